@@ -1,0 +1,69 @@
+// Lengths, angles, wavelengths and eye corrections as different types, so that they cannot be mixed.
+// Each wraps one double in the unit of its name; kernels unwrap to mm, rad and um and nothing else.
+// Conversions between units live here alone.
+#pragma once
+
+#include <compare>
+#include <numbers>
+
+namespace beamfork {
+
+template <class Unit> struct Quantity {
+    double value = 0;
+
+    constexpr auto operator<=>(const Quantity&) const = default;
+    constexpr Quantity operator-() const { return {-value}; }
+    constexpr Quantity operator+(Quantity other) const { return {value + other.value}; }
+    constexpr Quantity operator-(Quantity other) const { return {value - other.value}; }
+    constexpr Quantity operator*(double factor) const { return {value * factor}; }
+    constexpr Quantity operator/(double divisor) const { return {value / divisor}; }
+    constexpr double operator/(Quantity other) const { return value / other.value; }
+};
+
+template <class Unit> constexpr Quantity<Unit> operator*(double factor, Quantity<Unit> quantity) {
+    return quantity * factor;
+}
+
+using Millimetres = Quantity<struct MillimetreUnit>;
+using Micrometres = Quantity<struct MicrometreUnit>;
+using Degrees = Quantity<struct DegreeUnit>;
+using Radians = Quantity<struct RadianUnit>;
+using Dioptres = Quantity<struct DioptreUnit>;  ///< 1/m; negative for a short-sighted eye
+using Metres = Quantity<struct MetreUnit>;
+using Grams = Quantity<struct GramUnit>;
+
+constexpr Radians to_radians(Degrees angle) {
+    return {angle.value * std::numbers::pi / 180};
+}
+constexpr Degrees to_degrees(Radians angle) {
+    return {angle.value * 180 / std::numbers::pi};
+}
+constexpr Millimetres to_millimetres(Metres length) {
+    return {length.value * 1000};
+}
+constexpr Metres to_metres(Millimetres length) {
+    return {length.value / 1000};
+}
+constexpr Micrometres nanometres(double wavelength_nm) {
+    return {wavelength_nm / 1000};
+}
+
+namespace literals {
+constexpr Millimetres operator""_mm(long double v) {
+    return {static_cast<double>(v)};
+}
+constexpr Millimetres operator""_mm(unsigned long long v) {
+    return {static_cast<double>(v)};
+}
+constexpr Degrees operator""_deg(long double v) {
+    return {static_cast<double>(v)};
+}
+constexpr Degrees operator""_deg(unsigned long long v) {
+    return {static_cast<double>(v)};
+}
+constexpr Micrometres operator""_um(long double v) {
+    return {static_cast<double>(v)};
+}
+}  // namespace literals
+
+}  // namespace beamfork

@@ -1,0 +1,77 @@
+#include "parts/eyepiece_pair.hpp"
+
+#include <algorithm>
+
+namespace beamfork {
+
+Millimetres travel_per_dioptre(Millimetres eyepiece_focal_length) {
+    return eyepiece_focal_length * (eyepiece_focal_length.value / 1000);
+}
+
+std::vector<Field<EyepiecePair>> EyepiecePair::fields() {
+    FieldInfo apparent;
+    apparent.key = "apparent_field_deg";
+    apparent.label = "Apparent field";
+    apparent.help = "How wide the field looks to the eye.";
+    apparent.unit = FieldUnit::degree;
+    apparent.low = 20;
+    apparent.high = 120;
+    apparent.usual_low = 40;
+    apparent.usual_high = 100;
+    using E = EyepiecePair;
+    return {
+        number_field(length_info("focal_length_mm", "Focal length",
+                                 "Shorter means more magnification.", 2, 60, 5, 40),
+                     &E::focal_length),
+        number_field(apparent, &E::apparent_field),
+        number_field(length_info("field_stop_mm", "Field stop",
+                                 "Diameter of the ring that bounds the field of view.", 1, 50, 5, 27),
+                     &E::field_stop),
+        number_field(length_info("field_stop_depth_mm", "Field stop depth",
+                                 "How far the field stop lies in front of the shoulder, inside the barrel; negative "
+                                 "when it lies behind the shoulder.",
+                                 -30, 60, -10, 25),
+                     &E::field_stop_depth),
+        number_field(length_info("barrel_clear_diameter_mm", "Barrel opening", "Clear diameter of the barrel's front end.",
+                                 5, 60, 20, 47),
+                     &E::barrel_clear),
+        number_field(length_info("barrel_length_mm", "Barrel length", "From the shoulder to the barrel's front end.", 0,
+                                 80, 15, 40),
+                     &E::barrel_length),
+        number_field(length_info("outer_diameter_mm", "Outer diameter",
+                                 "Of the widest part; the two must fit beside each other.", 10, 120, 28, 65),
+                     &E::outer_diameter),
+        number_field(length_info("eye_relief_mm", "Eye relief", "From the last lens to the eye.", 0, 60, 5, 25),
+                     &E::eye_relief),
+    };
+}
+
+PartLayout EyepiecePair::layout(const LayoutContext& context) const {
+    PartLayout layout;
+    const Pose shoulder = translation(0, 0, context.seat_shift.value);
+    const Pose front = shoulder * translation(0, 0, -barrel_length.value);
+    layout.part_from_exit = shoulder * translation(0, 0, -field_stop_depth.value);
+    layout.surfaces = {round_stop("barrel", front, barrel_clear.value),
+                       round_stop("field stop", layout.part_from_exit, field_stop.value)};
+    const double wall = 1.5;
+    const double body = std::max(18.0, focal_length.value);
+    if (barrel_length.value > 1) {
+        layout.bodies.push_back(tube_body(front, barrel_length.value, barrel_clear.value, wall));
+    }
+    layout.bodies.push_back(tube_body(shoulder, body + 12, std::max(5.0, outer_diameter.value - 2 * wall), wall));
+    layout.bodies.push_back(ring_body(shoulder, barrel_clear.value, outer_diameter.value));
+    layout.bodies.push_back(
+        ring_body(layout.part_from_exit, field_stop.value, std::max(barrel_clear.value, field_stop.value + 2)));
+    const double radius = std::min(0.45 * outer_diameter.value, 0.55 * focal_length.value + 3);
+    layout.bodies.push_back({LensBody{radius, 4, 5}, shoulder * translation(0, 0, body - 4)});
+    return layout;
+}
+
+std::optional<std::string> EyepiecePair::contradiction() const {
+    if (field_stop > barrel_clear && field_stop_depth.value > 0) {
+        return "field_stop_mm cannot be wider than barrel_clear_diameter_mm when it lies inside the barrel";
+    }
+    return std::nullopt;
+}
+
+}  // namespace beamfork

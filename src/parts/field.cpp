@@ -1,0 +1,71 @@
+#include "parts/field.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include "base/text.hpp"
+
+namespace beamfork {
+
+std::string_view symbol(FieldUnit unit) {
+    switch (unit) {
+    case FieldUnit::millimetre: return "mm";
+    case FieldUnit::degree: return "°";
+    case FieldUnit::dioptre: return "D";
+    case FieldUnit::metre: return "m";
+    case FieldUnit::times: return "×";
+    case FieldUnit::none: break;
+    }
+    return "";
+}
+
+namespace {
+
+std::optional<std::string> number_objection(const FieldInfo& field, const FieldValue& value) {
+    if (std::holds_alternative<std::monostate>(value) && field.type == FieldType::optional_number) {
+        return std::nullopt;
+    }
+    const auto* number = std::get_if<double>(&value);
+    if (number == nullptr) return fmt::format("{} must be a number", field.key);
+    if (!std::isfinite(*number)) return fmt::format("{} must be a finite number", field.key);
+    if (*number < field.low || *number > field.high) {
+        return fmt::format("{} must be from {} to {}, not {}", field.key, format_exact(field.low),
+                           format_exact(field.high), format_exact(*number));
+    }
+    return std::nullopt;
+}
+
+}  // namespace
+
+std::optional<std::string> objection(const FieldInfo& field, const FieldValue& value) {
+    if (field.type != FieldType::choice) return number_objection(field, value);
+    const auto* word = std::get_if<std::string>(&value);
+    if (word == nullptr) {
+        return fmt::format("{} must be one of: {}", field.key, fmt::join(field.choices, ", "));
+    }
+    if (std::find(field.choices.begin(), field.choices.end(), *word) != field.choices.end()) {
+        return std::nullopt;
+    }
+    const auto near = nearest_name(*word, field.choices);
+    return fmt::format("{} cannot be '{}'; it must be one of: {}{}", field.key, *word,
+                       fmt::join(field.choices, ", "), near ? "; did you mean '" + *near + "'?" : "");
+}
+
+FieldInfo length_info(std::string key, std::string label, std::string help, double low, double high,
+                      double usual_low, double usual_high) {
+    FieldInfo info;
+    info.key = std::move(key);
+    info.label = std::move(label);
+    info.help = std::move(help);
+    info.unit = FieldUnit::millimetre;
+    info.low = low;
+    info.high = high;
+    info.usual_low = usual_low;
+    info.usual_high = usual_high;
+    return info;
+}
+
+}  // namespace beamfork

@@ -1,0 +1,124 @@
+// The description of one editable value of a part: its key in a file, its label, one sentence of help,
+// unit and range. Panels, files, JSON, help and the documentation table all run off it.
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <variant>
+#include <vector>
+
+#include "base/contract.hpp"
+#include "base/units.hpp"
+
+namespace beamfork {
+
+enum class FieldUnit { none, millimetre, degree, dioptre, metre, times };
+
+/// The unit as printed after a number: "mm", "°", "D", "m", "×" or "".
+std::string_view symbol(FieldUnit unit);
+
+enum class FieldType {
+    number,           ///< always there
+    optional_number,  ///< may be left unstated
+    choice,           ///< one of `choices`
+};
+
+/// A number in the field's unit, a chosen word, or nothing (an unstated optional number).
+using FieldValue = std::variant<std::monostate, double, std::string>;
+
+struct FieldInfo {
+    std::string key;    ///< as in a file, with its unit: "focal_length_mm"
+    std::string label;  ///< as on screen, without the unit
+    std::string help;   ///< one sentence for somebody new to it
+    FieldUnit unit = FieldUnit::none;
+    double low = 0;   ///< smallest value that is accepted
+    double high = 0;  ///< largest value that is accepted
+    double usual_low = 0;  ///< a slider's ends: what people own
+    double usual_high = 0;
+    FieldType type = FieldType::number;
+    std::vector<std::string> choices;
+    std::string only_if_key;   ///< the field matters only while this choice field ...
+    std::string only_if_word;  ///< ... holds this word; empty: it always matters
+};
+
+/// What is wrong with a value for this field, in one sentence; nothing when it fits.
+std::optional<std::string> objection(const FieldInfo& field, const FieldValue& value);
+
+/// A field of one part kind `Kind`.
+template <class Kind> struct Field {
+    FieldInfo info;
+    std::function<FieldValue(const Kind&)> get;
+    std::function<void(Kind&, const FieldValue&)> set;  ///< the value must have no objection
+};
+
+template <class Kind, class Unit>
+Field<Kind> number_field(FieldInfo info, Quantity<Unit> Kind::* member) {
+    info.type = FieldType::number;
+    return {std::move(info), [member](const Kind& kind) { return FieldValue{(kind.*member).value}; },
+            [member](Kind& kind, const FieldValue& value) {
+                BEAMFORK_EXPECTS(std::holds_alternative<double>(value));
+                (kind.*member).value = std::get<double>(value);
+            }};
+}
+
+template <class Kind> Field<Kind> number_field(FieldInfo info, double Kind::* member) {
+    info.type = FieldType::number;
+    return {std::move(info), [member](const Kind& kind) { return FieldValue{kind.*member}; },
+            [member](Kind& kind, const FieldValue& value) {
+                BEAMFORK_EXPECTS(std::holds_alternative<double>(value));
+                kind.*member = std::get<double>(value);
+            }};
+}
+
+template <class Kind, class Unit>
+Field<Kind> optional_field(FieldInfo info, std::optional<Quantity<Unit>> Kind::* member) {
+    info.type = FieldType::optional_number;
+    return {std::move(info),
+            [member](const Kind& kind) {
+                const auto& held = kind.*member;
+                return held ? FieldValue{held->value} : FieldValue{};
+            },
+            [member](Kind& kind, const FieldValue& value) {
+                const auto* number = std::get_if<double>(&value);
+                kind.*member = number ? std::optional(Quantity<Unit>{*number}) : std::nullopt;
+            }};
+}
+
+/// A choice held as an enum whose values count from 0 in the order of `names`.
+template <class Kind, class Enum>
+Field<Kind> choice_field(FieldInfo info, Enum Kind::* member, std::vector<std::string> names) {
+    info.type = FieldType::choice;
+    info.choices = names;
+    return {std::move(info),
+            [member, names](const Kind& kind) {
+                return FieldValue{names.at(static_cast<std::size_t>(kind.*member))};
+            },
+            [member, names](Kind& kind, const FieldValue& value) {
+                const auto* word = std::get_if<std::string>(&value);
+                BEAMFORK_EXPECTS(word != nullptr);
+                for (std::size_t i = 0; i < names.size(); ++i) {
+                    if (names[i] == *word) kind.*member = static_cast<Enum>(i);
+                }
+            }};
+}
+
+/// A choice held as the word itself, such as a glass by name.
+template <class Kind>
+Field<Kind> word_field(FieldInfo info, std::string Kind::* member, std::vector<std::string> names) {
+    info.type = FieldType::choice;
+    info.choices = std::move(names);
+    return {std::move(info), [member](const Kind& kind) { return FieldValue{kind.*member}; },
+            [member](Kind& kind, const FieldValue& value) {
+                BEAMFORK_EXPECTS(std::holds_alternative<std::string>(value));
+                kind.*member = std::get<std::string>(value);
+            }};
+}
+
+/// A length in mm with its accepted range and its usual range.
+FieldInfo length_info(std::string key, std::string label, std::string help, double low, double high,
+                      double usual_low, double usual_high);
+
+}  // namespace beamfork

@@ -1,0 +1,26 @@
+// A filter: a plane plate of glass in a ring.
+#pragma once
+
+#include "parts/kind.hpp"
+
+namespace beamfork {
+
+struct FilterPlate {
+    static constexpr std::string_view key = "filter";
+    static constexpr std::string_view label = "Filter";
+    static constexpr std::string_view help =
+        "A plane glass plate; it moves the image outward by about a third of its thickness.";
+    static constexpr Role role = Role::chain;
+
+    Millimetres thickness{2};
+    Millimetres ring_length{6};  ///< what the ring adds between its neighbours
+    Millimetres clear_diameter{26};
+    std::string glass = "N-BK7";
+
+    bool operator==(const FilterPlate&) const = default;
+    static std::vector<Field<FilterPlate>> fields();
+    [[nodiscard]] PartLayout layout(const LayoutContext& context) const;
+    [[nodiscard]] std::optional<std::string> contradiction() const;
+};
+
+}  // namespace beamfork

@@ -1,0 +1,30 @@
+#include "parts/kind.hpp"
+
+#include "glass/glass.hpp"
+
+namespace beamfork {
+
+Surface round_stop(std::string name, const Pose& pose, double diameter) {
+    return {std::move(name), SurfaceKind::stop, pose, Circle{diameter / 2}};
+}
+
+Body tube_body(const Pose& pose, double length, double inner_diameter, double wall) {
+    return {TubeBody{length, inner_diameter / 2, inner_diameter / 2 + wall}, pose};
+}
+
+Body ring_body(const Pose& pose, double inner_diameter, double outer_diameter) {
+    return {RingBody{inner_diameter / 2, outer_diameter / 2}, pose};
+}
+
+std::vector<std::string> glass_names() {
+    return standard_catalogue().names();
+}
+
+FieldInfo stated_light_path_info() {
+    return length_info("stated_light_path_mm", "Stated light path",
+                       "The light path its maker states, if any: it then wins over the one derived from glass "
+                       "and air, and the difference becomes an air space.",
+                       0, 400, 20, 160);
+}
+
+}  // namespace beamfork

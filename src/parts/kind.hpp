@@ -1,0 +1,35 @@
+// What every part kind says of itself. A kind is a plain struct of values with
+//   static constexpr std::string_view key, label, help;   as in a file, as on screen, one sentence
+//   static constexpr Role role;
+//   static std::vector<Field<Kind>> fields();
+//   PartLayout layout(const LayoutContext&) const;
+//   std::optional<std::string> contradiction() const;     values that cannot hold together
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "parts/field.hpp"
+#include "parts/layout.hpp"
+
+namespace beamfork {
+
+/// Where a part belongs; a setup lists its parts in this order.
+enum class Role { telescope, focuser, chain, splitter, eyepiece, observer, target };
+
+/// An opening of clear diameter `diameter` in the plane of `pose`.
+Surface round_stop(std::string name, const Pose& pose, double diameter);
+
+/// A tube with a wall, to be looked at, from z = 0 of `pose`.
+Body tube_body(const Pose& pose, double length, double inner_diameter, double wall);
+Body ring_body(const Pose& pose, double inner_diameter, double outer_diameter);
+
+/// The names of the standard glass catalogue, for a choice of glass.
+std::vector<std::string> glass_names();
+
+/// The common field of parts whose maker states a light path.
+FieldInfo stated_light_path_info();
+
+}  // namespace beamfork

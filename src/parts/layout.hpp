@@ -1,0 +1,97 @@
+// What a part puts into the light and what of it can be seen: surfaces in the order in which light
+// meets them for one eye, the frame in which the next part begins, and bodies for the picture.
+// All poses are in the part's own frame (geometry/pose.hpp), all lengths in mm.
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "base/units.hpp"
+#include "geometry/aperture.hpp"
+#include "geometry/pose.hpp"
+
+namespace beamfork {
+
+enum class Eye { left, right };
+inline constexpr std::array both_eyes{Eye::left, Eye::right};
+
+enum class SurfaceKind {
+    stop,              ///< an opening; light goes straight on
+    refraction,        ///< a polished face into `medium_after`
+    mirror,            ///< a coated face: reflects at any angle
+    total_reflection,  ///< a bare glass face: reflects only beyond the critical angle, else light leaks
+    objective,         ///< an ideal lens that obeys the sine condition, `focal_length` long
+    thin_lens          ///< an ideal thin lens of `focal_length` (negative: diverging)
+};
+
+/// A plane at z = 0 of its frame, whose origin lies on the part's optical axis and whose z points along
+/// the incoming light. Light outside `aperture` ends here.
+struct Surface {
+    std::string name;  ///< as told to the user: "entry collar", "hypotenuse"
+    SurfaceKind kind = SurfaceKind::stop;
+    Pose part_from_surface;
+    Aperture aperture = Unbounded{};
+    std::string medium_after{}; ///< refraction: a glass name, or empty for air
+    double focal_length = 0;    ///< objective and thin_lens
+    double blue_shift = 0;      ///< objective: focus at the F line minus focus at the e line
+    double red_shift = 0;       ///< objective: focus at the C line minus focus at the e line
+};
+
+/// A hollow cylinder along z from z = 0 of its frame.
+struct TubeBody {
+    double length = 1;
+    double inner_radius = 1;
+    double outer_radius = 1;
+};
+/// A flat ring in the plane z = 0.
+struct RingBody {
+    double inner_radius = 1;
+    double outer_radius = 1;
+};
+/// A block of glass with plane faces; each face lists corner numbers counter-clockwise from outside.
+struct GlassBody {
+    std::vector<Point> corners;
+    std::vector<std::vector<int>> faces;
+};
+/// A thin mirror with its reflecting side at z = 0, its back at z = thickness.
+struct MirrorBody {
+    std::vector<glm::dvec2> outline;
+    double thickness = 1;
+};
+/// A round lens in the plane z = 0; `bulge` > 0 is thicker in the middle, < 0 thinner.
+struct LensBody {
+    double radius = 1;
+    double edge_thickness = 1;
+    double bulge = 0;
+};
+/// A hollow box centred on the origin of its frame, full sizes.
+struct BoxBody {
+    glm::dvec3 size{1.0};
+};
+
+using BodyShape = std::variant<TubeBody, RingBody, GlassBody, MirrorBody, LensBody, BoxBody>;
+
+struct Body {
+    BodyShape shape;
+    Pose part_from_body;
+};
+
+struct PartLayout {
+    std::vector<Surface> surfaces;
+    Pose part_from_exit;         ///< where the next part's entry face sits
+    double end_air = 0;          ///< air before the exit that may give way to a stated light path
+    std::vector<Body> bodies;    ///< of this eye's arm; shared bodies come with the left eye only
+};
+
+/// What a part must know of the rest to lay itself out for one eye.
+struct LayoutContext {
+    Eye eye = Eye::left;
+    Millimetres drawtube{0};        ///< extension of the drawtube from racked in
+    Millimetres pupil_distance{63};  ///< of the observer: sets the hinge
+    Millimetres seat_shift{0};       ///< of this eye's eyepiece, positive away from the telescope
+};
+
+}  // namespace beamfork

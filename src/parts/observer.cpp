@@ -1,0 +1,40 @@
+#include "parts/observer.hpp"
+
+namespace beamfork {
+
+Dioptres Observer::correction(Eye eye) const {
+    if (spectacles == Spectacles::kept_on) return {0};
+    return eye == Eye::left ? left : right;
+}
+
+std::vector<Field<Observer>> Observer::fields() {
+    const auto dioptres = [](std::string key, std::string label, const std::string& side) {
+        FieldInfo info;
+        info.key = std::move(key);
+        info.label = std::move(label);
+        info.help = "Spectacle correction of the " + side + " eye: negative when short-sighted.";
+        info.unit = FieldUnit::dioptre;
+        info.low = -20;
+        info.high = 20;
+        info.usual_low = -6;
+        info.usual_high = 6;
+        return info;
+    };
+    FieldInfo spectacles;
+    spectacles.key = "spectacles";
+    spectacles.label = "Spectacles";
+    spectacles.help = "Taken off, the focus must make up for the eyes; kept on, it need not.";
+    return {
+        number_field(length_info("pupil_distance_mm", "Pupil distance", "Between the centres of the two pupils.", 35,
+                                 85, 50, 75),
+                     &Observer::pupil_distance),
+        number_field(dioptres("left_dioptres", "Left eye", "left"), &Observer::left),
+        number_field(dioptres("right_dioptres", "Right eye", "right"), &Observer::right),
+        choice_field(spectacles, &Observer::spectacles, {"taken off", "kept on"}),
+        number_field(length_info("eye_pupil_mm", "Eye pupil",
+                                 "Diameter of the eye's own pupil in the dark; light outside it is lost.", 1, 9, 3, 8),
+                     &Observer::eye_pupil),
+    };
+}
+
+}  // namespace beamfork

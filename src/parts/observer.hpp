@@ -1,0 +1,30 @@
+// Somebody who looks: the distance between the pupils, the correction each eye needs, the pupil's size.
+#pragma once
+
+#include "parts/kind.hpp"
+
+namespace beamfork {
+
+enum class Spectacles { taken_off, kept_on };
+
+struct Observer {
+    static constexpr std::string_view key = "observer";
+    static constexpr std::string_view label = "Observer";
+    static constexpr std::string_view help = "Somebody who looks through both eyepieces.";
+    static constexpr Role role = Role::observer;
+
+    Millimetres pupil_distance{63};
+    Dioptres left{0};   ///< spectacle prescription, negative when short-sighted
+    Dioptres right{0};
+    Spectacles spectacles = Spectacles::taken_off;
+    Millimetres eye_pupil{6};
+
+    bool operator==(const Observer&) const = default;
+    static std::vector<Field<Observer>> fields();
+    [[nodiscard]] PartLayout layout(const LayoutContext&) const { return {}; }
+    [[nodiscard]] std::optional<std::string> contradiction() const { return std::nullopt; }
+    /// What the eyepiece must make up for: nothing while spectacles stay on.
+    [[nodiscard]] Dioptres correction(Eye eye) const;
+};
+
+}  // namespace beamfork

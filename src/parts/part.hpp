@@ -1,0 +1,91 @@
+// A part of a setup: a name, and the values of one of the known kinds. The list of kinds is here;
+// a new kind adds its header and one line of the variant.
+#pragma once
+
+#include <map>
+#include <span>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+#include "base/error.hpp"
+#include "parts/eyepiece_pair.hpp"
+#include "parts/filter_plate.hpp"
+#include "parts/focuser.hpp"
+#include "parts/kind.hpp"
+#include "parts/mirror_diagonal.hpp"
+#include "parts/observer.hpp"
+#include "parts/prism_diagonal.hpp"
+#include "parts/refractor.hpp"
+#include "parts/shifter.hpp"
+#include "parts/spacer.hpp"
+#include "parts/splitter_head.hpp"
+#include "parts/target.hpp"
+
+namespace beamfork {
+
+using PartBody = std::variant<Refractor,
+                              Focuser,
+                              Spacer,
+                              FilterPlate,
+                              MirrorDiagonal,
+                              PrismDiagonal,
+                              Shifter,
+                              SplitterHead,
+                              EyepiecePair,
+                              Observer,
+                              Target>;
+
+/// The user's comments at one line of a file, kept when saving: whole lines above it, and one beside it.
+struct Remark {
+    std::string above;
+    std::string beside;
+    bool operator==(const Remark&) const = default;
+};
+/// By key; "" stands for the entry's heading.
+using Remarks = std::map<std::string, Remark>;
+
+struct Part {
+    std::string name;
+    PartBody body;
+    /// Keys of its file entry that this program does not know, with their TOML text; kept when saving.
+    std::map<std::string, std::string> unrecognised;
+    Remarks remarks{};
+    bool operator==(const Part&) const = default;
+};
+
+/// What the program knows of a kind without holding a part of it.
+struct PartKind {
+    std::string key;
+    std::string label;
+    std::string help;
+    Role role = Role::chain;
+    PartBody fresh;  ///< with its default values
+    std::vector<FieldInfo> fields;
+};
+
+/// All kinds in the order of the list above.
+std::span<const PartKind> part_kinds();
+/// The kind with that key, or an error with the nearest known one.
+Result<PartKind> find_kind(std::string_view key);
+const PartKind& kind_of(const PartBody& body);
+Role role_of(const Part& part);
+
+/// The value of a field; an error with the nearest key when the kind has no such field.
+Result<FieldValue> field_value(const PartBody& body, std::string_view key);
+
+/// A copy with one field changed; an error says why the value does not fit the field or contradicts
+/// the part's other values.
+Result<PartBody> with_field(const PartBody& body, std::string_view key, const FieldValue& value);
+
+/// As with_field, without the check against the other values: for reading many fields before one check.
+Result<PartBody> with_field_unchecked(const PartBody& body, std::string_view key, const FieldValue& value);
+std::optional<std::string> contradiction(const PartBody& body);
+
+PartLayout layout_of(const PartBody& body, const LayoutContext& context);
+
+/// The light path its maker states, for kinds that have such a field and parts where it is stated.
+std::optional<Millimetres> stated_light_path(const PartBody& body);
+
+}  // namespace beamfork

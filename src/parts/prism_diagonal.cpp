@@ -1,0 +1,78 @@
+#include "parts/prism_diagonal.hpp"
+
+#include "parts/mirror_diagonal.hpp"
+
+namespace beamfork {
+
+FieldInfo coating_info() {
+    FieldInfo info;
+    info.key = "reflecting_faces";
+    info.label = "Reflecting faces";
+    info.help = "Bare glass reflects without loss but lets steep rays leak out; a mirrored face reflects at any angle.";
+    return info;
+}
+
+std::vector<std::string> coating_words() {
+    return {"bare glass", "mirrored"};
+}
+
+std::vector<Field<PrismDiagonal>> PrismDiagonal::fields() {
+    FieldInfo glass;
+    glass.key = "glass";
+    glass.label = "Glass";
+    glass.help = "Glass type of the prism; a low index lets the steep rays of a fast telescope leak.";
+    return {
+        number_field(length_info("entry_leg_mm", "Entry leg",
+                                 "From the front face to the fold, along the light.", 5, 200, 12, 60),
+                     &PrismDiagonal::entry_leg),
+        number_field(length_info("exit_leg_mm", "Exit leg", "From the fold to the rear face, along the light.", 5, 200,
+                                 12, 60),
+                     &PrismDiagonal::exit_leg),
+        number_field(length_info("prism_width_mm", "Prism width", "Side of the prism's square entry face.", 5, 120, 15,
+                                 45),
+                     &PrismDiagonal::prism_width),
+        number_field(length_info("clear_diameter_mm", "Opening", "Clear diameter of the rings at both ends.", 5, 150,
+                                 14, 48),
+                     &PrismDiagonal::clear_diameter),
+        word_field(glass, &PrismDiagonal::glass, glass_names()),
+        choice_field(coating_info(), &PrismDiagonal::hypotenuse, coating_words()),
+        number_field(turned_info(), &PrismDiagonal::turned),
+        optional_field(stated_light_path_info(), &PrismDiagonal::stated_light_path),
+    };
+}
+
+PartLayout PrismDiagonal::layout(const LayoutContext& context) const {
+    PartLayout layout;
+    const double width = prism_width.value;
+    const double clear = clear_diameter.value;
+    const Pose roll = rotation_about_z(to_radians(turned));
+    const Pose entry = roll * translation(0, 0, entry_leg.value - width / 2);
+    const Prism prism = right_angle_prism(width, {glass, hypotenuse}, "prism");
+    const Pose leaving = entry * prism.prism_from_exit;
+    const double air_out = exit_leg.value - width / 2;
+    layout.part_from_exit = leaving * translation(0, 0, air_out);
+    layout.surfaces.push_back(round_stop("front opening", Pose{}, clear));
+    append(layout.surfaces, prism, entry);
+    layout.surfaces.push_back(round_stop("rear opening", layout.part_from_exit, clear));
+    layout.end_air = air_out;
+    if (context.eye == Eye::left) {
+        const double wall = 2.5;
+        const double air_in = entry_leg.value - width / 2;
+        const double outer = width > clear ? width : clear;
+        layout.bodies = {{prism.body, entry},
+                         {BoxBody{{outer + 8, outer + 8, outer + 8}},
+                          roll * translation(0, 0, entry_leg.value)}};
+        if (air_in > 1) layout.bodies.push_back(tube_body(roll, air_in, clear, wall));
+        if (air_out > 1) layout.bodies.push_back(tube_body(leaving, air_out, clear, wall));
+    }
+    return layout;
+}
+
+std::optional<std::string> PrismDiagonal::contradiction() const {
+    if (2 * entry_leg.value < prism_width.value || 2 * exit_leg.value < prism_width.value) {
+        return "each leg must be at least half of prism_width_mm, or the prism would stick out of its end";
+    }
+    return std::nullopt;
+}
+
+}  // namespace beamfork

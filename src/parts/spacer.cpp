@@ -1,0 +1,28 @@
+#include "parts/spacer.hpp"
+
+namespace beamfork {
+
+std::vector<Field<Spacer>> Spacer::fields() {
+    return {
+        number_field(length_info("length_mm", "Length", "How far it holds its two neighbours apart.", 0, 500, 0, 100),
+                     &Spacer::length),
+        number_field(length_info("clear_diameter_mm", "Opening", "Clear inner diameter.", 5, 200, 20, 60),
+                     &Spacer::clear_diameter),
+    };
+}
+
+PartLayout Spacer::layout(const LayoutContext& context) const {
+    PartLayout layout;
+    layout.surfaces = {round_stop("front opening", Pose{}, clear_diameter.value),
+                       round_stop("rear opening", translation(0, 0, length.value), clear_diameter.value)};
+    layout.part_from_exit = translation(0, 0, length.value);
+    layout.end_air = length.value;
+    if (context.eye == Eye::left) {
+        const double seen = length.value > 1 ? length.value : 1;
+        layout.bodies = {tube_body(Pose{}, seen, clear_diameter.value, 3),
+                         ring_body(Pose{}, clear_diameter.value, clear_diameter.value + 6)};
+    }
+    return layout;
+}
+
+}  // namespace beamfork

@@ -1,0 +1,140 @@
+#include "study/clipping.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace beamfork {
+
+namespace {
+
+void add_share(std::vector<EndShare>& ends, const EndShare& more) {
+    for (EndShare& end : ends) {
+        if (end.surface == more.surface && end.is_leak == more.is_leak) {
+            end.share += more.share;
+            return;
+        }
+    }
+    ends.push_back(more);
+}
+
+LitPoint light_point(const Train& train, const EyePath& path, FieldSlope slope, glm::dvec2 at,
+                     const std::vector<glm::dvec2>& pupil) {
+    LitPoint point{at, 0, {}};
+    const double share = 1.0 / static_cast<double>(pupil.size());
+    std::size_t reached = 0;
+    for (const glm::dvec2& place : pupil) {
+        const RayEnd end = trace_ray(path, ray_into(train, slope, place, 10), primary_wavelength);
+        if (end.fate == RayFate::reached) {
+            ++reached;
+        } else {
+            add_share(point.ends, {end.surface, end.fate == RayFate::leaked, share});
+        }
+    }
+    point.relative = static_cast<double>(reached) * share;
+    return point;
+}
+
+LitRing gather_ring(double fraction, std::span<const LitPoint> points) {
+    LitRing ring{fraction, 0, 1, {}};
+    const auto count = static_cast<double>(points.size());
+    for (const LitPoint& point : points) {
+        ring.relative += point.relative / count;
+        ring.lowest = std::min(ring.lowest, point.relative);
+        for (EndShare end : point.ends) {
+            end.share /= count;
+            add_share(ring.ends, end);
+        }
+    }
+    std::sort(ring.ends.begin(), ring.ends.end(),
+              [](const EndShare& a, const EndShare& b) { return a.share > b.share; });
+    return ring;
+}
+
+// Openings are convex and so is the beam: light is whole where the whole rim of the pupil passes.
+bool whole_rim_passes(const Train& train, const EyePath& path, FieldSlope slope,
+                      const std::vector<glm::dvec2>& pupil_rim) {
+    return std::all_of(pupil_rim.begin(), pupil_rim.end(), [&](const glm::dvec2& place) {
+        return trace_ray(path, ray_into(train, slope, place, 10), primary_wavelength).fate == RayFate::reached;
+    });
+}
+
+double fully_lit_fraction(const Train& train, const EyePath& path, const FieldMap& map, double radius) {
+    auto pupil_rim = rim(48);
+    // A hair inside, so that rounding does not put a ray outside the objective itself.
+    for (glm::dvec2& place : pupil_rim) place *= 1 - 1e-9;
+    const auto azimuths = rim(12);
+    const auto is_lit = [&](double fraction) {
+        return std::all_of(azimuths.begin(), azimuths.end(), [&](const glm::dvec2& azimuth) {
+            return whole_rim_passes(train, path, map.slope_at(azimuth * (fraction * radius)), pupil_rim);
+        });
+    };
+    if (is_lit(1)) return 1;
+    if (!is_lit(0)) return 0;
+    double lit = 0;
+    double cut = 1;
+    for (int step = 0; step < 12; ++step) {
+        const double middle = (lit + cut) / 2;
+        (is_lit(middle) ? lit : cut) = middle;
+    }
+    return lit;
+}
+
+}  // namespace
+
+EyeClipping clipping(const Train& train, Eye eye, ClippingEffort effort) {
+    const EyePath& path = train.path(eye);
+    const FieldMap map = field_map(train, eye);
+    const auto pupil = sunflower(effort.rays_per_point);
+    EyeClipping result;
+    result.eye = eye;
+    const double radius = inner_radius(path.surfaces.back().aperture);
+    result.field_stop = 2 * radius;
+    for (int ring = 0; ring <= lit_ring_count; ++ring) {
+        const double fraction = static_cast<double>(ring) / lit_ring_count;
+        const int count = ring == 0 ? 1 : lit_azimuth_count;
+        const auto first = static_cast<std::ptrdiff_t>(result.points.size());
+        for (int i = 0; i < count; ++i) {
+            // Every other ring is turned by half a step, so that six azimuths see as much as twelve.
+            const double turn = (i + (ring % 2) * 0.5) * 2 * std::numbers::pi / lit_azimuth_count;
+            const glm::dvec2 at = fraction * glm::dvec2{std::cos(turn), std::sin(turn)};
+            result.points.push_back(light_point(train, path, map.slope_at(at * radius), at, pupil));
+        }
+        result.rings.push_back(gather_ring(fraction, {result.points.begin() + first, result.points.end()}));
+    }
+    result.edge_relative = result.rings.back().relative;
+    result.working_aperture = 2 * train.objective_radius * std::sqrt(result.points.front().relative);
+    result.fully_illuminated_diameter = 2 * radius * fully_lit_fraction(train, path, map, radius);
+    return result;
+}
+
+namespace {
+
+// Around one ring, between its two nearest azimuths.
+double on_ring(const EyeClipping& clipping, int ring, double turn) {
+    if (ring == 0) return clipping.points.front().relative;
+    const double step = turn * lit_azimuth_count / (2 * std::numbers::pi) - (ring % 2) * 0.5;
+    const double low = std::floor(step);
+    const auto point = [&](double index) {
+        const int azimuth = ((static_cast<int>(index) % lit_azimuth_count) + lit_azimuth_count) % lit_azimuth_count;
+        const int place = 1 + (ring - 1) * lit_azimuth_count + azimuth;
+        return clipping.points[static_cast<std::size_t>(place)].relative;
+    };
+    return std::lerp(point(low), point(low + 1), step - low);
+}
+
+}  // namespace
+
+double relative_at(const EyeClipping& clipping, glm::dvec2 at) {
+    const double place = std::min(1.0, glm::length(at)) * lit_ring_count;
+    const int inner = std::min(static_cast<int>(place), lit_ring_count - 1);
+    const double turn = std::atan2(at.y, at.x);
+    return std::lerp(on_ring(clipping, inner, turn), on_ring(clipping, inner + 1, turn), place - inner);
+}
+
+std::string end_name(const Setup& setup, const EyePath& path, const EndShare& end) {
+    const PlacedSurface& surface = path.surfaces.at(end.surface);
+    return setup.parts.at(surface.part).name + ": " + (end.is_leak ? "leak at " : "") + surface.name;
+}
+
+}  // namespace beamfork

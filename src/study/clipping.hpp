@@ -1,0 +1,61 @@
+// Clipping: how much of the objective's light arrives at each point of each field stop, which opening
+// took the rest, how large the fully lit middle is, and how much of the aperture works on axis.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "trace/sampling.hpp"
+
+namespace beamfork {
+
+/// How many rays are spent; the answer's error falls with it (about 0.5 % at 1024 rays a point).
+struct ClippingEffort {
+    int rays_per_point = 1024;
+    bool operator==(const ClippingEffort&) const = default;
+};
+
+/// Share of the light that ends at one surface, 0..1 of the objective's light. A leak is told apart.
+struct EndShare {
+    std::size_t surface = 0;  ///< index into EyePath::surfaces
+    bool is_leak = false;
+    double share = 0;
+};
+
+/// One place on the field stop: `at` in units of its radius, in the field stop's frame (+x right, +y up).
+struct LitPoint {
+    glm::dvec2 at{0};
+    double relative = 1;  ///< share of the objective's light that arrives, 0..1
+    std::vector<EndShare> ends;
+};
+
+/// All azimuths of one field radius together.
+struct LitRing {
+    double field_fraction = 0;  ///< 0 middle, 1 edge of the field stop
+    double relative = 1;        ///< mean over the ring
+    double lowest = 1;          ///< its darkest azimuth
+    std::vector<EndShare> ends;  ///< mean over the ring, largest first
+};
+
+struct EyeClipping {
+    Eye eye = Eye::left;
+    std::vector<LitPoint> points;  ///< one in the middle, then ten rings of six
+    std::vector<LitRing> rings;    ///< eleven, from the middle to the edge
+    double field_stop = 0;                  ///< diameter, mm
+    double fully_illuminated_diameter = 0;  ///< mm on the field stop, at most its diameter; 0: nowhere
+    double edge_relative = 1;               ///< mean at the field stop's edge
+    double working_aperture = 0;            ///< diameter of a full aperture that would gather as much on axis, mm
+};
+
+constexpr int lit_ring_count = 10;
+constexpr int lit_azimuth_count = 6;
+
+EyeClipping clipping(const Train& train, Eye eye, ClippingEffort effort = {});
+
+/// Relative illumination at any place of the field stop by linear interpolation between the points.
+double relative_at(const EyeClipping& clipping, glm::dvec2 at);
+
+/// "<part>: <opening>" for the user.
+std::string end_name(const Setup& setup, const EyePath& path, const EndShare& end);
+
+}  // namespace beamfork

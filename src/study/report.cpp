@@ -1,0 +1,42 @@
+#include "study/report.hpp"
+
+#include <algorithm>
+#include <thread>
+
+namespace beamfork {
+
+double Report::gap(Eye eye) const {
+    const std::size_t side = eye == Eye::left ? 0 : 1;
+    return train.paths[side].wanted_image - image_behind_stop[side];
+}
+
+Result<Report> make_report(const Setup& setup, const Choice& choice, ClippingEffort effort) {
+    auto budget = focus_budget(setup, choice);
+    if (!budget) return tl::make_unexpected(budget.error());
+    auto train = build_train(setup, choice, Millimetres{budget->drawtube});
+    if (!train) return tl::make_unexpected(train.error());
+
+    Report report;
+    report.train = *std::move(train);
+    report.budget = *std::move(budget);
+    report.magnification = magnification(setup, choice, report.budget);
+    const auto study_eye = [&](std::size_t side) {
+        const Eye eye = both_eyes[side];
+        report.clipping[side] = clipping(report.train, eye, effort);
+        report.real_focus[side] = real_focus(report.train, eye);
+        report.image_behind_stop[side] = image_behind_stop(report.train, eye);
+    };
+    {
+        const std::jthread right([&] { study_eye(1); });
+        study_eye(0);
+    }
+    report.findings = find_all(setup, report);
+    return report;
+}
+
+bool is_poor(const std::vector<Finding>& findings) {
+    return std::any_of(findings.begin(), findings.end(),
+                       [](const Finding& finding) { return finding.severity <= Severity::poor; });
+}
+
+}  // namespace beamfork

@@ -1,0 +1,39 @@
+// Everything the program knows of one setup with one eyepiece pair, observer and target: the train at its
+// focus and all studies of it. Derived, never saved.
+#pragma once
+
+#include <array>
+
+#include "study/clipping.hpp"
+#include "study/findings.hpp"
+#include "study/focus_budget.hpp"
+#include "study/magnification.hpp"
+#include "study/real_focus.hpp"
+
+namespace beamfork {
+
+struct Report {
+    Train train;  ///< with the drawtube where the budget puts it
+    FocusBudget budget;
+    Magnification magnification;
+    std::array<EyeClipping, 2> clipping;  ///< left, right
+    std::array<RealFocus, 2> real_focus;
+    std::array<double, 2> image_behind_stop{};  ///< paraxial, mm; negative: before the field stop
+    std::vector<Finding> findings;  ///< most severe first
+
+    [[nodiscard]] const EyeClipping& clipping_of(Eye eye) const { return clipping[eye == Eye::left ? 0 : 1]; }
+    /// By how much the image falls before (+) where this eye wants it, mm along the axis in air.
+    [[nodiscard]] double gap(Eye eye) const;
+};
+
+/// Errors as build_train. The two eyes are traced side by side on two threads; the result does not
+/// depend on that.
+Result<Report> make_report(const Setup& setup, const Choice& choice, ClippingEffort effort = {});
+
+/// All findings of a report, most severe first.
+std::vector<Finding> find_all(const Setup& setup, const Report& report);
+
+/// True when something fails or is poor: the setup should not go into the night like this.
+bool is_poor(const std::vector<Finding>& findings);
+
+}  // namespace beamfork

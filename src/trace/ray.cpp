@@ -1,0 +1,114 @@
+#include "trace/ray.hpp"
+
+#include <cmath>
+#include <limits>
+
+namespace beamfork {
+
+std::optional<Direction> refracted(const Direction& direction, double n1, double n2) {
+    const double ratio = n1 / n2;
+    const double x = ratio * direction.x;
+    const double y = ratio * direction.y;
+    const double z_squared = 1 - x * x - y * y;
+    if (z_squared < 0) return std::nullopt;
+    return Direction{x, y, std::copysign(std::sqrt(z_squared), direction.z)};
+}
+
+namespace {
+
+// A bare face reflects only where sin(incidence) >= 1 / n.
+bool reflects_totally(const Direction& direction, double n_glass) {
+    const double sine_squared = 1 - direction.z * direction.z;
+    return n_glass * n_glass * sine_squared >= 1;
+}
+
+// An ideal objective that obeys the sine condition: light from one object point leaves a sphere about the
+// image towards that point's image, and all of it arrives there with the same optical path.
+LocalRay through_objective(const LocalRay& in, double focal_length, double object_distance) {
+    const glm::dvec2 q{in.at};
+    const bool is_far = std::isinf(object_distance);
+    const double v = is_far ? focal_length : object_distance * focal_length / (object_distance - focal_length);
+    const glm::dvec2 slope = glm::dvec2(in.direction) / in.direction.z;
+    const glm::dvec2 object = is_far ? glm::dvec2{0} : q - object_distance * slope;
+    const Point image = is_far ? Point{focal_length * slope, v} : Point{-object * (v / object_distance), v};
+    const Point leaving{q, v - std::sqrt(v * v - glm::dot(q, q))};
+    const double to_image = glm::distance(leaving, image);
+    // Path from a plane wavefront through the lens's middle, or from the object point.
+    const double arrived = is_far ? glm::dot(q, glm::dvec2(in.direction)) : glm::distance(Point{object, -object_distance}, in.at);
+    const double chief = glm::length(image) + (is_far ? 0 : glm::length(Point{object, object_distance}));
+    return {leaving, (image - leaving) / to_image, in.path + chief - to_image - arrived};
+}
+
+// An ideal thin lens: keeps the tangents' law exactly and gives all light from one point of its object
+// plane the same optical path to that point's image.
+LocalRay through_thin_lens(const LocalRay& in, double focal_length, double object_distance) {
+    const glm::dvec2 q{in.at};
+    const glm::dvec2 slope_in = glm::dvec2(in.direction) / in.direction.z;
+    const glm::dvec2 slope_out = slope_in - q / focal_length;
+    const double stretch_in = std::sqrt(1 + glm::dot(slope_in, slope_in));
+    const double stretch_out = std::sqrt(1 + glm::dot(slope_out, slope_out));
+    const double s = object_distance;
+    const double s_image = 1 / (1 / s + 1 / focal_length);
+    const glm::dvec2 field = (q + s * slope_in) / s;
+    const double chief = std::sqrt(1 + glm::dot(field, field)) * (s_image - s);
+    return {in.at, Direction{slope_out, 1} / stretch_out, in.path + chief + s * stretch_in - s_image * stretch_out};
+}
+
+}  // namespace
+
+std::optional<LocalRay> interact(const PlacedSurface& surface, const LocalRay& in, std::size_t wavelength,
+                                 double object_distance) {
+    switch (surface.kind) {
+    case SurfaceKind::stop: return in;
+    case SurfaceKind::refraction: {
+        const auto bent =
+            refracted(in.direction, surface.index_before[wavelength], surface.index_after[wavelength]);
+        if (!bent) return std::nullopt;
+        return LocalRay{in.at, *bent, in.path};
+    }
+    case SurfaceKind::total_reflection:
+        if (!reflects_totally(in.direction, surface.index_before[wavelength])) return std::nullopt;
+        [[fallthrough]];
+    case SurfaceKind::mirror:
+        return LocalRay{in.at, {in.direction.x, in.direction.y, -in.direction.z}, in.path};
+    case SurfaceKind::objective:
+        return through_objective(in, surface.focal_length[wavelength], object_distance);
+    case SurfaceKind::thin_lens:
+        return through_thin_lens(in, surface.focal_length[wavelength], surface.object_distance);
+    }
+    return in;
+}
+
+RayEnd trace_ray(const EyePath& path, const Ray& start, std::size_t wavelength, std::vector<Point>* corners) {
+    constexpr double grazing = 1e-9;  // cosine below which a ray runs beside the plane
+    Ray ray = start;
+    if (corners) corners->push_back(ray.origin);
+    const std::size_t last = path.surfaces.size() - 1;
+    for (std::size_t i = 0; i <= last; ++i) {
+        const PlacedSurface& surface = path.surfaces[i];
+        const Pose& pose = surface.world_from_surface;
+        const Point from = pose.point_in(ray.origin);
+        const Direction along = pose.direction_in(ray.direction);
+        if (std::abs(along.z) < grazing) return {RayFate::missed, i, ray};
+        const double distance = -from.z / along.z;
+        const LocalRay arriving{{from.x + distance * along.x, from.y + distance * along.y, 0},
+                                along,
+                                ray.path + distance * surface.index_before[wavelength]};
+        ray.origin = pose.point_out(arriving.at);
+        ray.path = arriving.path;
+        const bool is_last = i == last;
+        if (corners && (surface.kind != SurfaceKind::stop || is_last)) corners->push_back(ray.origin);
+        if (is_last) break;
+        const bool is_inside = contains(surface.aperture, glm::dvec2(arriving.at));
+        const auto leaving = is_inside ? interact(surface, arriving, wavelength, path.object_distance) : std::nullopt;
+        if (!leaving) {
+            if (corners && surface.kind == SurfaceKind::stop) corners->push_back(ray.origin);
+            return {is_inside ? RayFate::leaked : RayFate::clipped, i, ray};
+        }
+        if (surface.kind == SurfaceKind::stop) continue;
+        ray = {pose.point_out(leaving->at), pose.direction_out(leaving->direction), leaving->path};
+    }
+    return {RayFate::reached, last, ray};
+}
+
+}  // namespace beamfork

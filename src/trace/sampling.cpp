@@ -1,0 +1,67 @@
+#include "trace/sampling.hpp"
+
+#include <cmath>
+#include <numbers>
+
+namespace beamfork {
+
+std::vector<glm::dvec2> sunflower(int count) {
+    BEAMFORK_EXPECTS(count > 0);
+    const double golden_angle = std::numbers::pi * (3 - std::sqrt(5.0));
+    std::vector<glm::dvec2> points;
+    points.reserve(static_cast<std::size_t>(count));
+    for (int i = 0; i < count; ++i) {
+        const double radius = std::sqrt((i + 0.5) / count);
+        points.emplace_back(radius * std::cos(i * golden_angle), radius * std::sin(i * golden_angle));
+    }
+    return points;
+}
+
+std::vector<glm::dvec2> rim(int count) {
+    BEAMFORK_EXPECTS(count > 0);
+    std::vector<glm::dvec2> points;
+    for (int i = 0; i < count; ++i) {
+        const double angle = 2 * std::numbers::pi * i / count;
+        points.emplace_back(std::cos(angle), std::sin(angle));
+    }
+    return points;
+}
+
+Ray ray_into(const Train& train, FieldSlope field, glm::dvec2 pupil, double ahead) {
+    const Point at{pupil * train.objective_radius, 0};
+    if (std::isinf(train.object_distance)) {
+        const Direction along = glm::normalize(Direction{field, 1});
+        // The wavefront through the point `ahead` in front of the objective's middle.
+        const double back = ahead + glm::dot(at, along);
+        return {at - back * along, along, 0};
+    }
+    const Point object{-field * train.object_distance, -train.object_distance};
+    const Direction along = glm::normalize(at - object);
+    const double drawn = std::min(ahead, glm::distance(at, object));
+    const Point start = at - drawn * along;
+    return {start, along, glm::distance(object, start)};
+}
+
+EyePath without_stops(const EyePath& path) {
+    EyePath open = path;
+    for (PlacedSurface& surface : open.surfaces) {
+        surface.aperture = Unbounded{};
+        if (surface.kind == SurfaceKind::total_reflection) surface.kind = SurfaceKind::mirror;
+    }
+    return open;
+}
+
+FieldMap field_map(const Train& train, Eye eye) {
+    constexpr double slope = 1e-4;  // close enough to the axis to be linear, far enough for rounding
+    const EyePath open = without_stops(train.path(eye));
+    const auto arrive = [&](FieldSlope field) {
+        const RayEnd end = trace_ray(open, ray_into(train, field, {0, 0}, 10), primary_wavelength);
+        return glm::dvec2(open.world_from_field_stop.point_in(end.ray.origin));
+    };
+    FieldMap map;
+    map.stop_from_slope[0] = (arrive({slope, 0}) - arrive({-slope, 0})) / (2 * slope);
+    map.stop_from_slope[1] = (arrive({0, slope}) - arrive({0, -slope})) / (2 * slope);
+    return map;
+}
+
+}  // namespace beamfork

@@ -1,0 +1,237 @@
+#include "train/train.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include <fmt/format.h>
+
+namespace beamfork {
+
+Millimetres near_target_shift(Millimetres focal_length, Millimetres distance) {
+    return focal_length * (focal_length / (distance - focal_length));
+}
+
+namespace {
+
+Result<PerWavelength> indices_of(const std::string& medium) {
+    PerWavelength indices{1, 1, 1};
+    if (medium.empty()) return indices;
+    const auto glass = standard_catalogue().find(medium);
+    if (!glass) return tl::make_unexpected(glass.error());
+    for (std::size_t w = 0; w < wavelength_count; ++w) {
+        const auto index = refractive_index(*glass, traced_wavelengths[w]);
+        if (!index) return tl::make_unexpected(index.error());
+        indices[w] = *index;
+    }
+    return indices;
+}
+
+// Focal lengths at the traced wavelengths from the primary one and the focus shifts at F and C.
+PerWavelength focal_lengths(const Surface& surface) {
+    const double f = surface.focal_length;
+    if (surface.kind != SurfaceKind::objective) return {f, f, f};
+    return {f + surface.blue_shift, f, f + surface.red_shift};
+}
+
+// Walks one eye's light through the parts, keeping the frame, the axis and the medium it has reached.
+class PathBuilder {
+public:
+    explicit PathBuilder(Eye eye) { path_.eye = eye; }
+
+    Result<LightPath> add(std::size_t index, const Part& part, const LayoutContext& context, bool behind_focuser,
+                          Train& train) {
+        const PartLayout layout = layout_of(part.body, context);
+        const std::size_t first_step = path_.steps.size();
+        keep_steps_ = behind_focuser;
+        for (const Surface& surface : layout.surfaces) {
+            if (auto placed = place(index, surface); !placed) return tl::make_unexpected(placed.error());
+        }
+        LightPath light;
+        light.part = index;
+        light.end_air = layout.end_air;
+        advance_to((frame_ * layout.part_from_exit).origin, index, 0);
+        double derived = 0;
+        for (std::size_t i = first_step; i < path_.steps.size(); ++i) {
+            derived += path_.steps[i].reduced();
+            if (path_.steps[i].index[primary_wavelength] > 1) light.glass += path_.steps[i].length;
+        }
+        (path_.eye == Eye::left ? light.derived_left : light.derived_right) = derived;
+        Pose exit = frame_ * layout.part_from_exit;
+        if (const auto stated = stated_light_path(part.body); stated && behind_focuser) {
+            light.stated = stated->value;
+            exit.origin += exit.z() * (stated->value - derived);
+            advance_to(exit.origin, index, 0);
+        }
+        train.placed.push_back({index, path_.eye, frame_, exit, layout.bodies});
+        frame_ = exit;
+        direction_ = exit.z();
+        return light;
+    }
+
+    EyePath finish() {
+        path_.world_from_field_stop = frame_;
+        sort_between_faces();
+        return std::move(path_);
+    }
+
+private:
+    Result<void> place(std::size_t part, const Surface& surface) {
+        PlacedSurface placed{surface.name, part, surface.kind, frame_ * surface.part_from_surface, surface.aperture};
+        placed.index_before = medium_;
+        placed.index_after = medium_;
+        placed.focal_length = focal_lengths(surface);
+        const Point at = placed.world_from_surface.origin;
+        placed.axis_position = position_ + glm::dot(at - here_, direction_);
+        if (surface.kind == SurfaceKind::refraction) {
+            const auto after = indices_of(surface.medium_after);
+            if (!after) return tl::make_unexpected(after.error());
+            placed.index_after = *after;
+        }
+        if (surface.kind != SurfaceKind::stop) {
+            const bool is_lens = surface.kind == SurfaceKind::thin_lens;
+            advance_to(at, part, is_lens ? surface.focal_length : 0);
+        }
+        medium_ = placed.index_after;
+        if (surface.kind == SurfaceKind::mirror || surface.kind == SurfaceKind::total_reflection) {
+            direction_ = mirrored(direction_, placed.world_from_surface.z());
+        }
+        path_.surfaces.push_back(std::move(placed));
+        return {};
+    }
+
+    void advance_to(const Point& at, std::size_t part, double lens_focal_length) {
+        const double length = glm::dot(at - here_, direction_);
+        if (keep_steps_ && (length != 0 || lens_focal_length != 0)) {
+            path_.steps.push_back({part, length, medium_, lens_focal_length, here_, at});
+        }
+        position_ += length;
+        here_ = at;
+    }
+
+    // A nose or a front end may reach into the part before it: openings and lenses that share one air
+    // space are met in the order of their place on the axis, whichever part they belong to.
+    void sort_between_faces() {
+        const auto is_face = [](const PlacedSurface& s) {
+            return s.kind != SurfaceKind::stop && s.kind != SurfaceKind::thin_lens;
+        };
+        auto begin = path_.surfaces.begin();
+        const auto last = path_.surfaces.end() - 1;  // the field stop stays last
+        while (begin != last) {
+            const auto end = std::find_if(begin, last, is_face);
+            std::stable_sort(begin, end, [](const PlacedSurface& a, const PlacedSurface& b) {
+                return a.axis_position < b.axis_position;
+            });
+            begin = end == last ? last : end + 1;
+        }
+    }
+
+    EyePath path_;
+    Pose frame_;
+    Point here_{0.0};
+    Direction direction_{0, 0, 1};
+    double position_ = 0;
+    PerWavelength medium_{1, 1, 1};
+    bool keep_steps_ = false;
+};
+
+// Where each thin lens finds the image it re-images, walking forward from the objective's image.
+void find_object_distances(EyePath& path, double image_behind_rear) {
+    double distance = image_behind_rear;
+    std::vector<double> found;
+    for (const AxialStep& step : path.steps) {
+        distance -= step.reduced();
+        if (step.lens_focal_length == 0) continue;
+        found.push_back(distance);
+        distance = 1 / (1 / distance + 1 / step.lens_focal_length);
+    }
+    std::size_t next = 0;
+    for (PlacedSurface& surface : path.surfaces) {
+        if (surface.kind == SurfaceKind::thin_lens) surface.object_distance = found.at(next++);
+    }
+}
+
+struct Seats {
+    std::array<double, 2> shift{};
+    std::array<double, 2> wanted{};
+    double focus_offset = 0;
+};
+
+// Each seat takes half of the difference between the eyes; the drawtube takes their mean.
+Seats seats_for(const SplitterHead& head, const EyepiecePair& eyepiece, const Observer& observer) {
+    const double travel = travel_per_dioptre(eyepiece.focal_length).value;
+    // A short-sighted eye (negative dioptres) wants the image behind the eyepiece's own focal plane.
+    const double left = -observer.correction(Eye::left).value * travel;
+    const double right = -observer.correction(Eye::right).value * travel;
+    Seats seats;
+    seats.focus_offset = (left + right) / 2;
+    seats.wanted = {(right - left) / 2, (left - right) / 2};
+    for (std::size_t i = 0; i < 2; ++i) {
+        seats.shift[i] = std::clamp(seats.wanted[i], -head.seat_travel.value, head.seat_travel.value);
+    }
+    return seats;
+}
+
+Result<void> set_target(Train& train, const Setup& setup, const Choice& choice) {
+    const auto* telescope = find_part<Refractor>(setup);
+    BEAMFORK_EXPECTS(telescope != nullptr);
+    train.objective_focal_length = telescope->focal_length.value;
+    train.objective_radius = telescope->aperture.value / 2;
+    train.object_distance = std::numeric_limits<double>::infinity();
+    train.back_focus = telescope->back_focus.value;
+    const auto& target = part_as<Target>(setup, choice.target);
+    if (!target.distance) return {};
+    const Millimetres distance = to_millimetres(*target.distance);
+    if (distance < 2 * telescope->focal_length) {
+        return fail(ErrorCode::impossible, "the target is nearer than twice the telescope's focal length");
+    }
+    train.object_distance = distance.value;
+    train.back_focus += near_target_shift(telescope->focal_length, distance).value;
+    return {};
+}
+
+}  // namespace
+
+Result<Train> build_train(const Setup& setup, const Choice& choice, Millimetres drawtube) {
+    if (const auto fault = order_fault(setup)) return fail(ErrorCode::impossible, fault->sentence);
+    Train train;
+    train.choice = choice;
+    train.drawtube = drawtube;
+    if (auto set = set_target(train, setup, choice); !set) return tl::make_unexpected(set.error());
+    const auto& observer = part_as<Observer>(setup, choice.observer);
+    const auto* head = find_part<SplitterHead>(setup);
+    BEAMFORK_EXPECTS(head != nullptr);
+    const Seats seats = seats_for(*head, part_as<EyepiecePair>(setup, choice.eyepiece), observer);
+    train.focus_offset = seats.focus_offset;
+
+    for (std::size_t side = 0; side < 2; ++side) {
+        const Eye eye = both_eyes[side];
+        PathBuilder builder(eye);
+        const LayoutContext context{eye, drawtube, observer.pupil_distance, {seats.shift[side]}};
+        for (const std::size_t index : parts_in_light(setup, choice)) {
+            const Role role = role_of(setup.parts[index]);
+            auto light = builder.add(index, setup.parts[index], context, role > Role::focuser, train);
+            if (!light) return tl::make_unexpected(light.error());
+            if (role <= Role::focuser) continue;
+            if (eye == Eye::left) {
+                train.light_paths.push_back(*light);
+            } else {
+                const auto same = std::find_if(train.light_paths.begin(), train.light_paths.end(),
+                                               [&](const LightPath& path) { return path.part == index; });
+                same->derived_right = light->derived_right;
+            }
+        }
+        train.paths[side] = builder.finish();
+        train.paths[side].object_distance = train.object_distance;
+        train.paths[side].wanted_image = seats.focus_offset - seats.shift[side];
+        train.paths[side].seat_shift = seats.shift[side];
+        train.paths[side].seat_shift_wanted = seats.wanted[side];
+        find_object_distances(train.paths[side], train.back_focus - drawtube.value);
+    }
+    std::erase_if(train.placed, [&](const PlacedPart& placed) {
+        return placed.eye == Eye::right && role_of(setup.parts[placed.part]) < Role::splitter;
+    });
+    return train;
+}
+
+}  // namespace beamfork

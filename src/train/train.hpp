@@ -1,0 +1,105 @@
+// A setup placed in space: for each eye, every surface in the order light meets it from the objective to
+// the field stop, in world coordinates, with the media around it; and the straight list of axial steps
+// from which focus is computed paraxially.
+#pragma once
+
+#include <array>
+#include <string>
+#include <vector>
+
+#include "base/error.hpp"
+#include "base/units.hpp"
+#include "glass/glass.hpp"
+#include "train/setup.hpp"
+
+namespace beamfork {
+
+/// The wavelengths that are traced: blue F, green e, red C. Focus and drawing use the middle one.
+inline constexpr std::array traced_wavelengths{spectral_line::F, spectral_line::e, spectral_line::C};
+constexpr std::size_t wavelength_count = traced_wavelengths.size();
+constexpr std::size_t primary_wavelength = 1;
+using PerWavelength = std::array<double, wavelength_count>;
+
+struct PlacedSurface {
+    std::string name;
+    std::size_t part = 0;  ///< index into Setup::parts
+    SurfaceKind kind = SurfaceKind::stop;
+    Pose world_from_surface;
+    Aperture aperture = Unbounded{};
+    PerWavelength index_before{1, 1, 1};
+    PerWavelength index_after{1, 1, 1};
+    PerWavelength focal_length{};   ///< objective and thin lens, mm
+    double object_distance = 0;     ///< thin lens: to the image it re-images, positive behind it, mm
+    double axis_position = 0;       ///< along the unfolded axis from the objective, mm of geometric path
+};
+
+/// A stretch of the unfolded axis inside one medium, ending at a surface or at a part's exit. `length` is
+/// negative where a part reaches back into the one before it.
+struct AxialStep {
+    std::size_t part = 0;
+    double length = 0;  ///< mm, geometric
+    PerWavelength index{1, 1, 1};
+    double lens_focal_length = 0;  ///< of a thin lens at its end; 0: none
+    Point from{0.0};
+    Point to{0.0};
+    [[nodiscard]] double reduced(std::size_t wavelength = primary_wavelength) const {
+        return length / index[wavelength];
+    }
+};
+
+struct EyePath {
+    Eye eye = Eye::left;
+    std::vector<PlacedSurface> surfaces;  ///< objective first, field stop last
+    std::vector<AxialStep> steps;         ///< from the drawtube's rear face to the field stop
+    Pose world_from_field_stop;
+    double object_distance = 0;   ///< of the target from the objective, mm; infinite for the sky
+    double wanted_image = 0;      ///< where this eye wants the image behind its own field stop, mm
+    double seat_shift = 0;        ///< of the eyepiece for this eye's correction, mm, positive outward
+    double seat_shift_wanted = 0;  ///< before the seat's travel limited it
+};
+
+/// Where one part stands and what of it can be seen.
+struct PlacedPart {
+    std::size_t part = 0;
+    Eye eye = Eye::left;  ///< parts ahead of the split are placed once, as left
+    Pose world_from_part;
+    Pose world_from_exit;
+    std::vector<Body> bodies;
+};
+
+/// What a part takes from the light path, as derived from its faces, and as its maker states it. Reduced
+/// (air-equivalent) mm at the primary wavelength.
+struct LightPath {
+    std::size_t part = 0;
+    double derived_left = 0;
+    double derived_right = 0;
+    std::optional<double> stated;
+    double glass = 0;  ///< mm of glass in it, left arm
+    double end_air = 0;  ///< air that may give way to a shorter stated path
+    [[nodiscard]] double counted() const { return stated.value_or(derived_left); }
+};
+
+struct Train {
+    Choice choice;
+    Millimetres drawtube{0};
+    double object_distance = 0;    ///< of the target from the objective, mm; infinite for the sky
+    double objective_focal_length = 0;
+    double objective_radius = 0;
+    double back_focus = 0;         ///< image of the target behind the rear face racked in, mm
+    double focus_offset = 0;       ///< where the observer wants the image: behind the field stops' plane
+                                   ///< with both seats at their middle, mm
+    std::array<EyePath, 2> paths;  ///< left, right
+    std::vector<PlacedPart> placed;
+    std::vector<LightPath> light_paths;  ///< of the parts behind the focuser, in order
+
+    [[nodiscard]] const EyePath& path(Eye eye) const { return paths[eye == Eye::left ? 0 : 1]; }
+};
+
+/// Places all parts for this choice with the drawtube at this extension. Errors: an impossible order, an
+/// unknown glass, a target nearer than twice the focal length.
+Result<Train> build_train(const Setup& setup, const Choice& choice, Millimetres drawtube);
+
+/// F^2 / (u - F): how much farther out a target at distance u focuses than the sky (Newton).
+Millimetres near_target_shift(Millimetres focal_length, Millimetres distance);
+
+}  // namespace beamfork

@@ -1,0 +1,55 @@
+// A stretch of a ray as a screen-facing strip, about two pixels wide. Its ends fade over one pixel, so that two
+// stretches that meet add up to one unbroken ray.
+layout(location = 0) in vec3 a_from;
+layout(location = 1) in vec3 a_to;
+layout(location = 2) in vec3 a_colour;
+flat out vec3 v_light;
+flat out float v_length;
+out vec2 v_at;  // pixels along the ray, and across in half widths
+
+uniform float u_ray_level;
+
+const float HALF_WIDTH = 1.7;  // pixels; the profile (1 - x^2)^2 falls to nothing there
+
+// On light ground light is ink: densities add up, so overlapping rays darken in their own hue.
+vec3 ink_density(vec3 light) {
+    float strength = max(light.r, max(light.g, light.b));
+    return -0.6 * strength * log(max(ink(light / max(strength, 1e-6)), 0.02));
+}
+
+void main() {
+    vec3 from = a_from;
+    vec3 to = a_to;
+    float near = picture.z * 1.01;
+    float from_depth = dot(eye.xyz - from, back.xyz);
+    float to_depth = dot(eye.xyz - to, back.xyz);
+    gl_Position = vec4(0.0, 0.0, 2.0, 1.0);
+    v_light = vec3(0.0);
+    v_length = 0.0;
+    v_at = vec2(0.0);
+    if (from_depth < near && to_depth < near) return;
+    if (from_depth < near) from = mix(from, to, (near - from_depth) / (to_depth - from_depth));
+    if (to_depth < near) to = mix(to, from, (near - to_depth) / (from_depth - to_depth));
+
+    vec4 from_clip = clip_from_world * vec4(from, 1.0);
+    vec4 to_clip = clip_from_world * vec4(to, 1.0);
+    vec2 half_picture = 0.5 * picture.xy;
+    vec2 along = (to_clip.xy / to_clip.w - from_clip.xy / from_clip.w) * half_picture;
+    float length_px = length(along);
+    along = length_px > 1e-3 ? along / length_px : vec2(1.0, 0.0);
+
+    float half_width = HALF_WIDTH * PIXEL_SCALE;
+    bool at_end = (gl_VertexID & 1) == 1;
+    float side = (gl_VertexID & 2) == 2 ? 1.0 : -1.0;
+    vec2 offset = along * (at_end ? 0.5 : -0.5) + vec2(-along.y, along.x) * side * half_width;
+    vec4 clip = at_end ? to_clip : from_clip;
+    // Divided here, so that pixels along and across grow evenly on the screen.
+    gl_Position = vec4(clip.xyz / clip.w + vec3(offset / half_picture, 0.0), 1.0);
+
+    // The sum over a column of the beam stays the same at any zoom: rays lie apart as pixels per mm.
+    float pixels_per_mm = up.w / max(0.5 * (from_clip.w + to_clip.w), near);
+    float level = min(u_ray_level * pixels_per_mm / (half_width * 16.0 / 15.0), 1.2);
+    v_light = LIGHT_GROUND ? ink_density(a_colour) * level : a_colour * level;
+    v_length = length_px;
+    v_at = vec2(at_end ? length_px + 0.5 : -0.5, side);
+}

@@ -1,0 +1,81 @@
+// Every change a user can make to a document, as small values, and the one door through which they pass.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <variant>
+
+#include "document/document.hpp"
+
+namespace beamfork {
+
+/// Parts are meant by their index in Setup::parts.
+struct SetField {
+    std::size_t part = 0;
+    std::string key;
+    FieldValue value;
+};
+struct RenamePart {
+    std::size_t part = 0;
+    std::string name;
+};
+/// A part of that kind with the kind's own values, before the part at `at` or, where that is no place for
+/// it, at the nearest place that is; behind its equals when nothing is said.
+struct AddPart {
+    std::string kind;
+    std::optional<std::size_t> at;
+};
+struct RemovePart {
+    std::size_t part = 0;
+};
+/// `to` is the index that the part has afterwards.
+struct MovePart {
+    std::size_t from = 0;
+    std::size_t to = 0;
+};
+/// The copy stands right behind and has a name of its own.
+struct DuplicatePart {
+    std::size_t part = 0;
+};
+/// Looks through, as or at that part: an eyepiece pair, observer or target, as its role says.
+struct ChoosePart {
+    std::size_t part = 0;
+};
+struct SetTitle {
+    std::string title;
+};
+struct SetStory {
+    std::string story;
+};
+/// A whole other setup, such as one with a cure applied; `label` is what undo calls it.
+struct ReplaceSetup {
+    Setup setup;
+    std::string label;
+};
+
+using Edit = std::variant<SetField,
+                          RenamePart,
+                          AddPart,
+                          RemovePart,
+                          MovePart,
+                          DuplicatePart,
+                          ChoosePart,
+                          SetTitle,
+                          SetStory,
+                          ReplaceSetup>;
+
+/// The document with that change, or an error that says in one sentence why it cannot be. What is chosen
+/// stays chosen, wherever it moves; when it is removed, its neighbour is chosen.
+Result<Document> apply(const Document& document, const Edit& edit);
+
+/// What undo calls it: "Change Focal length of Club refractor".
+std::string describe(const Edit& edit, const Document& document);
+
+/// The legal places for one more part of that role: the first index it may have, and the last.
+struct LegalPlaces {
+    std::size_t first = 0;
+    std::size_t last = 0;
+};
+LegalPlaces legal_places(const Setup& setup, Role role);
+
+}  // namespace beamfork

@@ -1,0 +1,245 @@
+#include "document/read_entry.hpp"
+
+#include <algorithm>
+#include <limits>
+#include <set>
+
+#include "base/text.hpp"
+#include "document/toml_node.hpp"
+#include "document/unknown_key.hpp"
+#include "document/words.hpp"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+namespace beamfork {
+
+std::string what_it_is(const toml::node& node) {
+    if (const auto* words = node.as_string()) {
+        constexpr std::size_t most_shown = 40;
+        const std::string& text = words->get();
+        return text.size() > most_shown ? "a long text" : fmt::format("the text \"{}\"", text);
+    }
+    if (node.is_number()) return "a number";
+    if (node.is_boolean()) return "true or false";
+    if (node.is_array()) return "a list";
+    if (node.is_table()) return "a table";
+    return "a date or time";
+}
+
+std::vector<std::pair<const toml::key*, const toml::node*>>
+in_file_order(const toml::table& table) {
+    std::vector<std::pair<const toml::key*, const toml::node*>> entries;
+    for (const auto& [key, value] : table)
+        entries.emplace_back(&key, &value);
+    std::stable_sort(entries.begin(), entries.end(), [](const auto& a, const auto& b) {
+        const auto& left = a.first->source().begin;
+        const auto& right = b.first->source().begin;
+        return std::pair(left.line, left.column) < std::pair(right.line, right.column);
+    });
+    return entries;
+}
+
+Remark take_remark(Reading& reading, const toml::key& key, const toml::node& value) {
+    if (key.str().empty()) return {};  // its place is the heading's
+    const bool is_value = !value.is_table();
+    const int last = is_value ? static_cast<int>(value.source().end.line) : line_of(key);
+    return reading.comments.take(line_of(key), last);
+}
+
+void keep_remark(Remarks& remarks, std::string_view key, Remark remark) {
+    if (remark != Remark{}) remarks.insert_or_assign(std::string(key), std::move(remark));
+}
+
+Result<void> keep_unrecognised(Reading& reading,
+                               const toml::key& key,
+                               const toml::node& value,
+                               std::map<std::string, std::string>& unrecognised,
+                               const std::string& sentence) {
+    auto text = toml_text(value);
+    if (!text) {
+        return fail(ErrorCode::bad_input, fmt::format("'{}' is nested too deep", key.str()),
+                    reading.at(line_of(key)));
+    }
+    unrecognised.insert_or_assign(std::string(key.str()), std::move(*text));
+    reading.notices.push_back({line_of(key), sentence});
+    return {};
+}
+
+Result<std::string>
+read_words(const Reading& reading, const toml::node& value, const std::string& what) {
+    if (const auto* words = value.as_string()) return words->get();
+    return fail(ErrorCode::bad_input,
+                fmt::format("{} must be a text in quotes, not {}", what, what_it_is(value)),
+                reading.at(line_of(value)));
+}
+
+bool has_own_heading(const PartKind& kind) { return kind.role >= Role::observer; }
+
+namespace {
+
+std::vector<std::string> keys_of_train_parts() {
+    std::vector<std::string> keys;
+    for (const PartKind& kind : part_kinds()) {
+        if (!has_own_heading(kind)) keys.push_back(kind.key);
+    }
+    return keys;
+}
+
+Result<PartKind> read_kind(const Reading& reading, const toml::table& entry) {
+    const auto keys = keys_of_train_parts();
+    const toml::node* value = entry.get("kind");
+    if (value == nullptr) {
+        return fail(ErrorCode::bad_input,
+                    fmt::format("this part does not say what it is: expected kind = one of: {}",
+                                fmt::join(keys, ", ")),
+                    reading.at(line_of(entry)));
+    }
+    const auto word = read_words(reading, *value, "kind");
+    if (!word) return tl::make_unexpected(word.error());
+    auto kind = find_kind(*word);
+    const Where where = reading.at(line_of(*value));
+    if (!kind) {
+        return fail(
+            ErrorCode::bad_input,
+            fmt::format("{}; expected one of: {}", kind.error().what, fmt::join(keys, ", ")),
+            where);
+    }
+    if (has_own_heading(*kind)) {
+        return fail(ErrorCode::bad_input,
+                    fmt::format("'{0}' is not a part of the train: write it under [[{0}]]", *word),
+                    where);
+    }
+    return kind;
+}
+
+std::string expectation(const FieldInfo& field) {
+    if (field.type == FieldType::choice)
+        return fmt::format("one of: {}", fmt::join(field.choices, ", "));
+    const std::string_view unit = unit_in_words(field.unit);
+    return unit.empty() ? "a number" : fmt::format("a number in {}", unit);
+}
+
+// The value as the field wants it, of the right type but not yet in range.
+Result<FieldValue> typed_value(const FieldInfo& field, const toml::node& node, const Where& where) {
+    const auto* words = node.as_string();
+    if (field.type == FieldType::choice) {
+        if (words != nullptr) return FieldValue{words->get()};
+    } else {
+        if (const auto* number = node.as_floating_point()) return FieldValue{number->get()};
+        if (const auto* whole = node.as_integer())
+            return FieldValue{static_cast<double>(whole->get())};
+    }
+    const bool is_quoted_number = words != nullptr && parse_number(words->get());
+    return fail(ErrorCode::bad_input,
+                fmt::format("{} must be {}, not {}{}", field.key, expectation(field),
+                            what_it_is(node), is_quoted_number ? ": write it without quotes" : ""),
+                where);
+}
+
+// Reads the fields of one entry into a part, one after the other.
+class EntryReader {
+public:
+    EntryReader(Reading& reading, const PartKind& kind, ReadEntry& into)
+        : reading_(reading), kind_(kind), into_(into) {}
+
+    Result<void> read(const toml::key& key, const toml::node& value) {
+        const auto field =
+            std::find_if(kind_.fields.begin(), kind_.fields.end(),
+                         [&](const FieldInfo& info) { return info.key == key.str(); });
+        keep_remark(into_.part.remarks, key.str(), take_remark(reading_, key, value));
+        if (field == kind_.fields.end()) {
+            return keep_unrecognised(reading_, key, value, into_.part.unrecognised,
+                                     unknown_field_sentence(key.str(), into_.part.name, kind_));
+        }
+        const Where where = reading_.at(line_of(value));
+        auto typed = typed_value(*field, value, where);
+        auto changed = typed.and_then([&](const FieldValue& given) {
+            return with_field_unchecked(into_.part.body, field->key, given);
+        });
+        if (!changed) {
+            return fail(ErrorCode::bad_input,
+                        fmt::format("{}: {}", into_.part.name, changed.error().what), where);
+        }
+        into_.part.body = std::move(*changed);
+        stated_.insert_or_assign(field->key, where.line);
+        return {};
+    }
+
+    // Values that cannot hold together: blames the first stated key that the sentence names.
+    [[nodiscard]] Result<void> check() const {
+        const auto wrong = contradiction(into_.part.body);
+        if (!wrong) return {};
+        int line = into_.line;
+        std::size_t first = std::string::npos;
+        for (const auto& [key, key_line] : stated_) {
+            const std::size_t place = wrong->find(key);
+            if (place < first) {
+                first = place;
+                line = key_line;
+            }
+        }
+        return fail(ErrorCode::bad_input, fmt::format("{}: {}", into_.part.name, *wrong),
+                    reading_.at(line));
+    }
+
+    // A value that was stated but does not count, because nobody said which of two ways is meant.
+    void note_idle_values() {
+        for (const FieldInfo& field : kind_.fields) {
+            const auto stated = stated_.find(field.key);
+            if (field.only_if_key.empty() || stated == stated_.end()
+                || stated_.contains(field.only_if_key))
+                continue;
+            if (field_value(into_.part.body, field.only_if_key) == FieldValue{field.only_if_word})
+                continue;
+            reading_.notices.push_back(
+                {stated->second,
+                 fmt::format("'{}' of '{}' has no effect unless you add {} = \"{}\"", field.key,
+                             into_.part.name, field.only_if_key, field.only_if_word)});
+        }
+    }
+
+private:
+    Reading& reading_;
+    const PartKind& kind_;
+    ReadEntry& into_;
+    std::map<std::string, int> stated_;  // key to line
+};
+
+Result<void> read_name(Reading& reading, const toml::table& entry, ReadEntry& into) {
+    const toml::node* value = entry.get("name");
+    if (value == nullptr) return {};
+    auto name = read_words(reading, *value, "name");
+    if (!name) return tl::make_unexpected(name.error());
+    into.name_line = line_of(*value);
+    if (const auto wrong = name_objection(*name)) {
+        return fail(ErrorCode::bad_input, *wrong, reading.at(into.name_line));
+    }
+    into.part.name = std::move(*name);
+    return {};
+}
+
+}  // namespace
+
+Result<ReadEntry> read_entry(Reading& reading, const toml::table& entry, const PartKind* kind) {
+    const auto known = kind != nullptr ? Result<PartKind>(*kind) : read_kind(reading, entry);
+    if (!known) return tl::make_unexpected(known.error());
+    ReadEntry read{{known->label, known->fresh, {}}, line_of(entry)};
+    if (auto named = read_name(reading, entry, read); !named)
+        return tl::make_unexpected(named.error());
+
+    keep_remark(read.part.remarks, "", reading.comments.take(read.line, read.line));
+    EntryReader fields(reading, *known, read);
+    for (const auto& [key, value] : in_file_order(entry)) {
+        if (key->str() == "name" || (kind == nullptr && key->str() == "kind")) {
+            keep_remark(read.part.remarks, key->str(), take_remark(reading, *key, *value));
+        } else if (auto done = fields.read(*key, *value); !done) {
+            return tl::make_unexpected(done.error());
+        }
+    }
+    if (auto sound = fields.check(); !sound) return tl::make_unexpected(sound.error());
+    fields.note_idle_values();
+    return read;
+}
+
+}  // namespace beamfork

@@ -1,0 +1,103 @@
+#include "base/text.hpp"
+#include "document/setup_file.hpp"
+#include "document/toml_text.hpp"
+
+#include <fmt/format.h>
+
+namespace beamfork {
+
+namespace {
+
+// Lines of a file with the user's remarks at them.
+class Lines {
+public:
+    void line(const std::string& text, const Remarks& remarks, const std::string& key) {
+        const auto found = remarks.find(key);
+        if (found == remarks.end()) {
+            text_ += text + '\n';
+            return;
+        }
+        const auto& [above, beside] = found->second;
+        if (!above.empty()) text_ += above + '\n';
+        text_ += text + (beside.empty() ? "" : "  " + beside) + '\n';
+    }
+    void value(const std::string& key, const std::string& value, const Remarks& remarks) {
+        // "" is the heading's place among the remarks, though TOML allows it as a key.
+        line(toml_key(key) + " = " + value, key.empty() ? Remarks{} : remarks, key);
+    }
+    void heading(const std::string& text, const Remarks& remarks) {
+        text_ += '\n';
+        line(text, remarks, "");
+    }
+    void unrecognised(const std::map<std::string, std::string>& values, const Remarks& remarks) {
+        for (const auto& [key, text] : values)
+            value(key, text, remarks);
+    }
+    void words(const std::string& text) { text_ += text; }
+    [[nodiscard]] std::string text() && { return std::move(text_); }
+
+private:
+    std::string text_;
+};
+
+std::string field_text(const FieldValue& value) {
+    if (const auto* number = std::get_if<double>(&value)) return format_exact(*number);
+    return toml_string(std::get<std::string>(value));
+}
+
+// A field that does not count now and holds what it holds by itself would only confuse.
+bool is_worth_writing(const PartKind& kind,
+                      const FieldInfo& field,
+                      const PartBody& body,
+                      const FieldValue& value) {
+    if (std::holds_alternative<std::monostate>(value)) return false;
+    if (field.only_if_key.empty()) return true;
+    const bool counts = field_value(body, field.only_if_key) == FieldValue{field.only_if_word};
+    return counts || value != field_value(kind.fresh, field.key);
+}
+
+void write_part(Lines& lines, const Part& part) {
+    const PartKind& kind = kind_of(part.body);
+    const bool has_own_heading = kind.role >= Role::observer;
+    lines.heading(has_own_heading ? "[[" + kind.key + "]]" : "[[part]]", part.remarks);
+    if (!has_own_heading) lines.value("kind", toml_string(kind.key), part.remarks);
+    lines.value("name", toml_string(part.name), part.remarks);
+    for (const FieldInfo& field : kind.fields) {
+        const auto value = field_value(part.body, field.key);
+        BEAMFORK_EXPECTS(value.has_value());
+        if (is_worth_writing(kind, field, part.body, *value)) {
+            lines.value(field.key, field_text(*value), part.remarks);
+        }
+    }
+    lines.unrecognised(part.unrecognised, part.remarks);
+}
+
+}  // namespace
+
+std::string write_setup(const Document& document) {
+    const Setup& setup = document.setup;
+    const Remarks& remarks = document.top.remarks;
+    Lines lines;
+    lines.value("beamfork", std::to_string(file_version), remarks);
+    lines.value("title", toml_string(setup.title), remarks);
+    const bool has_lines = setup.story.find('\n') != std::string::npos;
+    if (!setup.story.empty() || remarks.contains("story")) {
+        lines.value("story", has_lines ? toml_lines(setup.story) : toml_string(setup.story),
+                    remarks);
+    }
+    lines.unrecognised(document.top.unrecognised, remarks);
+    for (const Part& part : setup.parts)
+        write_part(lines, part);
+    lines.heading("[chosen]", document.chosen.remarks);
+    const auto choice = [&](const std::string& key, std::size_t index) {
+        lines.value(key, toml_string(setup.parts.at(index).name), document.chosen.remarks);
+    };
+    choice("eyepiece", setup.chosen.eyepiece);
+    choice("observer", setup.chosen.observer);
+    choice("target", setup.chosen.target);
+    lines.unrecognised(document.chosen.unrecognised, document.chosen.remarks);
+    if (!document.last_lines.empty()) lines.words("\n" + document.last_lines + '\n');
+    return std::move(lines).text();
+}
+
+}  // namespace beamfork

@@ -1,0 +1,112 @@
+// Lit bodies. Shells are opened in the fragment shader: what faces the viewer within a set angle about the shell's
+// axis is left out. Every fragment of one shell uses the same direction to the viewer, so the cut is a
+// straight line along the tube.
+#include "render/passes.hpp"
+#include "scene/shell_opening.hpp"
+
+namespace beamfork {
+
+namespace {
+
+bool is_drawn(const MeshRange& mesh, const ViewOptions& options) {
+    if (mesh.finish == Finish::glass) return false;
+    return !mesh.is_shell || options.shells != ShellView::hidden;
+}
+
+bool is_cut(const MeshRange& mesh, const ViewOptions& options) {
+    if (options.shells == ShellView::section) return mesh.finish != Finish::mirror;
+    return options.shells == ShellView::open && mesh.is_shell;
+}
+
+}  // namespace
+
+Result<BodyPass> BodyPass::create() {
+    auto whole = Program::create("body", "body");
+    if (!whole) return tl::make_unexpected(whole.error());
+    auto cut = Program::create("body", "cut_body", "#define CUT\n");
+    if (!cut) return tl::make_unexpected(cut.error());
+    auto disc = Program::create("disc", "disc");
+    if (!disc) return tl::make_unexpected(disc.error());
+    BodyPass made;
+    made.whole_ = *std::move(whole);
+    made.cut_ = *std::move(cut);
+    made.disc_ = *std::move(disc);
+    made.disc_layout_ = VertexArray::create();
+    return made;
+}
+
+void BodyPass::draw(const PassInput& input) const {
+    input.targets.bind_bodies();
+    glEnable(GL_DEPTH_TEST);
+    glDepthFunc(GL_LEQUAL);
+    glDepthMask(GL_TRUE);
+    glDisable(GL_BLEND);
+    glDisable(GL_CULL_FACE);
+    glEnable(GL_CLIP_DISTANCE0);
+    glClearColor(0, 0, 0, 0);
+    glClear(GL_COLOR_BUFFER_BIT | GL_DEPTH_BUFFER_BIT);
+    input.frame.bind_meshes();
+    whole_.use();
+    for (const MeshRange& mesh : input.frame.meshes()) {
+        if (!is_drawn(mesh, input.options) || is_cut(mesh, input.options)) continue;
+        set_finish(whole_, mesh, input);
+        input.frame.draw_mesh(mesh);
+    }
+    if (input.targets.size().samples > 1) {  // a cut edge is as smooth as any other edge
+        glEnable(GL_SAMPLE_ALPHA_TO_COVERAGE);
+        glEnable(GL_SAMPLE_ALPHA_TO_ONE);
+    }
+    cut_.use();
+    for (const MeshRange& mesh : input.frame.meshes()) {
+        if (!is_drawn(mesh, input.options) || !is_cut(mesh, input.options)) continue;
+        set_finish(cut_, mesh, input);
+        set_cut(mesh, input);
+        input.frame.draw_mesh(mesh);
+    }
+    glDisable(GL_CLIP_DISTANCE0);
+    draw_discs(input);
+    glDisable(GL_SAMPLE_ALPHA_TO_COVERAGE);
+    glDisable(GL_SAMPLE_ALPHA_TO_ONE);
+    input.targets.resolve_bodies();
+}
+
+void BodyPass::set_finish(const Program& program,
+                          const MeshRange& mesh,
+                          const PassInput& input) const {
+    program.set("u_finish", static_cast<int>(mesh.finish));
+    program.set("u_tint", mesh.tint);
+    program.set("u_is_shell", mesh.is_shell ? 1 : 0);
+    program.set("u_axis_point", mesh.shell_axis_point);
+    program.set("u_axis", mesh.shell_axis);
+    const bool highlighted = mesh.part >= 0 && mesh.part == input.highlighted_part;
+    program.set("u_highlight", highlighted ? 1.0F : 0.0F);
+}
+
+void BodyPass::set_cut(const MeshRange& mesh, const PassInput& input) const {
+    cut_.set("u_section_x", input.options.section_x_mm);
+    const bool by_plane = input.options.shells == ShellView::section;
+    cut_.set("u_by_plane", by_plane ? 1 : 0);
+    cut_.set("u_slack", by_plane ? 4.0F : mesh.opening_slack);
+    const ShellOpening opening =
+        shell_opening(eye_position(input.camera), mesh.shell_axis_point, mesh.shell_axis);
+    cut_.set("u_opening", glm::vec4(opening.towards, opening.cosine));
+    const glm::vec3 rim = 0.9F * mesh.tint + 0.08F;
+    cut_.set("u_rim", glm::pow(rim, glm::vec3(1 / 2.2F)));
+}
+
+void BodyPass::draw_discs(const PassInput& input) const {
+    disc_.use();
+    disc_.set("u_picture", 0);
+    glBindVertexArray(disc_layout_.name());
+    glActiveTexture(GL_TEXTURE0);
+    for (std::size_t i = 0; i < input.frame.disc_count(); ++i) {
+        const DiscOnCard& disc = input.frame.discs()[i];
+        glBindTexture(GL_TEXTURE_2D, disc.texture.name());
+        disc_.set("u_centre", disc.centre);
+        disc_.set("u_right", disc.right);
+        disc_.set("u_up", disc.up);
+        glDrawArrays(GL_TRIANGLE_STRIP, 0, 4);
+    }
+}
+
+}  // namespace beamfork

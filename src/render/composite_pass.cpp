@@ -1,0 +1,47 @@
+#include <string>
+
+#include "render/passes.hpp"
+
+namespace beamfork {
+
+Result<CompositePass> CompositePass::create() {
+    CompositePass made;
+    for (const bool ink : {false, true}) {
+        for (const bool halo : {false, true}) {
+            const std::string variant =
+                std::string(ink ? light_is_ink : "") + (halo ? "#define WITH_HALO\n" : "");
+            auto program = Program::create("fullscreen", "composite", variant);
+            if (!program) return tl::make_unexpected(program.error());
+            made.programs_[ink ? 1 : 0][halo ? 1 : 0] = *std::move(program);
+        }
+    }
+    made.layout_ = VertexArray::create();
+    return made;
+}
+
+void CompositePass::draw(const PassInput& input) const {
+    constexpr float halo_share = 0.55F;
+    const Targets& targets = input.targets;
+    targets.bind_result();
+    glDisable(GL_DEPTH_TEST);
+    glDisable(GL_BLEND);
+    const Program& composite =
+        programs_[input.options.light_ground ? 1 : 0][targets.size().glow ? 1 : 0];
+    composite.use();
+    const auto texture = [](GLenum unit, GLuint name) {
+        glActiveTexture(unit);
+        glBindTexture(GL_TEXTURE_2D, name);
+    };
+    texture(GL_TEXTURE0, targets.body_texture());
+    texture(GL_TEXTURE1, targets.light_texture());
+    texture(GL_TEXTURE2, targets.halo_texture(0));
+    glActiveTexture(GL_TEXTURE0);
+    composite.set("u_bodies", 0);
+    composite.set("u_light", 1);
+    composite.set("u_halo", 2);
+    composite.set("u_halo_share", halo_share);
+    glBindVertexArray(layout_.name());
+    glDrawArrays(GL_TRIANGLES, 0, 3);
+}
+
+}  // namespace beamfork

@@ -1,0 +1,268 @@
+#include "render/gpu_frame.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cstddef>
+
+#include "base/contract.hpp"
+
+namespace beamfork {
+
+namespace {
+
+struct Attribute {
+    GLint components;
+    std::size_t offset;
+};
+
+template <class Instance>
+constexpr auto attributes_of();
+template <>
+constexpr auto attributes_of<RibbonInstance>() {
+    return std::array{Attribute{3, offsetof(RibbonInstance, from)},
+                      Attribute{3, offsetof(RibbonInstance, to)},
+                      Attribute{3, offsetof(RibbonInstance, colour)}};
+}
+template <>
+constexpr auto attributes_of<LineInstance>() {
+    return std::array{Attribute{3, offsetof(LineInstance, from)},
+                      Attribute{3, offsetof(LineInstance, to)},
+                      Attribute{3, offsetof(LineInstance, colour)},
+                      Attribute{2, offsetof(LineInstance, width_px)}};
+}
+template <>
+constexpr auto attributes_of<MarkInstance>() {
+    return std::array{Attribute{3, offsetof(MarkInstance, at)},
+                      Attribute{3, offsetof(MarkInstance, colour)},
+                      Attribute{2, offsetof(MarkInstance, size_px)}};
+}
+
+const void* byte_offset(std::size_t bytes) {
+    return reinterpret_cast<const void*>(bytes);  // NOLINT(performance-no-int-to-ptr): GL's way
+}
+
+GLsizeiptr byte_size(std::size_t count, std::size_t each) {
+    return static_cast<GLsizeiptr>(count * each);
+}
+
+void set_texture_defaults() {
+    glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_LINEAR);
+    glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, GL_LINEAR);
+    glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_S, GL_CLAMP_TO_EDGE);
+    glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_T, GL_CLAMP_TO_EDGE);
+}
+
+glm::vec3 direction_about_axis(const Mesh& mesh, std::uint32_t vertex) {
+    const glm::vec3 d = mesh.vertices[vertex].position - mesh.shell_axis_point;
+    return glm::normalize(d - glm::dot(d, mesh.shell_axis) * mesh.shell_axis + 1e-6F);
+}
+
+}  // namespace
+
+float opening_slack(const Mesh& mesh) {
+    constexpr float no_cut_here = 4;  // more than any difference of two cosines
+    float least = 1;
+    for (std::size_t i = 0; i + 2 < mesh.indices.size(); i += 3) {
+        const glm::vec3 a = direction_about_axis(mesh, mesh.indices[i]);
+        const glm::vec3 b = direction_about_axis(mesh, mesh.indices[i + 1]);
+        const glm::vec3 c = direction_about_axis(mesh, mesh.indices[i + 2]);
+        least = std::min({least, glm::dot(a, b), glm::dot(b, c), glm::dot(c, a)});
+    }
+    // Over an arc of angle s a cosine leaves its chord by less than s^2 / 8 = (1 - cos s) / 4.
+    return least < 0.8F ? no_cut_here : 0.02F + (1 - least);
+}
+
+template <class Instance>
+void InstanceBuffer<Instance>::create() {
+    layout_ = VertexArray::create();
+    buffer_ = Buffer::create();
+    glBindVertexArray(layout_.name());
+    for (GLuint i = 0; i < attributes_of<Instance>().size(); ++i) {
+        glEnableVertexAttribArray(i);
+        glVertexAttribDivisor(i, 1);
+    }
+    glBindVertexArray(0);
+}
+
+template <class Instance>
+void InstanceBuffer<Instance>::send() const {
+    glBindBuffer(GL_ARRAY_BUFFER, buffer_.name());
+    glBufferData(GL_ARRAY_BUFFER, byte_size(host_.size(), sizeof(Instance)), host_.data(),
+                 GL_STREAM_DRAW);
+}
+
+template <class Instance>
+void InstanceBuffer<Instance>::draw(InstanceRange range) const {
+    if (range.count == 0) return;
+    glBindVertexArray(layout_.name());
+    glBindBuffer(GL_ARRAY_BUFFER, buffer_.name());
+    constexpr auto attributes = attributes_of<Instance>();
+    for (GLuint i = 0; i < attributes.size(); ++i) {
+        glVertexAttribPointer(i, attributes[i].components, GL_FLOAT, GL_FALSE, sizeof(Instance),
+                              byte_offset(range.first * sizeof(Instance) + attributes[i].offset));
+    }
+    glDrawArraysInstanced(GL_TRIANGLE_STRIP, 0, 4, range.count);
+}
+
+template class InstanceBuffer<RibbonInstance>;
+template class InstanceBuffer<LineInstance>;
+template class InstanceBuffer<MarkInstance>;
+
+GpuFrame GpuFrame::create() {
+    GpuFrame made;
+    made.mesh_layout_ = VertexArray::create();
+    made.vertices_ = Buffer::create();
+    made.indices_ = Buffer::create();
+    glBindVertexArray(made.mesh_layout_.name());
+    glBindBuffer(GL_ARRAY_BUFFER, made.vertices_.name());
+    glBindBuffer(GL_ELEMENT_ARRAY_BUFFER, made.indices_.name());
+    glEnableVertexAttribArray(0);
+    glVertexAttribPointer(0, 3, GL_FLOAT, GL_FALSE, sizeof(MeshVertex),
+                          byte_offset(offsetof(MeshVertex, position)));
+    glEnableVertexAttribArray(1);
+    glVertexAttribPointer(1, 3, GL_FLOAT, GL_FALSE, sizeof(MeshVertex),
+                          byte_offset(offsetof(MeshVertex, normal)));
+    glBindVertexArray(0);
+    made.light_.create();
+    made.lines_.create();
+    made.marks_.create();
+    return made;
+}
+
+void GpuFrame::upload(const Frame& frame) {
+    if (revision_ == frame.revision) return;
+    revision_ = frame.revision;
+    send_meshes(frame);
+    send_light(frame);
+    send_lines(frame);
+    send_marks(frame);
+    send_discs(frame);
+}
+
+void GpuFrame::send_meshes(const Frame& frame) {
+    host_vertices_.clear();
+    host_indices_.clear();
+    meshes_.clear();
+    for (const Mesh& mesh : frame.meshes) {
+        const auto base = static_cast<std::uint32_t>(host_vertices_.size());
+        meshes_.push_back({.first_index = host_indices_.size(),
+                           .index_count = static_cast<GLsizei>(mesh.indices.size()),
+                           .finish = mesh.finish,
+                           .tint = mesh.tint,
+                           .part = mesh.part,
+                           .is_shell = mesh.is_shell,
+                           .shell_axis_point = mesh.shell_axis_point,
+                           .shell_axis = mesh.shell_axis,
+                           .opening_slack = mesh.is_shell ? opening_slack(mesh) : 0});
+        host_vertices_.insert(host_vertices_.end(), mesh.vertices.begin(), mesh.vertices.end());
+        for (const std::uint32_t index : mesh.indices) {
+            BEAMFORK_EXPECTS(index < mesh.vertices.size());
+            host_indices_.push_back(base + index);
+        }
+    }
+    glBindVertexArray(mesh_layout_.name());
+    glBindBuffer(GL_ARRAY_BUFFER, vertices_.name());
+    glBufferData(GL_ARRAY_BUFFER, byte_size(host_vertices_.size(), sizeof(MeshVertex)),
+                 host_vertices_.data(), GL_STREAM_DRAW);
+    glBufferData(GL_ELEMENT_ARRAY_BUFFER, byte_size(host_indices_.size(), sizeof(std::uint32_t)),
+                 host_indices_.data(), GL_STREAM_DRAW);
+    glBindVertexArray(0);
+}
+
+void GpuFrame::send_light(const Frame& frame) {
+    light_.clear();
+    float low = 0;
+    float high = 0;
+    for (const bool clipped : {false, true}) {
+        for (const LightRibbon& ribbon : frame.light) {
+            if (ribbon.clipped != clipped) continue;
+            light_.add({ribbon.from, ribbon.to, ribbon.colour * ribbon.strength});
+            low = std::min({low, ribbon.from.x, ribbon.to.x});
+            high = std::max({high, ribbon.from.x, ribbon.to.x});
+        }
+        if (!clipped) light_kept_ = {0, static_cast<GLsizei>(light_.size())};
+    }
+    light_.send();
+    ray_count_ = std::max(1, frame.ray_count);
+    light_breadth_mm_ = std::max(1.0F, high - low);
+}
+
+void GpuFrame::send_lines(const Frame& frame) {
+    lines_.clear();
+    for (const bool on_top : {false, true}) {
+        const std::size_t first = lines_.size();
+        for (const Line& line : frame.lines) {
+            if (line.on_top != on_top) continue;
+            lines_.add({line.from, line.to, line.colour, line.width_px, line.dashed ? 1.0F : 0.0F});
+        }
+        (on_top ? lines_on_top_ : lines_hidden_) = {first,
+                                                    static_cast<GLsizei>(lines_.size() - first)};
+    }
+    lines_.send();
+}
+
+void GpuFrame::send_marks(const Frame& frame) {
+    marks_.clear();
+    for (const bool on_top : {false, true}) {
+        for (const bool clipped : {false, true}) {
+            const std::size_t first = marks_.size();
+            for (const Mark& mark : frame.marks) {
+                if (mark.on_top != on_top || mark.clipped != clipped) continue;
+                marks_.add({mark.at, mark.colour, mark.size_px, static_cast<float>(mark.shape)});
+            }
+            marks_groups_[on_top ? 1 : 0][clipped ? 1 : 0] = {
+                first, static_cast<GLsizei>(marks_.size() - first)};
+        }
+    }
+    marks_.send();
+}
+
+void GpuFrame::send_discs(const Frame& frame) {
+    disc_count_ = frame.discs.size();
+    if (discs_.size() < disc_count_) discs_.resize(disc_count_);
+    glPixelStorei(GL_UNPACK_ALIGNMENT, 4);
+    for (std::size_t i = 0; i < disc_count_; ++i) {
+        const ImageDisc& disc = frame.discs[i];
+        DiscOnCard& on_card = discs_[i];
+        BEAMFORK_EXPECTS(disc.pixels.size() == static_cast<std::size_t>(disc.size) * disc.size);
+        on_card.centre = disc.centre;
+        on_card.right = disc.right;
+        on_card.up = disc.up;
+        if (on_card.texture.name() == 0) {
+            on_card.texture = Texture::create();
+            glBindTexture(GL_TEXTURE_2D, on_card.texture.name());
+            set_texture_defaults();
+        }
+        glBindTexture(GL_TEXTURE_2D, on_card.texture.name());
+        if (on_card.size == disc.size) {
+            glTexSubImage2D(GL_TEXTURE_2D, 0, 0, 0, disc.size, disc.size, GL_RGB, GL_FLOAT,
+                            disc.pixels.data());
+        } else {
+            glTexImage2D(GL_TEXTURE_2D, 0, GL_RGB16F, disc.size, disc.size, 0, GL_RGB, GL_FLOAT,
+                         disc.pixels.data());
+            on_card.size = disc.size;
+        }
+    }
+}
+
+void GpuFrame::bind_meshes() const { glBindVertexArray(mesh_layout_.name()); }
+
+void GpuFrame::draw_mesh(const MeshRange& mesh) const {
+    glDrawElements(GL_TRIANGLES, mesh.index_count, GL_UNSIGNED_INT,
+                   byte_offset(mesh.first_index * sizeof(std::uint32_t)));
+}
+
+void GpuFrame::draw_light(bool with_clipped) const {
+    light_.draw(with_clipped ? InstanceRange{0, static_cast<GLsizei>(light_.size())} : light_kept_);
+}
+
+void GpuFrame::draw_lines(bool on_top) const {
+    lines_.draw(on_top ? lines_on_top_ : lines_hidden_);
+}
+
+void GpuFrame::draw_marks(bool on_top, bool with_clipped) const {
+    marks_.draw(marks_groups_[on_top ? 1 : 0][0]);
+    if (with_clipped) marks_.draw(marks_groups_[on_top ? 1 : 0][1]);
+}
+
+}  // namespace beamfork

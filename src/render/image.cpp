@@ -1,0 +1,84 @@
+#include "render/image.hpp"
+
+#include <algorithm>
+#include <cstdlib>
+#include <fstream>
+#include <iterator>
+#include <string>
+#include <system_error>
+
+#include "base/contract.hpp"
+#include "render/png_codec.hpp"
+
+namespace beamfork {
+
+std::array<std::uint8_t, 4> Image::at(int x, int y) const {
+    BEAMFORK_EXPECTS(x >= 0 && x < width && y >= 0 && y < height);
+    const auto first = rgba.begin() + 4 * (static_cast<std::ptrdiff_t>(y) * width + x);
+    return {first[0], first[1], first[2], first[3]};
+}
+
+Result<void> write_png(const Image& image, const std::filesystem::path& path) {
+    const std::vector<std::uint8_t> bytes = encode_png(image);
+    const std::filesystem::path draft = path.string() + ".part";
+    std::error_code trouble;
+    {
+        std::ofstream out(draft, std::ios::binary);
+        out.write(reinterpret_cast<const char*>(bytes.data()),
+                  static_cast<std::streamsize>(bytes.size()));
+        out.flush();
+        if (!out) {
+            std::filesystem::remove(draft, trouble);
+            return fail(ErrorCode::no_permission, "the picture cannot be written here",
+                        {path.string(), 0});
+        }
+    }
+    std::filesystem::rename(draft, path, trouble);
+    if (trouble) {
+        const std::string why = trouble.message();
+        std::filesystem::remove(draft, trouble);
+        return fail(ErrorCode::no_permission, "the picture cannot be written here: " + why,
+                    {path.string(), 0});
+    }
+    return {};
+}
+
+Result<Image> read_png(const std::filesystem::path& path) {
+    std::ifstream in(path, std::ios::binary);
+    if (!in) return fail(ErrorCode::not_found, "no picture to read", {path.string(), 0});
+    const std::vector<char> text{std::istreambuf_iterator<char>(in), {}};
+    auto image = decode_png({reinterpret_cast<const std::uint8_t*>(text.data()), text.size()});
+    if (!image) return fail(ErrorCode::bad_input, "not a PNG picture", {path.string(), 0});
+    return *std::move(image);
+}
+
+Result<ImageDifference> compare(const Image& a, const Image& b) {
+    if (a.width != b.width || a.height != b.height) {
+        return fail(ErrorCode::bad_input, "pictures of different size: " + std::to_string(a.width)
+                                              + " x " + std::to_string(a.height) + " and "
+                                              + std::to_string(b.width) + " x "
+                                              + std::to_string(b.height));
+    }
+    ImageDifference difference;
+    double sum = 0;
+    for (std::size_t i = 0; i < a.rgba.size(); ++i) {
+        if (i % 4 == 3) continue;
+        const int apart = std::abs(int{a.rgba[i]} - int{b.rgba[i]});
+        difference.greatest = std::max(difference.greatest, apart);
+        sum += apart;
+    }
+    if (!a.rgba.empty()) difference.mean = sum / (0.75 * static_cast<double>(a.rgba.size()));
+    return difference;
+}
+
+Image difference_picture(const Image& a, const Image& b) {
+    BEAMFORK_EXPECTS(a.width == b.width && a.height == b.height);
+    Image shown = a;
+    for (std::size_t i = 0; i < a.rgba.size(); ++i) {
+        const int apart = i % 4 == 3 ? 255 : 8 * std::abs(int{a.rgba[i]} - int{b.rgba[i]});
+        shown.rgba[i] = static_cast<std::uint8_t>(std::min(apart, 255));
+    }
+    return shown;
+}
+
+}  // namespace beamfork

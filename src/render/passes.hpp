@@ -1,0 +1,97 @@
+// The passes that make one picture, in their order: bodies, light, glass, halo, composite, signs.
+//
+// Each pass sets all the state it needs and trusts none. README.md in this folder says why the order of
+// light and glass cannot matter.
+#pragma once
+
+#include "base/error.hpp"
+#include "render/gpu_frame.hpp"
+#include "render/program.hpp"
+#include "render/targets.hpp"
+#include "scene/camera.hpp"
+#include "scene/view_options.hpp"
+
+namespace beamfork {
+
+/// Shader variant for light ground, where light darkens as ink does.
+inline constexpr const char* light_is_ink = "#define LIGHT_IS_INK\n";
+
+/// What is drawn and how; lives for one draw call.
+struct PassInput {
+    const GpuFrame& frame;
+    const Targets& targets;
+    const Camera& camera;
+    const ViewOptions& options;
+    int highlighted_part = -1;
+};
+
+/// Metal, mirrors, rings and the field-stop images, multisampled; opened shells.
+class BodyPass {
+public:
+    static Result<BodyPass> create();
+    void draw(const PassInput& input) const;
+
+private:
+    void set_finish(const Program& program, const MeshRange& mesh, const PassInput& input) const;
+    void set_cut(const MeshRange& mesh, const PassInput& input) const;
+    void draw_discs(const PassInput& input) const;
+    Program whole_;
+    Program cut_;
+    Program disc_;
+    VertexArray disc_layout_;
+};
+
+/// Ribbons of light and the glass they pass, added up in floating point.
+class LightPass {
+public:
+    static Result<LightPass> create();
+    void draw(const PassInput& input) const;
+
+private:
+    void draw_glass(const PassInput& input) const;
+    void draw_ribbons(const PassInput& input) const;
+    Program ribbon_;
+    Program glass_;
+    Program ink_glass_;
+};
+
+/// The soft halo round bright light, at a quarter of the size.
+class HaloPass {
+public:
+    static Result<HaloPass> create();
+    void draw(const PassInput& input) const;
+
+private:
+    Program shrink_;
+    Program blur_;
+    VertexArray layout_;
+};
+
+/// Ground, bodies and tone-mapped light become the picture.
+class CompositePass {
+public:
+    static Result<CompositePass> create();
+    void draw(const PassInput& input) const;
+
+private:
+    Program
+        programs_[2][2];  // [light is ink][with halo]: a branch in the shader would cost both sides
+    VertexArray layout_;
+};
+
+/// Crisp lines and marks, antialiased by their own distance.
+class SignPass {
+public:
+    static Result<SignPass> create();
+    void draw(const PassInput& input) const;
+
+private:
+    Program line_;
+    Program mark_;
+};
+
+/// Peak of one undivided ray at 1 pixel per mm, so that the beam as a whole is equally bright for any number of
+/// rays, any zoom and any aperture.
+float ray_level(int ray_count, float light_breadth_mm, float light_gain);
+
+}  // namespace beamfork

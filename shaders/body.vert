@@ -4,7 +4,7 @@ layout(location = 0) in vec3 a_position;
 layout(location = 1) in vec3 a_normal;
 out vec3 v_world;
 out vec3 v_colour;   // display colour
-out float v_facing;  // above 0: seen from outside the metal; below 0: seen through a cut, from within it
+centroid out float v_facing;  // above 0: seen from outside the metal; below 0: seen through a cut, from within it
 
 uniform int u_finish;  // 0 metal, 1 blackened, 2 mirror, 3 ring
 uniform vec3 u_tint;
@@ -12,8 +12,6 @@ uniform int u_is_shell;
 uniform vec3 u_axis_point;
 uniform vec3 u_axis;
 uniform float u_highlight;
-uniform vec4 u_opening;  // direction to the viewer across the axis; cosine of half the opening
-uniform float u_slack;   // how far between two vertices the cut may bend away from a straight line
 
 vec3 to_eye;
 
@@ -34,24 +32,26 @@ vec3 lit(vec3 n, vec3 albedo, float gloss) {
 
 // The blackened hollow of a tube: dim, but round.
 vec3 hollow(vec3 n) {
-    vec3 key = normalize(-0.30 * right.xyz + 0.85 * up.xyz + 0.45 * back.xyz);
+    vec3 key = normalize(-0.60 * right.xyz + 0.60 * up.xyz + 0.50 * back.xyz);
     float facing = max(dot(n, to_eye), 0.0);
     float from_above = max(dot(n, key), 0.0);
-    return u_tint * (0.025 + 0.075 * facing + 0.16 * from_above) * vec3(0.85, 0.95, 1.12) + 0.0015;
+    if (LIGHT_GROUND) return mix(vec3(0.60), vec3(0.90), 0.4 * facing + 0.6 * from_above) * vec3(0.96, 0.98, 1.0);
+    return u_tint * (0.02 + 0.05 * facing * facing + 0.17 * from_above * from_above) * vec3(0.85, 0.95, 1.12) + 0.004;
 }
 
 vec3 shade(vec3 n, bool inside) {
+    vec3 metal = LIGHT_GROUND ? 0.55 * u_tint + 0.35 : u_tint;  // print spares ink
     vec3 colour;
     if (inside) {
         colour = hollow(n);
     } else if (u_finish == 2) {
         colour = u_tint * (0.18 + 0.75 * studio(reflect(-to_eye, n))) + 0.05;
     } else if (u_finish == 1) {
-        colour = lit(n, 0.30 * u_tint, 0.35);
+        colour = lit(n, 0.30 * metal, 0.35);
     } else if (u_finish == 3) {
-        colour = lit(n, 1.15 * u_tint + 0.04, 1.4);
+        colour = lit(n, 1.15 * metal + 0.04, 1.4);
     } else {
-        colour = lit(n, 0.55 * u_tint, 0.8);
+        colour = lit(n, 0.55 * metal, 0.8);
     }
     colour += u_highlight * (0.05 * vec3(0.55, 0.80, 1.0) + 0.10 * u_tint);
     float depth = dot(eye.xyz - a_position, back.xyz);
@@ -67,10 +67,4 @@ void main() {
     v_facing = dot(a_normal, to_eye);
     v_colour = shade(a_normal, u_is_shell == 1 && dot(a_normal, across) < -0.05);
     gl_Position = clip_from_world * vec4(a_position, 1.0);
-    // Only to save work: what the viewer cannot see is dropped before it becomes pixels.
-#ifdef CUT
-    gl_ClipDistance[0] = u_opening.w - dot(across, u_opening.xyz) + u_slack;
-#else
-    gl_ClipDistance[0] = v_facing + 0.1;
-#endif
 }

@@ -2,7 +2,7 @@
 // cut: painted in one bright tone it looks like the solid wall that was cut.
 in vec3 v_world;
 in vec3 v_colour;
-in float v_facing;
+centroid in float v_facing;
 out vec4 o_colour;
 
 uniform int u_by_plane;  // 1: cut by the plane x = u_section_x, else opened about the axis

@@ -22,7 +22,7 @@ void main() {
     float stroke = 0.85 * PIXEL_SCALE;
     float d = distance_to_shape(v_at, v_style.x, stroke);
     float shape = clamp(0.5 - d, 0.0, 1.0);
-    float seam = LIGHT_GROUND ? 0.0 : 0.55 * clamp(0.5 - d + 1.2 * PIXEL_SCALE, 0.0, 1.0);
+    float seam = LIGHT_GROUND ? 0.0 : 0.40 * clamp(0.5 - d + 1.0 * PIXEL_SCALE, 0.0, 1.0);
     float alpha = shape + (1.0 - shape) * seam;
     if (alpha <= 0.0) discard;
     o_colour = vec4(v_colour * (shape / alpha), alpha);

@@ -1,4 +1,4 @@
-// A stretch of a ray as a screen-facing strip, about two pixels wide. Its ends fade over one pixel, so that two
+// A stretch of a ray as a screen-facing strip, two or three pixels wide. Its ends fade over one pixel, so that two
 // stretches that meet add up to one unbroken ray.
 layout(location = 0) in vec3 a_from;
 layout(location = 1) in vec3 a_to;
@@ -9,12 +9,10 @@ out vec2 v_at;  // pixels along the ray, and across in half widths
 
 uniform float u_ray_level;
 
-const float HALF_WIDTH = 1.7;  // pixels; the profile (1 - x^2)^2 falls to nothing there
-
 // On light ground light is ink: densities add up, so overlapping rays darken in their own hue.
 vec3 ink_density(vec3 light) {
     float strength = max(light.r, max(light.g, light.b));
-    return -0.6 * strength * log(max(ink(light / max(strength, 1e-6)), 0.02));
+    return -1.0 * strength * log(max(ink(light / max(strength, 1e-6)), 0.02));
 }
 
 void main() {
@@ -38,7 +36,9 @@ void main() {
     float length_px = length(along);
     along = length_px > 1e-3 ? along / length_px : vec2(1.0, 0.0);
 
-    float half_width = HALF_WIDTH * PIXEL_SCALE;
+    // Close up the rays lie far apart: they grow wider and softer instead of ever brighter.
+    float pixels_per_mm = up.w / max(0.5 * (from_clip.w + to_clip.w), near);
+    float half_width = mix(1.8, 3.0, smoothstep(2.0, 9.0, pixels_per_mm / PIXEL_SCALE)) * PIXEL_SCALE;
     bool at_end = (gl_VertexID & 1) == 1;
     float side = (gl_VertexID & 2) == 2 ? 1.0 : -1.0;
     vec2 offset = along * (at_end ? 0.5 : -0.5) + vec2(-along.y, along.x) * side * half_width;
@@ -46,9 +46,10 @@ void main() {
     // Divided here, so that pixels along and across grow evenly on the screen.
     gl_Position = vec4(clip.xyz / clip.w + vec3(offset / half_picture, 0.0), 1.0);
 
-    // The sum over a column of the beam stays the same at any zoom: rays lie apart as pixels per mm.
-    float pixels_per_mm = up.w / max(0.5 * (from_clip.w + to_clip.w), near);
-    float level = min(u_ray_level * pixels_per_mm / (half_width * 16.0 / 15.0), 1.2);
+    // The sum over a column of the beam stays the same at any zoom, for rays lie apart as pixels per mm;
+    // across a ray the profile (1 - x^2)^2 adds up to 16/15 of its half width.
+    float level = u_ray_level * pixels_per_mm / (half_width * 16.0 / 15.0);
+    level = 0.7 * (1.0 - exp(-level / 0.7));
     v_light = LIGHT_GROUND ? ink_density(a_colour) * level : a_colour * level;
     v_length = length_px;
     v_at = vec2(at_end ? length_px + 0.5 : -0.5, side);

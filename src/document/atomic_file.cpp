@@ -93,7 +93,8 @@ Result<void> replace_file(const fs::path& path, std::string_view bytes) {
         return fail(ErrorCode::impossible, "cannot save: this is not a plain file",
                     {path.string(), 0});
     }
-    if (exists && ::access(target.c_str(), W_OK) != 0) return refused("save", path, errno);
+    if (exists && ::faccessat(AT_FDCWD, target.c_str(), W_OK, AT_EACCESS) != 0)
+        return refused("save", path, errno);
 
     const fs::path folder = target.has_parent_path() ? target.parent_path() : fs::path(".");
     std::string beside = (folder / ".beamfork-XXXXXX").string();

@@ -211,7 +211,8 @@ struct Description {
 
 Result<Document> apply(const Document& document, const Edit& edit) {
     Application application{document.setup};
-    if (auto done = std::visit(application, edit); !done) return tl::make_unexpected(done.error());
+    if (auto done = std::visit(application, edit.change); !done)
+        return tl::make_unexpected(done.error());
     if (const auto fault = order_fault(application.setup)) return cannot(fault->sentence);
     Document changed = document;
     changed.setup = with_valid_choice(std::move(application.setup));
@@ -219,7 +220,7 @@ Result<Document> apply(const Document& document, const Edit& edit) {
 }
 
 std::string describe(const Edit& edit, const Document& document) {
-    return std::visit(Description{document}, edit);
+    return std::visit(Description{document}, edit.change);
 }
 
 }  // namespace beamfork

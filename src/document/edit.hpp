@@ -1,8 +1,10 @@
 // Every change a user can make to a document, as small values, and the one door through which they pass.
 #pragma once
 
+#include <concepts>
 #include <optional>
 #include <string>
+#include <utility>
 #include <variant>
 
 #include "document/document.hpp"
@@ -53,16 +55,25 @@ struct ReplaceSetup {
     std::string label;
 };
 
-using Edit = std::variant<SetField,
-                          RenamePart,
-                          AddPart,
-                          RemovePart,
-                          MovePart,
-                          DuplicatePart,
-                          ChoosePart,
-                          SetTitle,
-                          SetStory,
-                          ReplaceSetup>;
+using Change = std::variant<SetField,
+                            RenamePart,
+                            AddPart,
+                            RemovePart,
+                            MovePart,
+                            DuplicatePart,
+                            ChoosePart,
+                            SetTitle,
+                            SetStory,
+                            ReplaceSetup>;
+
+/// Any one of them. A type of its own, not the variant itself: for that, std::apply would claim apply().
+struct Edit {
+    Change change;
+
+    template <class One>
+    requires(!std::same_as<One, Edit> && std::constructible_from<Change, One>) Edit(One one)
+        : change(std::move(one)) {}
+};
 
 /// The document with that change, or an error that says in one sentence why it cannot be. What is chosen
 /// stays chosen, wherever it moves; when it is removed, its neighbour is chosen.

@@ -41,7 +41,8 @@ private:
 };
 
 std::string field_text(const FieldValue& value) {
-    if (const auto* number = std::get_if<double>(&value)) return format_exact(*number);
+    if (const auto* number = std::get_if<double>(&value))
+        return format_exact(*number == 0 ? 0 : *number);  // never "-0"
     return toml_string(std::get<std::string>(value));
 }
 

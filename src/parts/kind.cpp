@@ -16,6 +16,11 @@ Body ring_body(const Pose& pose, double inner_diameter, double outer_diameter) {
     return {RingBody{inner_diameter / 2, outer_diameter / 2}, pose};
 }
 
+Body plate_body(const Pose& pose, double width, double opening_diameter) {
+    constexpr double thickness = 2;
+    return {PlateBody{rectangle(width, width).corners, thickness, opening_diameter / 2}, pose};
+}
+
 std::vector<std::string> glass_names() {
     return standard_catalogue().names();
 }

@@ -26,6 +26,9 @@ Surface round_stop(std::string name, const Pose& pose, double diameter);
 Body tube_body(const Pose& pose, double length, double inner_diameter, double wall);
 Body ring_body(const Pose& pose, double inner_diameter, double outer_diameter);
 
+/// A square plate of a housing with a round opening, from z = 0 of `pose`.
+Body plate_body(const Pose& pose, double width, double opening_diameter);
+
 /// The names of the standard glass catalogue, for a choice of glass.
 std::vector<std::string> glass_names();
 

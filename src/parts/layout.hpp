@@ -67,12 +67,16 @@ struct LensBody {
     double edge_thickness = 1;
     double bulge = 0;
 };
-/// A hollow box centred on the origin of its frame, full sizes.
-struct BoxBody {
-    glm::dvec3 size{1.0};
+/// A flat plate of metal from z = 0 to z = thickness, of a housing that would hide its glass if it were whole.
+/// `outline` is convex, counter-clockwise seen against z, and goes round the origin; a round hole about the
+/// origin lets light through when `hole_radius` > 0.
+struct PlateBody {
+    std::vector<glm::dvec2> outline;
+    double thickness = 2;
+    double hole_radius = 0;
 };
 
-using BodyShape = std::variant<TubeBody, RingBody, GlassBody, MirrorBody, LensBody, BoxBody>;
+using BodyShape = std::variant<TubeBody, RingBody, GlassBody, MirrorBody, LensBody, PlateBody>;
 
 struct Body {
     BodyShape shape;

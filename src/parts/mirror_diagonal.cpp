@@ -52,7 +52,8 @@ PartLayout MirrorDiagonal::layout(const LayoutContext& context) const {
         const double tube_in = entry_leg.value - clear / 2;
         const double tube_out = exit_leg.value - clear / 2;
         layout.bodies = {{MirrorBody{outline(plate, 4), 4}, mirror},
-                         {BoxBody{{clear + 8, clear + 8, clear + 8}}, fold}};
+                         plate_body(fold * translation(0, 0, -clear / 2 - 2), clear + 10, clear),
+                         plate_body(leaving * translation(0, 0, clear / 2), clear + 10, clear)};
         if (tube_in > 1) layout.bodies.push_back(tube_body(roll, tube_in, clear, wall));
         if (tube_out > 1) layout.bodies.push_back(tube_body(leaving * translation(0, 0, clear / 2), tube_out, clear, wall));
     }

@@ -1,5 +1,7 @@
 #include "parts/prism_diagonal.hpp"
 
+#include <numbers>
+
 #include "parts/mirror_diagonal.hpp"
 
 namespace beamfork {
@@ -58,10 +60,12 @@ PartLayout PrismDiagonal::layout(const LayoutContext& context) const {
     if (context.eye == Eye::left) {
         const double wall = 2.5;
         const double air_in = entry_leg.value - width / 2;
-        const double outer = width > clear ? width : clear;
+        const double frame = (width > clear ? width : clear) + 6;
+        const Pose behind_hypotenuse = entry * prism.surfaces[1].part_from_surface * translation(0, 0, 1);
         layout.bodies = {{prism.body, entry},
-                         {BoxBody{{outer + 8, outer + 8, outer + 8}},
-                          roll * translation(0, 0, entry_leg.value)}};
+                         plate_body(entry * translation(0, 0, -2.5), frame, clear),
+                         plate_body(leaving * translation(0, 0, 0.5), frame, clear),
+                         {PlateBody{rectangle(width, width * std::numbers::sqrt2).corners, 1.5, 0}, behind_hypotenuse}};
         if (air_in > 1) layout.bodies.push_back(tube_body(roll, air_in, clear, wall));
         if (air_out > 1) layout.bodies.push_back(tube_body(leaving, air_out, clear, wall));
     }

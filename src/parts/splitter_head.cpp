@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "parts/prism_diagonal.hpp"
 
@@ -94,8 +95,22 @@ bool SplitterHead::hinge_reaches(Millimetres pupil_distance) const {
 
 namespace {
 
+constexpr double floor_thickness = 2;
+
+// A plate from the entry axis to the eyepiece's axis at +y, round at both ends.
+std::vector<glm::dvec2> arm_outline(double offset, double half_width) {
+    std::vector<glm::dvec2> corners;
+    constexpr int steps = 16;
+    for (int i = 0; i <= 2 * steps + 1; ++i) {
+        const bool is_far = i <= steps;
+        const double turn = std::numbers::pi * (is_far ? i : i - 1) / steps;
+        corners.emplace_back(half_width * std::cos(turn), half_width * std::sin(turn) + (is_far ? offset : 0));
+    }
+    return corners;
+}
+
 // Housing, nose and seat to look at. Inner sizes leave the glass free.
-void add_bodies(PartLayout& layout, const SplitterHead& head, const Pose& arm, double glass_end, Eye eye) {
+void add_bodies(PartLayout& layout, const SplitterHead& head, const Pose& arm, Eye eye) {
     const double width = head.prism_width.value;
     const double wall = 2;
     const double exit_clear = head.exit_clear.value;
@@ -105,12 +120,15 @@ void add_bodies(PartLayout& layout, const SplitterHead& head, const Pose& arm, d
     layout.bodies.push_back(tube_body(last_face * translation(0, 0, 3), head.seat_height.value - 3,
                                       std::max(exit_clear, barrel_bore), wall));
     layout.bodies.push_back(ring_body(last_face * translation(0, 0, 1), exit_clear, exit_clear + 10));
+    // A floor under the prisms of each arm: the left arm's under the cube, the right arm's behind it.
     const double gap = head.arm_offset.value - width;
-    const Pose box = arm * translation(0, head.arm_offset.value / 2 + gap / 2, 0)
-                     * translation(0, 0, (head.entry_air.value + glass_end) / 2);
-    layout.bodies.push_back({BoxBody{{width + 8, head.arm_offset.value + width - gap + 8,
-                                      glass_end - head.entry_air.value + 6}},
-                             box});
+    const bool is_left = eye == Eye::left;
+    const double floor_at = head.entry_air.value + (is_left ? 0 : width + gap) - floor_thickness - 0.5;
+    const double opening = is_left ? head.entry_clear.value / 2 : width / 2;
+    if (is_left || gap > floor_thickness + 1) {
+        layout.bodies.push_back({PlateBody{arm_outline(head.arm_offset.value, width / 2 + 4), floor_thickness, opening},
+                                 arm * translation(0, 0, floor_at)});
+    }
     if (eye == Eye::right) return;
     const double nose = head.nose_length.value + head.entry_air.value - 2;
     if (nose > 1) {
@@ -175,7 +193,7 @@ PartLayout SplitterHead::layout(const LayoutContext& context) const {
     layout.surfaces.push_back(round_stop("exit opening", upright, exit_clear.value));
     layout.part_from_exit = upright * translation(0, 0, seat_height.value);
     layout.end_air = seat_height.value;
-    add_bodies(layout, *this, arm, glass_exit.origin.z, context.eye);
+    add_bodies(layout, *this, arm, context.eye);
     return layout;
 }
 

@@ -18,12 +18,16 @@ bool is_cut(const MeshRange& mesh, const ViewOptions& options) {
     return options.shells == ShellView::open && mesh.is_shell;
 }
 
+ShellOpening opening_of(const MeshRange& shell, const Camera& camera) {
+    return shell_opening(eye_position(camera), shell.shell_axis_point, shell.shell_axis);
+}
+
 }  // namespace
 
 Result<BodyPass> BodyPass::create() {
     auto whole = Program::create("body", "body");
     if (!whole) return tl::make_unexpected(whole.error());
-    auto cut = Program::create("body", "cut_body", "#define CUT\n");
+    auto cut = Program::create("body", "cut_body");
     if (!cut) return tl::make_unexpected(cut.error());
     auto disc = Program::create("disc", "disc");
     if (!disc) return tl::make_unexpected(disc.error());
@@ -42,32 +46,53 @@ void BodyPass::draw(const PassInput& input) const {
     glDepthMask(GL_TRUE);
     glDisable(GL_BLEND);
     glDisable(GL_CULL_FACE);
-    glEnable(GL_CLIP_DISTANCE0);
     glClearColor(0, 0, 0, 0);
     glClear(GL_COLOR_BUFFER_BIT | GL_DEPTH_BUFFER_BIT);
     input.frame.bind_meshes();
-    whole_.use();
-    for (const MeshRange& mesh : input.frame.meshes()) {
-        if (!is_drawn(mesh, input.options) || is_cut(mesh, input.options)) continue;
-        set_finish(whole_, mesh, input);
-        input.frame.draw_mesh(mesh);
-    }
+    draw_uncut(input);
     if (input.targets.size().samples > 1) {  // a cut edge is as smooth as any other edge
         glEnable(GL_SAMPLE_ALPHA_TO_COVERAGE);
         glEnable(GL_SAMPLE_ALPHA_TO_ONE);
     }
-    cut_.use();
-    for (const MeshRange& mesh : input.frame.meshes()) {
-        if (!is_drawn(mesh, input.options) || !is_cut(mesh, input.options)) continue;
-        set_finish(cut_, mesh, input);
-        set_cut(mesh, input);
-        input.frame.draw_mesh(mesh);
-    }
-    glDisable(GL_CLIP_DISTANCE0);
+    draw_cut(input);
     draw_discs(input);
     glDisable(GL_SAMPLE_ALPHA_TO_COVERAGE);
     glDisable(GL_SAMPLE_ALPHA_TO_ONE);
     input.targets.resolve_bodies();
+}
+
+// What no cut runs through: all of a whole body, and of an opened shell what is clear of its edges.
+void BodyPass::draw_uncut(const PassInput& input) const {
+    whole_.use();
+    for (const MeshRange& mesh : input.frame.meshes()) {
+        if (!is_drawn(mesh, input.options)) continue;
+        if (!is_cut(mesh, input.options)) {
+            set_finish(whole_, mesh, input);
+            input.frame.draw_mesh(mesh);
+        } else if (input.options.shells == ShellView::open) {
+            set_finish(whole_, mesh, input);
+            input.frame.draw_opened(mesh, opening_of(mesh, input.camera),
+                                    ShellShare::clear_of_edges);
+        }
+    }
+}
+
+void BodyPass::draw_cut(const PassInput& input) const {
+    cut_.use();
+    const bool by_plane = input.options.shells == ShellView::section;
+    cut_.set("u_by_plane", by_plane ? 1 : 0);
+    cut_.set("u_section_x", input.options.section_x_mm);
+    for (const MeshRange& mesh : input.frame.meshes()) {
+        if (!is_drawn(mesh, input.options) || !is_cut(mesh, input.options)) continue;
+        set_finish(cut_, mesh, input);
+        if (by_plane) {
+            input.frame.draw_mesh(mesh);
+            continue;
+        }
+        const ShellOpening opening = opening_of(mesh, input.camera);
+        cut_.set("u_opening", glm::vec4(opening.towards, opening.cosine));
+        input.frame.draw_opened(mesh, opening, ShellShare::along_edges);
+    }
 }
 
 void BodyPass::set_finish(const Program& program,
@@ -78,20 +103,10 @@ void BodyPass::set_finish(const Program& program,
     program.set("u_is_shell", mesh.is_shell ? 1 : 0);
     program.set("u_axis_point", mesh.shell_axis_point);
     program.set("u_axis", mesh.shell_axis);
+    const glm::vec3 rim = 0.9F * mesh.tint + 0.08F;
+    program.set("u_rim", glm::pow(rim, glm::vec3(1 / 2.2F)));
     const bool highlighted = mesh.part >= 0 && mesh.part == input.highlighted_part;
     program.set("u_highlight", highlighted ? 1.0F : 0.0F);
-}
-
-void BodyPass::set_cut(const MeshRange& mesh, const PassInput& input) const {
-    cut_.set("u_section_x", input.options.section_x_mm);
-    const bool by_plane = input.options.shells == ShellView::section;
-    cut_.set("u_by_plane", by_plane ? 1 : 0);
-    cut_.set("u_slack", by_plane ? 4.0F : mesh.opening_slack);
-    const ShellOpening opening =
-        shell_opening(eye_position(input.camera), mesh.shell_axis_point, mesh.shell_axis);
-    cut_.set("u_opening", glm::vec4(opening.towards, opening.cosine));
-    const glm::vec3 rim = 0.9F * mesh.tint + 0.08F;
-    cut_.set("u_rim", glm::pow(rim, glm::vec3(1 / 2.2F)));
 }
 
 void BodyPass::draw_discs(const PassInput& input) const {

@@ -20,7 +20,8 @@ Result<CompositePass> CompositePass::create() {
 }
 
 void CompositePass::draw(const PassInput& input) const {
-    constexpr float halo_share = 0.55F;
+    constexpr float halo_share = 0.85F;
+    constexpr float halo_share_of_ink = 0.25F;
     const Targets& targets = input.targets;
     targets.bind_result();
     glDisable(GL_DEPTH_TEST);
@@ -39,7 +40,11 @@ void CompositePass::draw(const PassInput& input) const {
     composite.set("u_bodies", 0);
     composite.set("u_light", 1);
     composite.set("u_halo", 2);
-    composite.set("u_halo_share", halo_share);
+    const bool light_ground = input.options.light_ground;
+    composite.set("u_halo_share", light_ground ? halo_share_of_ink : halo_share);
+    composite.set("u_ground_low", light_ground ? glm::vec3(0.925F, 0.932F, 0.945F)
+                                               : glm::vec3(0.047F, 0.058F, 0.078F));
+    composite.set("u_ground_high", light_ground ? glm::vec3(1) : glm::vec3(0.110F, 0.137F, 0.172F));
     glBindVertexArray(layout_.name());
     glDrawArrays(GL_TRIANGLES, 0, 3);
 }

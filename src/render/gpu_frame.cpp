@@ -52,25 +52,7 @@ void set_texture_defaults() {
     glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_T, GL_CLAMP_TO_EDGE);
 }
 
-glm::vec3 direction_about_axis(const Mesh& mesh, std::uint32_t vertex) {
-    const glm::vec3 d = mesh.vertices[vertex].position - mesh.shell_axis_point;
-    return glm::normalize(d - glm::dot(d, mesh.shell_axis) * mesh.shell_axis + 1e-6F);
-}
-
 }  // namespace
-
-float opening_slack(const Mesh& mesh) {
-    constexpr float no_cut_here = 4;  // more than any difference of two cosines
-    float least = 1;
-    for (std::size_t i = 0; i + 2 < mesh.indices.size(); i += 3) {
-        const glm::vec3 a = direction_about_axis(mesh, mesh.indices[i]);
-        const glm::vec3 b = direction_about_axis(mesh, mesh.indices[i + 1]);
-        const glm::vec3 c = direction_about_axis(mesh, mesh.indices[i + 2]);
-        least = std::min({least, glm::dot(a, b), glm::dot(b, c), glm::dot(c, a)});
-    }
-    // Over an arc of angle s a cosine leaves its chord by less than s^2 / 8 = (1 - cos s) / 4.
-    return least < 0.8F ? no_cut_here : 0.02F + (1 - least);
-}
 
 template <class Instance>
 void InstanceBuffer<Instance>::create() {
@@ -144,6 +126,8 @@ void GpuFrame::send_meshes(const Frame& frame) {
     host_indices_.clear();
     meshes_.clear();
     for (const Mesh& mesh : frame.meshes) {
+        for (const std::uint32_t index : mesh.indices)
+            BEAMFORK_EXPECTS(index < mesh.vertices.size());
         const auto base = static_cast<std::uint32_t>(host_vertices_.size());
         meshes_.push_back({.first_index = host_indices_.size(),
                            .index_count = static_cast<GLsizei>(mesh.indices.size()),
@@ -153,11 +137,13 @@ void GpuFrame::send_meshes(const Frame& frame) {
                            .is_shell = mesh.is_shell,
                            .shell_axis_point = mesh.shell_axis_point,
                            .shell_axis = mesh.shell_axis,
-                           .opening_slack = mesh.is_shell ? opening_slack(mesh) : 0});
+                           .sectors = {}});
         host_vertices_.insert(host_vertices_.end(), mesh.vertices.begin(), mesh.vertices.end());
-        for (const std::uint32_t index : mesh.indices) {
-            BEAMFORK_EXPECTS(index < mesh.vertices.size());
-            host_indices_.push_back(base + index);
+        if (mesh.is_shell) {
+            meshes_.back().sectors = append_by_sector(mesh, base, host_indices_, scratch_);
+        } else {
+            for (const std::uint32_t index : mesh.indices)
+                host_indices_.push_back(base + index);
         }
     }
     glBindVertexArray(mesh_layout_.name());
@@ -250,6 +236,15 @@ void GpuFrame::bind_meshes() const { glBindVertexArray(mesh_layout_.name()); }
 void GpuFrame::draw_mesh(const MeshRange& mesh) const {
     glDrawElements(GL_TRIANGLES, mesh.index_count, GL_UNSIGNED_INT,
                    byte_offset(mesh.first_index * sizeof(std::uint32_t)));
+}
+
+void GpuFrame::draw_opened(const MeshRange& shell,
+                           const ShellOpening& opening,
+                           ShellShare share) const {
+    for (const IndexStretch& stretch : stretches_of(shell.sectors, opening, share)) {
+        glDrawElements(GL_TRIANGLES, static_cast<GLsizei>(stretch.count), GL_UNSIGNED_INT,
+                       byte_offset((shell.first_index + stretch.first) * sizeof(std::uint32_t)));
+    }
 }
 
 void GpuFrame::draw_light(bool with_clipped) const {

@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "render/gl_object.hpp"
+#include "render/shell_sectors.hpp"
 #include "scene/frame.hpp"
 
 namespace beamfork {
@@ -25,12 +26,8 @@ struct MeshRange {
     bool is_shell = false;
     glm::vec3 shell_axis_point{0};
     glm::vec3 shell_axis{0, 0, 1};
-    float opening_slack = 0;  ///< see opening_slack()
+    SectorTable sectors;  ///< of a shell
 };
-
-/// How much the cosine of the direction about the shell's axis can bend between the corners of any one
-/// triangle: small for round tubes, large for a box of few faces.
-float opening_slack(const Mesh& mesh);
 
 struct InstanceRange {
     std::size_t first = 0;
@@ -98,6 +95,7 @@ public:
 
     [[nodiscard]] const std::vector<MeshRange>& meshes() const { return meshes_; }
     void draw_mesh(const MeshRange& mesh) const;
+    void draw_opened(const MeshRange& shell, const ShellOpening& opening, ShellShare share) const;
     void bind_meshes() const;
 
     [[nodiscard]] const std::vector<DiscOnCard>& discs() const { return discs_; }
@@ -124,6 +122,7 @@ private:
     Buffer indices_;
     std::vector<MeshVertex> host_vertices_;
     std::vector<std::uint32_t> host_indices_;
+    std::vector<std::uint8_t> scratch_;
     std::vector<MeshRange> meshes_;
     InstanceBuffer<RibbonInstance> light_;
     InstanceRange light_kept_;

@@ -5,8 +5,22 @@
 
 namespace beamfork {
 
+namespace {
+
+void add_up_in_front_of_bodies() {
+    glEnable(GL_DEPTH_TEST);
+    glDepthFunc(GL_LEQUAL);
+    glDepthMask(GL_FALSE);
+    glDisable(GL_CULL_FACE);
+    glEnable(GL_BLEND);
+    glBlendEquation(GL_FUNC_ADD);
+    glBlendFunc(GL_ONE, GL_ONE);
+}
+
+}  // namespace
+
 float ray_level(int ray_count, float light_breadth_mm, float light_gain) {
-    constexpr float full_beam = 0.20F;  // linear level of the undivided beam at its full breadth
+    constexpr float full_beam = 0.15F;  // linear level of the undivided beam at its full breadth
     return light_gain * full_beam * light_breadth_mm / static_cast<float>(std::max(1, ray_count));
 }
 
@@ -24,22 +38,21 @@ Result<LightPass> LightPass::create() {
     return made;
 }
 
-void LightPass::draw(const PassInput& input) const {
+void LightPass::draw_light(const PassInput& input) const {
     input.targets.bind_light();
     glClearColor(0, 0, 0, 0);
     glClear(GL_COLOR_BUFFER_BIT);
-    glEnable(GL_DEPTH_TEST);
-    glDepthFunc(GL_LEQUAL);
-    glDepthMask(GL_FALSE);
-    glDisable(GL_CULL_FACE);
-    glEnable(GL_BLEND);
-    glBlendEquation(GL_FUNC_ADD);
-    glBlendFunc(GL_ONE, GL_ONE);
-    draw_glass(input);
-    if (input.options.light) draw_ribbons(input);
+    if (!input.options.light) return;
+    add_up_in_front_of_bodies();
+    ribbon_.use();
+    ribbon_.set("u_ray_level", ray_level(input.frame.ray_count(), input.frame.light_breadth_mm(),
+                                         input.options.light_gain));
+    input.frame.draw_light(input.options.clipped_rays);
 }
 
-void LightPass::draw_glass(const PassInput& input) const {
+void LightPass::add_glass(const PassInput& input) const {
+    input.targets.bind_light();
+    add_up_in_front_of_bodies();
     const Program& glass = input.options.light_ground ? ink_glass_ : glass_;
     glass.use();
     input.frame.bind_meshes();
@@ -50,13 +63,6 @@ void LightPass::draw_glass(const PassInput& input) const {
         glass.set("u_highlight", highlighted ? 1.0F : 0.0F);
         input.frame.draw_mesh(mesh);
     }
-}
-
-void LightPass::draw_ribbons(const PassInput& input) const {
-    ribbon_.use();
-    ribbon_.set("u_ray_level", ray_level(input.frame.ray_count(), input.frame.light_breadth_mm(),
-                                         input.options.light_gain));
-    input.frame.draw_light(input.options.clipped_rays);
 }
 
 }  // namespace beamfork

@@ -1,4 +1,4 @@
-// The passes that make one picture, in their order: bodies, light, glass, halo, composite, signs.
+// The passes that make one picture, in their order: bodies, light, halo, glass, composite, signs.
 //
 // Each pass sets all the state it needs and trusts none. README.md in this folder says why the order of
 // light and glass cannot matter.
@@ -33,7 +33,8 @@ public:
 
 private:
     void set_finish(const Program& program, const MeshRange& mesh, const PassInput& input) const;
-    void set_cut(const MeshRange& mesh, const PassInput& input) const;
+    void draw_uncut(const PassInput& input) const;
+    void draw_cut(const PassInput& input) const;
     void draw_discs(const PassInput& input) const;
     Program whole_;
     Program cut_;
@@ -41,15 +42,15 @@ private:
     VertexArray disc_layout_;
 };
 
-/// Ribbons of light and the glass they pass, added up in floating point.
+/// Ribbons of light and the glass they pass, added up in floating point. Glass comes after the halo has
+/// been taken, for it does not glow.
 class LightPass {
 public:
     static Result<LightPass> create();
-    void draw(const PassInput& input) const;
+    void draw_light(const PassInput& input) const;
+    void add_glass(const PassInput& input) const;
 
 private:
-    void draw_glass(const PassInput& input) const;
-    void draw_ribbons(const PassInput& input) const;
     Program ribbon_;
     Program glass_;
     Program ink_glass_;

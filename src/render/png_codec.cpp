@@ -3,19 +3,8 @@
 #include <cstddef>
 #include <limits>
 
-#define STBI_ONLY_PNG
-#define STBI_NO_STDIO
-#define STBI_WRITE_NO_STDIO
-#define STBI_MAX_DIMENSIONS 16384
-#define STB_IMAGE_STATIC
-#define STB_IMAGE_WRITE_STATIC
-#define STB_IMAGE_IMPLEMENTATION
-#define STB_IMAGE_WRITE_IMPLEMENTATION
-#pragma GCC diagnostic push
-#pragma GCC diagnostic ignored "-Wunused-function"
 #include <stb_image.h>
 #include <stb_image_write.h>
-#pragma GCC diagnostic pop
 
 namespace beamfork {
 

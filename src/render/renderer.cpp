@@ -76,8 +76,9 @@ Result<PictureTexture> Renderer::draw(const Camera& camera,
                           .options = options,
                           .highlighted_part = highlighted_part};
     p.bodies.draw(input);
-    p.light.draw(input);
+    p.light.draw_light(input);
     p.halo.draw(input);
+    p.light.add_glass(input);
     p.composite.draw(input);
     p.signs.draw(input);
     glBindVertexArray(0);

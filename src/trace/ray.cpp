@@ -48,9 +48,11 @@ LocalRay through_thin_lens(const LocalRay& in, double focal_length, double objec
     const double stretch_in = std::sqrt(1 + glm::dot(slope_in, slope_in));
     const double stretch_out = std::sqrt(1 + glm::dot(slope_out, slope_out));
     const double s = object_distance;
-    const double s_image = 1 / (1 / s + 1 / focal_length);
-    const glm::dvec2 field = (q + s * slope_in) / s;
-    const double chief = std::sqrt(1 + glm::dot(field, field)) * (s_image - s);
+    const double factor = 1 + s / focal_length;  // s / s_image; the form below also holds where s is 0
+    const double s_image = s / factor;
+    const glm::dvec2 object = q + s * slope_in;
+    const double to_object = std::copysign(std::sqrt(s * s + glm::dot(object, object)), s);
+    const double chief = to_object * (1 / factor - 1);
     return {in.at, Direction{slope_out, 1} / stretch_out, in.path + chief + s * stretch_in - s_image * stretch_out};
 }
 

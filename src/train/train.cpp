@@ -60,7 +60,8 @@ public:
         Pose exit = frame_ * layout.part_from_exit;
         if (const auto stated = stated_light_path(part.body); stated && behind_focuser) {
             light.stated = stated->value;
-            exit.origin += exit.z() * (stated->value - derived);
+            // One air space for both arms, as long as the left one needs: unequal arms stay unequal.
+            exit.origin += exit.z() * (stated->value - derived_in_left(train, index).value_or(derived));
             advance_to(exit.origin, index, 0);
         }
         train.placed.push_back({index, path_.eye, frame_, exit, layout.bodies});
@@ -98,6 +99,14 @@ private:
         }
         path_.surfaces.push_back(std::move(placed));
         return {};
+    }
+
+    // What the left arm's path takes in this part; nothing while the left arm itself is built.
+    static std::optional<double> derived_in_left(const Train& train, std::size_t part) {
+        for (const LightPath& path : train.light_paths) {
+            if (path.part == part) return path.derived_left;
+        }
+        return std::nullopt;
     }
 
     void advance_to(const Point& at, std::size_t part, double lens_focal_length) {

@@ -1,0 +1,100 @@
+#include <nlohmann/json.hpp>
+
+#include "app/check.hpp"
+
+namespace beamfork {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+Json focus_json(const FocusBudget& budget) {
+    Json rows = Json::array();
+    for (const BudgetRow& row : budget.rows) {
+        rows.push_back({{"label", row.label}, {"change_mm", row.change}, {"left_mm", row.left}});
+    }
+    return {{"drawtube_mm", budget.wanted_drawtube},
+            {"travel_mm", budget.travel},
+            {"reaches", budget.reaches},
+            {"margin_in_mm", budget.margin_in},
+            {"margin_out_mm", budget.margin_out},
+            {"shortfall_mm", budget.shortfall},
+            {"budget", std::move(rows)}};
+}
+
+Json eye_json(const Setup& setup, const Report& report, const EyeClipping& eye) {
+    Json illumination = Json::array();
+    for (const LitRing& ring : eye.rings) {
+        Json ends = Json::object();
+        for (const EndShare& end : ring.ends) {
+            const std::string name = end_name(setup, report.train.path(eye.eye), end);
+            ends[name] = ends.value(name, 0.0) + end.share;
+        }
+        illumination.push_back(
+            {{"field_fraction", ring.field_fraction}, {"relative", ring.relative}, {"ends", std::move(ends)}});
+    }
+    const std::size_t side = eye.eye == Eye::left ? 0 : 1;
+    return {{"illumination", std::move(illumination)},
+            {"fully_illuminated_diameter_mm", eye.fully_illuminated_diameter},
+            {"edge_relative_illumination", eye.edge_relative},
+            {"working_aperture_mm", eye.working_aperture},
+            {"focus_before_stop_mm", report.gap(eye.eye)},
+            {"real_ray_focus_behind_stop_mm", report.real_focus[side].best},
+            {"seat_shift_mm", report.train.path(eye.eye).seat_shift}};
+}
+
+Json findings_json(const Setup& setup, const std::vector<Finding>& findings) {
+    Json list = Json::array();
+    for (const Finding& finding : findings) {
+        Json one{{"severity", to_word(finding.severity)}, {"id", finding.id}, {"sentence", finding.sentence}};
+        if (!finding.advice.empty()) one["advice"] = finding.advice;
+        if (finding.part) one["part"] = setup.parts[*finding.part].name;
+        list.push_back(std::move(one));
+    }
+    return list;
+}
+
+Json combination_json(const Setup& setup, const Combination& one) {
+    const Report& report = one.report;
+    const Magnification& m = report.magnification;
+    return {{"eyepiece", setup.parts[one.choice.eyepiece].name},
+            {"observer", setup.parts[one.choice.observer].name},
+            {"target", setup.parts[one.choice.target].name},
+            {"focus", focus_json(report.budget)},
+            {"shifter_factor", m.shifter_factor},
+            {"effective_focal_length_mm", m.effective_focal_length},
+            {"focal_ratio", m.focal_ratio},
+            {"magnification", m.magnification},
+            {"true_field_deg", m.true_field.value},
+            {"exit_pupil_mm", m.exit_pupil},
+            {"working_aperture_mm",
+             std::min(report.clipping[0].working_aperture, report.clipping[1].working_aperture)},
+            {"left_eye", eye_json(setup, report, report.clipping[0])},
+            {"right_eye", eye_json(setup, report, report.clipping[1])},
+            {"findings", findings_json(setup, report.findings)}};
+}
+
+}  // namespace
+
+std::string check_json(const CheckedSetup& checked) {
+    Json parts = Json::array();
+    for (const LightPath& path : checked.combinations.at(checked.chosen).report.train.light_paths) {
+        if (role_of(checked.setup.parts[path.part]) == Role::eyepiece) continue;
+        Json one{{"part", checked.setup.parts[path.part].name},
+                 {"derived_light_path_mm", path.derived_left},
+                 {"glass_mm", path.glass}};
+        if (path.stated) one["stated_light_path_mm"] = *path.stated;
+        parts.push_back(std::move(one));
+    }
+    Json all = Json::array();
+    for (const Combination& one : checked.combinations) all.push_back(combination_json(checked.setup, one));
+    const Json root{{"beamfork_check", 1},
+                    {"title", checked.setup.title},
+                    {"poor", checked.is_poor()},
+                    {"chosen", checked.chosen},
+                    {"light_paths", std::move(parts)},
+                    {"combinations", std::move(all)}};
+    return root.dump(2) + "\n";
+}
+
+}  // namespace beamfork

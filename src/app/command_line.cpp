@@ -1,0 +1,141 @@
+#include "app/command_line.hpp"
+
+#include <vector>
+
+#include <CLI/CLI.hpp>
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include "base/text.hpp"
+
+namespace beamfork {
+
+namespace {
+
+constexpr const char* description =
+    "Beamfork shows whether a telescope with a splitter head for two eyes reaches focus, what is clipped\n"
+    "and what will be seen, with the light traced through every prism.\n\n"
+    "FILE is a setup (*.train.toml) or the name of a shipped demo, such as 1-short-of-focus.\n"
+    "Without a command the window opens on FILE, or on the first demo.";
+
+constexpr const char* footer =
+    "Exit status: 0 fine, 1 the setup fails or is poor, 2 bad input.\n\n"
+    "Never point a telescope at the Sun without a certified solar filter over its whole front opening;\n"
+    "follow its maker's instructions and local rules.";
+
+std::vector<std::string> view_names() {
+    std::vector<std::string> names;
+    for (const StandardView view : all_standard_views) names.emplace_back(name_of(view));
+    return names;
+}
+
+std::string one_of(const std::vector<std::string>& names) {
+    return fmt::format("{}", fmt::join(names, ", "));
+}
+
+const std::vector<std::string> shell_names{"open", "whole", "section", "hidden"};
+
+template <class Names> std::size_t place_of(const Names& names, const std::string& name) {
+    return static_cast<std::size_t>(std::find(names.begin(), names.end(), name) - names.begin());
+}
+
+Result<void> check_word(const std::string& option, const std::string& word, const std::vector<std::string>& names) {
+    if (place_of(names, word) < names.size()) return {};
+    const auto near = nearest_name(word, names);
+    return fail(ErrorCode::bad_input, fmt::format("{} must be one of {}, not '{}'{}", option, one_of(names), word,
+                                                  near ? "; did you mean '" + *near + "'?" : ""));
+}
+
+struct PictureWords {
+    std::string size = "1920x1080";
+    std::string view = "overview";
+    std::string shells = "open";
+    std::string ground = "dark";
+    bool no_labels = false;
+};
+
+Result<MakePicture> finish(MakePicture picture, const PictureWords& words) {
+    const auto size = read_size(words.size);
+    if (!size) return tl::make_unexpected(size.error());
+    picture.width = size->x;
+    picture.height = size->y;
+    if (auto ok = check_word("--view", words.view, view_names()); !ok) return tl::make_unexpected(ok.error());
+    if (auto ok = check_word("--shells", words.shells, shell_names); !ok) return tl::make_unexpected(ok.error());
+    if (auto ok = check_word("--ground", words.ground, {"dark", "white"}); !ok) return tl::make_unexpected(ok.error());
+    picture.view = *standard_view_named(words.view);
+    picture.options.shells = static_cast<ShellView>(place_of(shell_names, words.shells));
+    picture.options.light_ground = words.ground == "white";
+    picture.options.labels = !words.no_labels;
+    return picture;
+}
+
+void describe_picture(CLI::App& command, MakePicture& picture, PictureWords& words) {
+    command.add_option("FILE", picture.file, "Setup file or demo name")->required();
+    command.add_option("-o,--output", picture.output, "PNG file to write")->capture_default_str();
+    command.add_option("--size", words.size, "Width x height in pixels")->capture_default_str();
+    command.add_option("--view", words.view, one_of(view_names()))->capture_default_str();
+    command.add_option("--shells", words.shells, one_of(shell_names))->capture_default_str();
+    command.add_option("--ground", words.ground, "dark, or white for print")->capture_default_str();
+    command.add_flag("--no-labels", words.no_labels, "Leave the names out");
+    command.add_flag("--with-panels", picture.with_panels, "The whole window with its panels");
+    command.add_option("--text-scale", picture.text_scale, "Size of letters")
+        ->check(CLI::Range(0.5F, 4.0F))
+        ->capture_default_str();
+}
+
+}  // namespace
+
+Result<glm::ivec2> read_size(const std::string& text) {
+    const auto side = [](std::string_view digits) {
+        const double number = parse_number(digits).value_or(0);
+        const bool is_side = number >= 64 && number <= 8192 && number == std::floor(number);
+        return is_side ? static_cast<int>(number) : 0;
+    };
+    const auto cross = std::min(text.find('x'), text.size());
+    const int width = side(std::string_view(text).substr(0, cross));
+    const int height = cross < text.size() ? side(std::string_view(text).substr(cross + 1)) : 0;
+    if (width == 0 || height == 0) {
+        return fail(ErrorCode::bad_input,
+                    fmt::format("--size must look like 1920x1080, each side from 64 to 8192, not '{}'", text));
+    }
+    return glm::ivec2{width, height};
+}
+
+Result<Task> read_command_line(int argc, const char* const* argv) {
+    OpenWindow window;
+    CheckFile check;
+    MakePicture picture;
+    PictureWords words;
+
+    CLI::App app{description, "beamfork"};
+    app.footer(footer);
+    app.set_version_flag("--version", "beamfork " BEAMFORK_VERSION);
+    app.add_option("FILE", window.file, "Setup file or demo name to open");
+    app.require_subcommand(0, 1);
+    auto* check_command = app.add_subcommand("check", "Print focus budget, studies and findings");
+    check_command->add_option("FILE", check.file, "Setup file or demo name")->required();
+    check_command->add_flag("--json", check.json, "Print JSON for programs");
+    auto* picture_command = app.add_subcommand("picture", "Draw the 3D view as PNG; needs no display");
+    describe_picture(*picture_command, picture, words);
+    ListParts parts;
+    auto* parts_command = app.add_subcommand("parts", "List every part kind with its keys");
+    parts_command->add_flag("--markdown", parts.markdown, "As Markdown tables");
+    try {
+        app.parse(argc, argv);
+    } catch (const CLI::CallForHelp&) {
+        const auto chosen = app.get_subcommands();
+        return PrintText{chosen.empty() ? app.help() : chosen.front()->help("beamfork " + chosen.front()->get_name())};
+    } catch (const CLI::CallForVersion& version) {
+        return PrintText{std::string(version.what()) + "\n"};
+    } catch (const CLI::ParseError& error) {
+        return fail(ErrorCode::bad_input, std::string(error.what()) + " (see beamfork --help)");
+    }
+    if (check_command->parsed()) return check;
+    if (parts_command->parsed()) return parts;
+    if (!picture_command->parsed()) return window;
+    auto finished = finish(picture, words);
+    if (!finished) return tl::make_unexpected(finished.error());
+    return *std::move(finished);
+}
+
+}  // namespace beamfork

@@ -1,0 +1,53 @@
+// The command line: what was asked, as a value. Nothing is done here.
+#pragma once
+
+#include <string>
+#include <variant>
+
+#include "base/error.hpp"
+#include "scene/camera.hpp"
+#include "scene/view_options.hpp"
+
+namespace beamfork {
+
+/// Exit status of every command.
+enum class ExitStatus { fine = 0, poor_setup = 1, bad_input = 2 };
+
+/// `beamfork [FILE]`: the window, on that setup or the first demo.
+struct OpenWindow {
+    std::string file;
+};
+/// `beamfork check FILE`
+struct CheckFile {
+    std::string file;
+    bool json = false;
+};
+/// `beamfork picture FILE`
+struct MakePicture {
+    std::string file;
+    std::string output = "beamfork.png";
+    int width = 1920;
+    int height = 1080;
+    StandardView view = StandardView::overview;
+    ViewOptions options;
+    bool with_panels = false;  ///< the whole window instead of the 3D view
+    float text_scale = 1;
+};
+/// `beamfork parts`: the part kinds and their keys.
+struct ListParts {
+    bool markdown = false;
+};
+/// Help or version: print and leave.
+struct PrintText {
+    std::string text;
+};
+
+using Task = std::variant<OpenWindow, CheckFile, MakePicture, ListParts, PrintText>;
+
+/// Errors are bad_input with one sentence and a hint at --help.
+Result<Task> read_command_line(int argc, const char* const* argv);
+
+/// "1920x1080" as width and height, each 64 to 8192.
+Result<glm::ivec2> read_size(const std::string& text);
+
+}  // namespace beamfork

@@ -1,0 +1,33 @@
+// Dear ImGui on the current OpenGL context: one frame of the interface from begin to end, with a window
+// behind it or without.
+#pragma once
+
+#include "base/error.hpp"
+
+struct GLFWwindow;
+
+namespace beamfork {
+
+class Gui {
+public:
+    /// `window` receives input; null: there is none and the size is told to begin().
+    static Result<Gui> create(GLFWwindow* window);
+
+    Gui(const Gui&) = delete;
+    Gui& operator=(const Gui&) = delete;
+    Gui(Gui&& other) noexcept;
+    Gui& operator=(Gui&&) = delete;
+    ~Gui();
+
+    /// `scale` is the display's density times the text size; sizes in pixels matter without a window only.
+    void begin(float scale, int width = 0, int height = 0);
+    /// Draws into the framebuffer that is bound.
+    void end();
+
+private:
+    explicit Gui(GLFWwindow* window) : window_(window), is_alive_(true) {}
+    GLFWwindow* window_ = nullptr;
+    bool is_alive_ = false;
+};
+
+}  // namespace beamfork

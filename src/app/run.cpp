@@ -1,0 +1,79 @@
+#include "app/run.hpp"
+
+#include <exception>
+#include <iostream>
+
+#include "app/check.hpp"
+#include "app/command_line.hpp"
+#include "app/open_setup.hpp"
+#include "app/part_list.hpp"
+#include "app/picture.hpp"
+#include "app/window.hpp"
+
+namespace beamfork {
+
+namespace {
+
+ExitStatus tell(const Error& error) {
+    std::cerr << "beamfork: " << to_text(error) << '\n';
+    return ExitStatus::bad_input;
+}
+
+// On the command line a key without effect is bad input: whoever typed it meant something by it.
+bool tell_notices(const std::string& file, const std::vector<Notice>& notices) {
+    for (const Notice& notice : notices) std::cerr << "beamfork: " << file << ':' << notice.line << ": " << notice.text << '\n';
+    return !notices.empty();
+}
+
+ExitStatus carry_out(const CheckFile& command) {
+    const auto read = open_named(command.file);
+    if (!read) return tell(read.error());
+    if (tell_notices(command.file, read->notices)) return ExitStatus::bad_input;
+    const auto checked = check_setup(read->document.setup);
+    if (!checked) return tell(checked.error());
+    std::cout << (command.json ? check_json(*checked) : check_text(*checked)) << std::flush;
+    return checked->is_poor() ? ExitStatus::poor_setup : ExitStatus::fine;
+}
+
+ExitStatus carry_out(const MakePicture& command) {
+    const auto read = open_named(command.file);
+    if (!read) return tell(read.error());
+    if (tell_notices(command.file, read->notices)) return ExitStatus::bad_input;
+    const auto image = make_picture(read->document, command);
+    if (!image) return tell(image.error());
+    if (auto written = write_png(*image, command.output); !written) return tell(written.error());
+    std::cout << "wrote " << command.output << '\n';
+    return ExitStatus::fine;
+}
+
+ExitStatus carry_out(const OpenWindow& command) {
+    const auto read = open_named(command.file);
+    if (!read) return tell(read.error());
+    const auto closed = run_window(*read, names_a_file(command.file) ? command.file : std::string());
+    return closed ? ExitStatus::fine : tell(closed.error());
+}
+
+ExitStatus carry_out(const ListParts& command) {
+    std::cout << (command.markdown ? part_list_markdown() : part_list_text());
+    return ExitStatus::fine;
+}
+
+ExitStatus carry_out(const PrintText& command) {
+    std::cout << command.text;
+    return ExitStatus::fine;
+}
+
+}  // namespace
+
+int run(int argc, const char* const* argv) {
+    try {
+        const auto task = read_command_line(argc, argv);
+        if (!task) return static_cast<int>(tell(task.error()));
+        return static_cast<int>(std::visit([](const auto& asked) { return carry_out(asked); }, *task));
+    } catch (const std::exception& bug) {
+        std::cerr << "beamfork: a bug in the program: " << bug.what() << "\nThe file on disk is as it was.\n";
+        std::terminate();
+    }
+}
+
+}  // namespace beamfork

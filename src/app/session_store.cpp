@@ -1,0 +1,86 @@
+#include "app/session_store.hpp"
+
+#include <algorithm>
+#include <cstdlib>
+#include <fstream>
+
+#include <nlohmann/json.hpp>
+
+#include "document/atomic_file.hpp"
+
+namespace beamfork {
+
+namespace {
+
+using Json = nlohmann::json;
+
+float bounded(const Json& from, const char* key, float otherwise, float low, float high) {
+    const auto found = from.find(key);
+    if (found == from.end() || !found->is_number()) return otherwise;
+    return std::clamp(found->get<float>(), low, high);
+}
+
+Session session_from(const Json& from) {
+    Session session;
+    session.text_scale = bounded(from, "text_scale", session.text_scale, 0.75F, 3);
+    session.column_width = bounded(from, "column_width", session.column_width, 4, 200);
+    session.strip_height = bounded(from, "strip_height", session.strip_height, 2, 200);
+    session.train_share = bounded(from, "train_share", session.train_share, 0.05F, 0.95F);
+    session.budget_share = bounded(from, "budget_share", session.budget_share, 0.05F, 0.95F);
+    session.light_share = bounded(from, "light_share", session.light_share, 0.05F, 0.95F);
+    session.view.light_gain = bounded(from, "light_gain", session.view.light_gain, 0.2F, 5);
+    session.view.labels = from.value("labels", session.view.labels);
+    session.view.light_ground = from.value("light_ground", session.view.light_ground);
+    session.all_findings = from.value("all_findings", session.all_findings);
+    session.welcome_dismissed = from.value("welcome_dismissed", session.welcome_dismissed);
+    session.folder = from.value("folder", session.folder);
+    session.folded = from.value("folded", session.folded);
+    return session;
+}
+
+}  // namespace
+
+std::filesystem::path session_path() {
+    if (const char* config = std::getenv("XDG_CONFIG_HOME"); config && *config) {
+        return std::filesystem::path(config) / "beamfork" / "session.json";
+    }
+    if (const char* home = std::getenv("HOME"); home && *home) {
+        return std::filesystem::path(home) / ".config" / "beamfork" / "session.json";
+    }
+    return {};
+}
+
+StoredSession load_session(const std::filesystem::path& path) {
+    std::ifstream file(path);
+    const Json root = Json::parse(file, nullptr, false);
+    if (!root.is_object()) return {};
+    try {
+        return {session_from(root), root.value("recent_files", std::vector<std::string>{})};
+    } catch (const Json::exception&) {  // a value of another type: somebody has edited the file
+        return {};
+    }
+}
+
+Result<void> store_session(const std::filesystem::path& path, const StoredSession& stored) {
+    if (path.empty()) return {};
+    std::error_code failed;
+    std::filesystem::create_directories(path.parent_path(), failed);
+    const Session& session = stored.session;
+    const Json root{{"text_scale", session.text_scale},
+                    {"column_width", session.column_width},
+                    {"strip_height", session.strip_height},
+                    {"train_share", session.train_share},
+                    {"budget_share", session.budget_share},
+                    {"light_share", session.light_share},
+                    {"light_gain", session.view.light_gain},
+                    {"labels", session.view.labels},
+                    {"light_ground", session.view.light_ground},
+                    {"all_findings", session.all_findings},
+                    {"welcome_dismissed", session.welcome_dismissed},
+                    {"folder", session.folder},
+                    {"folded", session.folded},
+                    {"recent_files", stored.recent_files}};
+    return replace_file(path, root.dump(2) + "\n");
+}
+
+}  // namespace beamfork

@@ -1,0 +1,26 @@
+#include "app/stage.hpp"
+
+namespace beamfork {
+
+Result<Stage> Stage::create() {
+    auto renderer = Renderer::create();
+    if (!renderer) return tl::make_unexpected(renderer.error());
+    return Stage(*std::move(renderer));
+}
+
+Result<bool> Stage::show(const Frame& frame, const Look& look) {
+    if (look.area.width < 1 || look.area.height < 1) return false;
+    if (last_ == look && revision_ == frame.revision) return false;
+    renderer_.upload(frame);
+    PictureSize size{look.area.width, look.area.height};
+    size.pixel_scale = look.pixel_scale;
+    if (look.quick) size = draft(size);
+    auto texture = renderer_.draw(look.camera, look.options, size, look.highlighted_part);
+    if (!texture) return tl::make_unexpected(texture.error());
+    texture_ = *texture;
+    last_ = look;
+    revision_ = frame.revision;
+    return true;
+}
+
+}  // namespace beamfork

@@ -1,0 +1,204 @@
+#include "app/window.hpp"
+
+#include <algorithm>
+#include <iostream>
+#include <memory>
+
+#include <fmt/format.h>
+
+#include "app/gui.hpp"
+#include "app/session_store.hpp"
+#include "app/stage.hpp"
+#include "app/workbench.hpp"
+#include "render/canvas.hpp"
+#include "render/load_gl.hpp"
+
+#define GLFW_INCLUDE_NONE
+#include <GLFW/glfw3.h>
+#include <imgui.h>
+
+namespace beamfork {
+
+namespace {
+
+struct CloseWindow {
+    void operator()(GLFWwindow* window) const { glfwDestroyWindow(window); }
+};
+using WindowHandle = std::unique_ptr<GLFWwindow, CloseWindow>;
+
+// Starts the window library and ends it behind everything that uses it.
+class WindowLibrary {
+public:
+    static Result<WindowLibrary> start() {
+        if (glfwInit() == GLFW_TRUE) return WindowLibrary();
+        const char* reason = nullptr;
+        glfwGetError(&reason);
+        return fail(ErrorCode::no_graphics,
+                    fmt::format("no window can be opened here ({}); 'beamfork picture' and 'beamfork check' need no "
+                                "display",
+                                reason ? reason : "no display"));
+    }
+    WindowLibrary(const WindowLibrary&) = delete;
+    WindowLibrary& operator=(const WindowLibrary&) = delete;
+    WindowLibrary(WindowLibrary&& other) noexcept : started_(std::exchange(other.started_, false)) {}
+    WindowLibrary& operator=(WindowLibrary&&) = delete;
+    ~WindowLibrary() {
+        if (started_) glfwTerminate();
+    }
+
+private:
+    WindowLibrary() = default;
+    bool started_ = true;
+};
+
+Result<WindowHandle> open_window() {
+    glfwWindowHint(GLFW_CONTEXT_VERSION_MAJOR, 3);
+    glfwWindowHint(GLFW_CONTEXT_VERSION_MINOR, 3);
+    glfwWindowHint(GLFW_OPENGL_PROFILE, GLFW_OPENGL_CORE_PROFILE);
+    glfwWindowHint(GLFW_OPENGL_FORWARD_COMPAT, GLFW_TRUE);
+    glfwWindowHint(GLFW_SCALE_TO_MONITOR, GLFW_TRUE);
+    int width = 1600;
+    int height = 900;
+    if (GLFWmonitor* monitor = glfwGetPrimaryMonitor()) {
+        int x = 0;
+        int y = 0;
+        int free_width = width;
+        int free_height = height;
+        glfwGetMonitorWorkarea(monitor, &x, &y, &free_width, &free_height);
+        width = std::min(width, free_width);
+        height = std::min(height, free_height);
+    }
+    WindowHandle window(glfwCreateWindow(width, height, "Beamfork", nullptr, nullptr));
+    if (!window) return fail(ErrorCode::no_graphics, "this machine offers no OpenGL 3.3, which the window needs");
+    glfwSetWindowSizeLimits(window.get(), 480, 320, GLFW_DONT_CARE, GLFW_DONT_CARE);
+    glfwMakeContextCurrent(window.get());
+    glfwSwapInterval(1);
+    if (!load_gl(reinterpret_cast<GlAddress (*)(const char*)>(glfwGetProcAddress))) {
+        return fail(ErrorCode::no_graphics, "the OpenGL functions of this machine's driver cannot be loaded");
+    }
+    return window;
+}
+
+float content_scale(GLFWwindow* window) {
+    float x = 1;
+    float y = 1;
+    glfwGetWindowContentScale(window, &x, &y);
+    return std::clamp(x, 0.5F, 4.0F);
+}
+
+std::string window_title(const Workbench& bench) {
+    const View view = bench.view();
+    const std::string name = bench.path().empty() ? view.document.setup.title : bench.path().filename().string();
+    return fmt::format("{}{} - Beamfork", view.modified ? "* " : "", name);
+}
+
+// Frames go on while something moves and for a few frames after each event; otherwise the window sleeps.
+class FrameClock {
+public:
+    void wait(bool is_typing) {
+        if (frames_left_ > 0) {
+            glfwPollEvents();
+            --frames_left_;
+            return;
+        }
+        constexpr double caret_seconds = 0.4;  // so that the text caret blinks
+        is_typing ? glfwWaitEventsTimeout(caret_seconds) : glfwWaitEvents();
+        frames_left_ = frames_after_event;
+    }
+    void keep_going() { frames_left_ = std::max(frames_left_, frames_after_event); }
+    [[nodiscard]] bool is_resting() const { return frames_left_ == 0; }
+
+private:
+    static constexpr int frames_after_event = 3;  // Dear ImGui settles hover and focus within that many
+    int frames_left_ = frames_after_event;
+};
+
+class MainWindow {
+public:
+    MainWindow(GLFWwindow* window, Gui gui, Stage stage, Workbench bench, Session session)
+        : window_(window), gui_(std::move(gui)), stage_(std::move(stage)), bench_(std::move(bench)),
+          session_(std::move(session)) {}
+
+    Result<void> run() {
+        while (!bench_.wants_to_quit()) {
+            clock_.wait(ImGui::GetIO().WantTextInput);
+            if (auto drawn = frame(); !drawn) return drawn;
+        }
+        return {};
+    }
+
+    [[nodiscard]] const Session& session() const { return session_; }
+    [[nodiscard]] const Workbench& bench() const { return bench_; }
+
+private:
+    Result<void> frame() {
+        const float density = content_scale(window_);
+        gui_.begin(density * session_.text_scale);
+        View view = bench_.view();
+        view.scene_texture = to_imgui(stage_.texture());
+        view.close_asked = glfwWindowShouldClose(window_) == GLFW_TRUE;
+        glfwSetWindowShouldClose(window_, GLFW_FALSE);
+        Requests requests;
+        draw_interface(view, session_, transient_, requests);
+
+        int width = 0;
+        int height = 0;
+        glfwGetFramebufferSize(window_, &width, &height);
+        clear_window(width, height);
+        gui_.end();
+        glfwSwapBuffers(window_);
+
+        bench_.carry_out(requests);
+        const bool changed = bench_.refresh();
+        if (const std::string title = window_title(bench_); title != title_) {
+            title_ = title;
+            glfwSetWindowTitle(window_, title_.c_str());
+        }
+        const bool is_moving = requests.animating || ImGui::IsAnyMouseDown();
+        Stage::Look look{session_.camera, session_.view, requests.scene, requests.highlighted_part, density, is_moving};
+        const auto drew = stage_.show(bench_.frame(), look);
+        if (!drew) return tl::make_unexpected(drew.error());
+        if (changed || *drew || requests.animating || !requests.commands.empty()) clock_.keep_going();
+        return {};
+    }
+
+    static ImTextureID to_imgui(PictureTexture texture) {
+        return reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(texture));
+    }
+
+    GLFWwindow* window_;
+    Gui gui_;
+    Stage stage_;
+    Workbench bench_;
+    Session session_;
+    Transient transient_;
+    FrameClock clock_;
+    std::string title_;
+};
+
+}  // namespace
+
+Result<void> run_window(const ReadSetup& opened, const std::string& file_path) {
+    const auto library = WindowLibrary::start();
+    if (!library) return tl::make_unexpected(library.error());
+    const auto window = open_window();
+    if (!window) return tl::make_unexpected(window.error());
+    auto gui = Gui::create(window->get());
+    if (!gui) return tl::make_unexpected(gui.error());
+    auto stage = Stage::create();
+    if (!stage) return tl::make_unexpected(stage.error());
+
+    const auto stored_at = session_path();
+    StoredSession stored = load_session(stored_at);
+    Workbench bench(opened);
+    bench.recent_files = stored.recent_files;
+    if (!file_path.empty()) bench.adopt_path(file_path);
+    MainWindow main_window(window->get(), *std::move(gui), *std::move(stage), std::move(bench), stored.session);
+    if (auto ended = main_window.run(); !ended) return ended;
+    if (auto kept = store_session(stored_at, {main_window.session(), main_window.bench().recent_files}); !kept) {
+        std::cerr << "beamfork: the window's arrangement was not kept: " << to_text(kept.error()) << '\n';
+    }
+    return {};
+}
+
+}  // namespace beamfork

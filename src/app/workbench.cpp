@@ -1,0 +1,118 @@
+#include "app/workbench.hpp"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+namespace beamfork {
+
+namespace {
+
+constexpr ClippingEffort coarse_rays{192};
+constexpr ClippingEffort whole_rays{1024};
+constexpr std::size_t most_recent_files = 10;
+
+}  // namespace
+
+Workbench::Workbench(const ReadSetup& opened) : history_(opened.document), notices_(opened.notices) {
+    for (const Demo& demo : demos()) demos_.push_back({demo.title, demo.story, demo.asset});
+}
+
+void Workbench::adopt_path(const std::filesystem::path& path) {
+    path_ = path;
+    remember(path);
+}
+
+void Workbench::edit(const Edit& edit) {
+    const Document& before = document();
+    auto after = apply(before, edit);
+    if (!after) {
+        message_ = {to_text(after.error()), true};
+        return;
+    }
+    history_.commit(*std::move(after), describe(edit, before));
+    if (message_.is_error) message_ = {};
+}
+
+void Workbench::open(const Result<ReadSetup>& read, const std::filesystem::path& path) {
+    if (!read) {  // the document that is open stays
+        message_ = {to_text(read.error()), true};
+        return;
+    }
+    history_ = History(read->document);
+    notices_ = read->notices;
+    path_ = path;
+    message_ = {};
+    if (!path.empty()) remember(path);
+}
+
+void Workbench::save(const std::filesystem::path& path) {
+    if (auto saved = save_file(path, document()); !saved) {
+        message_ = {to_text(saved.error()), true};
+        return;
+    }
+    path_ = path;
+    history_.mark_saved();
+    remember(path);
+    message_ = {fmt::format("Saved {}", path.string()), false};
+}
+
+void Workbench::remember(const std::filesystem::path& path) {
+    const std::string name = std::filesystem::absolute(path).lexically_normal().string();
+    std::erase(recent_files, name);
+    recent_files.insert(recent_files.begin(), name);
+    if (recent_files.size() > most_recent_files) recent_files.resize(most_recent_files);
+}
+
+void Workbench::carry_out(const Command& command) {
+    struct Carry {
+        Workbench& bench;
+        void operator()(const Undo&) const { bench.history_.undo(); }
+        void operator()(const Redo&) const { bench.history_.redo(); }
+        void operator()(const NewSetup&) const { bench.open(ReadSetup{new_document(), {}}, {}); }
+        void operator()(const OpenDemo& demo) const { bench.open(open_demo(demo.asset), {}); }
+        void operator()(const OpenFile& file) const { bench.open(load_file(file.path), file.path); }
+        void operator()(const SaveFile& file) const { bench.save(file.path); }
+        void operator()(const Quit&) const { bench.wants_to_quit_ = true; }
+    };
+    std::visit(Carry{*this}, command);
+}
+
+void Workbench::carry_out(const Requests& requests) {
+    if (requests.gesture_began) history_.begin_gesture();
+    for (const Edit& asked : requests.edits) edit(asked);
+    if (requests.gesture_ended) history_.end_gesture();
+    for (const Command& command : requests.commands) carry_out(command);
+}
+
+bool Workbench::refresh() {
+    const bool coarse = history_.in_gesture();
+    const auto& now = history_.document();
+    if (now == shown_ && (coarse || !shown_coarse_)) return false;
+    auto made = make_report(now->setup, now->setup.chosen, coarse ? coarse_rays : whole_rays);
+    report_error_ = made ? "" : to_text(made.error());
+    report_ = made ? std::optional(*std::move(made)) : std::nullopt;
+    shown_ = now;
+    shown_coarse_ = coarse;
+    if (report_) frame_ = build_frame(now->setup, *report_);
+    return true;
+}
+
+View Workbench::view() const {
+    return {.document = *history_.document(),
+            .report = report(),
+            .report_error = report_error_,
+            .frame = frame_,
+            .file_path = path_.string(),
+            .modified = history_.is_modified(),
+            .can_undo = history_.can_undo(),
+            .can_redo = history_.can_redo(),
+            .undo_label = history_.undo_label(),
+            .redo_label = history_.redo_label(),
+            .recent_files = recent_files,
+            .demos = demos_,
+            .notices = notices_,
+            .message = message_};
+}
+
+}  // namespace beamfork

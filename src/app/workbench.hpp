@@ -1,0 +1,60 @@
+// What the window works on, without any window: the document and its history, the report and picture
+// derived from it, and what becomes of each request. Tests drive it like a user.
+#pragma once
+
+#include <filesystem>
+#include <optional>
+
+#include "app/open_setup.hpp"
+#include "document/history.hpp"
+#include "scene/picture.hpp"
+#include "ui/interface.hpp"
+
+namespace beamfork {
+
+class Workbench {
+public:
+    explicit Workbench(const ReadSetup& opened);
+
+    /// The file that the opened setup came from: saving goes there.
+    void adopt_path(const std::filesystem::path& path);
+
+    /// Carries out what one frame asked for. A refused edit changes nothing and becomes the message.
+    void carry_out(const Requests& requests);
+
+    /// Brings report and picture up to date; coarse while a gesture is under way, whole otherwise.
+    /// True when the picture has changed.
+    bool refresh();
+
+    [[nodiscard]] View view() const;
+    [[nodiscard]] const Frame& frame() const { return frame_; }
+    [[nodiscard]] const Document& document() const { return *history_.document(); }
+    [[nodiscard]] const Report* report() const { return report_ ? &*report_ : nullptr; }
+    [[nodiscard]] bool wants_to_quit() const { return wants_to_quit_; }
+    [[nodiscard]] const std::filesystem::path& path() const { return path_; }
+
+    std::vector<std::string> recent_files;  ///< newest first
+
+private:
+    void edit(const Edit& edit);
+    void open(const Result<ReadSetup>& read, const std::filesystem::path& path);
+    void save(const std::filesystem::path& path);
+    void remember(const std::filesystem::path& path);
+    void carry_out(const Command& command);
+
+    History history_;
+    std::filesystem::path path_;
+    std::vector<Notice> notices_;
+    std::vector<DemoEntry> demos_;
+    Message message_;
+    bool wants_to_quit_ = false;
+
+    // What the report and the frame were made from.
+    std::shared_ptr<const Document> shown_;
+    bool shown_coarse_ = false;
+    std::optional<Report> report_;
+    std::string report_error_;
+    Frame frame_;
+};
+
+}  // namespace beamfork

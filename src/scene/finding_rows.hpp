@@ -1,0 +1,31 @@
+// Findings ready to show: a word, a shape and a colour for the severity, then the sentence.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "scene/colours.hpp"
+#include "study/report.hpp"
+
+namespace beamfork {
+
+/// The shape drawn before a finding, so that colour is never alone.
+enum class FindingSign { cross, triangle, dot, tick };
+
+struct FindingRow {
+    Severity severity = Severity::note;
+    std::string word;  ///< "Fails", "Poor", "Note", "Good"
+    FindingSign sign = FindingSign::dot;
+    ColourRole role = ColourRole::dimension;
+    std::string sentence;
+    std::string advice;  ///< may be empty
+    std::optional<std::size_t> part;
+};
+
+std::vector<FindingRow> finding_rows(const Report& report);
+
+/// "1 fails, 2 poor", or "All is well", for a heading.
+std::string finding_summary(const Report& report);
+
+}  // namespace beamfork

@@ -1,0 +1,89 @@
+#include "scene/focus_budget_rows.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/text.hpp"
+
+#include <fmt/format.h>
+
+namespace beamfork {
+
+namespace {
+
+ColourRole role_of_entry(const BudgetRow& row) {
+    switch (row.entry) {
+    case BudgetEntry::available: return ColourRole::undivided_beam;
+    case BudgetEntry::gives_back: return ColourRole::good;
+    case BudgetEntry::left_over: return row.left < 0 ? ColourRole::shortfall : ColourRole::good;
+    case BudgetEntry::spends:
+    case BudgetEntry::observer: return ColourRole::dimension;
+    }
+    return ColourRole::dimension;
+}
+
+BudgetBar bar_of(const BudgetRow& row) {
+    BudgetBar bar{row.entry, role_of_entry(row), row.label, {}, row.left - row.change, row.left,
+                  row.part};
+    const bool is_total =
+        row.entry == BudgetEntry::available || row.entry == BudgetEntry::left_over;
+    if (is_total) bar.from = 0;
+    bar.value = row.entry == BudgetEntry::available   ? format_number(row.left, 1)
+                : row.entry == BudgetEntry::left_over ? format_number(std::abs(row.left), 1)
+                                                      : format_signed(row.change, 1);
+    return bar;
+}
+
+std::string margin_text(double margin, const char* way) {
+    return margin >= 0 ? fmt::format("{:.1f} mm {}", margin, way)
+                       : fmt::format("{:.1f} mm too far {}", -margin, way);
+}
+
+std::string travel_sentence(const FocusBudget& budget) {
+    if (!budget.reaches) {
+        return fmt::format("Focus lies {:.1f} mm farther {} than the drawtube goes.",
+                           budget.shortfall, budget.shortfall_is_inward ? "in" : "out");
+    }
+    if (budget.is_held && std::abs(budget.drawtube - budget.wanted_drawtube) > 0.05) {
+        return fmt::format("The drawtube is held {:.1f} mm out; focus is at {:.1f} mm.",
+                           budget.drawtube, budget.wanted_drawtube);
+    }
+    return fmt::format("In focus with the drawtube {:.1f} mm out of {:.0f} mm.", budget.drawtube,
+                       budget.travel);
+}
+
+TravelScale travel_scale(const FocusBudget& budget) {
+    TravelScale scale;
+    scale.travel = budget.travel;
+    scale.present = budget.drawtube;
+    scale.wanted = budget.wanted_drawtube;
+    const double low = std::min(0.0, budget.wanted_drawtube);
+    const double high = std::max(budget.travel, budget.wanted_drawtube);
+    const double room = 0.04 * (high - low);
+    scale.low = low - room;
+    scale.high = high + room;
+    scale.reaches = budget.reaches;
+    scale.is_held = budget.is_held;
+    scale.role = budget.reaches ? ColourRole::good : ColourRole::shortfall;
+    scale.margin_in = margin_text(budget.margin_in, "in");
+    scale.margin_out = margin_text(budget.margin_out, "out");
+    scale.sentence = travel_sentence(budget);
+    return scale;
+}
+
+}  // namespace
+
+FocusBudgetRows focus_budget_rows(const Report& report) {
+    FocusBudgetRows rows;
+    rows.high = 0;
+    for (const BudgetRow& row : report.budget.rows) {
+        rows.bars.push_back(bar_of(row));
+        rows.low = std::min({rows.low, rows.bars.back().from, rows.bars.back().to});
+        rows.high = std::max({rows.high, rows.bars.back().from, rows.bars.back().to});
+    }
+    rows.high = std::max(rows.high, rows.low + 1);  // an axis has a length
+    rows.travel = travel_scale(report.budget);
+    return rows;
+}
+
+}  // namespace beamfork

@@ -1,0 +1,50 @@
+// The focus budget as a waterfall of bars and the drawtube's travel as a scale, ready to draw. Reduced
+// (air-equivalent) mm.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "scene/colours.hpp"
+#include "study/report.hpp"
+
+namespace beamfork {
+
+/// One bar from `from` to `to` on the common axis of the waterfall.
+struct BudgetBar {
+    BudgetEntry entry = BudgetEntry::spends;
+    ColourRole role = ColourRole::dimension;
+    std::string label;
+    std::string value;  ///< "+65.0", "-35.0"; the first and the last without a sign unless negative
+    double from = 0;
+    double to = 0;
+    std::optional<std::size_t> part;
+};
+
+/// The drawtube's travel: 0 (racked in) to `travel`, where it stands and where focus wants it. The axis from
+/// `low` to `high` shows all three.
+struct TravelScale {
+    double travel = 0;
+    double present = 0;
+    double wanted = 0;
+    double low = 0;
+    double high = 1;
+    bool reaches = false;
+    bool is_held = false;                ///< the user holds the drawtube instead of focusing
+    ColourRole role = ColourRole::good;  ///< of the marker for the wanted place
+    std::string margin_in;               ///< "12.0 mm in" or "30.2 mm too far in"
+    std::string margin_out;              ///< likewise
+    std::string sentence;                ///< "In focus with the drawtube 12.0 mm out of 80 mm."
+};
+
+struct FocusBudgetRows {
+    std::vector<BudgetBar> bars;
+    double low = 0;  ///< the waterfall's axis, always including 0
+    double high = 1;
+    TravelScale travel;
+};
+
+FocusBudgetRows focus_budget_rows(const Report& report);
+
+}  // namespace beamfork

@@ -1,0 +1,15 @@
+// The axis of one eye's light near the field stop as it runs through the prisms, for measuring along it.
+#pragma once
+
+#include <vector>
+
+#include "train/train.hpp"
+
+namespace beamfork {
+
+/// The folded axis between two reduced distances behind (+) or before (-) the field stop, from `low` to
+/// `high`: its ends and every corner between. Like point_near_stop (study/focus_budget.hpp) it does not
+/// go back through a lens.
+std::vector<Point> folded_axis(const EyePath& path, double low, double high);
+
+}  // namespace beamfork

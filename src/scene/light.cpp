@@ -1,0 +1,188 @@
+// The beam as the rays that are really traced: drawn once up to the dividing face, then in the hue of each
+// arm. A ray that dies ends in a cross; its last stretch is drawn in the clipping colour.
+#include <algorithm>
+#include <cmath>
+
+#include "scene/picture_input.hpp"
+#include "scene/traced_ray.hpp"
+
+namespace beamfork {
+
+namespace {
+
+constexpr double behind_stop_mm = 25;    // how far a ray is followed behind the field stop
+constexpr double behind_focus_mm = 12;   // and behind the focus, should that lie farther out
+constexpr double dying_stretch_mm = 60;  // of a ray that dies in the common beam
+constexpr double leak_stub_mm = 9;       // drawn of the light that leaks out of a face
+constexpr float edge_strength = 0.35F;   // of rays from the edge of the field
+constexpr float arm_share = 0.5F;        // each arm's share of the light
+
+struct Stroke {
+    Rgb colour{1};
+    float strength = 1;
+    bool clipped = false;
+};
+
+using Places = std::vector<Point>;
+
+// The last `length` mm of a line, and what comes before.
+struct Cut {
+    Places before;
+    Places last;
+};
+
+Cut cut_from_end(const Places& line, double length) {
+    for (std::size_t i = line.size() - 1; i > 0; --i) {
+        const double stretch = glm::distance(line[i], line[i - 1]);
+        if (stretch < length) {
+            length -= stretch;
+            continue;
+        }
+        const Point at = glm::mix(line[i], line[i - 1], length / stretch);
+        Cut cut{{line.begin(), line.begin() + static_cast<std::ptrdiff_t>(i)}, {at}};
+        cut.before.push_back(at);
+        cut.last.insert(cut.last.end(), line.begin() + static_cast<std::ptrdiff_t>(i), line.end());
+        return cut;
+    }
+    return {{}, line};
+}
+
+class LightDrawer {
+public:
+    LightDrawer(Frame& frame, const PictureInput& input)
+        : frame_(frame), input_(input), dividing_(dividing_surface(input.train())) {}
+
+    void draw(FieldSlope field, glm::dvec2 pupil, float strength) {
+        const Train& train = input_.train();
+        const double ahead = 2.0 * train.objective_radius;  // in front of the dew shade
+        const Ray start = ray_into(train, field, pupil, ahead);
+        const TracedRay left = trace_with_corners(train.path(Eye::left), start, primary_wavelength);
+        const TracedRay right =
+            trace_with_corners(train.path(Eye::right), start, primary_wavelength);
+        const Places common = common_part(left);  // the start and the objective at least
+        draw_fading_in(common, strength, dies_in_common_beam(left));
+        if (dies_in_common_beam(left)) {
+            draw_dying({common.begin() + 1, common.end()},
+                       {role_rgb(ColourRole::undivided_beam), strength, true});
+            mark_end(train.path(Eye::left), left, common, strength);
+            return;
+        }
+        const bool both_die = left.is_lost() && right.is_lost();
+        draw_line({common.begin() + 1, common.end()},
+                  {role_rgb(ColourRole::undivided_beam), strength, both_die});
+        draw_arm(Eye::left, left, common.back(), strength);
+        draw_arm(Eye::right, right, common.back(), strength);
+    }
+
+private:
+    [[nodiscard]] bool dies_in_common_beam(const TracedRay& ray) const {
+        return ray.is_lost() && ray.end.surface <= dividing_;
+    }
+
+    [[nodiscard]] Places common_part(const TracedRay& left) const {
+        Places places;
+        for (const RayCorner& corner : left.corners) {
+            if (!corner.surface || *corner.surface <= dividing_) places.push_back(corner.at);
+        }
+        return places;
+    }
+
+    void draw_arm(Eye eye, const TracedRay& ray, const Point& from, float strength) {
+        const EyePath& path = input_.train().path(eye);
+        Places places{from};
+        for (const RayCorner& corner : ray.corners) {
+            if (corner.surface && *corner.surface > dividing_) places.push_back(corner.at);
+        }
+        const float share = arm_share * strength;
+        if (ray.is_lost()) {
+            draw_line(places, {role_rgb(ColourRole::clipped), share, true});
+            mark_end(path, ray, places, share);
+            return;
+        }
+        draw_line(places, {hue_of(eye), share, false});
+        draw_fading(ray, eye, share);
+    }
+
+    void draw_line(const Places& places, const Stroke& stroke) {
+        for (std::size_t i = 1; i < places.size(); ++i) {
+            frame_.light.push_back({glm::vec3(places[i - 1]), glm::vec3(places[i]), stroke.colour,
+                                    stroke.strength, stroke.clipped});
+        }
+    }
+
+    // In front of the objective the beam comes out of the dark.
+    void draw_fading_in(const Places& common, float strength, bool clipped) {
+        constexpr std::array shares{0.15F, 0.4F, 0.7F, 1.0F};
+        Point at = common[0];
+        const Point step = (common[1] - common[0]) / static_cast<double>(shares.size());
+        for (const float share : shares) {
+            draw_line({at, at + step},
+                      {role_rgb(ColourRole::undivided_beam), share * strength, clipped});
+            at += step;
+        }
+    }
+
+    void draw_dying(const Places& places, const Stroke& alive) {
+        const Cut cut = cut_from_end(places, dying_stretch_mm);
+        draw_line(cut.before, alive);
+        draw_line(cut.last, {role_rgb(ColourRole::clipped), alive.strength, true});
+    }
+
+    // Behind the field stop the eyepiece takes over: the ray is shown a little farther and fades.
+    void draw_fading(const TracedRay& ray, Eye eye, float strength) {
+        constexpr std::array shares{0.75F, 0.5F, 0.3F, 0.14F, 0.05F};
+        const std::size_t side = eye == Eye::left ? 0 : 1;
+        const double length =
+            std::max(behind_stop_mm, input_.report.image_behind_stop[side] + behind_focus_mm);
+        const Direction step = ray.end.ray.direction * (length / shares.size());
+        Point at = ray.end.ray.origin;
+        for (const float share : shares) {
+            draw_line({at, at + step}, {hue_of(eye), strength * share, false});
+            at += step;
+        }
+    }
+
+    void mark_end(const EyePath& path, const TracedRay& ray, const Places& places, float strength) {
+        const Rgb colour = role_rgb(ColourRole::clipped);
+        frame_.marks.push_back(
+            {glm::vec3(places.back()), colour, 7, MarkShape::cross, false, true});
+        if (ray.end.fate != RayFate::leaked) return;
+        const PlacedSurface& face = path.surfaces[ray.end.surface];
+        const Pose& pose = face.world_from_surface;
+        const auto outside = refracted(pose.direction_in(ray.end.ray.direction),
+                                       face.index_before[primary_wavelength], 1.0);
+        if (!outside) return;
+        const Point stub = places.back() + leak_stub_mm * pose.direction_out(*outside);
+        draw_line({places.back(), stub}, {colour, strength, true});
+    }
+
+    Frame& frame_;
+    const PictureInput& input_;
+    std::size_t dividing_;
+};
+
+}  // namespace
+
+void add_light(Frame& frame, const PictureInput& input) {
+    const PictureEffort& effort = input.effort;
+    LightDrawer drawer(frame, input);
+    for (const glm::dvec2& pupil : sunflower(effort.axis_rays))
+        drawer.draw({0, 0}, pupil, 1);
+    constexpr double inside_the_rim = 0.999;  // the objective's edge itself takes nothing
+    for (const glm::dvec2& pupil : rim(effort.rim_rays))
+        drawer.draw({0, 0}, inside_the_rim * pupil, 1);
+
+    // One place on the sky lights both field stops: where it falls is read from the left one.
+    const FieldMap map = field_map(input.train(), Eye::left);
+    const double radius = inner_radius(input.train().path(Eye::left).surfaces.back().aperture);
+    const std::vector<glm::dvec2> edge{{1, 0}, {-1, 0}, {0, 1}, {0, -1}};
+    const auto edge_pupil = sunflower(effort.edge_rays);
+    for (int i = 0; i < effort.edge_points; ++i) {
+        const FieldSlope slope = map.slope_at(radius * edge.at(static_cast<std::size_t>(i)));
+        for (const glm::dvec2& pupil : edge_pupil)
+            drawer.draw(slope, pupil, edge_strength);
+    }
+    frame.ray_count = effort.axis_rays + effort.rim_rays;
+}
+
+}  // namespace beamfork

@@ -1,0 +1,24 @@
+// Where in the picture the light and the field stops are, as a coarse grid of cells: names keep off them.
+#pragma once
+
+#include <vector>
+
+#include "scene/camera.hpp"
+
+namespace beamfork {
+
+struct LightCover {
+    int columns = 0;
+    int rows = 0;
+    std::vector<bool> lit;  ///< row by row, from the upper left
+
+    /// Share of the cells under a box (pixels) that are lit, 0..1; 0 for an empty cover.
+    [[nodiscard]] float share_under(glm::vec2 low, glm::vec2 high) const;
+};
+
+/// Side of a cell in pixels.
+constexpr float cover_cell_px = 12;
+
+LightCover light_cover(const Frame& frame, const Camera& camera, Viewport viewport);
+
+}  // namespace beamfork

@@ -1,0 +1,181 @@
+#include "ui/field_editor.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/text.hpp"
+#include "ui/field_numbers.hpp"
+#include "ui/widgets.hpp"
+
+#include <imgui_internal.h>  // GetActiveID
+#include <imgui_stdlib.h>
+
+namespace beamfork {
+
+namespace {
+
+// The columns of a line, in pixels from its left end.
+struct Columns {
+    float tick;
+    float slider;
+    float entry;
+    float unit;
+    float reset;
+    float line_height;
+};
+
+Columns columns() {
+    const float width = ImGui::GetContentRegionAvail().x;
+    const float side = ImGui::GetFrameHeight();
+    Columns at{};
+    at.reset = width - side;
+    at.unit = at.reset - grid(5.5F);
+    at.entry = at.unit - std::min(grid(17), width * 0.22F);
+    at.tick = std::floor(width * 0.40F);
+    at.slider = at.tick;
+    at.line_height = side;
+    return at;
+}
+
+std::string help_of(const FieldInfo& info) {
+    const std::string range = accepted_range(info);
+    return range.empty() ? info.help : info.help + "\n" + range;
+}
+
+std::string id_of(const EditedField& field, const char* piece) {
+    return "field/" + field.info.key + "/" + piece;
+}
+
+void ask_for(const Ui& ui, const EditedField& field, FieldValue value) {
+    if (value == field.value) return;
+    if (const auto sentence = objection(field.info, value)) {
+        ui.state.refusal = Refusal{field.part, field.info.key, *sentence};
+        return;
+    }
+    ui.state.refusal.reset();
+    ui.edit(SetField{field.part, field.info.key, std::move(value)});
+}
+
+void draw_slider(const Ui& ui, const EditedField& field, double value, float width) {
+    double moved = value;  // ImGui gets a copy, never the model
+    const double low = field.info.usual_low;
+    const double high = field.info.usual_high;
+    ImGuiSliderFlags flags = ImGuiSliderFlags_NoInput | ImGuiSliderFlags_NoRoundToFormat;
+    if (low > 0 && high / low >= 50) flags |= ImGuiSliderFlags_Logarithmic;
+    ImGui::SetNextItemWidth(width);
+    const std::string id = "##" + id_of(field, "slider");
+    const bool changed = ImGui::SliderScalar(id.c_str(), ImGuiDataType_Double, &moved, &low, &high, "", flags);
+    ui.one_gesture();
+    tooltip(help_of(field.info));
+    ui.note(id_of(field, "slider"), field.info.label, help_of(field.info));
+    if (changed) ask_for(ui, field, snapped(field.info, moved));
+}
+
+void draw_entry(const Ui& ui, const EditedField& field, double value, float width) {
+    const std::string before = entry_text(value);
+    std::string text = before;
+    ImGui::SetNextItemWidth(width);
+    const std::string id = "##" + id_of(field, "entry");
+    const float room = width - 2 * ImGui::GetStyle().FramePadding.x;
+    const bool is_typing = ImGui::GetActiveID() == ImGui::GetID(id.c_str());
+    const float indent = is_typing ? 0 : std::max(0.0F, room - text_width(before));
+    ImGui::PushStyleVar(ImGuiStyleVar_FramePadding,
+                        {ImGui::GetStyle().FramePadding.x + indent, ImGui::GetStyle().FramePadding.y});
+    ImGui::InputText(id.c_str(), &text, ImGuiInputTextFlags_AutoSelectAll | ImGuiInputTextFlags_CharsNoBlank);
+    ImGui::PopStyleVar();
+    const bool is_done = ImGui::IsItemDeactivatedAfterEdit();
+    tooltip(help_of(field.info));
+    ui.note(id_of(field, "entry"), field.info.label, help_of(field.info));
+    if (!is_done || text == before) return;
+    std::replace(text.begin(), text.end(), ',', '.');  // as half of the world writes it
+    if (const auto number = parse_number(text)) {
+        ask_for(ui, field, *number);
+    } else {
+        ui.state.refusal = Refusal{field.part, field.info.key, "“" + text + "” is not a number"};
+    }
+}
+
+void draw_number(const Ui& ui, const EditedField& field, const Columns& at, float left) {
+    const double value = std::get<double>(field.value);
+    const float gap = grid(2);
+    ImGui::SameLine(left + at.slider);
+    const float tick_room = field.info.type == FieldType::optional_number ? at.line_height + grid(1) : 0;
+    if (tick_room > 0) ImGui::SameLine(left + at.slider + tick_room);
+    draw_slider(ui, field, value, at.entry - at.slider - tick_room - gap);
+    ImGui::SameLine(left + at.entry);
+    draw_entry(ui, field, value, at.unit - at.entry - grid(1));
+    ImGui::SameLine(left + at.unit);
+    dim_text(symbol(field.info.unit));
+}
+
+void draw_optional(const Ui& ui, const EditedField& field, const Columns& at, float left) {
+    bool stated = std::holds_alternative<double>(field.value);
+    ImGui::SameLine(left + at.tick);
+    const std::string id = "##" + id_of(field, "stated");
+    const std::string help = field.info.help + "\nTicked: stated. Not ticked: left open.";
+    if (ImGui::Checkbox(id.c_str(), &stated)) {
+        ask_for(ui, field, stated ? FieldValue{snapped(field.info, field.first_value)} : FieldValue{});
+    }
+    tooltip(help);
+    ui.note(id_of(field, "stated"), field.info.label, help);
+    if (std::holds_alternative<double>(field.value)) {
+        draw_number(ui, field, at, left);
+    } else {
+        ImGui::SameLine(left + at.tick + at.line_height + grid(1));
+        dim_text("not stated");
+    }
+}
+
+void draw_choice(const Ui& ui, const EditedField& field, const Columns& at, float left) {
+    const auto& chosen = std::get<std::string>(field.value);
+    ImGui::SameLine(left + at.slider);
+    ImGui::SetNextItemWidth(at.reset - at.slider - grid(1));
+    const std::string id = "##" + id_of(field, "choice");
+    const bool is_open = ImGui::BeginCombo(id.c_str(), chosen.c_str());
+    tooltip(field.info.help);
+    ui.note(id_of(field, "choice"), field.info.label, field.info.help);
+    if (!is_open) return;
+    for (const std::string& word : field.info.choices) {
+        if (ImGui::Selectable(word.c_str(), word == chosen)) ask_for(ui, field, word);
+        ui.note(id_of(field, "choice") + "/" + word, word);
+    }
+    ImGui::EndCombo();
+}
+
+void draw_reset(const Ui& ui, const EditedField& field, const Columns& at, float left) {
+    if (field.value == field.fresh) return;
+    ImGui::SameLine(left + at.reset);
+    const auto* number = std::get_if<double>(&field.fresh);
+    const auto* word = std::get_if<std::string>(&field.fresh);
+    const std::string unit(symbol(field.info.unit));
+    const std::string fresh = number != nullptr ? entry_text(*number) + " " + unit
+                              : word != nullptr ? *word
+                                                : "not stated";
+    if (icon_button(ui, id_of(field, "reset"), Icon::reset, "Back to the usual value: " + fresh)) {
+        ask_for(ui, field, field.fresh);
+    }
+}
+
+}  // namespace
+
+void draw_field(const Ui& ui, const EditedField& field) {
+    const Columns at = columns();
+    const float left = ImGui::GetCursorPosX();
+    ImGui::AlignTextToFramePadding();
+    ImGui::TextUnformatted(shortened(field.info.label, at.slider - grid(2)).c_str());
+    tooltip(help_of(field.info));
+    ui.note(id_of(field, "label"), field.info.label, help_of(field.info));
+    switch (field.info.type) {
+    case FieldType::number: draw_number(ui, field, at, left); break;
+    case FieldType::optional_number: draw_optional(ui, field, at, left); break;
+    case FieldType::choice: draw_choice(ui, field, at, left); break;
+    }
+    draw_reset(ui, field, at, left);
+    const auto& refusal = ui.state.refusal;
+    if (refusal && refusal->part == field.part && refusal->key == field.info.key) {
+        wrapped_text(refusal->sentence, colour(Tone::danger));
+        ui.note(id_of(field, "refusal"), refusal->sentence);
+    }
+}
+
+}  // namespace beamfork

@@ -1,0 +1,25 @@
+// Numbers of a field as a slider and an entry show them.
+#pragma once
+
+#include <string>
+
+#include "parts/field.hpp"
+
+namespace beamfork {
+
+/// What a slider moves by: 1, 0.5, 0.1, 0.05 ... of the unit, at most 1/200 of the usual range or a little more.
+double slider_step(const FieldInfo& field);
+
+/// The nearest multiple of the step, as the decimal number it is meant to be, within what the field accepts.
+double snapped(const FieldInfo& field, double value);
+
+/// Short text for an entry: at most four decimals, no trailing zeros.
+std::string entry_text(double value);
+
+/// "Accepts 5 to 80 mm."
+std::string accepted_range(const FieldInfo& field);
+
+/// Whether the field matters while the part's other values are as `body` has them.
+bool is_relevant(const FieldInfo& field, const FieldValue& deciding_value);
+
+}  // namespace beamfork

@@ -1,0 +1,71 @@
+#include <algorithm>
+#include <cmath>
+
+#include "scene/finding_rows.hpp"
+#include "ui/viewport.hpp"
+#include "ui/widgets.hpp"
+
+namespace beamfork {
+
+namespace {
+
+void draw_card(const Ui& ui, const FindingRow& row, std::size_t number, float width) {
+    const bool is_first = number == 0;
+    const std::string id = "findings/" + std::to_string(number);
+    const float indent = ImGui::GetTextLineHeight() + grid(3);
+    const ImU32 ink = text_colour(row.role);
+    ImGui::PushStyleColor(ImGuiCol_ChildBg, colour(Tone::panel, 0.86F));
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {grid(2.5F), grid(1.5F)});
+    ImGui::BeginChild(id.c_str(), {width, 0}, ImGuiChildFlags_AutoResizeY | ImGuiChildFlags_AlwaysUseWindowPadding);
+    ImGui::PopStyleVar();
+    ImGui::PopStyleColor();
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const ImVec2 low = ImGui::GetWindowPos();
+    const float line = ImGui::GetTextLineHeight();
+    list.AddRectFilled(low, {low.x + grid(0.75F), low.y + ImGui::GetWindowHeight()}, colour(row.role), grid(0.5F));
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    draw_sign(list, row.sign, {at.x + grid(1) + line / 2, at.y + line / 2}, line * 0.8F, ink);
+    ImGui::Indent(indent);
+    ImGui::PushFont(font(is_first ? TextFace::bold : TextFace::regular));
+    wrapped_text(row.word + ": " + row.sentence, colour(Tone::text));
+    ImGui::PopFont();
+    if (!row.advice.empty() && (is_first || ui.session.all_findings)) wrapped_text(row.advice, colour(Tone::text_dim));
+    ImGui::Unindent(indent);
+    const bool hovered = ImGui::IsWindowHovered();
+    ImGui::EndChild();
+    ui.note(id, row.sentence, row.advice);
+    if (!hovered || !row.part) return;
+    ui.hover_part(row.part);
+    if (ImGui::IsMouseClicked(0)) ui.session.selected_part = row.part;
+}
+
+}  // namespace
+
+void draw_findings_panel(const Ui& ui, const Area& area) {
+    const float width = std::min(grid(95), area.width * 0.5F);
+    ImGui::SetCursorScreenPos({area.left + grid(2), area.top + grid(2)});
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0, 0});
+    ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {grid(1), grid(1)});
+    ImGui::SetNextWindowSizeConstraints({width, 0}, {width, std::max(grid(12), area.height * 0.62F)});
+    ImGui::BeginChild("picture/findings", {width, 0}, ImGuiChildFlags_AutoResizeY);
+    const float inner = ImGui::GetContentRegionAvail().x;
+    if (ui.view.report == nullptr) {
+        draw_card(ui, {Severity::fails, "Not a train yet", FindingSign::cross, ColourRole::clipped,
+                       ui.view.report_error, "", std::nullopt},
+                  0, inner);
+    } else {
+        const auto rows = finding_rows(*ui.view.report);
+        const std::size_t shown = ui.session.all_findings ? rows.size() : std::min<std::size_t>(1, rows.size());
+        for (std::size_t i = 0; i < shown; ++i) draw_card(ui, rows[i], i, inner);
+        if (rows.size() > 1) {
+            const std::string more = ui.session.all_findings ? "Only the first" : std::to_string(rows.size() - 1) + " more";
+            if (text_button(ui, "findings/all", more, finding_summary(*ui.view.report))) {
+                ui.session.all_findings = !ui.session.all_findings;
+            }
+        }
+    }
+    ImGui::EndChild();
+    ImGui::PopStyleVar(2);
+}
+
+}  // namespace beamfork

@@ -1,0 +1,88 @@
+#include "ui/interface.hpp"
+
+#include <algorithm>
+
+#include "ui/file_dialog.hpp"
+#include "ui/notice_bar.hpp"
+#include "ui/panels.hpp"
+#include "ui/shortcuts.hpp"
+#include "ui/splitters.hpp"
+#include "ui/top_bar.hpp"
+#include "ui/unsaved_guard.hpp"
+#include "ui/viewport.hpp"
+
+#include <imgui_internal.h>  // GetItemFlags
+
+namespace beamfork {
+
+Transient::Transient() : state_(std::make_unique<TransientState>()) {}
+Transient::~Transient() = default;
+
+void Ui::note(std::string_view name, std::string_view label, std::string_view tip) const {
+    if (log == nullptr) return;
+    const bool enabled = (ImGui::GetItemFlags() & ImGuiItemFlags_Disabled) == 0;
+    log->widgets[std::string(name)] = {ImGui::GetItemRectMin(), ImGui::GetItemRectMax(), std::string(label),
+                                       std::string(tip), enabled};
+}
+
+void Ui::hover_part(std::optional<std::size_t> part) const {
+    if (part) state.hovered_part = static_cast<int>(*part);
+}
+
+void Ui::one_gesture() const {
+    if (ImGui::IsItemActivated()) {
+        requests.gesture_began = true;
+        state.gesture_open = true;
+    }
+    if (ImGui::IsItemDeactivated() && state.gesture_open) {
+        requests.gesture_ended = true;
+        state.gesture_open = false;
+    }
+}
+
+namespace {
+
+void begin_frame(const Ui& ui) {
+    TransientState& state = ui.state;
+    state.hovered_part = -1;
+    if (ui.log != nullptr) ui.log->widgets.clear();
+    // Another document may have fewer parts.
+    auto& selected = ui.session.selected_part;
+    if (selected && *selected >= ui.setup().parts.size()) selected.reset();
+    if (state.notices_dismissed && ui.view.notices.empty()) state.notices_dismissed = false;
+    if (ui.view.close_asked) ask_for_command(ui, Quit{});
+}
+
+void end_frame(const Ui& ui) {
+    TransientState& state = ui.state;
+    // A slider may vanish while it is pressed: by undo, or by a choice that makes it irrelevant.
+    if (state.gesture_open && !ImGui::IsAnyItemActive()) {
+        ui.requests.gesture_ended = true;
+        state.gesture_open = false;
+    }
+    ui.requests.highlighted_part = state.hovered_part;
+    if (state.hovered_part != state.hovered_part_before) ui.requests.animating = true;
+    state.hovered_part_before = state.hovered_part;
+}
+
+}  // namespace
+
+void draw_interface(const View& view, Session& session, Transient& transient, Requests& requests) {
+    const Ui ui{view, session, transient.state(), requests, transient.widget_log};
+    begin_frame(ui);
+    keep_sizes_sensible(session);
+    const float text = font(TextFace::regular)->FontSize;
+    const Layout layout = lay_out(ImGui::GetIO().DisplaySize, session, text, notice_bar_height(ui));
+    draw_viewport(ui, layout.scene);
+    draw_top_bar(ui, layout.top_bar);
+    draw_notice_bar(ui, layout.notice_bar);
+    draw_panels(ui, layout);
+    draw_splitters(ui, layout);
+    draw_status_bar(ui, layout.status_bar);
+    use_shortcuts(ui);
+    draw_file_dialog(ui);
+    draw_unsaved_guard(ui);
+    end_frame(ui);
+}
+
+}  // namespace beamfork

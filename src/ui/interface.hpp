@@ -1,0 +1,137 @@
+// The window's contents for one frame: it reads what is true, draws it, and asks for what the user wants.
+// It changes nothing but the session and its own transient state; all else are requests that the app
+// carries out between two frames.
+#pragma once
+
+#include <filesystem>
+#include <memory>
+#include <optional>
+#include <set>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "document/edit.hpp"
+#include "document/setup_file.hpp"
+#include "scene/camera.hpp"
+#include "scene/frame.hpp"
+#include "scene/view_options.hpp"
+#include "study/report.hpp"
+
+#include <imgui.h>
+
+namespace beamfork {
+
+/// A setup that the program carries within itself.
+struct DemoEntry {
+    std::string title;
+    std::string story;
+    std::string asset;  ///< "assets/demos/short_of_focus.train.toml"
+};
+
+/// What the program has to say of the last thing it was asked to do.
+struct Message {
+    std::string text;  ///< empty: nothing
+    bool is_error = false;
+};
+
+/// What is true now. References must live until draw_interface returns.
+struct View {
+    const Document& document;
+    const Report* report = nullptr;  ///< null while the setup makes no train ...
+    std::string report_error;        ///< ... and why
+    const Frame& frame;              ///< the picture's data: of the last report there was
+    ImTextureID scene_texture{};     ///< the picture, row 0 at its bottom; null: none yet
+    std::string file_path;           ///< empty: never saved
+    bool modified = false;
+    bool can_undo = false;
+    bool can_redo = false;
+    std::string undo_label;
+    std::string redo_label;
+    std::vector<std::string> recent_files;  ///< newest first
+    std::vector<DemoEntry> demos;
+    std::vector<Notice> notices;  ///< of the file that is open
+    Message message;
+    bool close_asked = false;  ///< the system asks to close the window; true for one frame
+};
+
+/// How the user has arranged things: saved between runs, not undone. Lengths in units of the text size, so that
+/// they follow it.
+struct Session {
+    Camera camera;
+    bool camera_is_set = false;  ///< false: the next frame shows the overview
+    ViewOptions view;
+    std::optional<std::size_t> selected_part;
+    float text_scale = 1;             ///< 0.75 .. 3
+    float column_width = 24;          ///< of the column at the right
+    float strip_height = 17;          ///< of the strip at the bottom
+    float train_share = 0.40F;        ///< of the column's height
+    float budget_share = 0.36F;       ///< of the strip's width
+    float light_share = 0.38F;        ///< likewise
+    std::set<std::string> folded;     ///< panels that show their heading only, by stem: "focus_budget"
+    bool all_findings = true;         ///< false: only the most severe one is shown
+    bool welcome_dismissed = false;
+    std::string folder;               ///< where the file dialog was last
+};
+
+struct Undo {};
+struct Redo {};
+struct NewSetup {};
+struct OpenDemo {
+    std::string asset;
+};
+struct OpenFile {
+    std::filesystem::path path;
+};
+/// The user has agreed to overwrite what is there.
+struct SaveFile {
+    std::filesystem::path path;
+};
+struct Quit {};
+
+/// Unsaved work has been asked about before NewSetup, OpenDemo, OpenFile and Quit are requested.
+using Command = std::variant<Undo, Redo, NewSetup, OpenDemo, OpenFile, SaveFile, Quit>;
+
+/// Where the 3D picture goes. Pixels of the framebuffer; the picture is rendered at this size.
+struct SceneArea {
+    int width = 0;
+    int height = 0;
+    bool operator==(const SceneArea&) const = default;
+};
+
+/// What the user wants after this frame, in this order: gesture_began, edits, gesture_ended, commands.
+struct Requests {
+    bool gesture_began = false;  ///< a slider is pressed: what follows is one undo step ...
+    bool gesture_ended = false;  ///< ... until here
+    std::vector<Edit> edits;
+    std::vector<Command> commands;
+    SceneArea scene;
+    int highlighted_part = -1;  ///< under the pointer, in the picture or in a list
+    bool animating = false;     ///< something moves: draw again soon
+};
+
+struct WidgetLog;
+struct TransientState;
+
+/// Hover, drags, open dialogs, half-typed numbers: kept by the app from frame to frame, never saved.
+class Transient {
+public:
+    Transient();
+    ~Transient();
+    Transient(const Transient&) = delete;
+    Transient& operator=(const Transient&) = delete;
+    Transient(Transient&&) = delete;
+    Transient& operator=(Transient&&) = delete;
+
+    [[nodiscard]] TransientState& state() { return *state_; }
+    /// Tests find widgets by it; null in the program.
+    WidgetLog* widget_log = nullptr;
+
+private:
+    std::unique_ptr<TransientState> state_;
+};
+
+/// Between ImGui::NewFrame and ImGui::Render. Fonts and style are theme.hpp's.
+void draw_interface(const View& view, Session& session, Transient& transient, Requests& requests);
+
+}  // namespace beamfork

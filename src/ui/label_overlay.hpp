@@ -1,0 +1,27 @@
+// The names that float over the picture, on any draw list: in the window and in pictures without one.
+#pragma once
+
+#include <optional>
+
+#include "scene/camera.hpp"
+#include "scene/frame.hpp"
+#include "scene/view_options.hpp"
+
+#include <imgui.h>
+
+namespace beamfork {
+
+/// What is seen and from where; which part is under the pointer, which one is selected.
+struct LabelLook {
+    const Frame& frame;
+    const Camera& camera;
+    const ViewOptions& options;
+    int hot_part = -1;
+    std::optional<std::size_t> selected_part;
+};
+
+/// `origin` is the picture's upper left corner on the list, `viewport` its size. Draws nothing when labels
+/// are switched off.
+void draw_labels(ImDrawList& list, ImVec2 origin, Viewport viewport, const LabelLook& look);
+
+}  // namespace beamfork

@@ -1,0 +1,116 @@
+#include "ui/layout.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "ui/interface.hpp"
+
+namespace beamfork {
+
+namespace {
+
+// In units of the text size.
+constexpr float bar_height = 3;
+constexpr float status_height = 1.75F;
+constexpr float heading_height = 1.9F;
+constexpr float folded_width = 9;
+constexpr float splitter_width = 0.33F;
+
+bool is_folded(const Session& session, const char* stem) {
+    return session.folded.contains(stem);
+}
+
+// Widths of the strip's three panels: folded ones keep their heading, the others share the rest.
+std::array<float, 3> strip_widths(const Session& session, float whole, float text) {
+    const std::array<const char*, 3> stems{"focus_budget", "light_at_stops", "magnification"};
+    const float rest = std::max(0.1F, 1 - session.budget_share - session.light_share);
+    std::array<float, 3> shares{session.budget_share, session.light_share, rest};
+    float taken = 0;
+    float open_shares = 0;
+    for (std::size_t i = 0; i < 3; ++i) {
+        if (is_folded(session, stems[i])) {
+            taken += std::min(folded_width * text, whole / 3);
+        } else {
+            open_shares += shares[i];
+        }
+    }
+    std::array<float, 3> widths{};
+    for (std::size_t i = 0; i < 3; ++i) {
+        widths[i] = is_folded(session, stems[i]) ? std::min(folded_width * text, whole / 3)
+                                                 : std::floor((whole - taken) * shares[i] / open_shares);
+    }
+    return widths;
+}
+
+void lay_out_strip(Layout& layout, const Session& session, Area strip, float text) {
+    const auto widths = strip_widths(session, strip.width, text);
+    const float gap = std::round(splitter_width * text);
+    float left = strip.left;
+    const auto place = [&](std::size_t i, bool is_last) {
+        const Area area{left, strip.top, (is_last ? strip.right() - left : widths[i] - gap), strip.height};
+        left += widths[i];
+        return area;
+    };
+    layout.focus_budget = place(0, false);
+    layout.light_at_stops = place(1, false);
+    const bool last_is_folded = is_folded(session, "magnification");
+    layout.magnification = place(2, !last_is_folded);
+    layout.budget_splitter = {layout.focus_budget.right(), strip.top, gap, strip.height};
+    layout.light_splitter = {layout.light_at_stops.right(), strip.top, gap, strip.height};
+}
+
+void lay_out_column(Layout& layout, const Session& session, Area column, float text) {
+    const float gap = std::round(splitter_width * text);
+    const float heading = std::round(heading_height * text);
+    const bool train_folded = is_folded(session, "train");
+    const bool part_folded = is_folded(session, "part");
+    float train = std::round(column.height * session.train_share);
+    if (train_folded) train = heading;
+    if (part_folded && !train_folded) train = column.height - heading - gap;
+    layout.train = {column.left, column.top, column.width, train};
+    layout.train_splitter = {column.left, layout.train.bottom(), column.width, gap};
+    const float part_top = layout.train_splitter.bottom();
+    layout.part = {column.left, part_top, column.width, part_folded ? heading : column.bottom() - part_top};
+}
+
+}  // namespace
+
+Layout lay_out(ImVec2 window, const Session& session, float text, float notice_height) {
+    Layout layout;
+    const float gap = std::round(splitter_width * text);
+    const float bar = std::round(bar_height * text);
+    const float status = std::round(status_height * text);
+    layout.top_bar = {0, 0, window.x, bar};
+    layout.notice_bar = {0, bar, window.x, notice_height};
+    layout.status_bar = {0, window.y - status, window.x, status};
+    const float top = layout.notice_bar.bottom();
+    const float bottom = layout.status_bar.top;
+
+    const bool column_folded = is_folded(session, "train") && is_folded(session, "part");
+    const float column = std::round(std::min(session.column_width * text, window.x * 0.45F));
+    const float picture_right = column_folded ? window.x : window.x - column - gap;
+    const bool strip_folded = is_folded(session, "focus_budget") && is_folded(session, "light_at_stops")
+                              && is_folded(session, "magnification");
+    const float room = bottom - top;
+    const float strip = std::round(strip_folded ? heading_height * text
+                                                : std::min(session.strip_height * text, room * 0.5F));
+    const float picture_bottom = bottom - strip - gap;
+
+    layout.scene = {0, top, picture_right, picture_bottom - top};
+    if (!column_folded) layout.column_splitter = {picture_right, top, gap, room};
+    if (!strip_folded) layout.strip_splitter = {0, picture_bottom, picture_right, gap};
+    lay_out_strip(layout, session, {0, picture_bottom + gap, picture_right, strip}, text);
+    lay_out_column(layout, session, {window.x - column, top, column, room}, text);
+    return layout;
+}
+
+void keep_sizes_sensible(Session& session) {
+    session.column_width = std::clamp(session.column_width, 16.0F, 48.0F);
+    session.strip_height = std::clamp(session.strip_height, 8.0F, 40.0F);
+    session.train_share = std::clamp(session.train_share, 0.15F, 0.8F);
+    session.budget_share = std::clamp(session.budget_share, 0.15F, 0.6F);
+    session.light_share = std::clamp(session.light_share, 0.15F, 0.85F - session.budget_share);
+    session.text_scale = std::clamp(session.text_scale, 0.75F, 3.0F);
+}
+
+}  // namespace beamfork

@@ -1,0 +1,45 @@
+// Where everything stands in the window: the picture first, a column at its right, a strip below it.
+#pragma once
+
+#include <imgui.h>
+
+namespace beamfork {
+
+struct Session;
+
+struct Area {
+    float left = 0;
+    float top = 0;
+    float width = 0;
+    float height = 0;
+    [[nodiscard]] float right() const { return left + width; }
+    [[nodiscard]] float bottom() const { return top + height; }
+    [[nodiscard]] ImVec2 corner() const { return {left, top}; }
+    [[nodiscard]] ImVec2 size() const { return {width, height}; }
+};
+
+struct Layout {
+    Area top_bar;
+    Area notice_bar;  ///< empty when there is nothing to tell
+    Area scene;
+    Area focus_budget;
+    Area light_at_stops;
+    Area magnification;
+    Area train;
+    Area part;
+    Area status_bar;
+    Area column_splitter;  ///< between picture and column; empty while all of the column is folded
+    Area strip_splitter;   ///< between picture and strip; likewise
+    Area train_splitter;
+    Area budget_splitter;
+    Area light_splitter;
+};
+
+/// `text_size` in pixels scales everything. Areas never overlap, except that headings of a column that is all
+/// folded lie over the picture. Works down to 640 x 400.
+Layout lay_out(ImVec2 window, const Session& session, float text_size, float notice_height);
+
+/// The session's sizes after a splitter was dragged, kept within what leaves room for all.
+void keep_sizes_sensible(Session& session);
+
+}  // namespace beamfork

@@ -1,0 +1,34 @@
+// The panels around the picture, one file each, listed in one table. A panel reads, draws and asks; sums are
+// made by scene's rows.
+#pragma once
+
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "ui/layout.hpp"
+#include "ui/ui.hpp"
+
+namespace beamfork {
+
+void draw_train_panel(const Ui& ui);
+void draw_part_panel(const Ui& ui);
+void draw_focus_budget_panel(const Ui& ui);
+void draw_light_at_stops_panel(const Ui& ui);
+void draw_magnification_panel(const Ui& ui);
+
+struct PanelEntry {
+    std::string_view stem;   ///< of its files, its tests and its place in Session::folded
+    std::string_view title;
+    std::string_view help;
+    Area Layout::*area = nullptr;
+    void (*draw)(const Ui& ui) = nullptr;
+    bool needs_report = false;
+};
+
+std::span<const PanelEntry> panels();
+
+/// All of them, each with a heading by which it folds.
+void draw_panels(const Ui& ui, const Layout& layout);
+
+}  // namespace beamfork

@@ -1,0 +1,113 @@
+#include "ui/panels.hpp"
+
+#include <cmath>
+
+#include "base/text.hpp"
+#include "scene/light_path_rows.hpp"
+#include "ui/field_editor.hpp"
+#include "ui/field_numbers.hpp"
+#include "ui/widgets.hpp"
+
+#include <imgui_stdlib.h>
+
+namespace beamfork {
+
+namespace {
+
+void draw_name(const Ui& ui, std::size_t index, const Part& part) {
+    std::string name = part.name;
+    if (ui.state.focus_name) ImGui::SetKeyboardFocusHere();
+    ui.state.focus_name = false;
+    ImGui::SetNextItemWidth(-1);
+    ImGui::PushFont(font(TextFace::bold));
+    ImGui::InputText("##part/name", &name, ImGuiInputTextFlags_AutoSelectAll);
+    ImGui::PopFont();
+    const bool is_done = ImGui::IsItemDeactivatedAfterEdit();
+    tooltip("The part's name, as you call it. F2");
+    ui.note("part/name", "Name", "The part's name, as you call it.");
+    if (is_done && name != part.name) ui.edit(RenamePart{index, name});
+}
+
+// Ticking "stated" should change nothing by itself: a light path begins with the derived one.
+double first_value(const Ui& ui, std::size_t index, const FieldInfo& field) {
+    if (ui.view.report != nullptr && field.key == stated_light_path_info().key) {
+        for (const LightPath& path : ui.view.report->train.light_paths) {
+            if (path.part == index) return path.derived_left;
+        }
+    }
+    return (field.usual_low + field.usual_high) / 2;
+}
+
+void draw_fields(const Ui& ui, std::size_t index, const Part& part) {
+    const PartKind& kind = kind_of(part.body);
+    for (const FieldInfo& field : kind.fields) {
+        const auto value = field_value(part.body, field.key);
+        const auto fresh = field_value(kind.fresh, field.key);
+        if (!value || !fresh) continue;
+        const auto deciding = field_value(part.body, field.only_if_key);
+        if (!is_relevant(field, deciding.value_or(FieldValue{}))) continue;
+        draw_field(ui, {index, field, *value, *fresh, first_value(ui, index, field)});
+    }
+}
+
+void draw_light_path(const Ui& ui, std::size_t index) {
+    if (ui.view.report == nullptr) return;
+    for (const LightPathRow& row : light_path_rows(ui.setup(), *ui.view.report)) {
+        if (row.part != index) continue;
+        ImGui::Dummy({1, grid(1)});
+        const auto line = [&](const char* label, const std::string& value, ImU32 ink) {
+            const ImVec2 at = ImGui::GetCursorScreenPos();
+            const float width = ImGui::GetContentRegionAvail().x;
+            ImDrawList& list = *ImGui::GetWindowDrawList();
+            text_at(list, at, label, colour(Tone::text_dim));
+            text_ending_at(list, {at.x + width - grid(7), at.y}, value, ink);
+            text_at(list, {at.x + width - grid(6), at.y}, "mm", colour(Tone::text_dim));
+            ImGui::Dummy({width, ImGui::GetTextLineHeight()});
+        };
+        line("Light path from its faces, glass and air", row.derived, colour(Tone::text));
+        if (row.stated != "–") line("Light path as stated", row.stated, colour(Tone::text));
+        if (row.differs) {
+            line("Difference", row.difference, text_colour(row.fits ? ColourRole::dimension : ColourRole::shortfall));
+        }
+        if (row.glass != "–") line("Glass in it", row.glass, colour(Tone::text));
+        if (!row.note.empty()) wrapped_text(row.note, colour(Tone::text_dim));
+    }
+}
+
+void draw_setup_words(const Ui& ui) {
+    dim_text("The setup");
+    std::string title = ui.setup().title;
+    ImGui::SetNextItemWidth(-1);
+    ImGui::InputTextWithHint("##setup/title", "Title", &title);
+    const bool title_done = ImGui::IsItemDeactivatedAfterEdit();
+    ui.note("setup/title", "Title");
+    if (title_done && title != ui.setup().title) ui.edit(SetTitle{title});
+
+    std::string story = ui.setup().story;
+    ImGui::InputTextMultiline("##setup/story", &story, {-1, ImGui::GetTextLineHeight() * 7});
+    const bool story_done = ImGui::IsItemDeactivatedAfterEdit();
+    ui.note("setup/story", "Story");
+    if (story_done && story != ui.setup().story) ui.edit(SetStory{story});
+    wrapped_text("Select a part in the list or in the picture to change it.", colour(Tone::text_dim));
+}
+
+}  // namespace
+
+void draw_part_panel(const Ui& ui) {
+    const auto selected = ui.session.selected_part;
+    if (!selected) {
+        draw_setup_words(ui);
+        return;
+    }
+    const Part& part = ui.setup().parts.at(*selected);
+    const PartKind& kind = kind_of(part.body);
+    ImGui::PushID(static_cast<int>(*selected));
+    draw_name(ui, *selected, part);
+    wrapped_text(kind.label + ". " + kind.help, colour(Tone::text_dim));
+    ImGui::Dummy({1, grid(1)});
+    draw_fields(ui, *selected, part);
+    draw_light_path(ui, *selected);
+    ImGui::PopID();
+}
+
+}  // namespace beamfork

@@ -1,0 +1,85 @@
+#include "ui/shortcuts.hpp"
+
+#include <array>
+#include <utility>
+
+#include "ui/unsaved_guard.hpp"
+#include "ui/viewport.hpp"
+
+namespace beamfork {
+
+namespace {
+
+bool pressed(ImGuiKey key, bool repeats = false) { return ImGui::IsKeyPressed(key, repeats); }
+
+void use_file_keys(const Ui& ui, bool shift) {
+    if (pressed(ImGuiKey_N)) ask_for_command(ui, NewSetup{});
+    if (pressed(ImGuiKey_O)) ask_to_open(ui);
+    if (pressed(ImGuiKey_S)) shift ? ask_to_save_as(ui) : ask_to_save(ui);
+    if (pressed(ImGuiKey_Q)) ask_for_command(ui, Quit{});
+    if (pressed(ImGuiKey_Equal) || pressed(ImGuiKey_KeypadAdd)) ui.session.text_scale *= 1.1F;
+    if (pressed(ImGuiKey_Minus) || pressed(ImGuiKey_KeypadSubtract)) ui.session.text_scale /= 1.1F;
+    if (pressed(ImGuiKey_0)) ui.session.text_scale = 1;
+}
+
+void use_undo_keys(const Ui& ui, bool shift) {
+    const bool redo = pressed(ImGuiKey_Y, true) || (shift && pressed(ImGuiKey_Z, true));
+    if (redo && ui.view.can_redo) ui.requests.commands.emplace_back(Redo{});
+    if (!redo && !shift && pressed(ImGuiKey_Z, true) && ui.view.can_undo) ui.requests.commands.emplace_back(Undo{});
+}
+
+void try_edit(const Ui& ui, const Edit& edit, std::optional<std::size_t> selected_after) {
+    if (!apply(ui.view.document, edit)) return;
+    ui.edit(edit);
+    ui.session.selected_part = selected_after;
+}
+
+void use_part_keys(const Ui& ui, const ImGuiIO& io) {
+    const auto part = ui.session.selected_part;
+    if (!part) return;
+    if (io.KeyCtrl && pressed(ImGuiKey_D)) try_edit(ui, DuplicatePart{*part}, *part + 1);
+    if (pressed(ImGuiKey_Delete)) try_edit(ui, RemovePart{*part}, std::nullopt);
+    if (pressed(ImGuiKey_F2)) {
+        ui.session.folded.erase("part");
+        ui.state.focus_name = true;
+    }
+    if (io.KeyAlt && pressed(ImGuiKey_UpArrow, true) && *part > 0) try_edit(ui, MovePart{*part, *part - 1}, *part - 1);
+    if (io.KeyAlt && pressed(ImGuiKey_DownArrow, true)) try_edit(ui, MovePart{*part, *part + 1}, *part + 1);
+}
+
+// Without keyboard focus on a widget, the arrows go through the list of parts.
+void use_list_keys(const Ui& ui, const ImGuiIO& io) {
+    if (io.KeyAlt || io.NavVisible || ui.setup().parts.empty()) return;
+    const std::size_t last = ui.setup().parts.size() - 1;
+    auto& part = ui.session.selected_part;
+    if (pressed(ImGuiKey_DownArrow, true)) part = part ? std::min(*part + 1, last) : 0;
+    if (pressed(ImGuiKey_UpArrow, true)) part = part ? (*part > 0 ? *part - 1 : 0) : last;
+}
+
+void use_view_keys(const Ui& ui) {
+    for (std::size_t i = 0; i < all_standard_views.size(); ++i) {
+        const auto key = static_cast<ImGuiKey>(ImGuiKey_1 + static_cast<int>(i));
+        if (pressed(key)) show_view(ui, all_standard_views[i]);
+    }
+    if (pressed(ImGuiKey_H)) show_view(ui, StandardView::overview);
+    if (pressed(ImGuiKey_F)) frame_selection(ui);
+    if (pressed(ImGuiKey_N)) ui.session.view.labels = !ui.session.view.labels;
+}
+
+}  // namespace
+
+void use_shortcuts(const Ui& ui) {
+    const ImGuiIO& io = ImGui::GetIO();
+    if (ImGui::IsPopupOpen("", ImGuiPopupFlags_AnyPopupId | ImGuiPopupFlags_AnyPopupLevel) || ui.state.gesture_open) {
+        return;
+    }
+    if (io.KeyCtrl && !io.KeyAlt) use_file_keys(ui, io.KeyShift);
+    if (io.WantTextInput) return;
+    if (io.KeyCtrl) use_undo_keys(ui, io.KeyShift);
+    use_part_keys(ui, io);
+    if (io.KeyCtrl) return;
+    use_list_keys(ui, io);
+    if (!io.KeyAlt) use_view_keys(ui);
+}
+
+}  // namespace beamfork

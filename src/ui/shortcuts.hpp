@@ -1,0 +1,11 @@
+// Keys that work everywhere in the window.
+#pragma once
+
+#include "ui/ui.hpp"
+
+namespace beamfork {
+
+/// Nothing happens while a question is open; single letters also wait while text is typed.
+void use_shortcuts(const Ui& ui);
+
+}  // namespace beamfork

@@ -1,0 +1,49 @@
+#include "ui/splitters.hpp"
+
+#include <algorithm>
+
+#include "ui/widgets.hpp"
+
+namespace beamfork {
+
+namespace {
+
+enum class Way { sideways, up_and_down };
+
+// The drag along its way since the last frame, in pixels.
+float drag_of(const Ui& ui, const char* name, const Area& area, Way way) {
+    if (area.width <= 0 || area.height <= 0) return 0;
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0, 0});
+    begin_area(name, area, Tone::ground, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoNav);
+    ImGui::PopStyleVar();
+    ImGui::InvisibleButton(name, area.size());
+    const bool hot = ImGui::IsItemHovered() || ImGui::IsItemActive();
+    const bool active = ImGui::IsItemActive();
+    ui.note(name, "Splitter");
+    if (hot) {
+        ImGui::SetMouseCursor(way == Way::sideways ? ImGuiMouseCursor_ResizeEW : ImGuiMouseCursor_ResizeNS);
+        ImGui::GetWindowDrawList()->AddRectFilled(area.corner(), {area.right(), area.bottom()}, colour(Tone::raised_hot));
+    }
+    ImGui::End();
+    const ImVec2 moved = ImGui::GetIO().MouseDelta;
+    if (!active) return 0;
+    return way == Way::sideways ? moved.x : moved.y;
+}
+
+}  // namespace
+
+void draw_splitters(const Ui& ui, const Layout& layout) {
+    Session& session = ui.session;
+    const float text = font(TextFace::regular)->FontSize;
+    const float strip = std::max(1.0F, layout.magnification.right() - layout.focus_budget.left);
+    const float column = std::max(1.0F, layout.train.height + layout.part.height);
+    session.column_width -= drag_of(ui, "splitter/column", layout.column_splitter, Way::sideways) / text;
+    session.strip_height -= drag_of(ui, "splitter/strip", layout.strip_splitter, Way::up_and_down) / text;
+    session.train_share += drag_of(ui, "splitter/train", layout.train_splitter, Way::up_and_down) / column;
+    const float budget = drag_of(ui, "splitter/budget", layout.budget_splitter, Way::sideways) / strip;
+    session.budget_share += budget;
+    session.light_share -= budget;
+    session.light_share += drag_of(ui, "splitter/light", layout.light_splitter, Way::sideways) / strip;
+}
+
+}  // namespace beamfork

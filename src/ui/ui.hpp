@@ -1,0 +1,83 @@
+// What every panel is given, and what is kept from frame to frame without being saved.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "ui/file_dialog.hpp"
+#include "ui/interface.hpp"
+#include "ui/theme.hpp"
+
+namespace beamfork {
+
+/// A widget as it was drawn in the last frame.
+struct LoggedWidget {
+    ImVec2 low;
+    ImVec2 high;
+    std::string label;    ///< the words beside or on it
+    std::string tooltip;  ///< one sentence; may be empty
+    bool enabled = true;
+};
+/// By a stable name such as "field/length_mm/slider".
+struct WidgetLog {
+    std::map<std::string, LoggedWidget> widgets;
+};
+
+/// A smooth move of the camera; `done` runs from 0 to 1.
+struct CameraMove {
+    Camera from;
+    Camera to;
+    float done = 0;
+};
+
+/// Why the number typed last was refused.
+struct Refusal {
+    std::size_t part = 0;
+    std::string key;
+    std::string sentence;
+};
+
+/// Which part was under the pointer when these last were as they are.
+struct Pick {
+    ImVec2 pixel;
+    Camera camera;
+    std::uint64_t revision = 0;
+    int part = -1;
+};
+
+struct TransientState {
+    int hovered_part = -1;       ///< of this frame
+    int hovered_part_before = -1;  ///< of the frame before: what is highlighted
+    bool gesture_open = false;
+    std::optional<Refusal> refusal;
+    std::optional<CameraMove> camera_move;
+    std::optional<Pick> pick;
+    float drag_length = 0;       ///< pixels since the button went down in the picture
+    std::optional<FileDialog> file_dialog;
+    std::optional<Command> pending;  ///< waits for the answer about unsaved work
+    bool saving_for_pending = false;
+    bool save_was_requested = false;
+    bool focus_name = false;
+    bool notices_dismissed = false;
+    std::string dismissed_error;
+};
+
+struct Ui {
+    const View& view;
+    Session& session;
+    TransientState& state;
+    Requests& requests;
+    WidgetLog* log = nullptr;
+
+    [[nodiscard]] const Setup& setup() const { return view.document.setup; }
+    /// Tells a test where the last widget is.
+    void note(std::string_view name, std::string_view label = {}, std::string_view tooltip = {}) const;
+    void hover_part(std::optional<std::size_t> part) const;
+    void edit(Edit edit) const { requests.edits.push_back(std::move(edit)); }
+    /// Begins and ends an undo step with the press and release of the last widget.
+    void one_gesture() const;
+};
+
+}  // namespace beamfork

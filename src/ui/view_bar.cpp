@@ -1,0 +1,107 @@
+#include <array>
+
+#include "ui/viewport.hpp"
+#include "ui/widgets.hpp"
+
+namespace beamfork {
+
+namespace {
+
+struct ViewWord {
+    StandardView view;
+    const char* word;
+    ImGuiKey key;
+};
+
+constexpr std::array view_words{
+    ViewWord{StandardView::overview, "Overview", ImGuiKey_1}, ViewWord{StandardView::side, "Side", ImGuiKey_2},
+    ViewWord{StandardView::top, "Top", ImGuiKey_3},           ViewWord{StandardView::sky, "Sky", ImGuiKey_4},
+    ViewWord{StandardView::eyes, "Eyes", ImGuiKey_5},         ViewWord{StandardView::rear, "Rear", ImGuiKey_6}};
+
+std::string help_of(const ViewWord& word) {
+    return std::string(description_of(word.view)) + " Key " + ImGui::GetKeyName(word.key);
+}
+
+void draw_views(const Ui& ui, bool is_narrow) {
+    if (is_narrow) {
+        if (text_button(ui, "view/menu", "Views …", "Standard views of the train.")) ImGui::OpenPopup("view/menu/list");
+        if (ImGui::BeginPopup("view/menu/list")) {
+            for (const ViewWord& word : view_words) {
+                if (ImGui::MenuItem(word.word, ImGui::GetKeyName(word.key))) show_view(ui, word.view);
+                tooltip(help_of(word));
+            }
+            ImGui::EndPopup();
+        }
+        return;
+    }
+    for (const ViewWord& word : view_words) {
+        if (word.view != StandardView::overview) ImGui::SameLine(0, grid(0.5F));
+        if (text_button(ui, "view/" + std::string(name_of(word.view)), word.word, help_of(word))) {
+            show_view(ui, word.view);
+        }
+    }
+}
+
+void draw_shells(const Ui& ui) {
+    static constexpr std::array<std::string_view, 4> words{"Open", "Whole", "Cut", "Hidden"};
+    static constexpr std::array<std::string_view, 4> helps{
+        "Tubes are opened towards you.", "Tubes are drawn whole.", "Tubes are cut by a plane along the train.",
+        "Tubes are left out: light and glass only."};
+    const auto now = static_cast<std::size_t>(ui.session.view.shells);
+    ui.session.view.shells = static_cast<ShellView>(segments(ui, "view/shells", words, helps, now));
+}
+
+void draw_more(const Ui& ui) {
+    if (icon_button(ui, "view/more", Icon::more, "What else is drawn.")) ImGui::OpenPopup("view/more/list");
+    if (!ImGui::BeginPopup("view/more/list")) return;
+    ViewOptions& view = ui.session.view;
+    const auto tick = [&](const char* name, const char* label, bool& value, const char* help) {
+        ImGui::Checkbox(label, &value);
+        tooltip(help);
+        ui.note(name, label, help);
+    };
+    tick("view/light", "Light", view.light, "The traced rays, drawn as light.");
+    tick("view/clipped", "Clipped rays", view.clipped_rays, "Rays that end before the eye, with a cross where they do.");
+    tick("view/white", "White ground", view.light_ground, "For print and bright rooms.");
+    ImGui::SetNextItemWidth(grid(40));
+    ImGui::SliderFloat("Brightness of the light", &view.light_gain, 0.2F, 5, "%.1f", ImGuiSliderFlags_Logarithmic);
+    ui.note("view/gain", "Brightness of the light");
+    if (view.shells == ShellView::section) {
+        ImGui::SetNextItemWidth(grid(40));
+        ImGui::SliderFloat("Place of the cut, mm", &view.section_x_mm, -60, 60, "%.0f");
+        ui.note("view/section", "Place of the cut");
+    }
+    if (ImGui::MenuItem("Frame the selected part", "F")) frame_selection(ui);
+    ImGui::EndPopup();
+}
+
+}  // namespace
+
+void draw_view_bar(const Ui& ui, const Area& area) {
+    const bool is_narrow = area.width < grid(200);
+    const float height = ImGui::GetFrameHeight() + grid(2);
+    ImGui::SetCursorScreenPos({area.left + grid(2), area.bottom() - height - grid(1)});
+    ImGui::PushStyleColor(ImGuiCol_ChildBg, colour(Tone::panel, 0.82F));
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {grid(1), grid(1)});
+    ImGui::BeginChild("picture/view_bar", {0, height},
+                      ImGuiChildFlags_AutoResizeX | ImGuiChildFlags_AlwaysUseWindowPadding,
+                      ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
+    ImGui::PopStyleVar();
+    ImGui::PopStyleColor();
+    draw_views(ui, is_narrow);
+    ImGui::SameLine(0, grid(4));
+    if (!is_narrow) {
+        ImGui::AlignTextToFramePadding();
+        dim_text("Tubes");
+        ImGui::SameLine(0, grid(1.5F));
+    }
+    draw_shells(ui);
+    ImGui::SameLine(0, grid(4));
+    bool& labels = ui.session.view.labels;
+    if (text_button(ui, "view/labels", "Names", "Names by the parts. Key N", true, labels)) labels = !labels;
+    ImGui::SameLine();
+    draw_more(ui);
+    ImGui::EndChild();
+}
+
+}  // namespace beamfork

@@ -1,0 +1,131 @@
+#include "ui/viewport.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "scene/picking.hpp"
+#include "ui/widgets.hpp"
+
+namespace beamfork {
+
+namespace {
+
+constexpr float move_seconds = 0.45F;
+constexpr float zoom_per_notch = 1.15F;
+
+Viewport viewport_of(const Area& area) { return {std::max(1.0F, area.width), std::max(1.0F, area.height)}; }
+
+glm::vec2 pointer_in(const Area& area) {
+    const ImVec2 at = ImGui::GetIO().MousePos;
+    return {at.x - area.left, at.y - area.top};
+}
+
+void advance_camera(const Ui& ui, float aspect) {
+    if (!ui.session.camera_is_set && ui.view.report != nullptr) {
+        ui.session.camera = standard_view(StandardView::overview, ui.view.frame, aspect);
+        ui.session.camera_is_set = true;
+    }
+    auto& move = ui.state.camera_move;
+    if (!move) return;
+    move->done = std::min(1.0F, move->done + ImGui::GetIO().DeltaTime / move_seconds);
+    const float eased = move->done * move->done * (3 - 2 * move->done);
+    ui.session.camera = move->done >= 1 ? move->to : blend(move->from, move->to, eased);
+    if (move->done >= 1) {
+        move.reset();
+    } else {
+        ui.requests.animating = true;
+    }
+}
+
+// The part under the pointer; asked anew only when something has moved.
+int part_under_pointer(const Ui& ui, const Area& area) {
+    const ImVec2 pixel = ImGui::GetIO().MousePos;
+    auto& pick = ui.state.pick;
+    const bool is_same = pick && pick->pixel.x == pixel.x && pick->pixel.y == pixel.y
+                         && pick->camera == ui.session.camera && pick->revision == ui.view.frame.revision;
+    if (!is_same) {
+        const ViewRay ray = ray_through(ui.session.camera, pointer_in(area), viewport_of(area));
+        const auto part = part_at(ui.view.frame, ray, ui.session.view);
+        pick = Pick{pixel, ui.session.camera, ui.view.frame.revision, part.value_or(-1)};
+    }
+    return pick->part;
+}
+
+void drag_camera(const Ui& ui, const Area& area) {
+    const ImGuiIO& io = ImGui::GetIO();
+    const glm::vec2 drag{io.MouseDelta.x, io.MouseDelta.y};
+    if (drag.x == 0 && drag.y == 0) return;
+    ui.state.camera_move.reset();
+    ui.state.drag_length += std::abs(drag.x) + std::abs(drag.y);
+    const bool shifts = io.MouseDown[1] || io.MouseDown[2] || io.KeyShift;
+    ui.session.camera = shifts ? pan(ui.session.camera, drag, viewport_of(area))
+                               : orbit(ui.session.camera, drag, viewport_of(area));
+}
+
+void use_pointer(const Ui& ui, const Area& area) {
+    const ImGuiIO& io = ImGui::GetIO();
+    if (ImGui::IsItemActivated()) ui.state.drag_length = 0;
+    if (ImGui::IsItemActive()) drag_camera(ui, area);
+    if (!ImGui::IsItemHovered()) return;
+    if (io.MouseWheel != 0) {
+        ui.state.camera_move.reset();
+        ui.session.camera = zoom_towards(ui.session.camera, std::pow(zoom_per_notch, io.MouseWheel),
+                                         pointer_in(area), viewport_of(area));
+    }
+    const bool was_click = ui.state.drag_length < grid(1);
+    if (ImGui::IsItemActive() && !was_click) return;
+    const int part = part_under_pointer(ui, area);
+    if (part >= 0) ui.hover_part(static_cast<std::size_t>(part));
+    if (ImGui::IsMouseReleased(0) && ImGui::IsItemDeactivated() && was_click) {
+        ui.session.selected_part = part >= 0 ? std::optional(static_cast<std::size_t>(part)) : std::nullopt;
+    }
+    if (ImGui::IsMouseDoubleClicked(0) && part >= 0) {
+        ui.session.selected_part = static_cast<std::size_t>(part);
+        frame_selection(ui);
+    }
+}
+
+}  // namespace
+
+void move_camera(const Ui& ui, const Camera& to) { ui.state.camera_move = CameraMove{ui.session.camera, to, 0}; }
+
+void show_view(const Ui& ui, StandardView view) {
+    const float aspect = static_cast<float>(ui.requests.scene.width) / static_cast<float>(std::max(1, ui.requests.scene.height));
+    move_camera(ui, standard_view(view, ui.view.frame, aspect));
+}
+
+void frame_selection(const Ui& ui) {
+    const float aspect = static_cast<float>(ui.requests.scene.width) / static_cast<float>(std::max(1, ui.requests.scene.height));
+    const auto part = ui.session.selected_part;
+    const auto& bounds = ui.view.frame.part_bounds;
+    const bool has_body = part && *part < bounds.size() && bounds[*part].radius() > 0;
+    move_camera(ui, frame_bounds(ui.session.camera, has_body ? bounds[*part] : ui.view.frame.bounds, aspect, 0.3F));
+}
+
+void draw_viewport(const Ui& ui, const Area& area) {
+    const ImVec2 pixels = ImGui::GetIO().DisplayFramebufferScale;
+    ui.requests.scene = {std::max(1, static_cast<int>(std::lround(area.width * pixels.x))),
+                         std::max(1, static_cast<int>(std::lround(area.height * pixels.y)))};
+    advance_camera(ui, viewport_of(area).aspect());
+
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0, 0});
+    begin_area("picture", area, Tone::ground,
+               ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse | ImGuiWindowFlags_NoNavInputs);
+    ImGui::PopStyleVar();
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    if (ui.view.scene_texture != ImTextureID{}) {
+        list.AddImage(ui.view.scene_texture, area.corner(), {area.right(), area.bottom()}, {0, 1}, {1, 0});
+    }
+    ImGui::InvisibleButton("picture/canvas", {std::max(1.0F, area.width), std::max(1.0F, area.height)},
+                           ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight
+                               | ImGuiButtonFlags_MouseButtonMiddle);
+    ui.note("picture/canvas", "The picture");
+    use_pointer(ui, area);
+    draw_viewport_words(ui, area);
+    draw_findings_panel(ui, area);
+    draw_view_bar(ui, area);
+    draw_welcome(ui, area);
+    ImGui::End();
+}
+
+}  // namespace beamfork

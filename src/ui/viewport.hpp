@@ -1,0 +1,28 @@
+// The picture: turning it, coming nearer, choosing parts in it, and the words that float over it.
+#pragma once
+
+#include "ui/layout.hpp"
+#include "ui/ui.hpp"
+
+namespace beamfork {
+
+/// Drag turns; right, middle or Shift drag shifts; the wheel comes nearer to what is under the pointer; a click
+/// selects a part, a double click frames it.
+void draw_viewport(const Ui& ui, const Area& area);
+
+/// Moves smoothly from where the camera is.
+void move_camera(const Ui& ui, const Camera& to);
+void show_view(const Ui& ui, StandardView view);
+/// The selected part, or all of the train.
+void frame_selection(const Ui& ui);
+
+/// Names by their parts, and the scale bar (viewport_words.cpp).
+void draw_viewport_words(const Ui& ui, const Area& area);
+/// Standard views and how tubes are drawn, at the foot of the picture (view_bar.cpp).
+void draw_view_bar(const Ui& ui, const Area& area);
+/// What the user should know, at the head of the picture (findings_panel.cpp).
+void draw_findings_panel(const Ui& ui, const Area& area);
+/// One line for a newcomer (welcome.cpp).
+void draw_welcome(const Ui& ui, const Area& area);
+
+}  // namespace beamfork

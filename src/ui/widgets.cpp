@@ -1,0 +1,169 @@
+#include "ui/widgets.hpp"
+
+#include <cmath>
+
+namespace beamfork {
+
+namespace {
+
+const char* begin_of(std::string_view text) { return text.data(); }
+const char* end_of(std::string_view text) { return text.data() + text.size(); }
+
+ImVec2 size_of(std::string_view text, TextFace face) {
+    const ImFont* face_font = font(face);
+    return face_font->CalcTextSizeA(face_font->FontSize, FLT_MAX, 0, begin_of(text), end_of(text));
+}
+
+// Position, hover and press of a button that draws itself.
+struct Pressed {
+    bool pressed;
+    bool hot;
+    ImVec2 low;
+    ImVec2 high;
+};
+
+bool is_nav_focused() { return ImGui::IsItemFocused() && ImGui::GetIO().NavVisible; }
+
+Pressed plain_button(std::string_view name, ImVec2 size, bool enabled) {
+    const std::string id(name);
+    ImGui::BeginDisabled(!enabled);
+    const ImVec2 low = ImGui::GetCursorScreenPos();
+    const bool pressed = ImGui::InvisibleButton(id.c_str(), size);
+    const bool hot = enabled && (ImGui::IsItemHovered() || ImGui::IsItemActive() || is_nav_focused());
+    ImGui::EndDisabled();
+    return {pressed, hot, low, {low.x + size.x, low.y + size.y}};
+}
+
+}  // namespace
+
+void begin_area(const char* name, const Area& area, Tone ground, ImGuiWindowFlags more) {
+    ImGui::SetNextWindowPos(area.corner());
+    ImGui::SetNextWindowSize({std::max(1.0F, area.width), std::max(1.0F, area.height)});
+    ImGui::PushStyleColor(ImGuiCol_WindowBg, colour(ground));
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowMinSize, {1, 1});
+    ImGui::Begin(name, nullptr,
+                 ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoMove
+                     | ImGuiWindowFlags_NoCollapse | ImGuiWindowFlags_NoSavedSettings
+                     | ImGuiWindowFlags_NoBringToFrontOnFocus | more);
+    ImGui::PopStyleVar();
+    ImGui::PopStyleColor();
+}
+
+void tooltip(std::string_view text) {
+    if (text.empty() || !ImGui::IsItemHovered(ImGuiHoveredFlags_DelayNormal | ImGuiHoveredFlags_NoSharedDelay
+                                              | ImGuiHoveredFlags_AllowWhenDisabled)) {
+        return;
+    }
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {grid(3), grid(2)});
+    if (ImGui::BeginTooltip()) {
+        ImGui::PushTextWrapPos(ImGui::GetFontSize() * 24);
+        ImGui::TextUnformatted(begin_of(text), end_of(text));
+        ImGui::PopTextWrapPos();
+        ImGui::EndTooltip();
+    }
+    ImGui::PopStyleVar();
+}
+
+bool text_button(const Ui& ui, std::string_view name, std::string_view label, std::string_view help,
+                 bool enabled, bool is_on) {
+    const ImVec2 text = size_of(label, TextFace::regular);
+    const ImVec2 size{text.x + grid(4), ImGui::GetFrameHeight()};
+    const Pressed button = plain_button(name, size, enabled);
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const Tone ground = button.hot || is_on ? Tone::raised_hot : Tone::raised;
+    list.AddRectFilled(button.low, button.high, colour(ground, enabled ? 1 : 0.5F), grid(1));
+    if (is_on) list.AddRect(button.low, button.high, colour(Tone::accent), grid(1), 0, std::max(1.0F, grid(0.25F)));
+    text_at(list, {button.low.x + (size.x - text.x) / 2, button.low.y + (size.y - text.y) / 2}, label,
+            colour(Tone::text, enabled ? 1 : 0.45F));
+    tooltip(help);
+    ui.note(name, label, help);
+    return button.pressed;
+}
+
+bool icon_button(const Ui& ui, std::string_view name, Icon icon, std::string_view help, bool enabled) {
+    const float side = ImGui::GetFrameHeight();
+    const Pressed button = plain_button(name, {side, side}, enabled);
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    if (button.hot) list.AddRectFilled(button.low, button.high, colour(Tone::raised_hot), grid(1));
+    draw_icon(list, icon, {button.low.x + side / 2, button.low.y + side / 2}, side * 0.52F,
+              colour(button.hot ? Tone::text : Tone::text_dim, enabled ? 1 : 0.4F));
+    tooltip(help);
+    ui.note(name, help, help);
+    return button.pressed;
+}
+
+std::size_t segments(const Ui& ui, std::string_view name, std::span<const std::string_view> words,
+                     std::span<const std::string_view> helps, std::size_t chosen) {
+    ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {std::max(1.0F, grid(0.25F)), grid(1)});
+    std::size_t now = chosen;
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        if (i > 0) ImGui::SameLine();
+        const std::string id = std::string(name) + "/" + std::string(words[i]);
+        if (text_button(ui, id, words[i], helps[i], true, i == chosen)) now = i;
+    }
+    ImGui::PopStyleVar();
+    return now;
+}
+
+std::string shortened(std::string_view text, float width) {
+    if (text_width(text) <= width) return std::string(text);
+    std::string cut(text);
+    while (!cut.empty() && text_width(cut + "…") > width) {
+        while (cut.size() > 1 && (static_cast<unsigned char>(cut.back()) & 0xC0U) == 0x80U) cut.pop_back();
+        cut.pop_back();
+    }
+    return cut + "…";
+}
+
+void dim_text(std::string_view text) {
+    ImGui::PushStyleColor(ImGuiCol_Text, colour(Tone::text_dim));
+    ImGui::TextUnformatted(begin_of(text), end_of(text));
+    ImGui::PopStyleColor();
+}
+
+void wrapped_text(std::string_view text, ImU32 ink) {
+    ImGui::PushStyleColor(ImGuiCol_Text, ink);
+    ImGui::PushTextWrapPos(0);
+    ImGui::TextUnformatted(begin_of(text), end_of(text));
+    ImGui::PopTextWrapPos();
+    ImGui::PopStyleColor();
+}
+
+void text_at(ImDrawList& list, ImVec2 at, std::string_view text, ImU32 ink, TextFace face) {
+    const ImFont* face_font = font(face);
+    list.AddText(face_font, face_font->FontSize, {std::round(at.x), std::round(at.y)}, ink, begin_of(text),
+                 end_of(text));
+}
+
+void text_ending_at(ImDrawList& list, ImVec2 right_top, std::string_view text, ImU32 ink, TextFace face) {
+    text_at(list, {right_top.x - text_width(text, face), right_top.y}, text, ink, face);
+}
+
+float text_width(std::string_view text, TextFace face) { return size_of(text, face).x; }
+
+void dashed_line(ImDrawList& list, ImVec2 from, ImVec2 to, ImU32 ink, float width) {
+    const float dx = to.x - from.x;
+    const float dy = to.y - from.y;
+    const float length = std::sqrt(dx * dx + dy * dy);
+    const float dash = grid(1.25F);
+    for (float at = 0; at < length; at += 2 * dash) {
+        const float a = at / length;
+        const float b = std::min(1.0F, (at + dash) / length);
+        list.AddLine({from.x + dx * a, from.y + dy * a}, {from.x + dx * b, from.y + dy * b}, ink, width);
+    }
+}
+
+bool begin_question(const char* title, float width) {
+    const ImVec2 window = ImGui::GetIO().DisplaySize;
+    ImGui::SetNextWindowPos({window.x / 2, window.y / 2}, ImGuiCond_Always, {0.5F, 0.5F});
+    ImGui::SetNextWindowSize({std::min(width, window.x - grid(4)), 0});
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {grid(5), grid(4)});
+    const bool is_open =
+        ImGui::BeginPopupModal(title, nullptr,
+                               ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoMove
+                                   | ImGuiWindowFlags_NoSavedSettings);
+    ImGui::PopStyleVar();
+    return is_open;
+}
+
+}  // namespace beamfork

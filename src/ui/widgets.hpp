@@ -1,0 +1,44 @@
+// The few widgets that panels share. Each logs itself under its name for tests.
+#pragma once
+
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "ui/icons.hpp"
+#include "ui/layout.hpp"
+#include "ui/ui.hpp"
+
+namespace beamfork {
+
+/// Windows without a frame that fill an area; always pair with ImGui::End.
+void begin_area(const char* name, const Area& area, Tone ground, ImGuiWindowFlags more = 0);
+
+/// Wrapped at a readable width; shows while the last widget is under the pointer.
+void tooltip(std::string_view text);
+
+bool text_button(const Ui& ui, std::string_view name, std::string_view label, std::string_view help,
+                 bool enabled = true, bool is_on = false);
+bool icon_button(const Ui& ui, std::string_view name, Icon icon, std::string_view help, bool enabled = true);
+
+/// One of a few words, side by side. Returns the index now chosen.
+std::size_t segments(const Ui& ui, std::string_view name, std::span<const std::string_view> words,
+                     std::span<const std::string_view> helps, std::size_t chosen);
+
+/// Text that ends in "…" where it would be wider than `width`.
+std::string shortened(std::string_view text, float width);
+void dim_text(std::string_view text);
+void wrapped_text(std::string_view text, ImU32 ink);
+/// Text that ends at x = `right` (screen), in the line at `y`.
+void text_ending_at(ImDrawList& list, ImVec2 right_top, std::string_view text, ImU32 ink,
+                    TextFace face = TextFace::regular);
+void text_at(ImDrawList& list, ImVec2 at, std::string_view text, ImU32 ink, TextFace face = TextFace::regular);
+float text_width(std::string_view text, TextFace face = TextFace::regular);
+
+/// A line with dashes, in pixels.
+void dashed_line(ImDrawList& list, ImVec2 from, ImVec2 to, ImU32 ink, float width);
+
+/// A centred popup that holds the user until it is answered. Call ImGui::EndPopup when it returns true.
+bool begin_question(const char* title, float width);
+
+}  // namespace beamfork

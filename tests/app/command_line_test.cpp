@@ -1,0 +1,76 @@
+#include "app/command_line.hpp"
+
+#include <vector>
+
+#include <doctest/doctest.h>
+
+using namespace beamfork;
+
+namespace {
+
+Result<Task> read(std::vector<const char*> words) {
+    words.insert(words.begin(), "beamfork");
+    return read_command_line(static_cast<int>(words.size()), words.data());
+}
+
+}  // namespace
+
+TEST_CASE("without a command the window opens, on the file that is named") {
+    const auto task = read({"mine.train.toml"});
+    REQUIRE(task.has_value());
+    REQUIRE(std::holds_alternative<OpenWindow>(*task));
+    CHECK(std::get<OpenWindow>(*task).file == "mine.train.toml");
+    CHECK(std::get<OpenWindow>(*read({})).file.empty());
+}
+
+TEST_CASE("check takes a file and, if asked, answers in JSON") {
+    const auto task = read({"check", "mine.train.toml", "--json"});
+    REQUIRE(task.has_value());
+    REQUIRE(std::holds_alternative<CheckFile>(*task));
+    CHECK(std::get<CheckFile>(*task).json);
+    CHECK_FALSE(std::get<CheckFile>(*read({"check", "mine.train.toml"})).json);
+    CHECK_FALSE(read({"check"}).has_value());
+}
+
+TEST_CASE("picture takes a size, a view and how tubes are drawn") {
+    const auto task = read({"picture", "mine.train.toml", "-o", "out.png", "--size", "800x600", "--view", "side",
+                            "--shells", "hidden", "--ground", "white", "--no-labels"});
+    REQUIRE(task.has_value());
+    const auto& picture = std::get<MakePicture>(*task);
+    CHECK(picture.output == "out.png");
+    CHECK(picture.width == 800);
+    CHECK(picture.height == 600);
+    CHECK(picture.view == StandardView::side);
+    CHECK(picture.options.shells == ShellView::hidden);
+    CHECK(picture.options.light_ground);
+    CHECK_FALSE(picture.options.labels);
+}
+
+TEST_CASE("a mistyped word is an error that names the nearest one") {
+    const auto task = read({"picture", "mine.train.toml", "--view", "overveiw"});
+    REQUIRE_FALSE(task.has_value());
+    CHECK(task.error().code == ErrorCode::bad_input);
+    CHECK(task.error().what.find("did you mean 'overview'") != std::string::npos);
+    CHECK_FALSE(read({"picture", "mine.train.toml", "--colour", "red"}).has_value());
+}
+
+TEST_CASE("a picture's size is two whole numbers of pixels that a graphics card can draw") {
+    CHECK(read_size("1920x1080").value() == glm::ivec2{1920, 1080});
+    for (const char* wrong : {"", "1920", "x", "1920x", "x1080", "1920x1080x2", "10x10", "99999x100", "a x b",
+                              "-800x600", "800.5x600", "nanxnan"}) {
+        CAPTURE(wrong);
+        CHECK_FALSE(read_size(wrong).has_value());
+    }
+}
+
+TEST_CASE("help and version are text to print") {
+    const auto help = read({"--help"});
+    REQUIRE(std::holds_alternative<PrintText>(*help));
+    const std::string& text = std::get<PrintText>(*help).text;
+    for (const char* word : {"check", "picture", "Exit status", "Sun"}) {
+        CAPTURE(word);
+        CHECK(text.find(word) != std::string::npos);
+    }
+    CHECK(std::get<PrintText>(*read({"--version"})).text.find("beamfork 0.") == 0);
+    CHECK(std::get<PrintText>(*read({"picture", "--help"})).text.find("--view") != std::string::npos);
+}

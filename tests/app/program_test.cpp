@@ -1,0 +1,111 @@
+// The program as a user runs it: its output, its exit status, what it leaves on the disk.
+#include <array>
+#include <cstdio>
+#include <filesystem>
+#include <fstream>
+#include <string>
+
+#include <doctest/doctest.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include "render/image.hpp"
+
+namespace {
+
+struct Ran {
+    int status = -1;
+    std::string output;  ///< standard output and error together
+};
+
+Ran run(const std::string& arguments) {
+    const std::string command = "env -u DISPLAY -u WAYLAND_DISPLAY '" BEAMFORK_PROGRAM "' " + arguments + " 2>&1";
+    FILE* pipe = popen(command.c_str(), "r");
+    REQUIRE(pipe != nullptr);
+    Ran ran;
+    std::array<char, 4096> buffer{};
+    std::size_t count = 0;
+    while ((count = fread(buffer.data(), 1, buffer.size(), pipe)) > 0) ran.output.append(buffer.data(), count);
+    ran.status = WEXITSTATUS(pclose(pipe));
+    return ran;
+}
+
+class ScratchFolder {
+public:
+    ScratchFolder() : path_(std::filesystem::temp_directory_path() / ("beamfork-program-" + std::to_string(getpid()))) {
+        std::filesystem::create_directories(path_);
+    }
+    ScratchFolder(const ScratchFolder&) = delete;
+    ScratchFolder& operator=(const ScratchFolder&) = delete;
+    ~ScratchFolder() { std::filesystem::remove_all(path_); }
+
+    [[nodiscard]] std::string file(const std::string& name, const std::string& text) const {
+        std::ofstream(path_ / name, std::ios::binary) << text;
+        return (path_ / name).string();
+    }
+    [[nodiscard]] std::filesystem::path at(const std::string& name) const { return path_ / name; }
+
+private:
+    std::filesystem::path path_;
+};
+
+bool says(const Ran& ran, const std::string& words) {
+    return ran.output.find(words) != std::string::npos;
+}
+
+}  // namespace
+
+TEST_CASE("the exit status tells a fine setup from a poor one") {
+    CHECK(run("check 2-shifter-cures-it").status == 0);
+    CHECK(run("check 1-short-of-focus").status == 1);
+    CHECK(run("check 3-fast-and-wide --json").status == 1);
+}
+
+TEST_CASE("bad files end with status 2, the line and what was expected") {
+    const ScratchFolder scratch;
+    const std::string head = "beamfork = 1\n[[part]]\nkind = \"refractor\"\nname = \"R\"\n";
+    struct Bad {
+        std::string name;
+        std::string text;
+        std::string must_say;
+    };
+    const std::array bad{
+        Bad{"typo.toml", head + "aperture_m = 100\n", ":5:"},
+        Bad{"kind.toml", "beamfork = 1\n[[part]]\nkind = \"refracter\"\nname = \"R\"\n", "refractor"},
+        Bad{"type.toml", head + "aperture_mm = \"wide\"\n", ":5:"},
+        Bad{"negative.toml", head + "aperture_mm = -100\n", "aperture_mm"},
+        Bad{"nan.toml", head + "aperture_mm = nan\n", "finite"},
+        Bad{"missing.toml", head, "no focuser"},
+        Bad{"newer.toml", "beamfork = 99\n", "99"},
+        Bad{"empty.toml", "", "empty.toml"},
+        Bad{"noise.toml", std::string(10'000'000, '\xA7'), "noise.toml"},
+    };
+    for (const Bad& one : bad) {
+        CAPTURE(one.name);
+        const Ran ran = run("check '" + scratch.file(one.name, one.text) + "'");
+        CAPTURE(ran.output.substr(0, 500));
+        CHECK(ran.status == 2);
+        CHECK(says(ran, one.must_say));
+    }
+    CHECK(run("check /no/such/file.toml").status == 2);
+    CHECK(says(run("check 1-short-of-focos"), "did you mean '1-short-of-focus'"));
+}
+
+TEST_CASE("a picture needs no display and has the size that was asked for") {
+    const ScratchFolder scratch;
+    const auto out = scratch.at("out.png");
+    const Ran ran = run("picture 1-short-of-focus --size 320x200 -o '" + out.string() + "'");
+    CAPTURE(ran.output);
+    REQUIRE(ran.status == 0);
+    const auto image = beamfork::read_png(out);
+    REQUIRE(image.has_value());
+    CHECK(image->width == 320);
+    CHECK(image->height == 200);
+    CHECK(run("picture 1-short-of-focus --size 320x200 -o /no/such/folder/out.png").status == 2);
+}
+
+TEST_CASE("without a display the window says what works instead") {
+    const Ran ran = run("1-short-of-focus");
+    CHECK(ran.status == 2);
+    CHECK(says(ran, "beamfork picture"));
+}

@@ -1,0 +1,49 @@
+#include "app/session_store.hpp"
+
+#include <fstream>
+
+#include <doctest/doctest.h>
+#include <unistd.h>
+
+using namespace beamfork;
+
+namespace {
+
+std::filesystem::path scratch(const std::string& name) {
+    return std::filesystem::temp_directory_path() / ("beamfork-session-" + std::to_string(getpid())) / name;
+}
+
+}  // namespace
+
+TEST_CASE("the window's arrangement comes back as it was left") {
+    StoredSession stored;
+    stored.session.text_scale = 1.5F;
+    stored.session.view.labels = false;
+    stored.session.folded = {"focus_budget"};
+    stored.session.folder = "/somewhere";
+    stored.recent_files = {"/a.train.toml", "/b.train.toml"};
+    const auto file = scratch("session.json");
+    REQUIRE(store_session(file, stored).has_value());
+    const StoredSession back = load_session(file);
+    CHECK(back.session.text_scale == 1.5F);
+    CHECK_FALSE(back.session.view.labels);
+    CHECK(back.session.folded == stored.session.folded);
+    CHECK(back.session.folder == "/somewhere");
+    CHECK(back.recent_files == stored.recent_files);
+    std::filesystem::remove_all(file.parent_path());
+}
+
+TEST_CASE("a missing, broken or foolish session file opens the window as new") {
+    const StoredSession fresh;
+    CHECK(load_session(scratch("none.json")).session.text_scale == fresh.session.text_scale);
+    const auto file = scratch("broken.json");
+    std::filesystem::create_directories(file.parent_path());
+    for (const char* text : {"", "{", "[1,2]", R"({"labels": "perhaps"})", R"({"text_scale": 1e30, "recent_files": 7})"}) {
+        std::ofstream(file, std::ios::trunc) << text;
+        const StoredSession back = load_session(file);
+        CHECK(back.session.text_scale >= 0.75F);
+        CHECK(back.session.text_scale <= 3.0F);
+        CHECK(back.recent_files.empty());
+    }
+    std::filesystem::remove_all(file.parent_path());
+}

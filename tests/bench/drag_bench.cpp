@@ -1,0 +1,74 @@
+// The path from a slider's move to numbers and picture, on the first demo: how long each stage takes. Each
+// benchmark checks its answer before it is timed.
+#include <stdexcept>
+
+#include <benchmark/benchmark.h>
+
+#include "app/open_setup.hpp"
+#include "render/offscreen.hpp"
+#include "render/renderer.hpp"
+#include "scene/picture.hpp"
+
+using namespace beamfork;
+
+namespace {
+
+Setup demo_setup() {
+    const auto read = open_named("1-short-of-focus");
+    if (!read) throw std::runtime_error(to_text(read.error()));
+    return read->document.setup;
+}
+
+Report report_of(const Setup& setup, int rays) {
+    auto report = make_report(setup, setup.chosen, ClippingEffort{rays});
+    if (!report) throw std::runtime_error(to_text(report.error()));
+    return *std::move(report);
+}
+
+void focus_alone(benchmark::State& state) {
+    const Setup setup = demo_setup();
+    if (focus_budget(setup, setup.chosen)->reaches) throw std::runtime_error("the demo must fall short");
+    for (auto _ : state) benchmark::DoNotOptimize(focus_budget(setup, setup.chosen));
+}
+
+void all_studies(benchmark::State& state) {
+    const Setup setup = demo_setup();
+    const int rays = static_cast<int>(state.range(0));
+    const double coarse = report_of(setup, rays).clipping[0].edge_relative;
+    const double fine = report_of(setup, 8192).clipping[0].edge_relative;
+    if (std::abs(coarse - fine) > 0.02) throw std::runtime_error("too few rays for the edge illumination");
+    for (auto _ : state) benchmark::DoNotOptimize(report_of(setup, rays));
+    state.counters["edge_error_percent"] = 100 * std::abs(coarse - fine);
+}
+
+void picture_data(benchmark::State& state) {
+    const Setup setup = demo_setup();
+    const Report report = report_of(setup, 192);
+    if (build_frame(setup, report).light.empty()) throw std::runtime_error("a picture without light");
+    for (auto _ : state) benchmark::DoNotOptimize(build_frame(setup, report));
+}
+
+void drawing(benchmark::State& state, bool quick) {
+    const auto context = OffscreenContext::create();
+    auto renderer = Renderer::create();
+    if (!context || !renderer) throw std::runtime_error("no OpenGL");
+    const Setup setup = demo_setup();
+    Frame frame = build_frame(setup, report_of(setup, 192));
+    PictureSize size{1280, 720};
+    if (quick) size = draft(size);
+    const Camera camera = standard_view(StandardView::overview, frame, 16.0F / 9);
+    for (auto _ : state) {
+        ++frame.revision;  // as after an edit: everything is sent anew
+        renderer->upload(frame);
+        if (!renderer->draw(camera, ViewOptions{}, size)) throw std::runtime_error("not drawn");
+        benchmark::DoNotOptimize(renderer->read_pixels());
+    }
+}
+
+}  // namespace
+
+BENCHMARK(focus_alone)->Unit(benchmark::kMillisecond);
+BENCHMARK(all_studies)->Arg(192)->Arg(1024)->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK(picture_data)->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(drawing, quick, true)->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK_CAPTURE(drawing, careful, false)->Unit(benchmark::kMillisecond)->UseRealTime();

@@ -1,0 +1,111 @@
+#include "document/edit.hpp"
+#include "document/history.hpp"
+
+#include <doctest/doctest.h>
+
+using namespace beamfork;
+
+namespace {
+
+void set_focal_length(History& history, double focal_length) {
+    const SetField edit{0, "focal_length_mm", focal_length};
+    auto changed = apply(*history.document(), edit);
+    REQUIRE(changed.has_value());
+    history.commit(std::move(*changed), describe(edit, *history.document()));
+}
+
+double focal_length(const History& history) {
+    return part_as<Refractor>(history.document()->setup, 0).focal_length.value;
+}
+
+}  // namespace
+
+TEST_CASE("one press of the mouse on a slider is one undo step, however many values it passed") {
+    History history(new_document());
+    const auto first = history.document();
+    history.begin_gesture();
+    for (const double value : {500.0, 510.0, 520.0, 700.0}) {
+        set_focal_length(history, value);
+        CHECK(focal_length(history) == value);  // every value is seen while it moves
+    }
+    CHECK(history.can_undo());
+    history.end_gesture();
+    CHECK(history.labels() == std::vector<std::string>{"Change Focal length of Refractor"});
+    history.undo();
+    CHECK(history.document() == first);
+    CHECK_FALSE(history.can_undo());
+    history.redo();
+    CHECK(focal_length(history) == 700);
+}
+
+TEST_CASE("a gesture that is cancelled or comes back to where it began leaves no step and loses no "
+          "redo") {
+    History history(new_document());
+    set_focal_length(history, 600);
+    history.undo();
+    history.begin_gesture();
+    set_focal_length(history, 900);
+    CHECK_FALSE(history.can_redo());
+    history.cancel_gesture();
+    CHECK(history.can_redo());
+    CHECK(*history.document() == new_document());
+    history.begin_gesture();
+    set_focal_length(history, 900);
+    set_focal_length(history, 480);
+    history.end_gesture();
+    CHECK(history.can_redo());
+    CHECK_FALSE(history.can_undo());
+}
+
+TEST_CASE("undo in the middle of a gesture takes the gesture back") {
+    History history(new_document());
+    history.begin_gesture();
+    set_focal_length(history, 900);
+    CHECK(history.undo_label() == "Change Focal length of Refractor");
+    history.undo();
+    CHECK_FALSE(history.in_gesture());
+    CHECK(focal_length(history) == 480);
+    CHECK(history.redo_label() == "Change Focal length of Refractor");
+}
+
+TEST_CASE("a new step drops what could be redone") {
+    History history(new_document());
+    set_focal_length(history, 600);
+    set_focal_length(history, 700);
+    history.undo();
+    set_focal_length(history, 800);
+    CHECK_FALSE(history.can_redo());
+    CHECK(history.labels().size() == 2);
+    CHECK(history.position() == 2);
+    history.undo();
+    CHECK(focal_length(history) == 600);
+}
+
+TEST_CASE("a document counts as modified while it differs from what is in the file") {
+    History history(new_document());
+    CHECK_FALSE(history.is_modified());
+    set_focal_length(history, 600);
+    CHECK(history.is_modified());
+    history.mark_saved();
+    CHECK_FALSE(history.is_modified());
+    history.undo();
+    CHECK(history.is_modified());
+    history.redo();
+    CHECK_FALSE(history.is_modified());
+}
+
+TEST_CASE("a commit that changes nothing is no step") {
+    History history(new_document());
+    set_focal_length(history, 480);
+    CHECK_FALSE(history.can_undo());
+}
+
+TEST_CASE("steps beyond the longest row are forgotten from the old end") {
+    History history(new_document());
+    for (std::size_t i = 0; i < History::most_steps + 5; ++i)
+        set_focal_length(history, 481 + static_cast<double>(i));
+    CHECK(history.labels().size() == History::most_steps);
+    while (history.can_undo())
+        history.undo();
+    CHECK(focal_length(history) == 485);
+}

@@ -1,0 +1,144 @@
+#include <cmath>
+
+#include "parts/splitter_head.hpp"
+#include "support/near.hpp"
+#include "support/random.hpp"
+
+#include <doctest/doctest.h>
+
+using namespace beamfork;
+
+namespace {
+
+constexpr double rounding = 1e-9;
+
+struct Lengths {
+    double glass = 0;
+    double air = 0;
+    Point exit{0.0};
+};
+
+// From the entry collar along the middles of the faces to the seat: every origin lies on the optical axis.
+Lengths lengths(const SplitterHead& head, Eye eye, Millimetres pupil_distance) {
+    LayoutContext context;
+    context.eye = eye;
+    context.pupil_distance = pupil_distance;
+    const PartLayout layout = head.layout(context);
+    Lengths found;
+    Point at{0.0};
+    bool in_glass = false;
+    for (const Surface& surface : layout.surfaces) {
+        if (surface.name == "nose") continue;  // reaches forward, before the entry
+        const Point next = surface.part_from_surface.origin;
+        (in_glass ? found.glass : found.air) += glm::distance(at, next);
+        at = next;
+        if (surface.kind == SurfaceKind::refraction) in_glass = !surface.medium_after.empty();
+    }
+    CHECK_FALSE(in_glass);
+    found.air += glm::distance(at, layout.part_from_exit.origin);
+    found.exit = layout.part_from_exit.origin;
+    return found;
+}
+
+SplitterHead random_head(Random& random) {
+    SplitterHead head;
+    head.prism_width = {random.between(10, 40)};
+    head.arm_offset = {head.prism_width.value + random.between(0, 30)};
+    head.entry_air = {random.between(0, 40)};
+    head.seat_height = {random.between(1, 50)};
+    head.hinge_low = {0};
+    head.hinge_high = {80};
+    return head;
+}
+
+}  // namespace
+
+TEST_CASE("both arms of a head with matched glass are equal in glass, in air and in height") {
+    Random random(44);
+    for (int i = 0; i < 100; ++i) {
+        const SplitterHead head = random_head(random);
+        const Millimetres distance{random.between(0.3, 0.95) * 2 * head.arm_offset.value};
+        const Lengths left = lengths(head, Eye::left, distance);
+        const Lengths right = lengths(head, Eye::right, distance);
+        const double A = head.prism_width.value;
+        const double h = head.arm_offset.value;
+        // Handbook tunnel lengths: cube A, right-angle prism A, block h; cube A, rhomboid A + h.
+        CHECK(near(left.glass, 2 * A + h, rounding));
+        CHECK(near(right.glass, 2 * A + h, rounding));
+        CHECK(near(left.air, right.air, rounding));
+        CHECK(near(left.exit.z, right.exit.z, rounding));
+    }
+}
+
+TEST_CASE("a turn of the hinge brings the eyepieces to any pupil distance and changes no path") {
+    Random random(45);
+    for (int i = 0; i < 100; ++i) {
+        const SplitterHead head = random_head(random);
+        const double widest = 2 * head.arm_offset.value;
+        const Lengths reference = lengths(head, Eye::left, Millimetres{widest});
+        for (const double share : {0.95, 0.8, 0.6, 0.4}) {
+            const Millimetres distance{share * widest};
+            CHECK(head.hinge_reaches(distance));
+            const Lengths left = lengths(head, Eye::left, distance);
+            const Lengths right = lengths(head, Eye::right, distance);
+            CHECK(near(left.exit.x, -distance.value / 2, rounding));
+            CHECK(near(right.exit.x, distance.value / 2, rounding));
+            CHECK(near(left.exit.y, right.exit.y, rounding));  // both eyes at one height
+            CHECK(left.exit.y < 0);                            // the arms drop
+            CHECK(near(left.glass, reference.glass, rounding));
+            CHECK(near(left.air, reference.air, rounding));
+            CHECK(near(right.air, reference.air, rounding));
+        }
+    }
+}
+
+TEST_CASE("pupil distance follows from the hinge and the hinge from the pupil distance") {
+    SplitterHead head;
+    head.arm_offset = Millimetres{37};
+    // 2 x 37 mm x cos(angle), by hand.
+    CHECK(near(head.pupil_distance_at(Degrees{0}).value, 74, 1e-12));
+    CHECK(near(head.pupil_distance_at(Degrees{60}).value, 37, 1e-12));
+    CHECK(near(head.pupil_distance_at(Degrees{45}).value, 74 * std::sqrt(0.5), 1e-12));
+    for (double hinge = 6; hinge < 45; hinge += 3) {
+        const Millimetres distance = head.pupil_distance_at(Degrees{hinge});
+        CHECK(near(head.hinge_for(distance).value, hinge, 1e-10));
+    }
+}
+
+TEST_CASE("beyond its ends the hinge stays at the nearer end and says that it does not reach") {
+    const SplitterHead head;  // hinge from 5 to 45 degrees
+    const Millimetres widest = head.pupil_distance_at(head.hinge_low);
+    const Millimetres narrowest = head.pupil_distance_at(head.hinge_high);
+    CHECK(head.hinge_reaches(widest));
+    CHECK(head.hinge_reaches(narrowest));
+    CHECK_FALSE(head.hinge_reaches(widest + Millimetres{0.01}));
+    CHECK_FALSE(head.hinge_reaches(narrowest - Millimetres{0.01}));
+    CHECK(head.hinge_for(Millimetres{85}) == head.hinge_low);
+    CHECK(head.hinge_for(Millimetres{35}) == head.hinge_high);
+    CHECK(near(lengths(head, Eye::right, Millimetres{85}).exit.x, widest.value / 2, rounding));
+}
+
+TEST_CASE("a compensator of another length than the rhomboid's glass makes the left arm differ by "
+          "just that") {
+    SplitterHead head;
+    head.compensator = Millimetres{30};
+    const Lengths left = lengths(head, Eye::left, Millimetres{63});
+    const Lengths right = lengths(head, Eye::right, Millimetres{63});
+    CHECK(near(right.glass - left.glass, head.arm_offset.value - 30, rounding));
+    CHECK(near(left.air, right.air, rounding));
+    head.compensator = Millimetres{0};
+    CHECK(near(lengths(head, Eye::left, Millimetres{63}).glass, 2 * head.prism_width.value,
+               rounding));
+}
+
+TEST_CASE("eyepieces stand upright on both arms whatever the hinge does") {
+    const SplitterHead head;
+    for (const Eye eye : both_eyes) {
+        for (const double distance : {55.0, 63.0, 70.0}) {
+            LayoutContext context;
+            context.eye = eye;
+            context.pupil_distance = Millimetres{distance};
+            CHECK(head.layout(context).part_from_exit.axes == glm::dmat3(1.0));
+        }
+    }
+}

@@ -1,0 +1,246 @@
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <set>
+
+#include "sample_setups.hpp"
+#include "scene/finding_rows.hpp"
+#include "scene/focus_budget_rows.hpp"
+#include "scene/light_at_stops_rows.hpp"
+#include "scene/light_path_rows.hpp"
+#include "scene/magnification_rows.hpp"
+#include "support/near.hpp"
+
+#include <doctest/doctest.h>
+
+using namespace beamfork;
+
+namespace {
+
+// The worked budget of the trade (common practice, no source): back focus 116, adapter 1, diagonal 35, head 110.
+Setup worked_budget() {
+    Setup setup = short_setup();
+    std::get<PrismDiagonal>(setup.parts[3].body).stated_light_path = Millimetres{35};
+    std::get<SplitterHead>(setup.parts[4].body).stated_light_path = Millimetres{110};
+    return setup;
+}
+
+const ValueRow& row_named(const std::vector<ValueRow>& rows, const std::string& label) {
+    const auto found = std::find_if(rows.begin(), rows.end(),
+                                    [&](const ValueRow& row) { return row.label == label; });
+    REQUIRE(found != rows.end());
+    return *found;
+}
+
+}  // namespace
+
+TEST_CASE("the waterfall starts at the back focus, every bar where the last one ended, and ends at "
+          "what is left") {
+    const FocusBudgetRows rows = focus_budget_rows(report_of(worked_budget()));
+    REQUIRE(rows.bars.size() == 5);
+    const std::vector<double> ends{116, 115, 80, -30, -30};
+    for (std::size_t i = 0; i < rows.bars.size(); ++i)
+        CHECK(near(rows.bars[i].to, ends[i], 1e-9));
+    for (std::size_t i = 1; i + 1 < rows.bars.size(); ++i)
+        CHECK(near(rows.bars[i].from, ends[i - 1], 1e-9));
+    CHECK(rows.bars.front().from == 0);
+    CHECK(rows.bars.back().from == 0);
+    CHECK(rows.bars[0].value == "116.0");
+    CHECK(rows.bars[2].value == "-35.0");
+    CHECK(rows.bars.back().label == "Short by");
+    CHECK(rows.bars.back().value == "30.0");
+    CHECK(rows.bars.back().role == ColourRole::shortfall);
+    CHECK(near(rows.low, -30, 1e-9));
+    CHECK(near(rows.high, 116, 1e-9));
+}
+
+TEST_CASE("a drawtube that cannot follow is shown with its wanted place beyond the scale") {
+    const TravelScale scale = focus_budget_rows(report_of(worked_budget())).travel;
+    CHECK_FALSE(scale.reaches);
+    CHECK(scale.role == ColourRole::shortfall);
+    CHECK(near(scale.wanted, -30, 1e-9));
+    CHECK(scale.present == 0);
+    CHECK(scale.low < -30);
+    CHECK(scale.high > scale.travel);
+    CHECK(scale.margin_in == "30.0 mm too far in");
+    CHECK(scale.margin_out == "110.0 mm out");
+    CHECK(scale.sentence == "Focus lies 30.0 mm farther in than the drawtube goes.");
+}
+
+TEST_CASE("a setup in focus tells both margins, a held drawtube where focus is") {
+    Setup setup = worked_budget();
+    std::get<Refractor>(setup.parts[0].body).back_focus = {
+        161};  // 45 mm more: 15 mm of travel are used
+    TravelScale scale = focus_budget_rows(report_of(setup)).travel;
+    CHECK(scale.reaches);
+    CHECK(scale.role == ColourRole::good);
+    CHECK(scale.margin_in == "15.0 mm in");
+    CHECK(scale.margin_out == "65.0 mm out");
+    CHECK(scale.sentence == "In focus with the drawtube 15.0 mm out of 80 mm.");
+    std::get<Focuser>(setup.parts[1].body).held_at = Millimetres{40};
+    scale = focus_budget_rows(report_of(setup)).travel;
+    CHECK(scale.is_held);
+    CHECK(scale.present == 40);
+    CHECK(near(scale.wanted, 15, 1e-9));
+    CHECK(scale.sentence == "The drawtube is held 40.0 mm out; focus is at 15.0 mm.");
+}
+
+TEST_CASE("what a shifter gives back is a bar upwards in the colour of what is good") {
+    const FocusBudgetRows rows = focus_budget_rows(report_of(cured_setup()));
+    const auto found = std::find_if(rows.bars.begin(), rows.bars.end(), [](const BudgetBar& bar) {
+        return bar.entry == BudgetEntry::gives_back;
+    });
+    REQUIRE(found != rows.bars.end());
+    CHECK(found->to > found->from);
+    CHECK(found->value.front() == '+');
+    CHECK(found->role == ColourRole::good);
+    CHECK(rows.bars.back().role == ColourRole::good);
+}
+
+TEST_CASE("at every place of the field what arrives and what the openings take make up all of the "
+          "light") {
+    const Setup setup = clipping_setup();
+    const LightRows rows = light_at_stops_rows(setup, report_of(setup));
+    REQUIRE(rows.eyes.size() == 2);
+    CHECK(rows.fractions.front() == 0);
+    CHECK(rows.fractions.back() == 1);
+    CHECK(near(rows.diameters.back(), 27, 1e-9));  // the field stop
+    for (const EyeLightRows& eye : rows.eyes) {
+        REQUIRE(eye.relative.size() == rows.fractions.size());
+        CHECK_FALSE(eye.shares.empty());
+        for (std::size_t ring = 0; ring < eye.relative.size(); ++ring) {
+            double sum = eye.relative[ring];
+            for (const StopShare& share : eye.shares)
+                sum += share.share[ring];
+            CHECK(near(sum, 1, 0.005));  // bands under a thousandth are left out
+            CHECK(eye.lowest[ring] <= eye.relative[ring] + 1e-12);
+        }
+        CHECK(std::is_sorted(
+            eye.shares.begin(), eye.shares.end(),
+            [](const StopShare& a, const StopShare& b) { return a.largest > b.largest; }));
+        std::set<std::string> names;
+        for (const StopShare& share : eye.shares)
+            names.insert(share.name);
+        CHECK(names.size() == eye.shares.size());
+        CHECK(eye.values.size() == 3);
+    }
+    CHECK(rows.eyes[0].role == ColourRole::left_arm);
+    CHECK(rows.eyes[1].role == ColourRole::right_arm);
+    CHECK(rows.sentence.find("aperture work on axis") != std::string::npos);
+}
+
+TEST_CASE("a setup that loses nothing says so") {
+    Setup setup = cured_setup();
+    std::get<EyepiecePair>(setup.parts[6].body).field_stop = {8};
+    std::get<Shifter>(setup.parts[4].body).clear_diameter = {24};
+    const LightRows rows = light_at_stops_rows(setup, report_of(setup));
+    CHECK(rows.sentence == "All of the objective's light arrives everywhere in the field.");
+    CHECK(rows.eyes[0].shares.empty());
+    CHECK(rows.eyes[0].values[1].value == "100");
+}
+
+TEST_CASE("magnification, true field and exit pupil are those of 740 mm, 25 mm and 100 mm") {
+    // W. J. Smith, Modern Optical Engineering, 4th ed., sec. 13.1: power is the ratio of focal lengths,
+    // exit pupil the aperture over the power; the field stop seen from the objective is the true field.
+    const auto rows = magnification_rows(report_of(short_setup()));
+    CHECK(row_named(rows, "Magnification").value == "30");  // 29.6
+    CHECK(row_named(rows, "Exit pupil").value == "3.38");   // 100 / 29.6 = 3.378
+    CHECK(row_named(rows, "True field").value == "1.63");   // 2 atan(10.5 / 740) = 1.626 degrees
+    CHECK(row_named(rows, "Shifter factor").value == "1.00");
+    CHECK(row_named(rows, "Effective focal length").value == "740");
+    CHECK(row_named(rows, "Focal ratio").value == "7.4");
+    for (const ValueRow& row : rows) {
+        CHECK_FALSE(row.help.empty());
+        CHECK(row.help.back() == '.');
+    }
+}
+
+TEST_CASE(
+    "each severity has its own word, shape and colour, and the order of the findings is kept") {
+    Report report;
+    for (const Severity severity :
+         {Severity::fails, Severity::poor, Severity::note, Severity::good}) {
+        report.findings.push_back({severity, "id", "A sentence.", "Advice.", 3});
+    }
+    const auto rows = finding_rows(report);
+    REQUIRE(rows.size() == 4);
+    std::set<std::string> words;
+    std::set<FindingSign> signs;
+    std::set<ColourRole> roles;
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        words.insert(rows[i].word);
+        signs.insert(rows[i].sign);
+        roles.insert(rows[i].role);
+        CHECK(rows[i].severity == report.findings[i].severity);
+        CHECK(rows[i].sentence == "A sentence.");
+        CHECK(rows[i].part == 3);
+    }
+    CHECK(words.size() == 4);
+    CHECK(signs.size() == 4);
+    CHECK(roles.size() == 4);
+}
+
+TEST_CASE("the summary counts what fails and what is poor") {
+    Report report;
+    CHECK(finding_summary(report) == "All is well");
+    report.findings = {{Severity::note, "", "", "", {}}};
+    CHECK(finding_summary(report) == "All is well");
+    report.findings.push_back({Severity::poor, "", "", "", {}});
+    CHECK(finding_summary(report) == "1 poor");
+    report.findings.push_back({Severity::fails, "", "", "", {}});
+    CHECK(finding_summary(report) == "1 fails, 1 poor");
+    report.findings.push_back({Severity::fails, "", "", "", {}});
+    CHECK(finding_summary(report) == "2 fail, 1 poor");
+}
+
+TEST_CASE(
+    "a stated light path stands beside the derived one, with what becomes of the difference") {
+    const Setup setup = worked_budget();
+    const Report report = report_of(setup);
+    const auto rows = light_path_rows(setup, report);
+    const auto row_of = [&](std::size_t part) {
+        const auto found = std::find_if(rows.begin(), rows.end(),
+                                        [&](const auto& row) { return row.part == part; });
+        REQUIRE(found != rows.end());
+        return *found;
+    };
+    const LightPathRow adapter = row_of(2);
+    CHECK(adapter.derived == "1.0");
+    CHECK(adapter.stated == "–");
+    CHECK(adapter.difference == "–");
+    CHECK_FALSE(adapter.differs);
+    const LightPathRow head = row_of(4);
+    CHECK(head.name == "Splitter head");
+    CHECK(head.stated == "110.0");
+    CHECK(head.differs);
+    CHECK(head.fits);
+    // Glass: cube 25, arm prism 25 and a compensator as long as the arm offset of 37 mm.
+    CHECK(head.glass == "87.0");
+    const double derived = std::stod(head.derived);
+    CHECK(
+        near(std::stod(head.difference), 110 - derived, 0.1));  // each is rounded to its last digit
+    CHECK(head.note.find("taken away") != std::string::npos);
+}
+
+TEST_CASE("a stated light path that the part cannot have is told to be impossible") {
+    Setup setup = worked_budget();
+    std::get<SplitterHead>(setup.parts[4].body).stated_light_path = Millimetres{60};
+    const auto rows = light_path_rows(setup, report_of(setup));
+    const auto head =
+        std::find_if(rows.begin(), rows.end(), [](const auto& row) { return row.part == 4; });
+    REQUIRE(head != rows.end());
+    CHECK_FALSE(head->fits);
+    CHECK(head->note.find("shorter than its glass and air can be") != std::string::npos);
+}
+
+TEST_CASE("arms of unequal glass show both light paths") {
+    Setup setup = worked_budget();
+    auto& head = std::get<SplitterHead>(setup.parts[4].body);
+    head.compensator = Millimetres{20};
+    head.stated_light_path.reset();
+    const auto rows = light_path_rows(setup, report_of(setup));
+    const auto row =
+        std::find_if(rows.begin(), rows.end(), [](const auto& r) { return r.part == 4; });
+    REQUIRE(row != rows.end());
+    CHECK(row->derived.find(" / ") != std::string::npos);
+}

@@ -1,0 +1,81 @@
+// Whole setups to start tests from.
+#pragma once
+
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "train/train.hpp"
+
+namespace test_setups {
+
+using namespace beamfork;
+
+/// The first part of that kind, to be changed.
+template <class Kind>
+Kind& the(Setup& setup) {
+    for (Part& part : setup.parts) {
+        if (auto* body = std::get_if<Kind>(&part.body)) return *body;
+    }
+    throw std::logic_error("the setup has no such part");
+}
+
+template <class Kind>
+std::size_t index_of(const Setup& setup) {
+    for (std::size_t i = 0; i < setup.parts.size(); ++i) {
+        if (std::holds_alternative<Kind>(setup.parts[i].body)) return i;
+    }
+    throw std::logic_error("the setup has no such part");
+}
+
+/// Telescope, focuser, that chain, head, eyepieces, observer and sky, each of its kind's default values.
+inline Setup plain_setup(const std::vector<Part>& chain = {}) {
+    Setup setup;
+    setup.title = "test";
+    setup.parts = {{"Telescope", Refractor{}, {}}, {"Focuser", Focuser{}, {}}};
+    setup.parts.insert(setup.parts.end(), chain.begin(), chain.end());
+    for (const Part& part :
+         {Part{"Head", SplitterHead{}, {}}, Part{"Eyepieces", EyepiecePair{}, {}},
+          Part{"Observer", Observer{}, {}}, Part{"Sky", Target{}, {}}}) {
+        setup.parts.push_back(part);
+    }
+    return with_valid_choice(std::move(setup));
+}
+
+/// As above, of parts so wide that nothing clips and nothing leaks: a 100 mm f/7 telescope with a long travel.
+inline Setup wide_setup(const std::vector<Part>& chain = {}) {
+    Setup setup = plain_setup(chain);
+    auto& telescope = the<Refractor>(setup);
+    telescope.aperture = {100};
+    telescope.focal_length = {700};
+    telescope.back_focus = {300};
+    auto& focuser = the<Focuser>(setup);
+    focuser.travel = {300};
+    focuser.drawtube_diameter = {150};
+    focuser.drawtube_length = {60};
+    auto& head = the<SplitterHead>(setup);
+    head.entry_clear = {80};
+    head.nose_length = {5};
+    head.prism_width = {50};
+    head.arm_offset = {52};
+    head.exit_clear = {80};
+    head.reflecting_faces = FaceCoating::mirrored;
+    head.hinge_low = {0};
+    head.hinge_high = {80};
+    auto& eyepiece = the<EyepiecePair>(setup);
+    eyepiece.barrel_clear = {60};
+    eyepiece.barrel_length = {10};
+    return setup;
+}
+
+/// A lens known by its focal length, in a cell of no length, so wide that it never clips.
+inline Part bare_lens(double focal_length, double lens_offset) {
+    Shifter lens;
+    lens.given = ShifterGiven::focal_length;
+    lens.focal_length = {focal_length};
+    lens.lens_offset = {lens_offset};
+    lens.clear_diameter = {150};
+    return {"Lens", lens, {}};
+}
+
+}  // namespace test_setups

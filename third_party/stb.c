@@ -1,0 +1,5 @@
+/* The bodies of the stb headers, compiled once and away from our own warnings and lint. */
+#define STB_IMAGE_IMPLEMENTATION
+#define STB_IMAGE_WRITE_IMPLEMENTATION
+#include <stb_image.h>
+#include <stb_image_write.h>

@@ -7,6 +7,7 @@
 #include <backends/imgui_impl_glfw.h>
 #include <backends/imgui_impl_opengl3.h>
 #include <imgui.h>
+#include <imgui_internal.h>  // the input queue has no public face
 
 namespace beamfork {
 
@@ -47,6 +48,10 @@ void Gui::begin(float scale, int width, int height) {
 void Gui::end() {
     ImGui::Render();
     ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
+}
+
+bool Gui::has_waiting_input() {
+    return ImGui::GetCurrentContext()->InputEventsQueue.Size > 0;
 }
 
 }  // namespace beamfork

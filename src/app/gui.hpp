@@ -23,6 +23,8 @@ public:
     void begin(float scale, int width = 0, int height = 0);
     /// Draws into the framebuffer that is bound.
     void end();
+    /// Dear ImGui takes in fast input over several frames: true while some of it still waits.
+    [[nodiscard]] static bool has_waiting_input();
 
 private:
     explicit Gui(GLFWwindow* window) : window_(window), is_alive_(true) {}

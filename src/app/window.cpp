@@ -158,7 +158,8 @@ private:
         Stage::Look look{session_.camera, session_.view, requests.scene, requests.highlighted_part, density, is_moving};
         const auto drew = stage_.show(bench_.frame(), look);
         if (!drew) return tl::make_unexpected(drew.error());
-        if (changed || *drew || requests.animating || !requests.commands.empty()) clock_.keep_going();
+        const bool is_busy = changed || *drew || requests.animating || !requests.commands.empty();
+        if (is_busy || Gui::has_waiting_input()) clock_.keep_going();
         return {};
     }
 

@@ -27,7 +27,9 @@ struct MeshVertex {
     glm::vec3 normal{0, 0, 1};
 };
 
-/// Triangles of one body. `part` is the index in the setup's parts (-1: none), for picking and hover.
+/// Triangles of one body. Opaque bodies are closed surfaces with outward normals: a back face is seen only
+/// through a cut and is drawn as the metal that was cut.
+/// `part` is the index in the setup's parts (-1: none), for picking and hover.
 /// Shells open towards the viewer: `shell_axis_point` and `shell_axis` (unit) say about which line.
 struct Mesh {
     std::vector<MeshVertex> vertices;

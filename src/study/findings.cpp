@@ -29,6 +29,7 @@ constexpr double dim_edge = 0.8;
 constexpr double aperture_loss = 0.98;       // of the diameter
 constexpr double leak_that_shows = 0.005;    // of the light on axis or at the edge
 constexpr double factor_off = 0.05;          // of the stated factor
+constexpr double path_difference_mm = 0.5;   // a datasheet is rounded to whole mm
 constexpr double smallest_exit_pupil_mm = 0.6;  // common practice, no source
 constexpr double spectacles_need_mm = 15;    // common practice, no source: 15-20 mm
 
@@ -140,48 +141,60 @@ void collision_findings(const Scene& scene) {
     }
 }
 
+// Diameter of the field inside which every ring gets more than a dark edge's light, mm.
+double bright_field(const EyeClipping& eye) {
+    double fraction = 0;
+    for (const LitRing& ring : eye.rings) {
+        if (ring.relative < dark_edge) break;
+        fraction = ring.field_fraction;
+    }
+    return fraction * eye.field_stop;
+}
+
 void light_findings(const Scene& scene) {
     const Report& report = scene.report;
     const double aperture = 2 * report.train.objective_radius;
-    double edge = 1;
-    double lit = aperture;
-    double working = aperture;
-    for (const EyeClipping& eye : report.clipping) {
-        edge = std::min(edge, eye.edge_relative);
-        lit = &eye == &report.clipping[0] ? eye.fully_illuminated_diameter
-                                          : std::min(lit, eye.fully_illuminated_diameter);
-        working = std::min(working, eye.working_aperture);
-    }
-    const EyeClipping& left = report.clipping[0];
-    const EyePath& path = report.train.path(Eye::left);
-    const auto culprit = [&](const LitRing& ring) {
-        return ring.ends.empty() ? std::string("nothing") : end_name(scene.setup, path, ring.ends.front());
+    const auto& [left, right] = report.clipping;
+    const double edge = std::min(left.edge_relative, right.edge_relative);
+    const double lit = std::min(left.fully_illuminated_diameter, right.fully_illuminated_diameter);
+    const double working = std::min(left.working_aperture, right.working_aperture);
+    // What took the light is told of the left eye, or of the right one where that is clearly darker.
+    constexpr double clearly = 0.01;
+    const auto darker = [&](std::size_t ring) -> const EyeClipping& {
+        return right.rings[ring].relative < left.rings[ring].relative - clearly ? right : left;
     };
-    const auto part = [&](const LitRing& ring) {
-        return ring.ends.empty() ? std::optional<std::size_t>{} : path.surfaces[ring.ends.front().surface].part;
+    const EyeClipping& in_middle = darker(0);
+    const EyeClipping& at_edge = darker(lit_ring_count);
+    const auto culprit = [&](const EyeClipping& eye, const LitRing& ring) {
+        return ring.ends.empty() ? std::string("nothing")
+                                 : end_name(scene.setup, report.train.path(eye.eye), ring.ends.front());
+    };
+    const auto part = [&](const EyeClipping& eye, const LitRing& ring) {
+        return ring.ends.empty() ? std::optional<std::size_t>{}
+                                 : report.train.path(eye.eye).surfaces[ring.ends.front().surface].part;
     };
     if (working < aperture_loss * aperture) {
         scene.add(Severity::poor, "aperture_reduced",
                   fmt::format("On axis only {:.0f} mm of the {:.0f} mm aperture works; most is lost at {}.", working,
-                              aperture, culprit(left.rings.front())),
+                              aperture, culprit(in_middle, in_middle.rings.front())),
                   "A wider opening there, or a shifter in front of it, gives the aperture back.",
-                  part(left.rings.front()));
+                  part(in_middle, in_middle.rings.front()));
     }
-    const LitRing& rim = left.rings.back();
+    const LitRing& rim = at_edge.rings.back();
     if (edge < dim_edge) {
         scene.add(edge < dark_edge ? Severity::poor : Severity::note, "edge_dimmed",
                   fmt::format("The edge of the field gets {:.0f} % of the light; most is lost at {}.", 100 * edge,
-                              culprit(rim)),
-                  edge < dark_edge ? fmt::format("An eyepiece with a field stop nearer to {:.0f} mm stays bright to "
-                                                 "its edge.",
-                                                 std::max(1.0, std::round(lit)))
+                              culprit(at_edge, rim)),
+                  edge < dark_edge ? fmt::format("A field stop of up to {:.0f} mm would keep more than half of the "
+                                                 "light to its edge.",
+                                                 std::floor(bright_field(at_edge)))
                                    : "Dimming to about half is hard to notice at the eyepiece.",
-                  part(rim));
+                  part(at_edge, rim));
     } else if (lit >= 0.999 * left.field_stop) {
         scene.add(Severity::good, "fully_lit",
                   fmt::format("The whole field of {:.1f} mm is fully lit in both eyes.", left.field_stop));
     }
-    for (const LitRing* ring : {&left.rings.front(), &rim}) {
+    for (const LitRing* ring : {&in_middle.rings.front(), &rim}) {
         double leaked = 0;
         for (const EndShare& end : ring->ends) leaked += end.is_leak ? end.share : 0;
         if (leaked < leak_that_shows) continue;
@@ -238,7 +251,7 @@ void part_findings(const Scene& scene) {
                   "Gain and magnification above are computed from the real spacing.", shifter.part);
     }
     for (const LightPath& path : scene.report.train.light_paths) {
-        if (!path.stated || std::abs(*path.stated - path.derived_left) < 0.05) continue;
+        if (!path.stated || std::abs(*path.stated - path.derived_left) < path_difference_mm) continue;
         const double extra = *path.stated - path.derived_left;
         const bool fits = path.end_air + extra >= 0;
         scene.add(fits ? Severity::note : Severity::poor, "stated_path_differs",

@@ -91,8 +91,8 @@ std::vector<BudgetRow> budget_rows(const Setup& setup, const Train& train, const
             if (taken != 0) {
                 waterfall.add(taken < 0 ? BudgetEntry::gives_back : BudgetEntry::spends, name + where, path.part, -taken);
             }
-        } else {
-            waterfall.add(BudgetEntry::spends, name, path.part, -taken);
+        } else if (taken != 0) {
+            waterfall.add(taken > 0 ? BudgetEntry::spends : BudgetEntry::gives_back, name, path.part, -taken);
         }
         for (const ShifterAtWork& shifter : budget.shifters) {
             if (shifter.part != path.part) continue;

@@ -32,10 +32,8 @@ void draw_chooser(const Ui& ui, const Chooser& chooser, float width, bool with_c
     }
     const std::size_t now = ui.setup().chosen.*chooser.chosen;
     const bool exists = now < ui.setup().parts.size();
-    ImGui::SetNextItemWidth(width);
     const std::string id = std::string("##") + chooser.name;
-    const bool is_open = ImGui::BeginCombo(id.c_str(), exists ? ui.setup().parts[now].name.c_str() : "–",
-                                           ImGuiComboFlags_HeightLarge);
+    const bool is_open = begin_chooser(id.c_str(), exists ? ui.setup().parts[now].name : "–", width);
     tooltip(chooser.help);
     ui.note(chooser.name, chooser.caption, chooser.help);
     if (!is_open) return;

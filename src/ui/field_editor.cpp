@@ -129,9 +129,8 @@ void draw_optional(const Ui& ui, const EditedField& field, const Columns& at, fl
 void draw_choice(const Ui& ui, const EditedField& field, const Columns& at, float left) {
     const auto& chosen = std::get<std::string>(field.value);
     ImGui::SameLine(left + at.slider);
-    ImGui::SetNextItemWidth(at.reset - at.slider - grid(1));
     const std::string id = "##" + id_of(field, "choice");
-    const bool is_open = ImGui::BeginCombo(id.c_str(), chosen.c_str());
+    const bool is_open = begin_chooser(id.c_str(), chosen, at.reset - at.slider - grid(1));
     tooltip(field.info.help);
     ui.note(id_of(field, "choice"), field.info.label, field.info.help);
     if (!is_open) return;

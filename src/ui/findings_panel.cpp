@@ -29,7 +29,7 @@ void draw_card(const Ui& ui, const FindingRow& row, std::size_t number, float wi
     ImGui::PushFont(font(is_first ? TextFace::bold : TextFace::regular));
     wrapped_text(row.word + ": " + row.sentence, colour(Tone::text));
     ImGui::PopFont();
-    if (!row.advice.empty() && (is_first || ui.session.all_findings)) wrapped_text(row.advice, colour(Tone::text_dim));
+    if (!row.advice.empty()) wrapped_text(row.advice, colour(Tone::text_dim));
     ImGui::Unindent(indent);
     const bool hovered = ImGui::IsWindowHovered();
     ImGui::EndChild();
@@ -37,6 +37,13 @@ void draw_card(const Ui& ui, const FindingRow& row, std::size_t number, float wi
     if (!hovered || !row.part) return;
     ui.hover_part(row.part);
     if (ImGui::IsMouseClicked(0)) ui.session.selected_part = row.part;
+}
+
+// What fails or is poor, at most three; or else the first.
+std::size_t always_shown(const std::vector<FindingRow>& rows) {
+    std::size_t count = 0;
+    while (count < std::min<std::size_t>(3, rows.size()) && rows[count].severity <= Severity::poor) ++count;
+    return std::max<std::size_t>(count, std::min<std::size_t>(1, rows.size()));
 }
 
 }  // namespace
@@ -55,10 +62,11 @@ void draw_findings_panel(const Ui& ui, const Area& area) {
                   0, inner);
     } else {
         const auto rows = finding_rows(*ui.view.report);
-        const std::size_t shown = ui.session.all_findings ? rows.size() : std::min<std::size_t>(1, rows.size());
+        const std::size_t shown = ui.session.all_findings ? rows.size() : always_shown(rows);
         for (std::size_t i = 0; i < shown; ++i) draw_card(ui, rows[i], i, inner);
-        if (rows.size() > 1) {
-            const std::string more = ui.session.all_findings ? "Only the first" : std::to_string(rows.size() - 1) + " more";
+        if (rows.size() > always_shown(rows)) {
+            const std::string more =
+                ui.session.all_findings ? "Fewer" : std::to_string(rows.size() - shown) + " more";
             if (text_button(ui, "findings/all", more, finding_summary(*ui.view.report))) {
                 ui.session.all_findings = !ui.session.all_findings;
             }

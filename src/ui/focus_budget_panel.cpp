@@ -31,6 +31,7 @@ void draw_bar(const Ui& ui, const BudgetBar& bar, std::size_t number, const Axis
     const bool hot = ImGui::IsItemHovered()
                      || (bar.part && ui.state.hovered_part_before == static_cast<int>(*bar.part));
     if (ImGui::IsItemHovered()) ui.hover_part(bar.part);
+    tooltip(bar.label);
     ui.note(id, bar.label);
 
     ImDrawList& list = *ImGui::GetWindowDrawList();
@@ -39,7 +40,7 @@ void draw_bar(const Ui& ui, const BudgetBar& bar, std::size_t number, const Axis
     if (hot) list.AddRectFilled(low, {low.x + width, low.y + height}, colour(Tone::raised), grid(0.5F));
     text_at(list, low, shortened(bar.label, label_room - grid(2)), colour(hot || is_total ? Tone::text : Tone::text_dim),
             face);
-    text_ending_at(list, {low.x + width, low.y}, bar.value, text_colour(bar.role), face);
+    text_ending_at(list, {low.x + width, low.y}, typeset(bar.value), text_colour(bar.role), face);
 
     const float a = axis.at(std::min(bar.from, bar.to));
     const float b = std::max(axis.at(std::max(bar.from, bar.to)), a + 1);
@@ -77,18 +78,20 @@ void draw_diamond(ImDrawList& list, ImVec2 centre, float size, ImU32 ink) {
 }
 
 void draw_travel(const Ui& ui, const TravelScale& scale) {
+    ImGui::PushFont(font(TextFace::bold));
+    wrapped_text(scale.sentence, colour(Tone::text));
+    ImGui::PopFont();
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const float width = ImGui::GetContentRegionAvail().x;
     const float line = ImGui::GetTextLineHeight();
     const ImVec2 low = ImGui::GetCursorScreenPos();
-    ImGui::InvisibleButton("focus_budget/travel", {width, line * 3 + grid(3)});
+    ImGui::InvisibleButton("focus_budget/travel", {width, line + grid(8)});
     tooltip("The drawtube's travel from racked in (left) to racked out. The bar is where it stands, the diamond "
             "where focus wants it.");
     ui.note("focus_budget/travel", scale.sentence);
-    text_at(list, low, shortened(scale.sentence, width), colour(Tone::text), TextFace::bold);
 
     const Axis axis{scale.low, scale.high, low.x + grid(1), width - grid(2)};
-    const float rail_top = low.y + line + grid(1.5F);
+    const float rail_top = low.y + grid(1);
     const float rail_bottom = rail_top + grid(2.5F);
     const float middle = (rail_top + rail_bottom) / 2;
     list.AddRectFilled({axis.at(0), rail_top}, {axis.at(scale.travel), rail_bottom}, colour(Tone::raised_hot), grid(0.5F));

@@ -65,11 +65,11 @@ struct Session {
     float text_scale = 1;             ///< 0.75 .. 3
     float column_width = 24;          ///< of the column at the right
     float strip_height = 17;          ///< of the strip at the bottom
-    float train_share = 0.40F;        ///< of the column's height
+    float train_share = 0.5F;        ///< of the column's height
     float budget_share = 0.36F;       ///< of the strip's width
     float light_share = 0.38F;        ///< likewise
     std::set<std::string> folded;     ///< panels that show their heading only, by stem: "focus_budget"
-    bool all_findings = true;         ///< false: only the most severe one is shown
+    bool all_findings = false;        ///< false: only what fails or is poor, or else the first
     bool welcome_dismissed = false;
     std::string folder;               ///< where the file dialog was last
 };

@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/text.hpp"
 #include "ui/field_stop_picture.hpp"
+#include "ui/light_plot.hpp"
 #include "ui/panels.hpp"
 #include "ui/widgets.hpp"
 
@@ -11,116 +13,96 @@ namespace beamfork {
 
 namespace {
 
-// A plot of light (0 at its bottom, 1 at its top) over the field's radius (left: its middle).
-struct Plot {
-    ImVec2 low;
-    ImVec2 high;
-    [[nodiscard]] ImVec2 at(double fraction, double light) const {
-        return {low.x + (high.x - low.x) * static_cast<float>(fraction),
-                high.y - (high.y - low.y) * static_cast<float>(light)};
-    }
-};
-
-void fill_between(ImDrawList& list, const Plot& plot, const std::vector<double>& x, const std::vector<double>& lower,
-                  const std::vector<double>& upper, ImU32 ink) {
-    for (std::size_t i = 0; i + 1 < x.size(); ++i) {
-        list.AddQuadFilled(plot.at(x[i], lower[i]), plot.at(x[i], upper[i]), plot.at(x[i + 1], upper[i + 1]),
-                           plot.at(x[i + 1], lower[i + 1]), ink);
-    }
+std::string id_of(const EyeLightRows& eye) {
+    return eye.eye == Eye::left ? "light_at_stops/left" : "light_at_stops/right";
 }
 
-float share_strength(std::size_t number) {
-    constexpr std::array steps{0.85F, 0.55F, 0.32F, 0.2F};
-    return steps[std::min(number, steps.size() - 1)];
-}
-
-// The light that arrives from below, then what each opening takes, stacked above it.
-void draw_bands(ImDrawList& list, const Plot& plot, const std::vector<double>& x, const EyeLightRows& eye) {
-    list.AddRectFilled(plot.low, plot.high, colour(Tone::ground));
-    std::vector<double> below(x.size(), 0.0);
-    fill_between(list, plot, x, below, eye.relative, colour(eye.role, 0.28F));
-    below = eye.relative;
-    for (std::size_t i = 0; i < eye.shares.size(); ++i) {
-        std::vector<double> above = below;
-        for (std::size_t k = 0; k < x.size(); ++k) above[k] = std::min(1.0, below[k] + eye.shares[i].share[k]);
-        fill_between(list, plot, x, below, above, colour(ColourRole::clipped, share_strength(i)));
-        below = above;
-    }
-    for (const double light : {0.25, 0.5, 0.75}) {
-        list.AddLine(plot.at(0, light), plot.at(1, light), colour(Tone::text_dim, 0.25F));
-    }
-    for (std::size_t i = 0; i + 1 < x.size(); ++i) {
-        list.AddLine(plot.at(x[i], eye.relative[i]), plot.at(x[i + 1], eye.relative[i + 1]), colour(eye.role),
-                     grid(0.5F));
-        dashed_line(list, plot.at(x[i], eye.lowest[i]), plot.at(x[i + 1], eye.lowest[i + 1]), colour(eye.role, 0.7F),
-                    std::max(1.0F, grid(0.25F)));
-    }
-}
-
-void draw_plot(const Ui& ui, const LightRows& rows, const EyeLightRows& eye, const std::string& id, float height) {
-    ImDrawList& list = *ImGui::GetWindowDrawList();
+// The round picture of the field stop with the eye's name below it, and the plot beside it.
+void draw_eye(const Ui& ui, const LightRows& rows, const EyeLightRows& eye, const Area& area) {
     const float line = ImGui::GetTextLineHeight();
-    const float scale_room = text_width("100 ") + grid(1);
-    const ImVec2 low = ImGui::GetCursorScreenPos();
-    const float width = ImGui::GetContentRegionAvail().x;
-    ImGui::InvisibleButton(id.c_str(), {width, height});
+    const float side = std::min(std::round(area.width * 0.36F), area.height - line - grid(1));
+    ImGui::SetCursorScreenPos(area.corner());
+    ImGui::InvisibleButton((id_of(eye) + "/picture").c_str(), {side, area.height});
+    tooltip("The light on this field stop, as its eye sees it. " + eye.values.front().help);
+    ui.note(id_of(eye) + "/picture", eye.name);
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const ImVec2 centre{area.left + side / 2, area.top + side / 2};
+    draw_field_stop(list, ui.view.report->clipping_of(eye.eye), centre, side / 2, eye.role);
+    const std::string name = text_width(eye.name, TextFace::bold) <= side ? eye.name : eye.name.substr(0, eye.name.find(' '));
+    text_at(list, {centre.x - text_width(name, TextFace::bold) / 2, area.top + side + grid(1)}, name,
+            text_colour(eye.role), TextFace::bold);
+
+    const Area plot{area.left + side + grid(2), area.top, area.width - side - grid(2), area.height};
+    ImGui::SetCursorScreenPos(plot.corner());
+    ImGui::InvisibleButton((id_of(eye) + "/plot").c_str(), plot.size());
     tooltip("Share of the objective's light over the field: its middle at the left, its edge at the right. Solid: "
             "the mean of all directions; dashed: the darkest. Above the line: what each opening takes.");
-    ui.note(id, eye.name);
-    const Plot plot{{low.x + scale_room, low.y + line / 2}, {low.x + width - grid(1), low.y + height - line - grid(1)}};
-    draw_bands(list, plot, rows.fractions, eye);
-    for (const int percent : {0, 50, 100}) {
-        const float y = plot.at(0, percent / 100.0).y - line / 2;
-        text_ending_at(list, {plot.low.x - grid(1), y}, std::to_string(percent), colour(Tone::text_dim));
-    }
-    text_at(list, {plot.low.x, plot.high.y + grid(0.5F)}, "middle", colour(Tone::text_dim));
-    text_ending_at(list, {plot.high.x, plot.high.y + grid(0.5F)}, "edge", colour(Tone::text_dim));
-    text_at(list, {low.x, plot.high.y + grid(0.5F)}, "%", colour(Tone::text_dim));
+    ui.note(id_of(eye) + "/plot", eye.name);
+    draw_light_plot(list, plot, rows, eye);
 }
 
-void draw_shares(const Ui& ui, const EyeLightRows& eye, const std::string& id) {
-    ImDrawList& list = *ImGui::GetWindowDrawList();
-    const float line = ImGui::GetTextLineHeight();
-    for (std::size_t i = 0; i < eye.shares.size(); ++i) {
-        const StopShare& share = eye.shares[i];
-        const ImVec2 low = ImGui::GetCursorScreenPos();
-        const float width = ImGui::GetContentRegionAvail().x;
-        const std::string row = id + "/share/" + std::to_string(i);
-        const bool pressed = ImGui::InvisibleButton(row.c_str(), {width, line + grid(0.5F)});
-        if (pressed && share.part) ui.session.selected_part = share.part;
-        if (ImGui::IsItemHovered()) ui.hover_part(share.part);
-        tooltip((share.is_leak ? "Light leaks out here: " : "Light ends here: ") + share.name);
-        ui.note(row, share.name);
-        list.AddRectFilled({low.x, low.y + line * 0.2F}, {low.x + line * 0.7F, low.y + line * 0.9F},
-                           colour(ColourRole::clipped, share_strength(i)), grid(0.5F));
-        text_at(list, {low.x + line + grid(0.5F), low.y}, shortened(share.name, width - line - grid(1)),
-                colour(Tone::text));
-    }
-    if (eye.shares.empty()) dim_text("Nothing is clipped.");
-}
-
-// The round picture of the field stop with the numbers beside it.
-void draw_head(const Ui& ui, const EyeLightRows& eye, const std::string& id) {
-    ImDrawList& list = *ImGui::GetWindowDrawList();
-    const float line = ImGui::GetTextLineHeight();
-    const float side = std::round(line * 4 + grid(1));
+// A label, then a number for each eye under its picture's colour, then the unit.
+void draw_value_line(const Ui& ui, const std::string& id, const ValueRow& left, const ValueRow& right) {
     const ImVec2 low = ImGui::GetCursorScreenPos();
     const float width = ImGui::GetContentRegionAvail().x;
-    ImGui::InvisibleButton((id + "/picture").c_str(), {width, side});
-    tooltip("The light on this field stop, as its eye sees it. " + eye.values.front().help);
-    ui.note(id + "/picture", eye.name);
-    draw_field_stop(list, ui.view.report->clipping_of(eye.eye), {low.x + side / 2, low.y + side / 2}, side / 2,
-                    eye.role);
-    const float left = low.x + side + grid(2);
-    text_at(list, {left, low.y}, eye.name, text_colour(eye.role), TextFace::bold);
-    float top = low.y + line + grid(0.25F);
-    for (const ValueRow& value : eye.values) {
-        const float unit_left = low.x + width - text_width("mm") - grid(1);
-        text_ending_at(list, {unit_left - grid(1), top}, value.value, colour(Tone::text), TextFace::bold);
-        text_at(list, {unit_left, top}, value.unit, colour(Tone::text_dim));
-        const float room = unit_left - grid(2) - text_width(value.value, TextFace::bold) - left;
-        text_at(list, {left, top}, shortened(value.label, room), colour(Tone::text_dim));
-        top += line + grid(0.25F);
+    const float line = ImGui::GetTextLineHeight();
+    ImGui::InvisibleButton(id.c_str(), {width, line + grid(0.5F)});
+    tooltip(left.help);
+    ui.note(id, left.label, left.help);
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const float unit_left = low.x + width - text_width("mm");
+    const float right_end = unit_left - grid(1);
+    const float left_end = right_end - grid(16);
+    text_ending_at(list, {left_end, low.y}, left.value, text_colour(ColourRole::left_arm), TextFace::bold);
+    text_ending_at(list, {right_end, low.y}, right.value, text_colour(ColourRole::right_arm), TextFace::bold);
+    text_at(list, {unit_left, low.y}, left.unit, colour(Tone::text_dim));
+    text_at(list, low, shortened(left.label, left_end - grid(14) - low.x), colour(Tone::text_dim));
+}
+
+void draw_values(const Ui& ui, const LightRows& rows) {
+    const auto& left = rows.eyes.front().values;
+    const auto& right = rows.eyes.back().values;
+    const ImVec2 low = ImGui::GetCursorScreenPos();
+    const float end = low.x + ImGui::GetContentRegionAvail().x - text_width("mm") - grid(1);
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    text_ending_at(list, {end - grid(16), low.y}, "left", colour(Tone::text_dim));
+    text_ending_at(list, {end, low.y}, "right", colour(Tone::text_dim));
+    text_at(list, low, "Eye", colour(Tone::text_dim));
+    ImGui::Dummy({1, ImGui::GetTextLineHeight()});
+    for (std::size_t i = 0; i < std::min(left.size(), right.size()); ++i) {
+        draw_value_line(ui, "light_at_stops/value/" + std::to_string(i), left[i], right[i]);
+    }
+}
+
+// The openings that take light, each with the colour of its band and its share at worst for each eye.
+void draw_openings(const Ui& ui, const LightRows& rows) {
+    const auto names = opening_names(rows);
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const float line = ImGui::GetTextLineHeight();
+    if (names.empty()) dim_text("Nothing is clipped.");
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        const ImVec2 low = ImGui::GetCursorScreenPos();
+        const float width = ImGui::GetContentRegionAvail().x;
+        const std::string id = "light_at_stops/opening/" + std::to_string(i);
+        const bool pressed = ImGui::InvisibleButton(id.c_str(), {width, line + grid(0.5F)});
+        const bool hovered = ImGui::IsItemHovered();
+        float end = low.x + width - text_width("mm") - grid(1);
+        bool is_leak = false;
+        for (std::size_t eye = rows.eyes.size(); eye-- > 0; end -= grid(16)) {
+            const StopShare* share = share_of(rows.eyes[eye], names[i]);
+            const std::string value = share != nullptr ? format_number(100 * share->largest, 0) : "–";
+            text_ending_at(list, {end, low.y}, value, text_colour(rows.eyes[eye].role), TextFace::bold);
+            if (share == nullptr) continue;
+            is_leak = share->is_leak;
+            if (hovered) ui.hover_part(share->part);
+            if (pressed && share->part) ui.session.selected_part = share->part;
+        }
+        text_at(list, {low.x + width - text_width("mm"), low.y}, "%", colour(Tone::text_dim));
+        tooltip((is_leak ? "Light that leaks out here, where it is most: " : "Light that ends here, where it is most: ") + names[i]);
+        ui.note(id, names[i]);
+        list.AddRectFilled({low.x, low.y + line * 0.2F}, {low.x + line * 0.7F, low.y + line * 0.9F}, band_colour(i), grid(0.5F));
+        text_at(list, {low.x + line + grid(0.5F), low.y}, shortened(names[i], width - line - text_width("mm") - grid(28)),
+                colour(hovered ? Tone::text : Tone::text_dim));
     }
 }
 
@@ -128,23 +110,21 @@ void draw_head(const Ui& ui, const EyeLightRows& eye, const std::string& id) {
 
 void draw_light_at_stops_panel(const Ui& ui) {
     const LightRows rows = light_at_stops_rows(ui.setup(), *ui.view.report);
-    wrapped_text(rows.sentence, colour(Tone::text));
     const float line = ImGui::GetTextLineHeight();
-    const float left = ImGui::GetCursorPosX();
-    const float top = ImGui::GetCursorPosY();
-    const float column = (ImGui::GetContentRegionAvail().x - grid(6)) / 2;
-    const float room = ImGui::GetContentRegionAvail().y - line * 6 - grid(6);
-    const float plot_height = std::clamp(room, line * 5, line * 12);
+    const ImVec2 low = ImGui::GetCursorScreenPos();
+    const float width = ImGui::GetContentRegionAvail().x;
+    const float column = (width - grid(4)) / 2;
+    const float words = line * static_cast<float>(4 + std::max<std::size_t>(1, opening_names(rows).size())) + grid(6);
+    const float height = std::clamp(ImGui::GetContentRegionAvail().y - words, line * 5, line * 14);
     for (std::size_t i = 0; i < rows.eyes.size(); ++i) {
-        const EyeLightRows& eye = rows.eyes[i];
-        const std::string id = eye.eye == Eye::left ? "light_at_stops/left" : "light_at_stops/right";
-        ImGui::SetCursorPos({left + static_cast<float>(i) * (column + grid(6)), top});
-        ImGui::BeginChild(id.c_str(), {column, 0}, ImGuiChildFlags_AutoResizeY);
-        draw_head(ui, eye, id);
-        draw_plot(ui, rows, eye, id + "/plot", plot_height);
-        draw_shares(ui, eye, id);
-        ImGui::EndChild();
+        const float left = low.x + static_cast<float>(i) * (column + grid(4));
+        draw_eye(ui, rows, rows.eyes[i], {left, low.y, column, height});
     }
+    ImGui::SetCursorScreenPos({low.x, low.y + height + grid(1)});
+    ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {0, grid(0.5F)});
+    draw_values(ui, rows);
+    draw_openings(ui, rows);
+    ImGui::PopStyleVar();
 }
 
 }  // namespace beamfork

@@ -60,7 +60,7 @@ void draw_light_path(const Ui& ui, std::size_t index) {
             const float width = ImGui::GetContentRegionAvail().x;
             ImDrawList& list = *ImGui::GetWindowDrawList();
             text_at(list, at, label, colour(Tone::text_dim));
-            text_ending_at(list, {at.x + width - grid(7), at.y}, value, ink);
+            text_ending_at(list, {at.x + width - grid(7), at.y}, typeset(value), ink);
             text_at(list, {at.x + width - grid(6), at.y}, "mm", colour(Tone::text_dim));
             ImGui::Dummy({width, ImGui::GetTextLineHeight()});
         };
@@ -83,11 +83,18 @@ void draw_setup_words(const Ui& ui) {
     ui.note("setup/title", "Title");
     if (title_done && title != ui.setup().title) ui.edit(SetTitle{title});
 
-    std::string story = ui.setup().story;
-    ImGui::InputTextMultiline("##setup/story", &story, {-1, ImGui::GetTextLineHeight() * 7});
-    const bool story_done = ImGui::IsItemDeactivatedAfterEdit();
-    ui.note("setup/story", "Story");
-    if (story_done && story != ui.setup().story) ui.edit(SetStory{story});
+    if (ui.state.edits_story) {
+        std::string story = ui.setup().story;
+        ImGui::InputTextMultiline("##setup/story", &story, {-1, ImGui::GetTextLineHeight() * 9});
+        const bool story_done = ImGui::IsItemDeactivatedAfterEdit();
+        ui.note("setup/story", "Story");
+        if (story_done && story != ui.setup().story) ui.edit(SetStory{story});
+    } else {
+        wrapped_text(ui.setup().story, colour(Tone::text));
+    }
+    bool& edits = ui.state.edits_story;
+    if (text_button(ui, "setup/edit_story", edits ? "Done" : "Edit the story", "What this setup is about.")) edits = !edits;
+    ImGui::Dummy({1, grid(1)});
     wrapped_text("Select a part in the list or in the picture to change it.", colour(Tone::text_dim));
 }
 

@@ -68,7 +68,7 @@ void draw_row(const Ui& ui, std::size_t index, bool is_choice, const BudgetBar* 
     const float value_room = grid(14);
     text_at(list, {left, text_top}, shortened(part.name, high.x - left - value_room), colour(Tone::text));
     if (bar != nullptr) {
-        text_ending_at(list, {high.x - grid(2), text_top}, bar->value, text_colour(bar->role));
+        text_ending_at(list, {high.x - grid(2), text_top}, typeset(bar->value), text_colour(bar->role));
     }
 }
 

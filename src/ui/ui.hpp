@@ -60,6 +60,7 @@ struct TransientState {
     bool saving_for_pending = false;
     bool save_was_requested = false;
     bool focus_name = false;
+    bool edits_story = false;
     bool notices_dismissed = false;
     std::string dismissed_error;
 };

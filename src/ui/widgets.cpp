@@ -141,6 +141,26 @@ void text_ending_at(ImDrawList& list, ImVec2 right_top, std::string_view text, I
 
 float text_width(std::string_view text, TextFace face) { return size_of(text, face).x; }
 
+bool begin_chooser(const char* id, const std::string& chosen, float width) {
+    ImGui::SetNextItemWidth(width);
+    const float sign_room = grid(5);
+    const float room = width - sign_room - ImGui::GetStyle().FramePadding.x;
+    const bool is_open = ImGui::BeginCombo(id, shortened(chosen, room).c_str(),
+                                           ImGuiComboFlags_NoArrowButton | ImGuiComboFlags_HeightLarge);
+    if (!is_open) {
+        const ImVec2 low = ImGui::GetItemRectMin();
+        const ImVec2 high = ImGui::GetItemRectMax();
+        draw_icon(*ImGui::GetWindowDrawList(), Icon::down, {high.x - sign_room / 2, (low.y + high.y) / 2}, grid(2.25F),
+                  colour(Tone::text_dim));
+    }
+    return is_open;
+}
+
+std::string typeset(std::string_view number) {
+    const bool is_negative = number.size() > 1 && number[0] == '-' && number[1] >= '0' && number[1] <= '9';
+    return is_negative ? "−" + std::string(number.substr(1)) : std::string(number);
+}
+
 void dashed_line(ImDrawList& list, ImVec2 from, ImVec2 to, ImU32 ink, float width) {
     const float dx = to.x - from.x;
     const float dy = to.y - from.y;

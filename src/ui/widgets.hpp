@@ -35,6 +35,12 @@ void text_ending_at(ImDrawList& list, ImVec2 right_top, std::string_view text, I
 void text_at(ImDrawList& list, ImVec2 at, std::string_view text, ImU32 ink, TextFace face = TextFace::regular);
 float text_width(std::string_view text, TextFace face = TextFace::regular);
 
+/// A list of words that drops down; call ImGui::EndCombo when it returns true.
+bool begin_chooser(const char* id, const std::string& chosen, float width);
+
+/// Numbers as printed: a hyphen before a digit becomes a minus sign.
+std::string typeset(std::string_view number);
+
 /// A line with dashes, in pixels.
 void dashed_line(ImDrawList& list, ImVec2 from, ImVec2 to, ImU32 ink, float width);
 

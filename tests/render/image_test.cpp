@@ -1,12 +1,12 @@
-#include "render/image.hpp"
-
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
 
+#include "render/image.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>
+
 #include <unistd.h>
 
 using namespace beamfork;
@@ -25,7 +25,8 @@ struct Folder {
 
 Image stripes(int width, int height) {
     Image image{.width = width, .height = height, .rgba = {}};
-    for (int i = 0; i < width * height * 4; ++i) image.rgba.push_back(static_cast<std::uint8_t>(i * 37));
+    for (int i = 0; i < width * height * 4; ++i)
+        image.rgba.push_back(static_cast<std::uint8_t>(i * 37));
     return image;
 }
 
@@ -38,7 +39,8 @@ TEST_CASE("a picture written as PNG reads back the same") {
     const auto back = read_png(folder.path / "stripes.png");
     REQUIRE(back.has_value());
     CHECK(*back == image);
-    CHECK(std::distance(std::filesystem::directory_iterator(folder.path), {}) == 1);  // no draft is left behind
+    CHECK(std::distance(std::filesystem::directory_iterator(folder.path), {})
+          == 1);  // no draft is left behind
 }
 
 TEST_CASE("a picture that cannot be written says where, and leaves nothing") {

@@ -1,8 +1,8 @@
-#include "render/shell_sectors.hpp"
-
 #include <algorithm>
 #include <cmath>
 #include <set>
+
+#include "render/shell_sectors.hpp"
 
 #include <doctest/doctest.h>
 #include <glm/gtc/constants.hpp>
@@ -24,7 +24,8 @@ Mesh slanted_wall() {
         const float angle = glm::two_pi<float>() * static_cast<float>(i) / strips;
         const glm::vec3 out = std::cos(angle) * e + std::sin(angle) * f;
         for (const float along : {0.0F, 50.0F}) {
-            mesh.vertices.push_back({mesh.shell_axis_point + 20.0F * out + along * mesh.shell_axis, out});
+            mesh.vertices.push_back(
+                {mesh.shell_axis_point + 20.0F * out + along * mesh.shell_axis, out});
         }
     }
     for (std::uint32_t i = 0; i < strips; ++i) {
@@ -43,9 +44,11 @@ std::vector<std::uint32_t> sorted_indices(const Mesh& mesh, SectorTable& table) 
     return indices;
 }
 
-std::multiset<std::array<std::uint32_t, 3>> triangles_of(const std::vector<std::uint32_t>& indices) {
+std::multiset<std::array<std::uint32_t, 3>>
+triangles_of(const std::vector<std::uint32_t>& indices) {
     std::multiset<std::array<std::uint32_t, 3>> triangles;
-    for (std::size_t i = 0; i < indices.size(); i += 3) triangles.insert({indices[i], indices[i + 1], indices[i + 2]});
+    for (std::size_t i = 0; i < indices.size(); i += 3)
+        triangles.insert({indices[i], indices[i + 1], indices[i + 2]});
     return triangles;
 }
 
@@ -58,11 +61,13 @@ TEST_CASE("sorting by sector keeps every triangle once") {
     CHECK(table.end == mesh.indices.size());
 }
 
-TEST_CASE("only triangles whose every corner is opened away are left out, and those clear of the edges are whole") {
+TEST_CASE("only triangles whose every corner is opened away are left out, and those clear of the "
+          "edges are whole") {
     const Mesh mesh = slanted_wall();
     SectorTable table;
     const auto indices = sorted_indices(mesh, table);
-    for (const glm::vec3 eye : {glm::vec3(-400, 0, 0), glm::vec3(100, 300, -50), glm::vec3(0, -200, 300)}) {
+    for (const glm::vec3 eye :
+         {glm::vec3(-400, 0, 0), glm::vec3(100, 300, -50), glm::vec3(0, -200, 300)}) {
         const ShellOpening opening = shell_opening(eye, mesh.shell_axis_point, mesh.shell_axis);
         std::vector<int> times_drawn(indices.size() / 3);
         std::vector<bool> clear(indices.size() / 3);

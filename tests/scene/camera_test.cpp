@@ -1,7 +1,7 @@
-#include "scene/camera.hpp"
-
+#include <algorithm>
 #include <cmath>
 
+#include "scene/camera.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>
@@ -52,7 +52,8 @@ TEST_CASE("in the side view light runs from left to right and up is up") {
     CHECK(pixel_of(camera, {0, 100, 0}).y < pixel_of(camera, {0, 0, 0}).y);
 }
 
-TEST_CASE("a length at the target's depth is seen under the angle that the field of view gives it") {
+TEST_CASE(
+    "a length at the target's depth is seen under the angle that the field of view gives it") {
     Camera camera;
     camera.distance_mm = 1000;
     camera.field_of_view_rad = glm::radians(30.0F);
@@ -74,8 +75,10 @@ TEST_CASE("axes are right-handed unit vectors square to each other, straight dow
 
 TEST_CASE("projection by matrices and by axes agree") {
     const Camera camera = oblique();
-    const glm::mat4 clip_from_world = clip_from_view(camera, viewport.aspect()) * view_from_world(camera);
-    for (const glm::vec3 world : {glm::vec3(0, 0, 0), glm::vec3(40, -30, 500), glm::vec3(-80, 90, 250)}) {
+    const glm::mat4 clip_from_world =
+        clip_from_view(camera, viewport.aspect()) * view_from_world(camera);
+    for (const glm::vec3 world :
+         {glm::vec3(0, 0, 0), glm::vec3(40, -30, 500), glm::vec3(-80, 90, 250)}) {
         const glm::vec4 clip = clip_from_world * glm::vec4(world, 1);
         const glm::vec2 pixel = pixel_of(camera, world);
         CHECK(near((1 + clip.x / clip.w) * 640, pixel.x, rounding_px));
@@ -86,7 +89,8 @@ TEST_CASE("projection by matrices and by axes agree") {
 
 TEST_CASE("what lies behind the eye is not seen") {
     const Camera camera = oblique();
-    CHECK_FALSE(project(camera, eye_position(camera) + 10.0F * camera_axes(camera).back, viewport).has_value());
+    CHECK_FALSE(project(camera, eye_position(camera) + 10.0F * camera_axes(camera).back, viewport)
+                    .has_value());
 }
 
 TEST_CASE("the half line through a pixel meets the point that is seen there") {
@@ -113,7 +117,8 @@ TEST_CASE("a framed box fills the picture up to the margin and no corner lies ou
                 const glm::vec3 share((corner & 1) != 0, (corner & 2) != 0, (corner & 4) != 0);
                 const auto pixel = project(camera, glm::mix(box.low, box.high, share), picture);
                 REQUIRE(pixel.has_value());
-                const glm::vec2 unit = glm::abs(*pixel / glm::vec2(picture.width, picture.height) * 2.0F - 1.0F);
+                const glm::vec2 unit =
+                    glm::abs(*pixel / glm::vec2(picture.width, picture.height) * 2.0F - 1.0F);
                 tightest = std::max({tightest, unit.x, unit.y});
             }
             CHECK(near(tightest, 0.9, 1e-3));
@@ -188,11 +193,14 @@ TEST_CASE("every standard view has a name that leads back to it") {
     CHECK_FALSE(standard_view_named("sideways").has_value());
 }
 
-TEST_CASE("from the eyepieces one looks against the leaving light, the observer's right at the right") {
-    for (const glm::vec3 axis : {glm::vec3(0, 1, 0), glm::vec3(0, 0, 1), glm::vec3(0, 0.6F, 0.8F)}) {
+TEST_CASE(
+    "from the eyepieces one looks against the leaving light, the observer's right at the right") {
+    for (const glm::vec3 axis :
+         {glm::vec3(0, 1, 0), glm::vec3(0, 0, 1), glm::vec3(0, 0.6F, 0.8F)}) {
         Frame frame = some_train();
         frame.eye_axis = axis;
-        const CameraAxes a = camera_axes(standard_view(StandardView::eyes, frame, viewport.aspect()));
+        const CameraAxes a =
+            camera_axes(standard_view(StandardView::eyes, frame, viewport.aspect()));
         check_near(a.back, axis, 1e-3);
         check_near(a.right, {1, 0, 0}, 1e-3);
     }

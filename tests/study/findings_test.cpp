@@ -127,6 +127,19 @@ TEST_CASE("eyes that differ more than the seats can move are poor seating") {
     CHECK(says(seat, "3.00 mm"));
 }
 
+TEST_CASE("a nose that reaches into the glass of the part before it fails as a collision and says "
+          "by how much") {
+    // The prism diagonal leaves 22 - 12.5 = 9.5 mm of air behind its glass.
+    const Finding collision = brought_by([](Setup& s) { the<SplitterHead>(s).nose_length = {12}; },
+                                         "parts_collide", {{"Diagonal", PrismDiagonal{}, {}}});
+    CHECK(collision.severity == Severity::fails);
+    CHECK(collision.part == std::size_t{3});
+    CHECK(says(collision, "2.5 mm into the prism exit face of Diagonal"));
+    const Finding barrel =
+        brought_by([](Setup& s) { the<EyepiecePair>(s).barrel_length = {33}; }, "parts_collide");
+    CHECK(says(barrel, "its barrel would reach 3.0 mm into the"));
+}
+
 TEST_CASE("a stop that cuts the axial cone reduces the working aperture and is named") {
     const Finding cut = brought_by([](Setup& s) { the<Spacer>(s).clear_diameter = {12}; },
                                    "aperture_reduced", {{"Ring", Spacer{}, {}}});

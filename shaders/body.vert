@@ -4,7 +4,6 @@ layout(location = 0) in vec3 a_position;
 layout(location = 1) in vec3 a_normal;
 out vec3 v_world;
 out vec3 v_colour;   // display colour
-centroid out float v_facing;  // above 0: seen from outside the metal; below 0: seen through a cut, from within it
 
 uniform int u_finish;  // 0 metal, 1 blackened, 2 mirror, 3 ring
 uniform vec3 u_tint;
@@ -64,7 +63,6 @@ void main() {
     vec3 d = a_position - u_axis_point;
     vec3 across = normalize(d - dot(d, u_axis) * u_axis + 1e-6);
     v_world = a_position;
-    v_facing = dot(a_normal, to_eye);
     v_colour = shade(a_normal, u_is_shell == 1 && dot(a_normal, across) < -0.05);
     gl_Position = clip_from_world * vec4(a_position, 1.0);
 }

@@ -2,7 +2,6 @@
 // cut: painted in one bright tone it looks like the solid wall that was cut.
 in vec3 v_world;
 in vec3 v_colour;
-centroid in float v_facing;
 out vec4 o_colour;
 
 uniform int u_by_plane;  // 1: cut by the plane x = u_section_x, else opened about the axis
@@ -25,6 +24,6 @@ void main() {
     float pixels = beyond / max(fwidth(beyond), 1e-7);
     float coverage = clamp(pixels + 0.5, 0.0, 1.0);
     if (coverage <= 0.0) discard;
-    float rim = v_facing < 0.0 ? 1.0 : 0.85 * clamp(1.7 - pixels / PIXEL_SCALE, 0.0, 1.0);
+    float rim = gl_FrontFacing ? 0.85 * clamp(1.7 - pixels / PIXEL_SCALE, 0.0, 1.0) : 1.0;
     o_colour = vec4(mix(v_colour, u_rim, rim), coverage);
 }

@@ -25,12 +25,12 @@ archive() {
 }
 
 download() {
-    local uri keyring=/usr/share/keyrings/debian-archive-keyring.gpg work
+    local uri keyring=/usr/share/keyrings/debian-archive-keyring.gpg
     uri=$(archive)
     [ -n "$uri" ] || die "apt on this machine lists no archive to fetch Dear ImGui's source from"
     say "fetching $tarball from Debian's $suite sources"
     work=$(mktemp -d)
-    trap 'rm -rf "$work"' RETURN
+    trap 'rm -rf "$work"' EXIT
     mkdir -p "$work/lists/partial" "$work/cache/archives/partial"
     printf 'Types: deb-src\nURIs: %s\nSuites: %s\nComponents: main\n' "$uri" "$suite" \
         >"$work/debian.sources"

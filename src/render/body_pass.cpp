@@ -46,6 +46,7 @@ void BodyPass::draw(const PassInput& input) const {
     glDepthMask(GL_TRUE);
     glDisable(GL_BLEND);
     glDisable(GL_CULL_FACE);
+    glFrontFace(GL_CCW);
     glClearColor(0, 0, 0, 0);
     glClear(GL_COLOR_BUFFER_BIT | GL_DEPTH_BUFFER_BIT);
     input.frame.bind_meshes();

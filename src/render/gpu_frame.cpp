@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <span>
+#include <utility>
 
 #include "base/contract.hpp"
 
@@ -50,6 +52,19 @@ void set_texture_defaults() {
     glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, GL_LINEAR);
     glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_S, GL_CLAMP_TO_EDGE);
     glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_T, GL_CLAMP_TO_EDGE);
+}
+
+/// Turns each triangle so that its corners run counter-clockwise seen from where its normals point: then
+/// OpenGL knows its front exactly, at every sample.
+void face_as_normals(const std::vector<MeshVertex>& vertices, std::span<std::uint32_t> indices) {
+    for (std::size_t i = 0; i + 2 < indices.size(); i += 3) {
+        const MeshVertex& a = vertices[indices[i]];
+        const MeshVertex& b = vertices[indices[i + 1]];
+        const MeshVertex& c = vertices[indices[i + 2]];
+        const glm::vec3 across = glm::cross(b.position - a.position, c.position - a.position);
+        if (glm::dot(across, a.normal + b.normal + c.normal) < 0)
+            std::swap(indices[i + 1], indices[i + 2]);
+    }
 }
 
 }  // namespace
@@ -139,12 +154,14 @@ void GpuFrame::send_meshes(const Frame& frame) {
                            .shell_axis = mesh.shell_axis,
                            .sectors = {}});
         host_vertices_.insert(host_vertices_.end(), mesh.vertices.begin(), mesh.vertices.end());
+        const std::size_t first = host_indices_.size();
         if (mesh.is_shell) {
             meshes_.back().sectors = append_by_sector(mesh, base, host_indices_, scratch_);
         } else {
             for (const std::uint32_t index : mesh.indices)
                 host_indices_.push_back(base + index);
         }
+        face_as_normals(host_vertices_, std::span(host_indices_).subspan(first));
     }
     glBindVertexArray(mesh_layout_.name());
     glBindBuffer(GL_ARRAY_BUFFER, vertices_.name());

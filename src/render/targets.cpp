@@ -79,10 +79,12 @@ Result<void> Targets::make_textures() {
     depth_texture_ = texture_of(depth, w, h);
     light_texture_ = texture_of(linear_light, w, h);
     result_texture_ = texture_of(smooth_display_colour, w, h);
-    const auto make = [](Framebuffer& into, const Texture& colour, const Texture* with_depth) {
+    const auto make = [](Framebuffer& into, const Texture& colour,
+                         const Texture* with_depth) -> Result<void> {
         auto made = framebuffer_of(colour, with_depth);
-        if (made) into = *std::move(made);
-        return made.map([](const Framebuffer&) {});
+        if (!made) return tl::make_unexpected(made.error());
+        into = *std::move(made);
+        return {};
     };
     Result<void> ok = make(bodies_, body_texture_, &depth_texture_);
     if (ok) ok = make(light_, light_texture_, &depth_texture_);

@@ -14,6 +14,8 @@ template <class... Cases>
 struct overload : Cases... {
     using Cases::operator()...;
 };
+template <class... Cases>
+overload(Cases...) -> overload<Cases...>;  // clang 14 cannot deduce this by itself
 
 // Neighbours in the train differ a little, so that one sees where a part ends.
 Rgb metal_tint(Role role, std::size_t part) {

@@ -25,6 +25,7 @@ Direction free_side(const PictureInput& input) {
     return glm::length(aside) > 0.2 ? glm::normalize(aside) : Direction{0, -1, 0};
 }
 
+// Only what falls short shows through the metal in front of it.
 class ScaleDrawer {
 public:
     ScaleDrawer(Frame& frame, const Pose& rear_face, const Direction& aside, double offset)
@@ -38,15 +39,15 @@ public:
     }
     void
     line(const Point& from, const Point& to, ColourRole role, float width, bool dashed = false) {
-        frame_.lines.push_back(
-            {glm::vec3(from), glm::vec3(to), role_rgb(role), width, dashed, false});
+        frame_.lines.push_back({glm::vec3(from), glm::vec3(to), role_rgb(role), width, dashed,
+                                role == ColourRole::shortfall});
     }
     void tick(double extension, double low, double high, ColourRole role, float width) {
         line(at(extension, low), at(extension, high), role, width);
     }
     void mark(double extension, ColourRole role, MarkShape shape, float size) {
-        frame_.marks.push_back(
-            {glm::vec3(at(extension)), role_rgb(role), size, shape, false, false});
+        frame_.marks.push_back({glm::vec3(at(extension)), role_rgb(role), size, shape,
+                                role == ColourRole::shortfall, false});
     }
     void
     label(double extension, double away, std::string text, LabelRole role, int priority, int part) {
@@ -91,11 +92,10 @@ void add_drawtube_scale(Frame& frame, const PictureInput& input) {
     ScaleDrawer scale(frame, placed->world_from_part, free_side(input), offset);
     const int part = static_cast<int>(placed->part);
     scale.line(scale.at(0), scale.at(budget.travel), ColourRole::dimension, 1.5F);
-    for (double place = 0; place < budget.travel - 1e-9; place += 10) {
-        const bool is_end = place == 0;
-        scale.tick(place, is_end ? -4 : 0, is_end ? 4 : 2.5, ColourRole::dimension,
-                   is_end ? 1.8F : 1.0F);
-    }
+    scale.tick(0, -4, 4, ColourRole::dimension, 1.8F);
+    const int tens = static_cast<int>(std::ceil(budget.travel / 10)) - 1;  // inside of both ends
+    for (int ten = 1; ten <= tens; ++ten)
+        scale.tick(10.0 * ten, 0, 2.5, ColourRole::dimension, 1.0F);
     scale.tick(budget.travel, -4, 4, ColourRole::dimension, 1.8F);
     scale.label(budget.travel, 4, fmt::format("{:.0f} mm travel", budget.travel), LabelRole::note,
                 14, part);

@@ -67,6 +67,9 @@ LightCover light_cover(const Frame& frame, const Camera& camera, Viewport viewpo
         painter.paint(disc.centre - disc.right, disc.centre + disc.right);
         painter.paint(disc.centre - disc.up, disc.centre + disc.up);
     }
+    for (const Line& line : frame.lines) {
+        if (line.on_top) painter.paint(line.from, line.to);
+    }
     return cover;
 }
 

@@ -1,4 +1,5 @@
-// Where in the picture the light and the field stops are, as a coarse grid of cells: names keep off them.
+// Where in the picture the light, the field stops and the dimensions are, as a coarse grid of cells: names keep
+// off them.
 #pragma once
 
 #include <vector>

@@ -121,7 +121,8 @@ Result<FocusBudget> focus_budget(const Setup& setup, const Choice& choice) {
     const EyePath& left = train->path(Eye::left);
 
     FocusBudget budget;
-    const double needed = needed_back_focus(left, left.wanted_image, &budget.shifters);
+    // The drawtube serves the mean of both eyes; the seats take the rest, as far as they travel.
+    const double needed = needed_back_focus(left, train->focus_offset - left.seat_shift, &budget.shifters);
     budget.travel = focuser->travel.value;
     budget.wanted_drawtube = train->back_focus - needed;
     budget.margin_in = budget.wanted_drawtube;

@@ -163,6 +163,7 @@ void find_object_distances(EyePath& path, double image_behind_rear) {
 struct Seats {
     std::array<double, 2> shift{};
     std::array<double, 2> wanted{};
+    std::array<double, 2> image{};  ///< behind its own field stop, where each eye wants it
     double focus_offset = 0;
 };
 
@@ -174,6 +175,7 @@ Seats seats_for(const SplitterHead& head, const EyepiecePair& eyepiece, const Ob
     const double right = -observer.correction(Eye::right).value * travel;
     Seats seats;
     seats.focus_offset = (left + right) / 2;
+    seats.image = {left, right};
     seats.wanted = {(right - left) / 2, (left - right) / 2};
     for (std::size_t i = 0; i < 2; ++i) {
         seats.shift[i] = std::clamp(seats.wanted[i], -head.seat_travel.value, head.seat_travel.value);
@@ -232,7 +234,7 @@ Result<Train> build_train(const Setup& setup, const Choice& choice, Millimetres 
         }
         train.paths[side] = builder.finish();
         train.paths[side].object_distance = train.object_distance;
-        train.paths[side].wanted_image = seats.focus_offset - seats.shift[side];
+        train.paths[side].wanted_image = seats.image[side];
         train.paths[side].seat_shift = seats.shift[side];
         train.paths[side].seat_shift_wanted = seats.wanted[side];
         find_object_distances(train.paths[side], train.back_focus - drawtube.value);

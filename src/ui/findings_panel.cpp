@@ -1,5 +1,7 @@
 #include <algorithm>
-#include <cmath>
+#include <numeric>
+#include <string>
+#include <vector>
 
 #include "scene/finding_rows.hpp"
 #include "ui/viewport.hpp"
@@ -10,7 +12,6 @@ namespace beamfork {
 namespace {
 
 void draw_card(const Ui& ui, const FindingRow& row, std::size_t number, float width) {
-    const bool is_first = number == 0;
     const std::string id = "findings/" + std::to_string(number);
     const float indent = ImGui::GetTextLineHeight() + grid(3);
     const ImU32 ink = text_colour(row.role);
@@ -22,11 +23,14 @@ void draw_card(const Ui& ui, const FindingRow& row, std::size_t number, float wi
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const ImVec2 low = ImGui::GetWindowPos();
     const float line = ImGui::GetTextLineHeight();
-    list.AddRectFilled(low, {low.x + grid(0.75F), low.y + ImGui::GetWindowHeight()}, colour(row.role), grid(0.5F));
+    const float bottom = low.y + ImGui::GetWindowHeight();
+    list.PushClipRect(low, {low.x + width, bottom}, true);
+    list.AddRectFilled(low, {low.x + grid(0.75F), bottom}, colour(row.role), grid(1), ImDrawFlags_RoundCornersLeft);
+    list.PopClipRect();
     const ImVec2 at = ImGui::GetCursorScreenPos();
     draw_sign(list, row.sign, {at.x + grid(1) + line / 2, at.y + line / 2}, line * 0.8F, ink);
     ImGui::Indent(indent);
-    ImGui::PushFont(font(is_first ? TextFace::bold : TextFace::regular));
+    ImGui::PushFont(font(row.severity <= Severity::poor ? TextFace::bold : TextFace::regular));
     wrapped_text(row.word + ": " + row.sentence, colour(Tone::text));
     ImGui::PopFont();
     if (!row.advice.empty()) wrapped_text(row.advice, colour(Tone::text_dim));
@@ -39,11 +43,32 @@ void draw_card(const Ui& ui, const FindingRow& row, std::size_t number, float wi
     if (ImGui::IsMouseClicked(0)) ui.session.selected_part = row.part;
 }
 
-// What fails or is poor, at most three; or else the first.
-std::size_t always_shown(const std::vector<FindingRow>& rows) {
-    std::size_t count = 0;
-    while (count < std::min<std::size_t>(3, rows.size()) && rows[count].severity <= Severity::poor) ++count;
-    return std::max<std::size_t>(count, std::min<std::size_t>(1, rows.size()));
+// What fails or is poor, at most three; when nothing is, what is good.
+std::vector<std::size_t> always_shown(const std::vector<FindingRow>& rows) {
+    std::vector<std::size_t> shown;
+    for (std::size_t i = 0; i < rows.size() && shown.size() < 3 && rows[i].severity <= Severity::poor; ++i) {
+        shown.push_back(i);
+    }
+    if (!shown.empty() || rows.empty()) return shown;
+    const auto good = std::find_if(rows.begin(), rows.end(),
+                                   [](const FindingRow& row) { return row.severity == Severity::good; });
+    return {good == rows.end() ? 0 : static_cast<std::size_t>(good - rows.begin())};
+}
+
+void draw_all_cards(const Ui& ui, float width) {
+    const auto rows = finding_rows(*ui.view.report);
+    std::vector<std::size_t> shown = always_shown(rows);
+    const std::size_t more = rows.size() - shown.size();
+    if (ui.session.all_findings) {
+        shown.resize(rows.size());
+        std::iota(shown.begin(), shown.end(), std::size_t{0});
+    }
+    for (const std::size_t i : shown) draw_card(ui, rows[i], i, width);
+    if (more == 0) return;
+    const std::string label = ui.session.all_findings ? "Fewer" : std::to_string(more) + " more";
+    if (text_button(ui, "findings/all", label, finding_summary(*ui.view.report))) {
+        ui.session.all_findings = !ui.session.all_findings;
+    }
 }
 
 }  // namespace
@@ -61,16 +86,7 @@ void draw_findings_panel(const Ui& ui, const Area& area) {
                        ui.view.report_error, "", std::nullopt},
                   0, inner);
     } else {
-        const auto rows = finding_rows(*ui.view.report);
-        const std::size_t shown = ui.session.all_findings ? rows.size() : always_shown(rows);
-        for (std::size_t i = 0; i < shown; ++i) draw_card(ui, rows[i], i, inner);
-        if (rows.size() > always_shown(rows)) {
-            const std::string more =
-                ui.session.all_findings ? "Fewer" : std::to_string(rows.size() - shown) + " more";
-            if (text_button(ui, "findings/all", more, finding_summary(*ui.view.report))) {
-                ui.session.all_findings = !ui.session.all_findings;
-            }
-        }
+        draw_all_cards(ui, inner);
     }
     ImGui::EndChild();
     ImGui::PopStyleVar(2);

@@ -59,7 +59,7 @@ void draw_bar(const Ui& ui, const BudgetBar& bar, std::size_t number, const Axis
 
 void draw_bars(const Ui& ui, const FocusBudgetRows& rows) {
     const float width = ImGui::GetContentRegionAvail().x;
-    const float label_room = std::min(width * 0.42F, grid(46));
+    const float label_room = std::min(width * 0.46F, grid(54));
     const float value_room = grid(13);
     const float left = ImGui::GetCursorScreenPos().x;
     const Axis axis{rows.low, rows.high, left + label_room, std::max(8.0F, width - label_room - value_room)};

@@ -79,6 +79,8 @@ void draw_interface(const View& view, Session& session, Transient& transient, Re
     draw_panels(ui, layout);
     draw_splitters(ui, layout);
     draw_status_bar(ui, layout.status_bar);
+    if (ui.state.is_first_frame) ImGui::SetWindowFocus("picture");  // its keys work at once
+    ui.state.is_first_frame = false;
     use_shortcuts(ui);
     draw_file_dialog(ui);
     draw_unsaved_guard(ui);

@@ -18,9 +18,9 @@ std::string id_of(const EyeLightRows& eye) {
 }
 
 // The round picture of the field stop with the eye's name below it, and the plot beside it.
-void draw_eye(const Ui& ui, const LightRows& rows, const EyeLightRows& eye, const Area& area) {
+void draw_eye(const Ui& ui, const LightRows& rows, const EyeLightRows& eye, const Area& area, float widest) {
     const float line = ImGui::GetTextLineHeight();
-    const float side = std::min(std::round(area.width * 0.36F), area.height - line - grid(1));
+    const float side = std::min(widest, area.height - line - grid(1));
     ImGui::SetCursorScreenPos(area.corner());
     ImGui::InvisibleButton((id_of(eye) + "/picture").c_str(), {side, area.height});
     tooltip("The light on this field stop, as its eye sees it. " + eye.values.front().help);
@@ -113,12 +113,14 @@ void draw_light_at_stops_panel(const Ui& ui) {
     const float line = ImGui::GetTextLineHeight();
     const ImVec2 low = ImGui::GetCursorScreenPos();
     const float width = ImGui::GetContentRegionAvail().x;
-    const float column = (width - grid(4)) / 2;
+    const float scale_room = text_width("100") + grid(1);  // of the left eye's plot
+    const float column = (width - grid(4) - scale_room) / 2;
     const float words = line * static_cast<float>(4 + std::max<std::size_t>(1, opening_names(rows).size())) + grid(6);
     const float height = std::clamp(ImGui::GetContentRegionAvail().y - words, line * 5, line * 14);
     for (std::size_t i = 0; i < rows.eyes.size(); ++i) {
-        const float left = low.x + static_cast<float>(i) * (column + grid(4));
-        draw_eye(ui, rows, rows.eyes[i], {left, low.y, column, height});
+        const bool is_left = rows.eyes[i].eye == Eye::left;
+        const float left = is_left ? low.x : low.x + column + scale_room + grid(4);
+        draw_eye(ui, rows, rows.eyes[i], {left, low.y, column + (is_left ? scale_room : 0), height}, std::round(column * 0.38F));
     }
     ImGui::SetCursorScreenPos({low.x, low.y + height + grid(1)});
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {0, grid(0.5F)});

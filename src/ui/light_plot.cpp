@@ -82,7 +82,8 @@ ImU32 band_colour(std::size_t place) {
 
 void draw_light_plot(ImDrawList& list, const Area& area, const LightRows& rows, const EyeLightRows& eye) {
     const float line = ImGui::GetTextLineHeight();
-    const float scale_room = text_width("100") + grid(1);
+    const bool has_scale = eye.eye == Eye::left;
+    const float scale_room = has_scale ? text_width("100") + grid(1) : 0;
     const Plot plot{{area.left + scale_room, area.top + line / 2}, {area.right() - 1, area.bottom() - line - grid(1)}};
     list.AddRectFilled(plot.low, plot.high, colour(Tone::ground));
     draw_bands(list, plot, rows, eye);
@@ -92,9 +93,10 @@ void draw_light_plot(ImDrawList& list, const Area& area, const LightRows& rows, 
     draw_curves(list, plot, rows.fractions, eye);
     for (const int percent : {0, 50, 100}) {
         const float y = plot.at(0, percent / 100.0).y - line / 2;
-        text_ending_at(list, {plot.low.x - grid(1), y}, std::to_string(percent), colour(Tone::text_dim));
+        if (has_scale) text_ending_at(list, {plot.low.x - grid(1), y}, std::to_string(percent), colour(Tone::text_dim));
     }
-    text_at(list, {plot.low.x, plot.high.y + grid(1)}, "middle", colour(Tone::text_dim));
+    const bool has_room = plot.high.x - plot.low.x > text_width("middle  edge");
+    if (has_room) text_at(list, {plot.low.x, plot.high.y + grid(1)}, "middle", colour(Tone::text_dim));
     text_ending_at(list, {plot.high.x, plot.high.y + grid(1)}, "edge", colour(Tone::text_dim));
 }
 

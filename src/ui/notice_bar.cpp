@@ -1,6 +1,8 @@
 #include "ui/notice_bar.hpp"
 
 #include <algorithm>
+#include <string>
+#include <vector>
 
 #include "ui/widgets.hpp"
 
@@ -10,19 +12,62 @@ namespace {
 
 constexpr std::size_t most_lines = 3;
 
-bool has_error(const Ui& ui) {
-    return ui.view.message.is_error && !ui.view.message.text.empty()
-           && ui.view.message.text != ui.state.dismissed_error;
-}
+enum class NoticeKind { welcome, error, file };
 
-std::vector<std::string> lines_to_tell(const Ui& ui) {
-    std::vector<std::string> lines;
-    if (has_error(ui)) lines.push_back(ui.view.message.text);
+struct NoticeLine {
+    NoticeKind kind;
+    std::string text;
+};
+
+std::vector<NoticeLine> lines_to_tell(const Ui& ui) {
+    std::vector<NoticeLine> lines;
+    if (!ui.session.welcome_dismissed) {
+        lines.push_back({NoticeKind::welcome,
+                         "Welcome! Drag to turn the picture, roll the wheel to come nearer, click a part and move its "
+                         "sliders. At the top left: what is wrong. In “Setup …”: more examples."});
+    }
+    const Message& message = ui.view.message;
+    if (message.is_error && !message.text.empty() && message.text != ui.state.dismissed_error) {
+        lines.push_back({NoticeKind::error, message.text});
+    }
     if (ui.state.notices_dismissed) return lines;
     for (const Notice& notice : ui.view.notices) {
-        lines.push_back("Line " + std::to_string(notice.line) + " of the file: " + notice.text);
+        lines.push_back({NoticeKind::file, "Line " + std::to_string(notice.line) + " of the file: " + notice.text});
     }
     return lines;
+}
+
+const char* name_of(NoticeKind kind) {
+    switch (kind) {
+    case NoticeKind::welcome: return "notice/welcome";
+    case NoticeKind::error: return "notice/error";
+    case NoticeKind::file: return "notice/file";
+    }
+    return "";
+}
+
+void draw_line(const Ui& ui, const NoticeLine& line, float width) {
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    const float text = ImGui::GetTextLineHeight();
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const ImVec2 sign{at.x + text / 2, at.y + text / 2};
+    if (line.kind == NoticeKind::welcome) {
+        list.AddCircleFilled(sign, grid(1), colour(Tone::accent));
+    } else {
+        draw_icon(list, Icon::caution, sign, text * 0.85F,
+                  colour(line.kind == NoticeKind::error ? Tone::danger : Tone::text_dim));
+    }
+    ImGui::Indent(text + grid(2));
+    ImGui::TextUnformatted(shortened(line.text, width - text - grid(4)).c_str());
+    tooltip(line.text);
+    ui.note(name_of(line.kind), line.text);
+    ImGui::Unindent(text + grid(2));
+}
+
+void put_away(const Ui& ui) {
+    ui.session.welcome_dismissed = true;
+    ui.state.notices_dismissed = true;
+    ui.state.dismissed_error = ui.view.message.text;
 }
 
 }  // namespace
@@ -36,31 +81,18 @@ float notice_bar_height(const Ui& ui) {
 void draw_notice_bar(const Ui& ui, const Area& area) {
     const auto lines = lines_to_tell(ui);
     if (lines.empty()) return;
-    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {grid(3), grid(1.5F)});
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {grid(3), grid(1.75F)});
     begin_area("notice_bar", area, Tone::raised);
     ImGui::PopStyleVar();
-    const float side = ImGui::GetFrameHeight();
-    const float width = area.width - side - grid(10);
-    const ImVec2 low = ImGui::GetCursorScreenPos();
+    const float side = ImGui::GetTextLineHeight() + grid(1);
+    const float width = area.width - side - grid(8);
     ImGui::BeginChild("notice_bar/lines", {width, 0});
-    for (const std::string& line : lines) {
-        const ImVec2 at = ImGui::GetCursorScreenPos();
-        const float text = ImGui::GetTextLineHeight();
-        const bool is_error = &line == &lines.front() && has_error(ui);
-        draw_icon(*ImGui::GetWindowDrawList(), Icon::caution, {at.x + text / 2, at.y + text / 2}, text * 0.85F,
-                  colour(is_error ? Tone::danger : Tone::text_dim));
-        ImGui::Indent(text + grid(2));
-        ImGui::TextUnformatted(shortened(line, width - text - grid(4)).c_str());
-        tooltip(line);
-        ImGui::Unindent(text + grid(2));
-    }
+    for (const NoticeLine& line : lines) draw_line(ui, line, width);
     ImGui::EndChild();
-    ui.note("notice_bar/lines", lines.front());
-    ImGui::SetCursorScreenPos({area.right() - side - grid(3), low.y});
-    if (icon_button(ui, "notice_bar/close", Icon::close, "Put away.")) {
-        ui.state.notices_dismissed = true;
-        ui.state.dismissed_error = ui.view.message.text;
-    }
+    ImGui::SetCursorScreenPos({area.right() - side - grid(3), area.top + grid(1.25F)});
+    ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {grid(0.5F), grid(0.5F)});
+    if (icon_button(ui, "notice_bar/close", Icon::close, "Put away.")) put_away(ui);
+    ImGui::PopStyleVar();
     ImGui::End();
 }
 

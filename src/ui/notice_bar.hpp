@@ -8,7 +8,7 @@ namespace beamfork {
 
 /// 0 when there is nothing to tell.
 float notice_bar_height(const Ui& ui);
-/// Refused commands, and what the file holds that has no effect; each until it is put away.
+/// A word of welcome, refused commands, and what the file holds that has no effect; each until it is put away.
 void draw_notice_bar(const Ui& ui, const Area& area);
 
 /// The last message, and the cautions (status_bar.cpp).

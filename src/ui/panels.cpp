@@ -26,6 +26,10 @@ std::span<const PanelEntry> panels() {
     return table;
 }
 
+std::string window_name(const PanelEntry& entry) {
+    return std::string(entry.title) + "###panel/" + std::string(entry.stem);
+}
+
 namespace {
 
 // Returns whether the panel is unfolded.
@@ -56,7 +60,7 @@ bool draw_heading(const Ui& ui, const PanelEntry& entry) {
 }
 
 void draw_panel(const Ui& ui, const PanelEntry& entry, const Area& area) {
-    const std::string window = "panel/" + std::string(entry.stem);
+    const std::string window = window_name(entry);
     begin_area(window.c_str(), area, Tone::panel, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
     if (draw_heading(ui, entry)) {
         const std::string body = "body/" + std::string(entry.stem);

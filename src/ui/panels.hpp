@@ -27,6 +27,7 @@ struct PanelEntry {
 };
 
 std::span<const PanelEntry> panels();
+std::string window_name(const PanelEntry& entry);
 
 /// All of them, each with a heading by which it folds.
 void draw_panels(const Ui& ui, const Layout& layout);

@@ -1,10 +1,14 @@
 #include "ui/shortcuts.hpp"
 
-#include <array>
-#include <utility>
+#include <algorithm>
+#include <string>
+#include <vector>
 
+#include "ui/panels.hpp"
 #include "ui/unsaved_guard.hpp"
 #include "ui/viewport.hpp"
+
+#include <imgui_internal.h>  // which window has the keyboard
 
 namespace beamfork {
 
@@ -47,13 +51,28 @@ void use_part_keys(const Ui& ui, const ImGuiIO& io) {
     if (io.KeyAlt && pressed(ImGuiKey_DownArrow, true)) try_edit(ui, MovePart{*part, *part + 1}, *part + 1);
 }
 
-// Without keyboard focus on a widget, the arrows go through the list of parts.
+// While the picture has the keyboard, the arrows go through the list of parts.
 void use_list_keys(const Ui& ui, const ImGuiIO& io) {
-    if (io.KeyAlt || io.NavVisible || ui.setup().parts.empty()) return;
+    if (io.KeyAlt || io.NavActive || ui.setup().parts.empty()) return;
     const std::size_t last = ui.setup().parts.size() - 1;
     auto& part = ui.session.selected_part;
     if (pressed(ImGuiKey_DownArrow, true)) part = part ? std::min(*part + 1, last) : 0;
     if (pressed(ImGuiKey_UpArrow, true)) part = part ? (*part > 0 ? *part - 1 : 0) : last;
+}
+
+// F6 gives the keyboard to the next panel, Shift+F6 to the one before; the picture counts as one.
+void use_panel_keys(const ImGuiIO& io) {
+    if (!pressed(ImGuiKey_F6)) return;
+    std::vector<std::string> windows{"picture", "top_bar"};
+    for (const PanelEntry& entry : panels()) windows.push_back(window_name(entry));
+    std::size_t now = 0;
+    for (std::size_t i = 0; i < windows.size(); ++i) {
+        const ImGuiWindow* window = ImGui::FindWindowByName(windows[i].c_str());
+        const ImGuiWindow* focused = ImGui::GetCurrentContext()->NavWindow;
+        if (window != nullptr && focused != nullptr && focused->RootWindow == window) now = i;
+    }
+    const std::size_t step = io.KeyShift ? windows.size() - 1 : 1;
+    ImGui::SetWindowFocus(windows[(now + step) % windows.size()].c_str());
 }
 
 void use_view_keys(const Ui& ui) {
@@ -77,6 +96,7 @@ void use_shortcuts(const Ui& ui) {
     if (io.WantTextInput) return;
     if (io.KeyCtrl) use_undo_keys(ui, io.KeyShift);
     use_part_keys(ui, io);
+    use_panel_keys(io);
     if (io.KeyCtrl) return;
     use_list_keys(ui, io);
     if (!io.KeyAlt) use_view_keys(ui);

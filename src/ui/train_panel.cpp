@@ -45,8 +45,13 @@ void draw_row(const Ui& ui, std::size_t index, bool is_choice, const BudgetBar* 
     const float width = ImGui::GetContentRegionAvail().x;
     const float height = ImGui::GetTextLineHeight() + grid(1.5F);
     if (ImGui::InvisibleButton(id.c_str(), {width, height})) ui.session.selected_part = index;
-    const bool hot = ImGui::IsItemHovered() || ui.state.hovered_part_before == static_cast<int>(index)
-                     || (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible);
+    // The arrow keys move the keyboard's focus from row to row, and the selection goes with it.
+    const bool has_keyboard = ImGui::IsItemFocused() && ImGui::GetIO().NavVisible;
+    if (has_keyboard && ui.state.keyboard_row != index) {
+        ui.session.selected_part = index;
+        ui.state.keyboard_row = index;
+    }
+    const bool hot = ImGui::IsItemHovered() || ui.state.hovered_part_before == static_cast<int>(index);
     if (ImGui::IsItemHovered()) ui.hover_part(index);
     if (ImGui::IsItemHovered() && ImGui::IsMouseDoubleClicked(0) && is_choice) ui.edit(ChoosePart{index});
     const PartKind& kind = kind_of(part.body);

@@ -48,6 +48,7 @@ struct Pick {
 };
 
 struct TransientState {
+    bool is_first_frame = true;
     int hovered_part = -1;       ///< of this frame
     int hovered_part_before = -1;  ///< of the frame before: what is highlighted
     bool gesture_open = false;
@@ -59,6 +60,7 @@ struct TransientState {
     std::optional<Command> pending;  ///< waits for the answer about unsaved work
     bool saving_for_pending = false;
     bool save_was_requested = false;
+    std::optional<std::size_t> keyboard_row;  ///< of the list of parts, last seen
     bool focus_name = false;
     bool edits_story = false;
     bool notices_dismissed = false;

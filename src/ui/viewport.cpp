@@ -124,7 +124,6 @@ void draw_viewport(const Ui& ui, const Area& area) {
     draw_viewport_words(ui, area);
     draw_findings_panel(ui, area);
     draw_view_bar(ui, area);
-    draw_welcome(ui, area);
     ImGui::End();
 }
 

@@ -22,7 +22,5 @@ void draw_viewport_words(const Ui& ui, const Area& area);
 void draw_view_bar(const Ui& ui, const Area& area);
 /// What the user should know, at the head of the picture (findings_panel.cpp).
 void draw_findings_panel(const Ui& ui, const Area& area);
-/// One line for a newcomer (welcome.cpp).
-void draw_welcome(const Ui& ui, const Area& area);
 
 }  // namespace beamfork

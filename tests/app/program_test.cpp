@@ -70,7 +70,7 @@ TEST_CASE("bad files end with status 2, the line and what was expected") {
         std::string must_say;
     };
     const std::array bad{
-        Bad{"typo.toml", head + "aperture_m = 100\n", ":5:"},
+        Bad{"typo.toml", head + "aperture_m = 100\n", "line 5: 'aperture_m' of 'R' has no effect"},
         Bad{"kind.toml", "beamfork = 1\n[[part]]\nkind = \"refracter\"\nname = \"R\"\n", "refractor"},
         Bad{"type.toml", head + "aperture_mm = \"wide\"\n", ":5:"},
         Bad{"negative.toml", head + "aperture_mm = -100\n", "aperture_mm"},

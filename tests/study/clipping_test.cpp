@@ -154,8 +154,10 @@ TEST_CASE("the chief ray meets the rim of one stop at aF / (F - z), and beyond (
         };
         CHECK(passes(row.chief_on_rim - 1e-5, {{0, 0}}) == 1);  // last printed digit
         CHECK(passes(row.chief_on_rim + 1e-5, {{0, 0}}) == 0);
-        const double cone = row.before_focus * row.aperture / (row.focal_length - row.before_focus);
-        const double excess = 1.1 * cone * cone_excess(row.aperture, row.focal_length);
+        // A marginal ray nears the image as if from F cosU instead of F: the formula's change with z, times that share.
+        const double left = row.focal_length - row.before_focus;
+        const double excess = 1.1 * row.focal_length * (row.aperture + row.stop) * row.before_focus
+                              / (left * left) * cone_excess(row.aperture, row.focal_length);
         std::vector<glm::dvec2> pupil = rim(360);
         for (glm::dvec2& place : pupil)
             place *= 1 - 1e-9;
@@ -210,7 +212,7 @@ TEST_CASE("wide parts light the whole field of both eyes in full") {
         CHECK(light.eye == eye);
         CHECK(light.field_stop == 21);
         CHECK(light.fully_illuminated_diameter == 21);
-        CHECK(light.edge_relative == 1);
+        CHECK(near(light.edge_relative, 1, 1e-12));
         CHECK(light.working_aperture == 100);
     }
 }

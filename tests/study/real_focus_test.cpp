@@ -64,12 +64,15 @@ TEST_CASE("with nothing tilted the marginal focus differs from the paraxial one 
         const double sine = 50 / focal_length;  // the objective obeys the sine condition
         const double glass = 2 * 50 + 52;  // cube, right-angle prism or rhomboid, and compensator
         const double n = index("N-BAK4", spectral_line::e);
-        const double expected = plate_spherical(glass, n, sine)
-                                + plate_spherical(2, index("N-BK7", spectral_line::e), sine);
-        const double zone = 1e-4 * expected;  // of the rays at 1/100 of the aperture, third order
+        const double filter = index("N-BK7", spectral_line::e);
+        const auto spherical = [&](double zone) {
+            return plate_spherical(glass, n, zone * sine) + plate_spherical(2, filter, zone * sine);
+        };
+        const double expected = spherical(1);
         for (const Eye eye : both_eyes) {
             const RealFocus focus = real_focus(train, eye);
-            CHECK(near(focus.marginal - focus.near_axis, expected - zone, 1e-8));
+            // The rays near the axis are those at 1/100 of the aperture; rounding, over their small slope.
+            CHECK(near(focus.marginal - focus.near_axis, expected - spherical(0.01), 1e-8));
             CHECK(focus.marginal > focus.near_axis);  // plates over-correct
             // Third-order spherical: the smallest root-mean-square spot lies at 2/3 of the marginal aberration and its
             // radius is 1/6 of the transverse one (least squares over an evenly filled pupil, derived here). Tolerance:
@@ -77,7 +80,8 @@ TEST_CASE("with nothing tilted the marginal focus differs from the paraxial one 
             CHECK(near((focus.best - focus.near_axis) / expected, 2.0 / 3, 0.02));
             const double tangent = sine / std::sqrt(1 - sine * sine);
             CHECK(near(focus.spot_rms, expected * tangent / 6, 0.04 * expected * tangent / 6));
-            CHECK(glm::length(focus.centre) < 1e-9);  // nothing is tilted
+            CHECK(glm::length(focus.centre)
+                  < 0.03 * focus.spot_rms);  // on the axis, but for the 64 rays' unevenness
         }
     }
 }

@@ -191,7 +191,6 @@ private:
         const bool is_left = eye_ == Eye::left;
         square_face(is_left ? "cube side face" : "cube exit face", glass + A, A, 1);
         glass += A + (h - A);
-        double glass_length = A;
         if (is_left) {
             const double block = head.compensator ? head.compensator->value : h;
             square_face("arm prism entry face", glass, A, n);
@@ -200,7 +199,6 @@ private:
             square_face(block > 0 ? "compensator exit face" : "arm prism exit face",
                         glass + A + block, A, 1);
             glass += A + block;
-            glass_length += A + block;
         } else {
             across_ = upright;
             roll(-90 - hinge);
@@ -209,12 +207,14 @@ private:
             fold("rhomboid second face", glass + A / 2 + h, A, head.reflecting_faces);
             square_face("rhomboid exit face", glass + A + h, A, 1);
             glass += A + h;
-            glass_length += A + h;
         }
         across_ = upright;  // two folds: nothing is mirrored
         round("exit opening", glass, head.exit_clear.value);
         const double end = glass + head.seat_height.value;
-        end_at(end, end - z_ - glass_length + glass_length / n, head.stated_light_path);
+        // The head is stated as one: its air space is what the left arm, with its block, needs.
+        const double left_glass = 2 * A + (head.compensator ? head.compensator->value : h);
+        const double air = head.entry_air.value + (h - A) + head.seat_height.value;
+        end_at(end, air + left_glass / n, head.stated_light_path);
     }
     void add(const EyepiecePair& eyepiece) {
         round("barrel", z_ - eyepiece.barrel_length.value, eyepiece.barrel_clear.value);

@@ -3,6 +3,8 @@
 
 #include "support/eye_paths.hpp"
 #include "support/near.hpp"
+#include "support/setups.hpp"
+#include "trace/sampling.hpp"
 
 #include <doctest/doctest.h>
 
@@ -46,6 +48,41 @@ EyePath random_tangle(Random& random) {
     return maker.ending_at(frame * translation(0, 0, 30));
 }
 
+// Holds every hit and turn of a ray against a general-purpose library; the number of turns it saw.
+int check_against_library(const EyePath& path, const Ray& start) {
+    const std::vector<Ray> rays = arrivals(path, start, primary_wavelength);
+    Ray before = start;
+    int turns = 0;
+    for (std::size_t s = 0; s < rays.size(); ++s) {
+        const PlacedSurface& surface = path.surfaces[s];
+        const Plane plane(to_eigen(surface.world_from_surface.z()),
+                          to_eigen(surface.world_from_surface.origin));
+        const Line line(to_eigen(before.origin), to_eigen(rays[s].direction));
+        CHECK((line.intersectionPoint(plane) - to_eigen(rays[s].origin)).norm() < rounding * 100);
+        const double index = surface.index_before[primary_wavelength];
+        CHECK(near(rays[s].path - before.path, index * line.intersectionParameter(plane),
+                   rounding * 100));
+        CHECK(near(glm::length(rays[s].direction), 1, rounding));
+        before = rays[s];
+        if (s == 0) continue;
+        const PlacedSurface& last = path.surfaces[s - 1];
+        const Eigen::Vector3d n = to_eigen(last.world_from_surface.z());
+        const Eigen::Vector3d in = to_eigen(rays[s - 1].direction);
+        const Eigen::Vector3d out = to_eigen(rays[s].direction);
+        if (last.kind != SurfaceKind::stop) ++turns;
+        if (last.kind == SurfaceKind::mirror) {
+            CHECK((in - 2 * n.dot(in) * n - out).norm() < rounding);
+            continue;
+        }
+        // Snell's law as a vector equation: n1 (d1 x N) = n2 (d2 x N).
+        const double n1 = last.index_before[primary_wavelength];
+        const double n2 = last.index_after[primary_wavelength];
+        CHECK((n1 * in.cross(n) - n2 * out.cross(n)).norm() < rounding);
+        CHECK(in.dot(n) * out.dot(n) > 0);  // it goes through, not back
+    }
+    return turns;
+}
+
 }  // namespace
 
 TEST_CASE("refraction keeps n sin(angle): a ray at 30 degrees enters glass of index 1.5 at 19.4712 "
@@ -86,39 +123,32 @@ TEST_CASE("rays meet planes, turn at mirrors and keep the plane of incidence as 
         const Ray start{{random.between(-3, 3), random.between(-3, 3), 0},
                         random_direction_near_z(random, 0.05),
                         0};
-        const std::vector<Ray> rays = arrivals(path, start, primary_wavelength);
-        Ray before = start;
-        for (std::size_t s = 0; s < rays.size(); ++s) {
-            const PlacedSurface& surface = path.surfaces[s];
-            const Eigen::Vector3d normal = to_eigen(surface.world_from_surface.z());
-            const Plane plane(normal, to_eigen(surface.world_from_surface.origin));
-            const Line line(to_eigen(before.origin), to_eigen(rays[s].direction));
-            CHECK((line.intersectionPoint(plane) - to_eigen(rays[s].origin)).norm()
-                  < rounding * 100);
-            const double distance = line.intersectionParameter(plane);
-            const double index = surface.index_before[primary_wavelength];
-            CHECK(near(rays[s].path - before.path, index * distance, rounding * 100));
-            if (s > 0) {
-                const PlacedSurface& last = path.surfaces[s - 1];
-                const Eigen::Vector3d n = to_eigen(last.world_from_surface.z());
-                const Eigen::Vector3d in = to_eigen(rays[s - 1].direction);
-                const Eigen::Vector3d out = to_eigen(rays[s].direction);
-                ++turns;
-                if (last.kind == SurfaceKind::mirror) {
-                    CHECK((in - 2 * n.dot(in) * n - out).norm() < rounding);
-                } else {
-                    // Snell's law as a vector equation: n1 (d1 x N) = n2 (d2 x N).
-                    const double n1 = last.index_before[primary_wavelength];
-                    const double n2 = last.index_after[primary_wavelength];
-                    CHECK((n1 * in.cross(n) - n2 * out.cross(n)).norm() < rounding);
-                    CHECK(in.dot(n) * out.dot(n) > 0);  // it goes through, not back
-                }
-                CHECK(near(out.norm(), 1, rounding));
-            }
-            before = rays[s];
-        }
+        turns += check_against_library(path, start);
     }
     CHECK(turns > 1000);
+}
+
+TEST_CASE("along whole rays of a train, from telescope to field stop, that library finds the same "
+          "hits and turns") {
+    using namespace test_setups;
+    Random random(59);
+    const Setup setup =
+        wide_setup({{"Mirror", MirrorDiagonal{}, {}}, {"Prism", PrismDiagonal{}, {}}});
+    const auto train = build_train(setup, setup.chosen, Millimetres{10});
+    REQUIRE(train.has_value());
+    for (const Eye eye : both_eyes) {
+        EyePath path = without_stops(train->path(eye));
+        path.surfaces.erase(
+            path.surfaces.begin());  // the objective is no surface of that library's
+        int turns = 0;
+        for (int i = 0; i < 100; ++i) {
+            const Ray start{{random.between(-40, 40), random.between(-40, 40), 0}, {}, 0};
+            const Point aim{random.between(-10, 10), random.between(-10, 10), 700};
+            turns +=
+                check_against_library(path, {start.origin, glm::normalize(aim - start.origin), 0});
+        }
+        CHECK(turns >= 100 * 10);  // two diagonals and the head: every ray went all the way
+    }
 }
 
 TEST_CASE("a ray sent back from where it ends returns to where it began by the same path") {

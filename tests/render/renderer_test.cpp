@@ -1,0 +1,57 @@
+#include "render/program.hpp"
+#include "render/renderer.hpp"
+#include "studio.hpp"
+
+using namespace beamfork;
+
+TEST_CASE("a frame of the same revision is not sent again") {
+    Studio studio;
+    const Camera camera = side_camera();
+    Frame frame;
+    frame.discs = {disc_towards_side({0, 0, 0}, 12, Rgb{0.2F})};
+    const Image first = studio.draw(frame, camera);
+    frame.discs.clear();
+    frame.revision = studio.revision;
+    studio.renderer->upload(frame);
+    REQUIRE(studio.renderer->draw(camera, {}, small).has_value());
+    CHECK(studio.renderer->read_pixels() == first);
+    CHECK(studio.draw(frame, camera) != first);
+}
+
+TEST_CASE("a picture that cannot be had is an error, and the last one stays") {
+    Studio studio;
+    const Image first = studio.draw(prisms_in_light(), side_camera());
+    for (const PictureSize size :
+         {PictureSize{.width = 0, .height = 100}, PictureSize{.width = 100, .height = 1000000}}) {
+        const auto drawn = studio.renderer->draw(side_camera(), {}, size);
+        REQUIRE_FALSE(drawn.has_value());
+        CHECK(drawn.error().code == ErrorCode::no_graphics);
+    }
+    CHECK(studio.renderer->read_pixels() == first);
+}
+
+TEST_CASE("the quick variant shows the same things in the same places") {
+    Studio studio;
+    const Camera camera = side_camera();
+    Frame frame = prisms_in_light();
+    frame.meshes.push_back(tube(45, 42));
+    const auto difference =
+        compare(studio.draw(frame, camera), studio.draw(frame, camera, {}, draft(small)));
+    REQUIRE(difference.has_value());
+    CHECK(difference->mean < 12);  // edges are rougher and the halo is missing
+}
+
+TEST_CASE("an empty frame is an empty ground, lighter towards the top") {
+    Studio studio;
+    const Image image = studio.draw(Frame{}, side_camera());
+    CHECK(brightness(image.at(160, 5)) > brightness(image.at(160, 235)));
+    CHECK(image.at(10, 100)[2] > image.at(10, 100)[0]);  // bluish
+}
+
+TEST_CASE("a shader that does not exist is named") {
+    const Studio studio;
+    const auto program = Program::create("body", "no_such_shader");
+    REQUIRE_FALSE(program.has_value());
+    CHECK(program.error().code == ErrorCode::not_found);
+    CHECK(program.error().where.file == "shaders/no_such_shader.frag");
+}

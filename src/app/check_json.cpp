@@ -1,6 +1,6 @@
-#include <nlohmann/json.hpp>
-
 #include "app/check.hpp"
+
+#include <nlohmann/json.hpp>
 
 namespace beamfork {
 
@@ -30,8 +30,9 @@ Json eye_json(const Setup& setup, const Report& report, const EyeClipping& eye) 
             const std::string name = end_name(setup, report.train.path(eye.eye), end);
             ends[name] = ends.value(name, 0.0) + end.share;
         }
-        illumination.push_back(
-            {{"field_fraction", ring.field_fraction}, {"relative", ring.relative}, {"ends", std::move(ends)}});
+        illumination.push_back({{"field_fraction", ring.field_fraction},
+                                {"relative", ring.relative},
+                                {"ends", std::move(ends)}});
     }
     const std::size_t side = eye.eye == Eye::left ? 0 : 1;
     return {{"illumination", std::move(illumination)},
@@ -46,7 +47,9 @@ Json eye_json(const Setup& setup, const Report& report, const EyeClipping& eye) 
 Json findings_json(const Setup& setup, const std::vector<Finding>& findings) {
     Json list = Json::array();
     for (const Finding& finding : findings) {
-        Json one{{"severity", to_word(finding.severity)}, {"id", finding.id}, {"sentence", finding.sentence}};
+        Json one{{"severity", to_word(finding.severity)},
+                 {"id", finding.id},
+                 {"sentence", finding.sentence}};
         if (!finding.advice.empty()) one["advice"] = finding.advice;
         if (finding.part) one["part"] = setup.parts[*finding.part].name;
         list.push_back(std::move(one));
@@ -87,7 +90,8 @@ std::string check_json(const CheckedSetup& checked) {
         parts.push_back(std::move(one));
     }
     Json all = Json::array();
-    for (const Combination& one : checked.combinations) all.push_back(combination_json(checked.setup, one));
+    for (const Combination& one : checked.combinations)
+        all.push_back(combination_json(checked.setup, one));
     const Json root{{"beamfork_check", 1},
                     {"title", checked.setup.title},
                     {"poor", checked.is_poor()},

@@ -1,9 +1,9 @@
 #include <algorithm>
 
-#include <fmt/format.h>
-
 #include "app/check.hpp"
 #include "base/text.hpp"
+
+#include <fmt/format.h>
 
 namespace beamfork {
 
@@ -36,8 +36,10 @@ std::string wrapped(const std::string& head, const std::string& text) {
 
 std::string padded(const std::string& text, std::size_t width) {
     // Width in letters, not bytes: the names are UTF-8.
-    const auto letters = static_cast<std::size_t>(
-        std::count_if(text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
+    const auto letters =
+        static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char c) {
+            return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;
+        }));
     return text + std::string(letters < width ? width - letters : 1, ' ');
 }
 
@@ -45,36 +47,41 @@ std::string budget_text(const FocusBudget& budget) {
     std::string out = "FOCUS BUDGET (light path in mm, glass counted as air)\n";
     for (const BudgetRow& row : budget.rows) {
         const bool is_total = row.entry == BudgetEntry::left_over;
-        out += fmt::format("  {}{:>9}{:>9}\n", padded(row.label, 58),
-                           is_total ? "" : format_signed(row.change, 1), format_number(row.left, 1));
+        out +=
+            fmt::format("  {}{:>9}{:>9}\n", padded(row.label, 58),
+                        is_total ? "" : format_signed(row.change, 1), format_number(row.left, 1));
     }
     if (budget.reaches) {
-        out += fmt::format("  Drawtube at {:.1f} of {:.1f} mm; {:.1f} mm left inward, {:.1f} mm outward.\n",
-                           budget.wanted_drawtube, budget.travel, budget.margin_in, budget.margin_out);
+        out += fmt::format(
+            "  Drawtube at {:.1f} of {:.1f} mm; {:.1f} mm left inward, {:.1f} mm outward.\n",
+            budget.wanted_drawtube, budget.travel, budget.margin_in, budget.margin_out);
     } else {
-        out += fmt::format("  Out of reach: {:.1f} mm farther {} than the drawtube goes.\n", budget.shortfall,
-                           budget.shortfall_is_inward ? "in" : "out");
+        out += fmt::format("  Out of reach: {:.1f} mm farther {} than the drawtube goes.\n",
+                           budget.shortfall, budget.shortfall_is_inward ? "in" : "out");
     }
     return out;
 }
 
 std::string seen_text(const Setup& setup, const Combination& now) {
     const Magnification& m = now.report.magnification;
-    std::string out = fmt::format("WHAT YOU GET ({} | {} | {})\n", setup.parts[now.choice.eyepiece].name,
-                                  setup.parts[now.choice.observer].name, setup.parts[now.choice.target].name);
-    out += fmt::format("  Magnification {:.0f}×, true field {:.2f}°, exit pupil {:.2f} mm\n", m.magnification,
-                       m.true_field.value, m.exit_pupil);
-    out += fmt::format("  Effective focal length {:.0f} mm, f/{:.1f} at the field stops, shifter factor {:.2f}×\n",
-                       m.effective_focal_length, m.focal_ratio, m.shifter_factor);
+    std::string out =
+        fmt::format("WHAT YOU GET ({} | {} | {})\n", setup.parts[now.choice.eyepiece].name,
+                    setup.parts[now.choice.observer].name, setup.parts[now.choice.target].name);
+    out += fmt::format("  Magnification {:.0f}×, true field {:.2f}°, exit pupil {:.2f} mm\n",
+                       m.magnification, m.true_field.value, m.exit_pupil);
+    out += fmt::format(
+        "  Effective focal length {:.0f} mm, f/{:.1f} at the field stops, shifter factor {:.2f}×\n",
+        m.effective_focal_length, m.focal_ratio, m.shifter_factor);
     return out;
 }
 
 std::string light_text(const Setup& setup, const Report& report) {
     std::string out = "LIGHT AT THE FIELD STOPS\n";
     for (const EyeClipping& eye : report.clipping) {
-        out += fmt::format("  {} eye: fully lit {:.1f} of {:.1f} mm, edge {:.0f} %, working aperture {:.0f} mm\n",
-                           eye.eye == Eye::left ? "left " : "right", eye.fully_illuminated_diameter, eye.field_stop,
-                           100 * eye.edge_relative, eye.working_aperture);
+        out += fmt::format(
+            "  {} eye: fully lit {:.1f} of {:.1f} mm, edge {:.0f} %, working aperture {:.0f} mm\n",
+            eye.eye == Eye::left ? "left " : "right", eye.fully_illuminated_diameter,
+            eye.field_stop, 100 * eye.edge_relative, eye.working_aperture);
         for (const EndShare& end : eye.rings.back().ends) {
             if (end.share < 0.005) continue;
             out += fmt::format("    edge loses {:>4.1f} % at {}\n", 100 * end.share,
@@ -89,10 +96,11 @@ std::string reach_text(const CheckedSetup& checked) {
     for (const Combination& one : checked.combinations) {
         const FocusBudget& budget = one.report.budget;
         const auto name = [&](std::size_t part) { return checked.setup.parts[part].name; };
-        out += fmt::format("  {}{}{}{:>8}  {}\n", padded(name(one.choice.eyepiece), 24),
-                           padded(name(one.choice.observer), 22), padded(name(one.choice.target), 22),
-                           format_number(budget.wanted_drawtube, 1),
-                           budget.reaches ? "reaches" : fmt::format("{:.1f} mm short", budget.shortfall));
+        out += fmt::format(
+            "  {}{}{}{:>8}  {}\n", padded(name(one.choice.eyepiece), 24),
+            padded(name(one.choice.observer), 22), padded(name(one.choice.target), 22),
+            format_number(budget.wanted_drawtube, 1),
+            budget.reaches ? "reaches" : fmt::format("{:.1f} mm short", budget.shortfall));
     }
     return out;
 }

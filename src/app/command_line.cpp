@@ -2,30 +2,32 @@
 
 #include <vector>
 
+#include "base/text.hpp"
+
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
-
-#include "base/text.hpp"
 
 namespace beamfork {
 
 namespace {
 
 constexpr const char* description =
-    "Beamfork shows whether a telescope with a splitter head for two eyes reaches focus, what is clipped\n"
+    "Beamfork shows whether a telescope with a splitter head for two eyes reaches focus, what is "
+    "clipped\n"
     "and what will be seen, with the light traced through every prism.\n\n"
     "FILE is a setup (*.train.toml) or the name of a shipped demo, such as 1-short-of-focus.\n"
     "Without a command the window opens on FILE, or on the first demo.";
 
-constexpr const char* footer =
-    "Exit status: 0 fine, 1 the setup fails or is poor, 2 bad input.\n\n"
-    "Never point a telescope at the Sun without a certified solar filter over its whole front opening;\n"
-    "follow its maker's instructions and local rules.";
+constexpr const char* footer = "Exit status: 0 fine, 1 the setup fails or is poor, 2 bad input.\n\n"
+                               "Never point a telescope at the Sun without a certified solar "
+                               "filter over its whole front opening;\n"
+                               "follow its maker's instructions and local rules.";
 
 std::vector<std::string> view_names() {
     std::vector<std::string> names;
-    for (const StandardView view : all_standard_views) names.emplace_back(name_of(view));
+    for (const StandardView view : all_standard_views)
+        names.emplace_back(name_of(view));
     return names;
 }
 
@@ -35,15 +37,19 @@ std::string one_of(const std::vector<std::string>& names) {
 
 const std::vector<std::string> shell_names{"open", "whole", "section", "hidden"};
 
-template <class Names> std::size_t place_of(const Names& names, const std::string& name) {
+template <class Names>
+std::size_t place_of(const Names& names, const std::string& name) {
     return static_cast<std::size_t>(std::find(names.begin(), names.end(), name) - names.begin());
 }
 
-Result<void> check_word(const std::string& option, const std::string& word, const std::vector<std::string>& names) {
+Result<void> check_word(const std::string& option,
+                        const std::string& word,
+                        const std::vector<std::string>& names) {
     if (place_of(names, word) < names.size()) return {};
     const auto near = nearest_name(word, names);
-    return fail(ErrorCode::bad_input, fmt::format("{} must be one of {}, not '{}'{}", option, one_of(names), word,
-                                                  near ? "; did you mean '" + *near + "'?" : ""));
+    return fail(ErrorCode::bad_input,
+                fmt::format("{} must be one of {}, not '{}'{}", option, one_of(names), word,
+                            near ? "; did you mean '" + *near + "'?" : ""));
 }
 
 struct PictureWords {
@@ -59,9 +65,12 @@ Result<MakePicture> finish(MakePicture picture, const PictureWords& words) {
     if (!size) return tl::make_unexpected(size.error());
     picture.width = size->x;
     picture.height = size->y;
-    if (auto ok = check_word("--view", words.view, view_names()); !ok) return tl::make_unexpected(ok.error());
-    if (auto ok = check_word("--shells", words.shells, shell_names); !ok) return tl::make_unexpected(ok.error());
-    if (auto ok = check_word("--ground", words.ground, {"dark", "white"}); !ok) return tl::make_unexpected(ok.error());
+    if (auto ok = check_word("--view", words.view, view_names()); !ok)
+        return tl::make_unexpected(ok.error());
+    if (auto ok = check_word("--shells", words.shells, shell_names); !ok)
+        return tl::make_unexpected(ok.error());
+    if (auto ok = check_word("--ground", words.ground, {"dark", "white"}); !ok)
+        return tl::make_unexpected(ok.error());
     picture.view = *standard_view_named(words.view);
     picture.options.shells = static_cast<ShellView>(place_of(shell_names, words.shells));
     picture.options.light_ground = words.ground == "white";
@@ -95,8 +104,10 @@ Result<glm::ivec2> read_size(const std::string& text) {
     const int width = side(std::string_view(text).substr(0, cross));
     const int height = cross < text.size() ? side(std::string_view(text).substr(cross + 1)) : 0;
     if (width == 0 || height == 0) {
-        return fail(ErrorCode::bad_input,
-                    fmt::format("--size must look like 1920x1080, each side from 64 to 8192, not '{}'", text));
+        return fail(
+            ErrorCode::bad_input,
+            fmt::format("--size must look like 1920x1080, each side from 64 to 8192, not '{}'",
+                        text));
     }
     return glm::ivec2{width, height};
 }
@@ -115,7 +126,8 @@ Result<Task> read_command_line(int argc, const char* const* argv) {
     auto* check_command = app.add_subcommand("check", "Print focus budget, studies and findings");
     check_command->add_option("FILE", check.file, "Setup file or demo name")->required();
     check_command->add_flag("--json", check.json, "Print JSON for programs");
-    auto* picture_command = app.add_subcommand("picture", "Draw the 3D view as PNG; needs no display");
+    auto* picture_command =
+        app.add_subcommand("picture", "Draw the 3D view as PNG; needs no display");
     describe_picture(*picture_command, picture, words);
     ListParts parts;
     auto* parts_command = app.add_subcommand("parts", "List every part kind with its keys");
@@ -124,7 +136,9 @@ Result<Task> read_command_line(int argc, const char* const* argv) {
         app.parse(argc, argv);
     } catch (const CLI::CallForHelp&) {
         const auto chosen = app.get_subcommands();
-        return PrintText{chosen.empty() ? app.help() : chosen.front()->help("beamfork " + chosen.front()->get_name())};
+        return PrintText{chosen.empty()
+                             ? app.help()
+                             : chosen.front()->help("beamfork " + chosen.front()->get_name())};
     } catch (const CLI::CallForVersion& version) {
         return PrintText{std::string(version.what()) + "\n"};
     } catch (const CLI::ParseError& error) {

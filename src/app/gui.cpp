@@ -4,10 +4,11 @@
 
 #include "ui/theme.hpp"
 
-#include <backends/imgui_impl_glfw.h>
-#include <backends/imgui_impl_opengl3.h>
 #include <imgui.h>
 #include <imgui_internal.h>  // the input queue has no public face
+
+#include <backends/imgui_impl_glfw.h>
+#include <backends/imgui_impl_opengl3.h>
 
 namespace beamfork {
 
@@ -18,7 +19,8 @@ Result<Gui> Gui::create(GLFWwindow* window) {
     const bool has_input = window == nullptr || ImGui_ImplGlfw_InitForOpenGL(window, true);
     if (!has_input || !ImGui_ImplOpenGL3_Init("#version 330 core")) {
         ImGui::DestroyContext();
-        return fail(ErrorCode::no_graphics, "the window's panels cannot be drawn on this graphics driver");
+        return fail(ErrorCode::no_graphics,
+                    "the window's panels cannot be drawn on this graphics driver");
     }
     return Gui(window);
 }
@@ -50,8 +52,6 @@ void Gui::end() {
     ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
 }
 
-bool Gui::has_waiting_input() {
-    return ImGui::GetCurrentContext()->InputEventsQueue.Size > 0;
-}
+bool Gui::has_waiting_input() { return ImGui::GetCurrentContext()->InputEventsQueue.Size > 0; }
 
 }  // namespace beamfork

@@ -1,5 +1,3 @@
 #include "app/run.hpp"
 
-int main(int argc, char** argv) {
-    return beamfork::run(argc, argv);
-}
+int main(int argc, char** argv) { return beamfork::run(argc, argv); }

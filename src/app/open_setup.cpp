@@ -3,11 +3,11 @@
 #include <algorithm>
 #include <filesystem>
 
-#include <fmt/format.h>
-#include <fmt/ranges.h>
-
 #include "base/assets.hpp"
 #include "base/text.hpp"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
 
 namespace beamfork {
 
@@ -26,9 +26,11 @@ std::vector<Demo> demos() {
         const auto read = open_demo(std::string(name));
         if (!read) continue;
         const auto stem = name.substr(folder.size(), name.size() - folder.size() - ending.size());
-        found.push_back({std::string(stem), std::string(name), read->document.setup.title, read->document.setup.story});
+        found.push_back({std::string(stem), std::string(name), read->document.setup.title,
+                         read->document.setup.story});
     }
-    std::sort(found.begin(), found.end(), [](const Demo& a, const Demo& b) { return a.name < b.name; });
+    std::sort(found.begin(), found.end(),
+              [](const Demo& a, const Demo& b) { return a.name < b.name; });
     return found;
 }
 
@@ -45,8 +47,9 @@ Result<ReadSetup> open_named(const std::string& name) {
         names.push_back(demo.name);
     }
     const auto near = nearest_name(name, names);
-    return fail(ErrorCode::not_found, fmt::format("no such file, and no demo of that name ({}){}", fmt::join(names, ", "),
-                                                  near ? "; did you mean '" + *near + "'?" : ""),
+    return fail(ErrorCode::not_found,
+                fmt::format("no such file, and no demo of that name ({}){}", fmt::join(names, ", "),
+                            near ? "; did you mean '" + *near + "'?" : ""),
                 {name, 0});
 }
 

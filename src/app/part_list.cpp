@@ -1,10 +1,10 @@
 #include "app/part_list.hpp"
 
-#include <fmt/format.h>
-#include <fmt/ranges.h>
-
 #include "base/text.hpp"
 #include "parts/part.hpp"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
 
 namespace beamfork {
 
@@ -27,21 +27,24 @@ std::string usual_value(const PartKind& kind, const FieldInfo& field) {
 }  // namespace
 
 std::string part_list_text() {
-    std::string out = "Part kinds and their keys in a setup file. A key that is left out takes the value in brackets.\n";
+    std::string out = "Part kinds and their keys in a setup file. A key that is left out takes the "
+                      "value in brackets.\n";
     for (const PartKind& kind : part_kinds()) {
         out += fmt::format("\n{} ({})\n  {}\n", kind.key, kind.label, kind.help);
         for (const FieldInfo& field : kind.fields) {
-            out += fmt::format("    {:<26} {} [{}]\n        {}\n", field.key, accepted(field), usual_value(kind, field),
-                               field.help);
+            out += fmt::format("    {:<26} {} [{}]\n        {}\n", field.key, accepted(field),
+                               usual_value(kind, field), field.help);
         }
     }
     return out;
 }
 
 std::string part_list_markdown() {
-    std::string out = "# Part kinds and their keys\n\nMade by `beamfork parts --markdown`; a test keeps it true.\n";
+    std::string out = "# Part kinds and their keys\n\nMade by `beamfork parts --markdown`; a test "
+                      "keeps it true.\n";
     for (const PartKind& kind : part_kinds()) {
-        out += fmt::format("\n## {} (`{}`)\n\n{}\n\n| key | meaning | accepted | if left out |\n|---|---|---|---|\n",
+        out += fmt::format("\n## {} (`{}`)\n\n{}\n\n| key | meaning | accepted | if left out "
+                           "|\n|---|---|---|---|\n",
                            kind.label, kind.key, kind.help);
         for (const FieldInfo& field : kind.fields) {
             out += fmt::format("| `{}` | {} | {} | {} |\n", field.key, field.help, accepted(field),

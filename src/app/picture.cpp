@@ -1,5 +1,7 @@
 #include "app/picture.hpp"
 
+#include <algorithm>
+
 #include "app/gui.hpp"
 #include "app/stage.hpp"
 #include "app/workbench.hpp"
@@ -17,34 +19,40 @@ ImTextureID to_imgui(PictureTexture texture) {
     return reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(texture));
 }
 
-// The text size that suits a picture of this height: letters as large as on a screen of 1080 lines.
+// The text size that suits a picture of this height: letters as large as on a screen of 900 lines.
 float text_scale(const MakePicture& command) {
-    return command.text_scale * static_cast<float>(command.height) / 1080;
+    return command.text_scale * std::max(0.9F, static_cast<float>(command.height) / 900);
 }
 
-Result<Image> scene_picture(const Frame& frame, const MakePicture& command, Gui& gui, Stage& stage, const Canvas& canvas) {
+Result<Image> scene_picture(
+    const Frame& frame, const MakePicture& command, Gui& gui, Stage& stage, const Canvas& canvas) {
     const float scale = text_scale(command);
     const Viewport viewport{static_cast<float>(command.width), static_cast<float>(command.height)};
     const Camera camera = standard_view(command.view, frame, viewport.aspect());
     const SceneArea area{command.width, command.height};
-    if (auto drawn = stage.show(frame, {camera, command.options, area, -1, std::max(1.0F, scale), false}); !drawn) {
+    if (auto drawn =
+            stage.show(frame, {camera, command.options, area, -1, std::max(1.0F, scale), false});
+        !drawn) {
         return tl::make_unexpected(drawn.error());
     }
     gui.begin(scale, command.width, command.height);
     ImDrawList& list = *ImGui::GetBackgroundDrawList();
-    list.AddImage(to_imgui(stage.texture()), {0, 0}, {viewport.width, viewport.height}, {0, 1}, {1, 0});
+    list.AddImage(to_imgui(stage.texture()), {0, 0}, {viewport.width, viewport.height}, {0, 1},
+                  {1, 0});
     draw_labels(list, {0, 0}, viewport, {frame, camera, command.options, -1, std::nullopt});
     canvas.bind();
     gui.end();
     return canvas.read_pixels();
 }
 
-Result<Image> window_picture(Workbench& bench, const MakePicture& command, Gui& gui, Stage& stage, const Canvas& canvas) {
+Result<Image> window_picture(
+    Workbench& bench, const MakePicture& command, Gui& gui, Stage& stage, const Canvas& canvas) {
     Session session;
     session.view = command.options;
     session.welcome_dismissed = false;
     Transient transient;
-    constexpr int frames_to_settle = 8;  // panels find their sizes, then the picture is drawn to fit
+    constexpr int frames_to_settle =
+        8;  // panels find their sizes, then the picture is drawn to fit
     for (int i = 0; i < frames_to_settle; ++i) {
         gui.begin(command.text_scale, command.width, command.height);
         View view = bench.view();
@@ -52,13 +60,16 @@ Result<Image> window_picture(Workbench& bench, const MakePicture& command, Gui& 
         Requests requests;
         draw_interface(view, session, transient, requests);
         if (requests.scene.height > 0 && i == 0) {
-            const float aspect = static_cast<float>(requests.scene.width) / static_cast<float>(requests.scene.height);
+            const float aspect = static_cast<float>(requests.scene.width)
+                                 / static_cast<float>(requests.scene.height);
             session.camera = standard_view(command.view, bench.frame(), aspect);
             session.camera_is_set = true;
         }
         canvas.bind();
         gui.end();
-        if (auto drawn = stage.show(bench.frame(), {session.camera, session.view, requests.scene, -1, 1, false}); !drawn) {
+        if (auto drawn = stage.show(bench.frame(),
+                                    {session.camera, session.view, requests.scene, -1, 1, false});
+            !drawn) {
             return tl::make_unexpected(drawn.error());
         }
     }
@@ -79,13 +90,15 @@ Result<Image> make_picture(const Document& document, const MakePicture& command)
     if (command.with_panels) {
         Workbench bench(ReadSetup{document, {}});
         bench.refresh();
-        if (bench.report() == nullptr) return fail(ErrorCode::impossible, bench.view().report_error);
+        if (bench.report() == nullptr)
+            return fail(ErrorCode::impossible, bench.view().report_error);
         return window_picture(bench, command, *gui, *stage, *canvas);
     }
     const Setup& setup = document.setup;
     const auto report = make_report(setup, setup.chosen);
     if (!report) return tl::make_unexpected(report.error());
-    return scene_picture(build_frame(setup, *report, stage_effort()), command, *gui, *stage, *canvas);
+    return scene_picture(build_frame(setup, *report, stage_effort()), command, *gui, *stage,
+                         *canvas);
 }
 
 }  // namespace beamfork

@@ -21,7 +21,8 @@ ExitStatus tell(const Error& error) {
 
 // On the command line a key without effect is bad input: whoever typed it meant something by it.
 bool tell_notices(const std::string& file, const std::vector<Notice>& notices) {
-    for (const Notice& notice : notices) std::cerr << "beamfork: " << file << ':' << notice.line << ": " << notice.text << '\n';
+    for (const Notice& notice : notices)
+        std::cerr << "beamfork: " << file << ':' << notice.line << ": " << notice.text << '\n';
     return !notices.empty();
 }
 
@@ -49,7 +50,8 @@ ExitStatus carry_out(const MakePicture& command) {
 ExitStatus carry_out(const OpenWindow& command) {
     const auto read = open_named(command.file);
     if (!read) return tell(read.error());
-    const auto closed = run_window(*read, names_a_file(command.file) ? command.file : std::string());
+    const auto closed =
+        run_window(*read, names_a_file(command.file) ? command.file : std::string());
     return closed ? ExitStatus::fine : tell(closed.error());
 }
 
@@ -69,9 +71,11 @@ int run(int argc, const char* const* argv) {
     try {
         const auto task = read_command_line(argc, argv);
         if (!task) return static_cast<int>(tell(task.error()));
-        return static_cast<int>(std::visit([](const auto& asked) { return carry_out(asked); }, *task));
+        return static_cast<int>(
+            std::visit([](const auto& asked) { return carry_out(asked); }, *task));
     } catch (const std::exception& bug) {
-        std::cerr << "beamfork: a bug in the program: " << bug.what() << "\nThe file on disk is as it was.\n";
+        std::cerr << "beamfork: a bug in the program: " << bug.what()
+                  << "\nThe file on disk is as it was.\n";
         std::terminate();
     }
 }

@@ -4,9 +4,9 @@
 #include <cstdlib>
 #include <fstream>
 
-#include <nlohmann/json.hpp>
-
 #include "document/atomic_file.hpp"
+
+#include <nlohmann/json.hpp>
 
 namespace beamfork {
 

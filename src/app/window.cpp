@@ -4,14 +4,14 @@
 #include <iostream>
 #include <memory>
 
-#include <fmt/format.h>
-
 #include "app/gui.hpp"
 #include "app/session_store.hpp"
 #include "app/stage.hpp"
 #include "app/workbench.hpp"
 #include "render/canvas.hpp"
 #include "render/load_gl.hpp"
+
+#include <fmt/format.h>
 
 #define GLFW_INCLUDE_NONE
 #include <GLFW/glfw3.h>
@@ -34,13 +34,15 @@ public:
         const char* reason = nullptr;
         glfwGetError(&reason);
         return fail(ErrorCode::no_graphics,
-                    fmt::format("no window can be opened here ({}); 'beamfork picture' and 'beamfork check' need no "
+                    fmt::format("no window can be opened here ({}); 'beamfork picture' and "
+                                "'beamfork check' need no "
                                 "display",
                                 reason ? reason : "no display"));
     }
     WindowLibrary(const WindowLibrary&) = delete;
     WindowLibrary& operator=(const WindowLibrary&) = delete;
-    WindowLibrary(WindowLibrary&& other) noexcept : started_(std::exchange(other.started_, false)) {}
+    WindowLibrary(WindowLibrary&& other) noexcept
+        : started_(std::exchange(other.started_, false)) {}
     WindowLibrary& operator=(WindowLibrary&&) = delete;
     ~WindowLibrary() {
         if (started_) glfwTerminate();
@@ -69,12 +71,15 @@ Result<WindowHandle> open_window() {
         height = std::min(height, free_height);
     }
     WindowHandle window(glfwCreateWindow(width, height, "Beamfork", nullptr, nullptr));
-    if (!window) return fail(ErrorCode::no_graphics, "this machine offers no OpenGL 3.3, which the window needs");
+    if (!window)
+        return fail(ErrorCode::no_graphics,
+                    "this machine offers no OpenGL 3.3, which the window needs");
     glfwSetWindowSizeLimits(window.get(), 480, 320, GLFW_DONT_CARE, GLFW_DONT_CARE);
     glfwMakeContextCurrent(window.get());
     glfwSwapInterval(1);
     if (!load_gl(reinterpret_cast<GlAddress (*)(const char*)>(glfwGetProcAddress))) {
-        return fail(ErrorCode::no_graphics, "the OpenGL functions of this machine's driver cannot be loaded");
+        return fail(ErrorCode::no_graphics,
+                    "the OpenGL functions of this machine's driver cannot be loaded");
     }
     return window;
 }
@@ -88,7 +93,8 @@ float content_scale(GLFWwindow* window) {
 
 std::string window_title(const Workbench& bench) {
     const View view = bench.view();
-    const std::string name = bench.path().empty() ? view.document.setup.title : bench.path().filename().string();
+    const std::string name =
+        bench.path().empty() ? view.document.setup.title : bench.path().filename().string();
     return fmt::format("{}{} - Beamfork", view.modified ? "* " : "", name);
 }
 
@@ -109,14 +115,18 @@ public:
     [[nodiscard]] bool is_resting() const { return frames_left_ == 0; }
 
 private:
-    static constexpr int frames_after_event = 3;  // Dear ImGui settles hover and focus within that many
+    static constexpr int frames_after_event =
+        3;  // Dear ImGui settles hover and focus within that many
     int frames_left_ = frames_after_event;
 };
 
 class MainWindow {
 public:
     MainWindow(GLFWwindow* window, Gui gui, Stage stage, Workbench bench, Session session)
-        : window_(window), gui_(std::move(gui)), stage_(std::move(stage)), bench_(std::move(bench)),
+        : window_(window),
+          gui_(std::move(gui)),
+          stage_(std::move(stage)),
+          bench_(std::move(bench)),
           session_(std::move(session)) {}
 
     Result<void> run() {
@@ -155,7 +165,8 @@ private:
             glfwSetWindowTitle(window_, title_.c_str());
         }
         const bool is_moving = requests.animating || ImGui::IsAnyMouseDown();
-        Stage::Look look{session_.camera, session_.view, requests.scene, requests.highlighted_part, density, is_moving};
+        Stage::Look look{session_.camera,           session_.view, requests.scene,
+                         requests.highlighted_part, density,       is_moving};
         const auto drew = stage_.show(bench_.frame(), look);
         if (!drew) return tl::make_unexpected(drew.error());
         const bool is_busy = changed || *drew || requests.animating || !requests.commands.empty();
@@ -194,10 +205,14 @@ Result<void> run_window(const ReadSetup& opened, const std::string& file_path) {
     Workbench bench(opened);
     bench.recent_files = stored.recent_files;
     if (!file_path.empty()) bench.adopt_path(file_path);
-    MainWindow main_window(window->get(), *std::move(gui), *std::move(stage), std::move(bench), stored.session);
+    MainWindow main_window(window->get(), *std::move(gui), *std::move(stage), std::move(bench),
+                           stored.session);
     if (auto ended = main_window.run(); !ended) return ended;
-    if (auto kept = store_session(stored_at, {main_window.session(), main_window.bench().recent_files}); !kept) {
-        std::cerr << "beamfork: the window's arrangement was not kept: " << to_text(kept.error()) << '\n';
+    if (auto kept =
+            store_session(stored_at, {main_window.session(), main_window.bench().recent_files});
+        !kept) {
+        std::cerr << "beamfork: the window's arrangement was not kept: " << to_text(kept.error())
+                  << '\n';
     }
     return {};
 }

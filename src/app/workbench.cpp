@@ -14,8 +14,10 @@ constexpr std::size_t most_recent_files = 10;
 
 }  // namespace
 
-Workbench::Workbench(const ReadSetup& opened) : history_(opened.document), notices_(opened.notices) {
-    for (const Demo& demo : demos()) demos_.push_back({demo.title, demo.story, demo.asset});
+Workbench::Workbench(const ReadSetup& opened)
+    : history_(opened.document), notices_(opened.notices) {
+    for (const Demo& demo : demos())
+        demos_.push_back({demo.title, demo.story, demo.asset});
 }
 
 void Workbench::adopt_path(const std::filesystem::path& path) {
@@ -80,9 +82,11 @@ void Workbench::carry_out(const Command& command) {
 
 void Workbench::carry_out(const Requests& requests) {
     if (requests.gesture_began) history_.begin_gesture();
-    for (const Edit& asked : requests.edits) edit(asked);
+    for (const Edit& asked : requests.edits)
+        edit(asked);
     if (requests.gesture_ended) history_.end_gesture();
-    for (const Command& command : requests.commands) carry_out(command);
+    for (const Command& command : requests.commands)
+        carry_out(command);
 }
 
 bool Workbench::refresh() {

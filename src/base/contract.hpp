@@ -13,7 +13,8 @@ public:
 };
 
 [[noreturn]] inline void break_contract(const char* condition, const char* file, int line) {
-    throw BrokenContract(std::string(file) + ":" + std::to_string(line) + ": expected " + condition);
+    throw BrokenContract(std::string(file) + ":" + std::to_string(line) + ": expected "
+                         + condition);
 }
 
 }  // namespace beamfork

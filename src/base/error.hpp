@@ -36,7 +36,8 @@ struct Error {
 /// "file:line: what", leaving out what is not known.
 std::string to_text(const Error& error);
 
-template <class T> using Result = tl::expected<T, Error>;
+template <class T>
+using Result = tl::expected<T, Error>;
 
 inline tl::unexpected<Error> fail(ErrorCode code, std::string what, Where where = {}) {
     return tl::make_unexpected(Error{code, std::move(what), std::move(where)});

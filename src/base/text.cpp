@@ -59,7 +59,8 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
     return row.back();
 }
 
-std::optional<std::string> nearest_name(std::string_view name, std::span<const std::string> candidates) {
+std::optional<std::string> nearest_name(std::string_view name,
+                                        std::span<const std::string> candidates) {
     constexpr std::size_t longest_name = 200;  // a longer one is noise, not a slip of the finger
     if (name.size() > longest_name) return std::nullopt;
     const std::string* best = nullptr;
@@ -71,7 +72,8 @@ std::optional<std::string> nearest_name(std::string_view name, std::span<const s
             best_distance = distance;
         }
     }
-    if (best == nullptr || 2 * best_distance > std::max(name.size(), best->size())) return std::nullopt;
+    if (best == nullptr || 2 * best_distance > std::max(name.size(), best->size()))
+        return std::nullopt;
     return *best;
 }
 

@@ -22,7 +22,8 @@ std::optional<double> parse_number(std::string_view text);
 
 /// The candidate with the smallest edit distance to `name`, or nothing when none is at all alike
 /// (more than half of the letters would have to change).
-std::optional<std::string> nearest_name(std::string_view name, std::span<const std::string> candidates);
+std::optional<std::string> nearest_name(std::string_view name,
+                                        std::span<const std::string> candidates);
 
 /// Number of single-letter insertions, removals and replacements between two words
 /// (V. I. Levenshtein, Soviet Physics Doklady 10, 707-710, 1966).

@@ -8,7 +8,8 @@
 
 namespace beamfork {
 
-template <class Unit> struct Quantity {
+template <class Unit>
+struct Quantity {
     double value = 0;
 
     constexpr auto operator<=>(const Quantity&) const = default;
@@ -20,7 +21,8 @@ template <class Unit> struct Quantity {
     constexpr double operator/(Quantity other) const { return value / other.value; }
 };
 
-template <class Unit> constexpr Quantity<Unit> operator*(double factor, Quantity<Unit> quantity) {
+template <class Unit>
+constexpr Quantity<Unit> operator*(double factor, Quantity<Unit> quantity) {
     return quantity * factor;
 }
 
@@ -32,38 +34,18 @@ using Dioptres = Quantity<struct DioptreUnit>;  ///< 1/m; negative for a short-s
 using Metres = Quantity<struct MetreUnit>;
 using Grams = Quantity<struct GramUnit>;
 
-constexpr Radians to_radians(Degrees angle) {
-    return {angle.value * std::numbers::pi / 180};
-}
-constexpr Degrees to_degrees(Radians angle) {
-    return {angle.value * 180 / std::numbers::pi};
-}
-constexpr Millimetres to_millimetres(Metres length) {
-    return {length.value * 1000};
-}
-constexpr Metres to_metres(Millimetres length) {
-    return {length.value / 1000};
-}
-constexpr Micrometres nanometres(double wavelength_nm) {
-    return {wavelength_nm / 1000};
-}
+constexpr Radians to_radians(Degrees angle) { return {angle.value * std::numbers::pi / 180}; }
+constexpr Degrees to_degrees(Radians angle) { return {angle.value * 180 / std::numbers::pi}; }
+constexpr Millimetres to_millimetres(Metres length) { return {length.value * 1000}; }
+constexpr Metres to_metres(Millimetres length) { return {length.value / 1000}; }
+constexpr Micrometres nanometres(double wavelength_nm) { return {wavelength_nm / 1000}; }
 
 namespace literals {
-constexpr Millimetres operator""_mm(long double v) {
-    return {static_cast<double>(v)};
-}
-constexpr Millimetres operator""_mm(unsigned long long v) {
-    return {static_cast<double>(v)};
-}
-constexpr Degrees operator""_deg(long double v) {
-    return {static_cast<double>(v)};
-}
-constexpr Degrees operator""_deg(unsigned long long v) {
-    return {static_cast<double>(v)};
-}
-constexpr Micrometres operator""_um(long double v) {
-    return {static_cast<double>(v)};
-}
+constexpr Millimetres operator""_mm(long double v) { return {static_cast<double>(v)}; }
+constexpr Millimetres operator""_mm(unsigned long long v) { return {static_cast<double>(v)}; }
+constexpr Degrees operator""_deg(long double v) { return {static_cast<double>(v)}; }
+constexpr Degrees operator""_deg(unsigned long long v) { return {static_cast<double>(v)}; }
+constexpr Micrometres operator""_um(long double v) { return {static_cast<double>(v)}; }
 }  // namespace literals
 
 }  // namespace beamfork

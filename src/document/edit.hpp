@@ -71,6 +71,7 @@ struct Edit {
     Change change;
 
     template <class One>
+    // NOLINTNEXTLINE(google-explicit-constructor): a change is an edit, without saying so
     requires(!std::same_as<One, Edit> && std::constructible_from<Change, One>) Edit(One one)
         : change(std::move(one)) {}
 };

@@ -11,9 +11,7 @@ namespace beamfork {
 
 namespace {
 
-double cross(const glm::dvec2& a, const glm::dvec2& b) {
-    return a.x * b.y - a.y * b.x;
-}
+double cross(const glm::dvec2& a, const glm::dvec2& b) { return a.x * b.y - a.y * b.x; }
 
 bool inside(const Polygon& polygon, const glm::dvec2& at) {
     const auto& corners = polygon.corners;
@@ -71,10 +69,13 @@ double overlap_share(double hole_radius, double beam_radius, double offset) {
     const double h = std::abs(offset);
     if (h >= R + r) return 0;
     if (h <= std::abs(R - r)) return std::min(1.0, (R * R) / (r * r));
-    const double beam_angle = std::acos(std::clamp((h * h + r * r - R * R) / (2 * h * r), -1.0, 1.0));
-    const double hole_angle = std::acos(std::clamp((h * h + R * R - r * r) / (2 * h * R), -1.0, 1.0));
+    const double beam_angle =
+        std::acos(std::clamp((h * h + r * r - R * R) / (2 * h * r), -1.0, 1.0));
+    const double hole_angle =
+        std::acos(std::clamp((h * h + R * R - r * r) / (2 * h * R), -1.0, 1.0));
     const double kite = (-h + r + R) * (h + r - R) * (h - r + R) * (h + r + R);
-    const double area = r * r * beam_angle + R * R * hole_angle - std::sqrt(std::max(0.0, kite)) / 2;
+    const double area =
+        r * r * beam_angle + R * R * hole_angle - std::sqrt(std::max(0.0, kite)) / 2;
     return area / (std::numbers::pi * r * r);
 }
 

@@ -13,9 +13,7 @@ Pose inverse(const Pose& pose) {
     return {back, -(back * pose.origin)};
 }
 
-Pose translation(double x, double y, double z) {
-    return {glm::dmat3(1.0), {x, y, z}};
-}
+Pose translation(double x, double y, double z) { return {glm::dmat3(1.0), {x, y, z}}; }
 
 namespace {
 

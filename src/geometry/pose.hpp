@@ -6,9 +6,9 @@
 // the middle of its entry face with +z along the light that enters.
 #pragma once
 
-#include <glm/glm.hpp>
-
 #include "base/units.hpp"
+
+#include <glm/glm.hpp>
 
 namespace beamfork {
 

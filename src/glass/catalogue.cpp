@@ -1,14 +1,15 @@
-#include <toml++/toml.h>
-
 #include "base/assets.hpp"
 #include "base/contract.hpp"
 #include "glass/glass.hpp"
+
+#include <toml++/toml.h>
 
 namespace beamfork {
 
 namespace {
 
-Result<std::vector<double>> numbers(const toml::table& entry, std::string_view key, const Where& where) {
+Result<std::vector<double>>
+numbers(const toml::table& entry, std::string_view key, const Where& where) {
     std::vector<double> values;
     const toml::array* list = entry[key].as_array();
     if (list == nullptr) {
@@ -16,7 +17,8 @@ Result<std::vector<double>> numbers(const toml::table& entry, std::string_view k
     }
     for (const toml::node& node : *list) {
         const auto value = node.value<double>();
-        if (!value) return fail(ErrorCode::bad_input, std::string(key) + " holds a non-number", where);
+        if (!value)
+            return fail(ErrorCode::bad_input, std::string(key) + " holds a non-number", where);
         values.push_back(*value);
     }
     return values;
@@ -37,7 +39,8 @@ Result<Glass> read_glass(const toml::table& entry, const Where& where) {
     }
     if (b->empty() || b->size() != c->size() || range->size() != 2 || (*range)[0] >= (*range)[1]) {
         return fail(ErrorCode::bad_input,
-                    glass.name + " needs as many b as c, and a rising range_um of two numbers", where);
+                    glass.name + " needs as many b as c, and a rising range_um of two numbers",
+                    where);
     }
     glass.b = *b;
     glass.c = *c;

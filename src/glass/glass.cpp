@@ -2,9 +2,9 @@
 
 #include <cmath>
 
-#include <fmt/format.h>
-
 #include "base/text.hpp"
+
+#include <fmt/format.h>
 
 namespace beamfork {
 
@@ -12,8 +12,8 @@ Result<double> refractive_index(const Glass& glass, Micrometres wavelength) {
     if (!(wavelength >= glass.shortest && wavelength <= glass.longest)) {
         return fail(ErrorCode::bad_input,
                     fmt::format("{} is known from {} to {} um, not at {} um", glass.name,
-                                format_exact(glass.shortest.value), format_exact(glass.longest.value),
-                                format_exact(wavelength.value)));
+                                format_exact(glass.shortest.value),
+                                format_exact(glass.longest.value), format_exact(wavelength.value)));
     }
     const double squared = wavelength.value * wavelength.value;
     double n_squared = 1;
@@ -35,7 +35,8 @@ Result<double> abbe_number(const Glass& glass) {
 
 std::vector<std::string> Catalogue::names() const {
     std::vector<std::string> result;
-    for (const Glass& glass : glasses) result.push_back(glass.name);
+    for (const Glass& glass : glasses)
+        result.push_back(glass.name);
     return result;
 }
 

@@ -25,23 +25,28 @@ std::vector<Field<EyepiecePair>> EyepiecePair::fields() {
                      &E::focal_length),
         number_field(apparent, &E::apparent_field),
         number_field(length_info("field_stop_mm", "Field stop",
-                                 "Diameter of the ring that bounds the field of view.", 1, 50, 5, 27),
+                                 "Diameter of the ring that bounds the field of view.", 1, 50, 5,
+                                 27),
                      &E::field_stop),
-        number_field(length_info("field_stop_depth_mm", "Field stop depth",
-                                 "How far the field stop lies in front of the shoulder, inside the barrel; negative "
-                                 "when it lies behind the shoulder.",
-                                 -30, 60, -10, 25),
-                     &E::field_stop_depth),
-        number_field(length_info("barrel_clear_diameter_mm", "Barrel opening", "Clear diameter of the barrel's front end.",
-                                 5, 60, 20, 47),
+        number_field(
+            length_info(
+                "field_stop_depth_mm", "Field stop depth",
+                "How far the field stop lies in front of the shoulder, inside the barrel; negative "
+                "when it lies behind the shoulder.",
+                -30, 60, -10, 25),
+            &E::field_stop_depth),
+        number_field(length_info("barrel_clear_diameter_mm", "Barrel opening",
+                                 "Clear diameter of the barrel's front end.", 5, 60, 20, 47),
                      &E::barrel_clear),
-        number_field(length_info("barrel_length_mm", "Barrel length", "From the shoulder to the barrel's front end.", 0,
-                                 80, 15, 40),
+        number_field(length_info("barrel_length_mm", "Barrel length",
+                                 "From the shoulder to the barrel's front end.", 0, 80, 15, 40),
                      &E::barrel_length),
         number_field(length_info("outer_diameter_mm", "Outer diameter",
-                                 "Of the widest part; the two must fit beside each other.", 10, 120, 28, 65),
+                                 "Of the widest part; the two must fit beside each other.", 10, 120,
+                                 28, 65),
                      &E::outer_diameter),
-        number_field(length_info("eye_relief_mm", "Eye relief", "From the last lens to the eye.", 0, 60, 5, 25),
+        number_field(length_info("eye_relief_mm", "Eye relief", "From the last lens to the eye.", 0,
+                                 60, 5, 25),
                      &E::eye_relief),
     };
 }
@@ -58,10 +63,11 @@ PartLayout EyepiecePair::layout(const LayoutContext& context) const {
     if (barrel_length.value > 1) {
         layout.bodies.push_back(tube_body(front, barrel_length.value, barrel_clear.value, wall));
     }
-    layout.bodies.push_back(tube_body(shoulder, body + 12, std::max(5.0, outer_diameter.value - 2 * wall), wall));
-    layout.bodies.push_back(ring_body(shoulder, barrel_clear.value, outer_diameter.value));
     layout.bodies.push_back(
-        ring_body(layout.part_from_exit, field_stop.value, std::max(barrel_clear.value, field_stop.value + 2)));
+        tube_body(shoulder, body + 12, std::max(5.0, outer_diameter.value - 2 * wall), wall));
+    layout.bodies.push_back(ring_body(shoulder, barrel_clear.value, outer_diameter.value));
+    layout.bodies.push_back(ring_body(layout.part_from_exit, field_stop.value,
+                                      std::max(barrel_clear.value, field_stop.value + 2)));
     const double radius = std::min(0.45 * outer_diameter.value, 0.55 * focal_length.value + 3);
     layout.bodies.push_back({LensBody{radius, 4, 5}, shoulder * translation(0, 0, body - 4)});
     return layout;
@@ -69,7 +75,8 @@ PartLayout EyepiecePair::layout(const LayoutContext& context) const {
 
 std::optional<std::string> EyepiecePair::contradiction() const {
     if (field_stop > barrel_clear && field_stop_depth.value > 0) {
-        return "field_stop_mm cannot be wider than barrel_clear_diameter_mm when it lies inside the barrel";
+        return "field_stop_mm cannot be wider than barrel_clear_diameter_mm when it lies inside "
+               "the barrel";
     }
     return std::nullopt;
 }

@@ -8,13 +8,15 @@ namespace beamfork {
 struct EyepiecePair {
     static constexpr std::string_view key = "eyepiece_pair";
     static constexpr std::string_view label = "Eyepiece pair";
-    static constexpr std::string_view help = "Two equal eyepieces; the image must fall on their field stops.";
+    static constexpr std::string_view help =
+        "Two equal eyepieces; the image must fall on their field stops.";
     static constexpr Role role = Role::eyepiece;
 
     Millimetres focal_length{25};
     Degrees apparent_field{50};
-    Millimetres field_stop{21};        ///< diameter
-    Millimetres field_stop_depth{0};   ///< in front of the shoulder (inside the barrel); negative: behind it
+    Millimetres field_stop{21};  ///< diameter
+    Millimetres field_stop_depth{
+        0};  ///< in front of the shoulder (inside the barrel); negative: behind it
     Millimetres barrel_clear{28};
     Millimetres barrel_length{25};
     Millimetres outer_diameter{36};

@@ -3,10 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/text.hpp"
+
 #include <fmt/format.h>
 #include <fmt/ranges.h>
-
-#include "base/text.hpp"
 
 namespace beamfork {
 
@@ -51,11 +51,17 @@ std::optional<std::string> objection(const FieldInfo& field, const FieldValue& v
     }
     const auto near = nearest_name(*word, field.choices);
     return fmt::format("{} cannot be '{}'; it must be one of: {}{}", field.key, *word,
-                       fmt::join(field.choices, ", "), near ? "; did you mean '" + *near + "'?" : "");
+                       fmt::join(field.choices, ", "),
+                       near ? "; did you mean '" + *near + "'?" : "");
 }
 
-FieldInfo length_info(std::string key, std::string label, std::string help, double low, double high,
-                      double usual_low, double usual_high) {
+FieldInfo length_info(std::string key,
+                      std::string label,
+                      std::string help,
+                      double low,
+                      double high,
+                      double usual_low,
+                      double usual_high) {
     FieldInfo info;
     info.key = std::move(key);
     info.label = std::move(label);

@@ -34,8 +34,8 @@ struct FieldInfo {
     std::string label;  ///< as on screen, without the unit
     std::string help;   ///< one sentence for somebody new to it
     FieldUnit unit = FieldUnit::none;
-    double low = 0;   ///< smallest value that is accepted
-    double high = 0;  ///< largest value that is accepted
+    double low = 0;        ///< smallest value that is accepted
+    double high = 0;       ///< largest value that is accepted
     double usual_low = 0;  ///< a slider's ends: what people own
     double usual_high = 0;
     FieldType type = FieldType::number;
@@ -48,23 +48,26 @@ struct FieldInfo {
 std::optional<std::string> objection(const FieldInfo& field, const FieldValue& value);
 
 /// A field of one part kind `Kind`.
-template <class Kind> struct Field {
+template <class Kind>
+struct Field {
     FieldInfo info;
     std::function<FieldValue(const Kind&)> get;
     std::function<void(Kind&, const FieldValue&)> set;  ///< the value must have no objection
 };
 
 template <class Kind, class Unit>
-Field<Kind> number_field(FieldInfo info, Quantity<Unit> Kind::* member) {
+Field<Kind> number_field(FieldInfo info, Quantity<Unit> Kind::*member) {
     info.type = FieldType::number;
-    return {std::move(info), [member](const Kind& kind) { return FieldValue{(kind.*member).value}; },
+    return {std::move(info),
+            [member](const Kind& kind) { return FieldValue{(kind.*member).value}; },
             [member](Kind& kind, const FieldValue& value) {
                 BEAMFORK_EXPECTS(std::holds_alternative<double>(value));
                 (kind.*member).value = std::get<double>(value);
             }};
 }
 
-template <class Kind> Field<Kind> number_field(FieldInfo info, double Kind::* member) {
+template <class Kind>
+Field<Kind> number_field(FieldInfo info, double Kind::*member) {
     info.type = FieldType::number;
     return {std::move(info), [member](const Kind& kind) { return FieldValue{kind.*member}; },
             [member](Kind& kind, const FieldValue& value) {
@@ -74,7 +77,7 @@ template <class Kind> Field<Kind> number_field(FieldInfo info, double Kind::* me
 }
 
 template <class Kind, class Unit>
-Field<Kind> optional_field(FieldInfo info, std::optional<Quantity<Unit>> Kind::* member) {
+Field<Kind> optional_field(FieldInfo info, std::optional<Quantity<Unit>> Kind::*member) {
     info.type = FieldType::optional_number;
     return {std::move(info),
             [member](const Kind& kind) {
@@ -89,7 +92,8 @@ Field<Kind> optional_field(FieldInfo info, std::optional<Quantity<Unit>> Kind::*
 
 /// A choice held as an enum whose values count from 0 in the order of `names`.
 template <class Kind, class Enum>
-Field<Kind> choice_field(FieldInfo info, Enum Kind::* member, std::vector<std::string> names) {
+Field<Kind>
+choice_field(FieldInfo info, Enum Kind::*member, const std::vector<std::string>& names) {
     info.type = FieldType::choice;
     info.choices = names;
     return {std::move(info),
@@ -107,7 +111,7 @@ Field<Kind> choice_field(FieldInfo info, Enum Kind::* member, std::vector<std::s
 
 /// A choice held as the word itself, such as a glass by name.
 template <class Kind>
-Field<Kind> word_field(FieldInfo info, std::string Kind::* member, std::vector<std::string> names) {
+Field<Kind> word_field(FieldInfo info, std::string Kind::*member, std::vector<std::string> names) {
     info.type = FieldType::choice;
     info.choices = std::move(names);
     return {std::move(info), [member](const Kind& kind) { return FieldValue{kind.*member}; },
@@ -118,7 +122,12 @@ Field<Kind> word_field(FieldInfo info, std::string Kind::* member, std::vector<s
 }
 
 /// A length in mm with its accepted range and its usual range.
-FieldInfo length_info(std::string key, std::string label, std::string help, double low, double high,
-                      double usual_low, double usual_high);
+FieldInfo length_info(std::string key,
+                      std::string label,
+                      std::string help,
+                      double low,
+                      double high,
+                      double usual_low,
+                      double usual_high);
 
 }  // namespace beamfork

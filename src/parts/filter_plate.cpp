@@ -10,14 +10,17 @@ std::vector<Field<FilterPlate>> FilterPlate::fields() {
     glass.label = "Glass";
     glass.help = "Glass type of the plate.";
     return {
-        number_field(length_info("thickness_mm", "Thickness", "Thickness of the glass plate.", 0.1, 20, 0.5, 5),
+        number_field(length_info("thickness_mm", "Thickness", "Thickness of the glass plate.", 0.1,
+                                 20, 0.5, 5),
                      &FilterPlate::thickness),
-        number_field(length_info("ring_length_mm", "Ring length",
-                                 "How far the filter ring holds its two neighbours apart; 0 inside a barrel.", 0, 50,
-                                 0, 12),
-                     &FilterPlate::ring_length),
-        number_field(length_info("clear_diameter_mm", "Opening", "Clear diameter of the plate in its ring.", 5, 200,
-                                 20, 50),
+        number_field(
+            length_info(
+                "ring_length_mm", "Ring length",
+                "How far the filter ring holds its two neighbours apart; 0 inside a barrel.", 0, 50,
+                0, 12),
+            &FilterPlate::ring_length),
+        number_field(length_info("clear_diameter_mm", "Opening",
+                                 "Clear diameter of the plate in its ring.", 5, 200, 20, 50),
                      &FilterPlate::clear_diameter),
         word_field(glass, &FilterPlate::glass, glass_names()),
     };
@@ -28,11 +31,13 @@ PartLayout FilterPlate::layout(const LayoutContext& context) const {
     // The plate sits in the middle of its ring; in a ring of no length it reaches into its neighbours.
     const Pose front = translation(0, 0, (ring_length.value - thickness.value) / 2);
     Prism plate = glass_block(clear_diameter.value, thickness.value, glass, "filter");
-    for (Surface& surface : plate.surfaces) surface.aperture = Circle{clear_diameter.value / 2};
+    for (Surface& surface : plate.surfaces)
+        surface.aperture = Circle{clear_diameter.value / 2};
     append(layout.surfaces, plate, front);
     layout.part_from_exit = translation(0, 0, ring_length.value);
     if (context.eye == Eye::left) {
-        const double seen = ring_length.value > thickness.value ? ring_length.value : thickness.value;
+        const double seen =
+            ring_length.value > thickness.value ? ring_length.value : thickness.value;
         const Pose start = translation(0, 0, (ring_length.value - seen) / 2);
         layout.bodies = {{LensBody{clear_diameter.value / 2, thickness.value, 0},
                           translation(0, 0, ring_length.value / 2)},

@@ -4,21 +4,26 @@ namespace beamfork {
 
 std::vector<Field<Focuser>> Focuser::fields() {
     return {
-        number_field(length_info("travel_mm", "Travel", "How far the drawtube moves from fully in to fully out.", 0,
-                                 500, 20, 150),
+        number_field(length_info("travel_mm", "Travel",
+                                 "How far the drawtube moves from fully in to fully out.", 0, 500,
+                                 20, 150),
                      &Focuser::travel),
         number_field(length_info("drawtube_diameter_mm", "Drawtube opening",
                                  "Clear inner diameter of the drawtube.", 10, 200, 25, 100),
                      &Focuser::drawtube_diameter),
-        number_field(length_info("drawtube_length_mm", "Drawtube length",
-                                 "From its rear face to its front end: racked in, the front end reaches into "
-                                 "the light cone and can cut it.",
-                                 5, 600, 40, 250),
-                     &Focuser::drawtube_length),
-        optional_field(length_info("held_at_mm", "Held at",
-                                   "Hold the drawtube at this extension instead of focusing; leave it open to focus.",
-                                   0, 500, 0, 150),
-                       &Focuser::held_at),
+        number_field(
+            length_info(
+                "drawtube_length_mm", "Drawtube length",
+                "From its rear face to its front end: racked in, the front end reaches into "
+                "the light cone and can cut it.",
+                5, 600, 40, 250),
+            &Focuser::drawtube_length),
+        optional_field(
+            length_info(
+                "held_at_mm", "Held at",
+                "Hold the drawtube at this extension instead of focusing; leave it open to focus.",
+                0, 500, 0, 150),
+            &Focuser::held_at),
     };
 }
 
@@ -34,8 +39,10 @@ PartLayout Focuser::layout(const LayoutContext& context) const {
     const double wall = 2.5;
     layout.bodies = {
         tube_body(translation(0, 0, front), drawtube_length.value, drawtube_diameter.value, wall),
-        ring_body(translation(0, 0, front), drawtube_diameter.value, drawtube_diameter.value + 2 * wall),
-        ring_body(translation(0, 0, rear), drawtube_diameter.value, drawtube_diameter.value + 8 * wall),
+        ring_body(translation(0, 0, front), drawtube_diameter.value,
+                  drawtube_diameter.value + 2 * wall),
+        ring_body(translation(0, 0, rear), drawtube_diameter.value,
+                  drawtube_diameter.value + 8 * wall),
         // The body stands still while the drawtube moves.
         tube_body(translation(0, 0, -70), 60, drawtube_diameter.value + 8, 4)};
     return layout;

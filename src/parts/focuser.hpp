@@ -13,8 +13,8 @@ struct Focuser {
     static constexpr Role role = Role::focuser;
 
     Millimetres travel{80};
-    Millimetres drawtube_diameter{48};  ///< inner, clear
-    Millimetres drawtube_length{110};   ///< rear face to front end
+    Millimetres drawtube_diameter{48};   ///< inner, clear
+    Millimetres drawtube_length{110};    ///< rear face to front end
     std::optional<Millimetres> held_at;  ///< where the user holds it instead of focusing
 
     bool operator==(const Focuser&) const = default;

@@ -21,15 +21,14 @@ Body plate_body(const Pose& pose, double width, double opening_diameter) {
     return {PlateBody{rectangle(width, width).corners, thickness, opening_diameter / 2}, pose};
 }
 
-std::vector<std::string> glass_names() {
-    return standard_catalogue().names();
-}
+std::vector<std::string> glass_names() { return standard_catalogue().names(); }
 
 FieldInfo stated_light_path_info() {
-    return length_info("stated_light_path_mm", "Stated light path",
-                       "The light path its maker states, if any: it then wins over the one derived from glass "
-                       "and air, and the difference becomes an air space.",
-                       0, 400, 20, 160);
+    return length_info(
+        "stated_light_path_mm", "Stated light path",
+        "The light path its maker states, if any: it then wins over the one derived from glass "
+        "and air, and the difference becomes an air space.",
+        0, 400, 20, 160);
 }
 
 }  // namespace beamfork

@@ -34,10 +34,10 @@ struct Surface {
     SurfaceKind kind = SurfaceKind::stop;
     Pose part_from_surface;
     Aperture aperture = Unbounded{};
-    std::string medium_after{}; ///< refraction: a glass name, or empty for air
-    double focal_length = 0;    ///< objective and thin_lens
-    double blue_shift = 0;      ///< objective: focus at the F line minus focus at the e line
-    double red_shift = 0;       ///< objective: focus at the C line minus focus at the e line
+    std::string medium_after{};  ///< refraction: a glass name, or empty for air
+    double focal_length = 0;     ///< objective and thin_lens
+    double blue_shift = 0;       ///< objective: focus at the F line minus focus at the e line
+    double red_shift = 0;        ///< objective: focus at the C line minus focus at the e line
 };
 
 /// A hollow cylinder along z from z = 0 of its frame.
@@ -85,15 +85,15 @@ struct Body {
 
 struct PartLayout {
     std::vector<Surface> surfaces;
-    Pose part_from_exit;         ///< where the next part's entry face sits
-    double end_air = 0;          ///< air before the exit that may give way to a stated light path
-    std::vector<Body> bodies;    ///< of this eye's arm; shared bodies come with the left eye only
+    Pose part_from_exit;       ///< where the next part's entry face sits
+    double end_air = 0;        ///< air before the exit that may give way to a stated light path
+    std::vector<Body> bodies;  ///< of this eye's arm; shared bodies come with the left eye only
 };
 
 /// What a part must know of the rest to lay itself out for one eye.
 struct LayoutContext {
     Eye eye = Eye::left;
-    Millimetres drawtube{0};        ///< extension of the drawtube from racked in
+    Millimetres drawtube{0};         ///< extension of the drawtube from racked in
     Millimetres pupil_distance{63};  ///< of the observer: sets the hinge
     Millimetres seat_shift{0};       ///< of this eye's eyepiece, positive away from the telescope
 };

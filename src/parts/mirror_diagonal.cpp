@@ -8,8 +8,9 @@ FieldInfo turned_info() {
     FieldInfo info;
     info.key = "turned_deg";
     info.label = "Turned";
-    info.help = "Turns the diagonal about the incoming light; 0° looks straight up, positive leans to the "
-                "observer's left.";
+    info.help =
+        "Turns the diagonal about the incoming light; 0° looks straight up, positive leans to the "
+        "observer's left.";
     info.unit = FieldUnit::degree;
     info.low = -180;
     info.high = 180;
@@ -20,14 +21,17 @@ FieldInfo turned_info() {
 
 std::vector<Field<MirrorDiagonal>> MirrorDiagonal::fields() {
     return {
-        number_field(length_info("entry_leg_mm", "Entry leg", "From the front face to the mirror, along the light.", 5,
-                                 200, 20, 80),
+        number_field(length_info("entry_leg_mm", "Entry leg",
+                                 "From the front face to the mirror, along the light.", 5, 200, 20,
+                                 80),
                      &MirrorDiagonal::entry_leg),
-        number_field(length_info("exit_leg_mm", "Exit leg", "From the mirror to the rear face, along the light.", 5,
-                                 200, 20, 80),
+        number_field(length_info("exit_leg_mm", "Exit leg",
+                                 "From the mirror to the rear face, along the light.", 5, 200, 20,
+                                 80),
                      &MirrorDiagonal::exit_leg),
-        number_field(length_info("clear_diameter_mm", "Opening", "Clear diameter of both ends and across the mirror.",
-                                 5, 150, 20, 50),
+        number_field(length_info("clear_diameter_mm", "Opening",
+                                 "Clear diameter of both ends and across the mirror.", 5, 150, 20,
+                                 50),
                      &MirrorDiagonal::clear_diameter),
         number_field(turned_info(), &MirrorDiagonal::turned),
         optional_field(stated_light_path_info(), &MirrorDiagonal::stated_light_path),
@@ -55,14 +59,17 @@ PartLayout MirrorDiagonal::layout(const LayoutContext& context) const {
                          plate_body(fold * translation(0, 0, -clear / 2 - 2), clear + 10, clear),
                          plate_body(leaving * translation(0, 0, clear / 2), clear + 10, clear)};
         if (tube_in > 1) layout.bodies.push_back(tube_body(roll, tube_in, clear, wall));
-        if (tube_out > 1) layout.bodies.push_back(tube_body(leaving * translation(0, 0, clear / 2), tube_out, clear, wall));
+        if (tube_out > 1)
+            layout.bodies.push_back(
+                tube_body(leaving * translation(0, 0, clear / 2), tube_out, clear, wall));
     }
     return layout;
 }
 
 std::optional<std::string> MirrorDiagonal::contradiction() const {
     if (2 * entry_leg.value < clear_diameter.value || 2 * exit_leg.value < clear_diameter.value) {
-        return "each leg must be at least half of clear_diameter_mm, or the mirror would stick out of its end";
+        return "each leg must be at least half of clear_diameter_mm, or the mirror would stick out "
+               "of its end";
     }
     return std::nullopt;
 }

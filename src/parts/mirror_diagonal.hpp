@@ -8,7 +8,8 @@ namespace beamfork {
 struct MirrorDiagonal {
     static constexpr std::string_view key = "mirror_diagonal";
     static constexpr std::string_view label = "Mirror diagonal";
-    static constexpr std::string_view help = "A flat mirror that turns the light by 90° so that one looks down in comfort.";
+    static constexpr std::string_view help =
+        "A flat mirror that turns the light by 90° so that one looks down in comfort.";
     static constexpr Role role = Role::chain;
 
     Millimetres entry_leg{45};  ///< entry face to mirror, along the axis

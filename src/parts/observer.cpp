@@ -25,15 +25,17 @@ std::vector<Field<Observer>> Observer::fields() {
     spectacles.label = "Spectacles";
     spectacles.help = "Taken off, the focus must make up for the eyes; kept on, it need not.";
     return {
-        number_field(length_info("pupil_distance_mm", "Pupil distance", "Between the centres of the two pupils.", 35,
-                                 85, 50, 75),
+        number_field(length_info("pupil_distance_mm", "Pupil distance",
+                                 "Between the centres of the two pupils.", 35, 85, 50, 75),
                      &Observer::pupil_distance),
         number_field(dioptres("left_dioptres", "Left eye", "left"), &Observer::left),
         number_field(dioptres("right_dioptres", "Right eye", "right"), &Observer::right),
         choice_field(spectacles, &Observer::spectacles, {"taken off", "kept on"}),
-        number_field(length_info("eye_pupil_mm", "Eye pupil",
-                                 "Diameter of the eye's own pupil in the dark; light outside it is lost.", 1, 9, 3, 8),
-                     &Observer::eye_pupil),
+        number_field(
+            length_info("eye_pupil_mm", "Eye pupil",
+                        "Diameter of the eye's own pupil in the dark; light outside it is lost.", 1,
+                        9, 3, 8),
+            &Observer::eye_pupil),
     };
 }
 

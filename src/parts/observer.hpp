@@ -14,7 +14,7 @@ struct Observer {
     static constexpr Role role = Role::observer;
 
     Millimetres pupil_distance{63};
-    Dioptres left{0};   ///< spectacle prescription, negative when short-sighted
+    Dioptres left{0};  ///< spectacle prescription, negative when short-sighted
     Dioptres right{0};
     Spectacles spectacles = Spectacles::taken_off;
     Millimetres eye_pupil{6};

@@ -2,40 +2,52 @@
 
 #include <algorithm>
 
-#include <fmt/format.h>
-
 #include "base/text.hpp"
+
+#include <fmt/format.h>
 
 namespace beamfork {
 
 namespace {
 
-template <class Kind> PartKind describe() {
-    PartKind kind{std::string(Kind::key), std::string(Kind::label), std::string(Kind::help), Kind::role, Kind{}, {}};
-    for (const auto& field : Kind::fields()) kind.fields.push_back(field.info);
+template <class Kind>
+PartKind describe() {
+    PartKind kind{std::string(Kind::key),
+                  std::string(Kind::label),
+                  std::string(Kind::help),
+                  Kind::role,
+                  Kind{},
+                  {}};
+    for (const auto& field : Kind::fields())
+        kind.fields.push_back(field.info);
     return kind;
 }
 
-template <class... Kinds> std::vector<PartKind> describe_all(const std::variant<Kinds...>*) {
+template <class... Kinds>
+std::vector<PartKind> describe_all(const std::variant<Kinds...>*) {
     return {describe<Kinds>()...};
 }
 
 // Described once: fields of glass read the catalogue, which is not free.
-template <class Kind> const std::vector<Field<Kind>>& fields_of() {
+template <class Kind>
+const std::vector<Field<Kind>>& fields_of() {
     static const std::vector<Field<Kind>> fields = Kind::fields();
     return fields;
 }
 
-template <class Kind> const Field<Kind>* find_field(std::string_view key) {
+template <class Kind>
+const Field<Kind>* find_field(std::string_view key) {
     const auto& fields = fields_of<Kind>();
-    const auto found =
-        std::find_if(fields.begin(), fields.end(), [&](const Field<Kind>& field) { return field.info.key == key; });
+    const auto found = std::find_if(fields.begin(), fields.end(), [&](const Field<Kind>& field) {
+        return field.info.key == key;
+    });
     return found == fields.end() ? nullptr : &*found;
 }
 
 tl::unexpected<Error> no_such_field(const PartKind& kind, std::string_view key) {
     std::vector<std::string> keys;
-    for (const FieldInfo& field : kind.fields) keys.push_back(field.key);
+    for (const FieldInfo& field : kind.fields)
+        keys.push_back(field.key);
     const auto near = nearest_name(key, keys);
     return fail(ErrorCode::not_found, fmt::format("{} has no '{}'{}", kind.key, key,
                                                   near ? "; did you mean '" + *near + "'?" : ""));
@@ -55,17 +67,13 @@ Result<PartKind> find_kind(std::string_view key) {
         keys.push_back(kind.key);
     }
     const auto near = nearest_name(key, keys);
-    return fail(ErrorCode::not_found,
-                fmt::format("no part kind '{}'{}", key, near ? "; did you mean '" + *near + "'?" : ""));
+    return fail(ErrorCode::not_found, fmt::format("no part kind '{}'{}", key,
+                                                  near ? "; did you mean '" + *near + "'?" : ""));
 }
 
-const PartKind& kind_of(const PartBody& body) {
-    return part_kinds()[body.index()];
-}
+const PartKind& kind_of(const PartBody& body) { return part_kinds()[body.index()]; }
 
-Role role_of(const Part& part) {
-    return kind_of(part.body).role;
-}
+Role role_of(const Part& part) { return kind_of(part.body).role; }
 
 Result<FieldValue> field_value(const PartBody& body, std::string_view key) {
     return std::visit(
@@ -77,12 +85,14 @@ Result<FieldValue> field_value(const PartBody& body, std::string_view key) {
         body);
 }
 
-Result<PartBody> with_field_unchecked(const PartBody& body, std::string_view key, const FieldValue& value) {
+Result<PartBody>
+with_field_unchecked(const PartBody& body, std::string_view key, const FieldValue& value) {
     return std::visit(
         [&]<class Kind>(Kind kind) -> Result<PartBody> {
             const Field<Kind>* field = find_field<Kind>(key);
             if (field == nullptr) return no_such_field(kind_of(body), key);
-            if (const auto wrong = objection(field->info, value)) return fail(ErrorCode::bad_input, *wrong);
+            if (const auto wrong = objection(field->info, value))
+                return fail(ErrorCode::bad_input, *wrong);
             field->set(kind, value);
             return PartBody{std::move(kind)};
         },

@@ -80,7 +80,8 @@ Result<FieldValue> field_value(const PartBody& body, std::string_view key);
 Result<PartBody> with_field(const PartBody& body, std::string_view key, const FieldValue& value);
 
 /// As with_field, without the check against the other values: for reading many fields before one check.
-Result<PartBody> with_field_unchecked(const PartBody& body, std::string_view key, const FieldValue& value);
+Result<PartBody>
+with_field_unchecked(const PartBody& body, std::string_view key, const FieldValue& value);
 std::optional<std::string> contradiction(const PartBody& body);
 
 PartLayout layout_of(const PartBody& body, const LayoutContext& context);

@@ -9,8 +9,8 @@ namespace beamfork {
 struct PrismDiagonal {
     static constexpr std::string_view key = "prism_diagonal";
     static constexpr std::string_view label = "Prism diagonal";
-    static constexpr std::string_view help =
-        "A right-angle prism that turns the light by 90°; its glass makes the light path shorter than its legs.";
+    static constexpr std::string_view help = "A right-angle prism that turns the light by 90°; its "
+                                             "glass makes the light path shorter than its legs.";
     static constexpr Role role = Role::chain;
 
     Millimetres entry_leg{22};

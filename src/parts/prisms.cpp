@@ -10,14 +10,21 @@ using std::numbers::sqrt2;
 
 constexpr Degrees towards_y{-90};  // about x: z turns to +y, y turns to -z
 
-Surface face(const std::string& name, const Pose& pose, double width, const std::string& medium_after) {
+Surface
+face(const std::string& name, const Pose& pose, double width, const std::string& medium_after) {
     return {name, SurfaceKind::refraction, pose, rectangle(width, width), medium_after};
 }
 
 // A reflecting face at 45 degrees through `at`, whose frame is the incoming frame turned about x.
-Surface fold(const std::string& name, const Pose& incoming, Degrees turn, double width, FaceCoating coating) {
-    const auto kind = coating == FaceCoating::bare ? SurfaceKind::total_reflection : SurfaceKind::mirror;
-    return {name, kind, incoming * rotation_about_x(to_radians(turn)), rectangle(width, width * sqrt2)};
+Surface fold(const std::string& name,
+             const Pose& incoming,
+             Degrees turn,
+             double width,
+             FaceCoating coating) {
+    const auto kind =
+        coating == FaceCoating::bare ? SurfaceKind::total_reflection : SurfaceKind::mirror;
+    return {name, kind, incoming * rotation_about_x(to_radians(turn)),
+            rectangle(width, width * sqrt2)};
 }
 
 // A block whose outline in the yz plane is given counter-clockwise seen from +x.
@@ -25,7 +32,8 @@ GlassBody extruded(const std::vector<glm::dvec2>& outline_yz, double width) {
     GlassBody body;
     const int n = static_cast<int>(outline_yz.size());
     for (const double x : {-width / 2, width / 2}) {
-        for (const auto& corner : outline_yz) body.corners.emplace_back(x, corner.x, corner.y);
+        for (const auto& corner : outline_yz)
+            body.corners.emplace_back(x, corner.x, corner.y);
     }
     std::vector<int> low;
     std::vector<int> high;
@@ -50,23 +58,29 @@ Prism right_angle_prism(double width, const PrismGlass& glass, const std::string
     Prism prism;
     const double half = width / 2;
     prism.prism_from_exit = exit_towards_y(width);
-    prism.surfaces = {face(name + " entry face", Pose{}, width, glass.glass),
-                      fold(name + " hypotenuse", translation(0, 0, half), Degrees{45}, width, glass.coating),
-                      face(name + " exit face", prism.prism_from_exit, width, "")};
+    prism.surfaces = {
+        face(name + " entry face", Pose{}, width, glass.glass),
+        fold(name + " hypotenuse", translation(0, 0, half), Degrees{45}, width, glass.coating),
+        face(name + " exit face", prism.prism_from_exit, width, "")};
     prism.body = extruded({{-half, 0}, {half, 0}, {half, width}}, width);
     return prism;
 }
 
-Prism rhomboid_prism(double width, double offset, const PrismGlass& glass, const std::string& name) {
+Prism rhomboid_prism(double width,
+                     double offset,
+                     const PrismGlass& glass,
+                     const std::string& name) {
     Prism prism;
     const double half = width / 2;
     const Pose sideways = translation(0, offset, half) * rotation_about_x(to_radians(towards_y));
     prism.prism_from_exit = translation(0, offset, width);
-    prism.surfaces = {face(name + " entry face", Pose{}, width, glass.glass),
-                      fold(name + " first face", translation(0, 0, half), Degrees{45}, width, glass.coating),
-                      fold(name + " second face", sideways, Degrees{-45}, width, glass.coating),
-                      face(name + " exit face", prism.prism_from_exit, width, "")};
-    prism.body = extruded({{-half, 0}, {offset - half, 0}, {offset + half, width}, {half, width}}, width);
+    prism.surfaces = {
+        face(name + " entry face", Pose{}, width, glass.glass),
+        fold(name + " first face", translation(0, 0, half), Degrees{45}, width, glass.coating),
+        fold(name + " second face", sideways, Degrees{-45}, width, glass.coating),
+        face(name + " exit face", prism.prism_from_exit, width, "")};
+    prism.body =
+        extruded({{-half, 0}, {offset - half, 0}, {offset + half, width}, {half, width}}, width);
     return prism;
 }
 
@@ -83,7 +97,8 @@ Prism glass_block(double width, double length, const std::string& glass, const s
 namespace {
 
 Surface interface_of_cube(double width, SurfaceKind kind) {
-    return {"cube interface", kind, translation(0, 0, width / 2) * rotation_about_x(to_radians(Degrees{45})),
+    return {"cube interface", kind,
+            translation(0, 0, width / 2) * rotation_about_x(to_radians(Degrees{45})),
             rectangle(width, width * sqrt2)};
 }
 

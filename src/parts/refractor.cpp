@@ -4,30 +4,39 @@ namespace beamfork {
 
 std::vector<Field<Refractor>> Refractor::fields() {
     return {
-        number_field(length_info("aperture_mm", "Aperture", "Clear diameter of the objective lens.", 20, 400, 50, 200),
+        number_field(length_info("aperture_mm", "Aperture", "Clear diameter of the objective lens.",
+                                 20, 400, 50, 200),
                      &Refractor::aperture),
         number_field(length_info("focal_length_mm", "Focal length",
-                                 "Distance from the objective to the image of a star.", 100, 5000, 300, 1500),
+                                 "Distance from the objective to the image of a star.", 100, 5000,
+                                 300, 1500),
                      &Refractor::focal_length),
-        number_field(length_info("back_focus_mm", "Back focus",
-                                 "How far the image of a star lies behind the drawtube's rear face when the "
-                                 "drawtube is racked fully in: the light path you can spend.",
-                                 -100, 1000, 0, 250),
-                     &Refractor::back_focus),
-        number_field(length_info("blue_focus_shift_mm", "Blue focus shift",
-                                 "How much farther out blue light (486 nm) comes to focus than green (546 nm).", -10,
-                                 10, -1, 1),
-                     &Refractor::blue_shift),
-        number_field(length_info("red_focus_shift_mm", "Red focus shift",
-                                 "How much farther out red light (656 nm) comes to focus than green (546 nm).", -10,
-                                 10, -1, 1),
-                     &Refractor::red_shift),
-        optional_field(length_info("baffle_diameter_mm", "Baffle opening",
-                                   "Clear diameter of the narrowest baffle inside the tube, if it has one.", 5, 400,
-                                   30, 150),
-                       &Refractor::baffle_diameter),
+        number_field(
+            length_info("back_focus_mm", "Back focus",
+                        "How far the image of a star lies behind the drawtube's rear face when the "
+                        "drawtube is racked fully in: the light path you can spend.",
+                        -100, 1000, 0, 250),
+            &Refractor::back_focus),
+        number_field(
+            length_info(
+                "blue_focus_shift_mm", "Blue focus shift",
+                "How much farther out blue light (486 nm) comes to focus than green (546 nm).", -10,
+                10, -1, 1),
+            &Refractor::blue_shift),
+        number_field(
+            length_info(
+                "red_focus_shift_mm", "Red focus shift",
+                "How much farther out red light (656 nm) comes to focus than green (546 nm).", -10,
+                10, -1, 1),
+            &Refractor::red_shift),
+        optional_field(
+            length_info("baffle_diameter_mm", "Baffle opening",
+                        "Clear diameter of the narrowest baffle inside the tube, if it has one.", 5,
+                        400, 30, 150),
+            &Refractor::baffle_diameter),
         number_field(length_info("baffle_position_mm", "Baffle position",
-                                 "Distance of that baffle behind the objective.", 1, 4900, 50, 1000),
+                                 "Distance of that baffle behind the objective.", 1, 4900, 50,
+                                 1000),
                      &Refractor::baffle_position),
     };
 }
@@ -40,8 +49,8 @@ PartLayout Refractor::layout(const LayoutContext& context) const {
     objective.red_shift = red_shift.value;
     layout.surfaces.push_back(objective);
     if (baffle_diameter) {
-        layout.surfaces.push_back(
-            round_stop("tube baffle", translation(0, 0, baffle_position.value), baffle_diameter->value));
+        layout.surfaces.push_back(round_stop(
+            "tube baffle", translation(0, 0, baffle_position.value), baffle_diameter->value));
     }
     const double rear = focal_length.value - back_focus.value;
     layout.part_from_exit = translation(0, 0, rear);
@@ -50,14 +59,16 @@ PartLayout Refractor::layout(const LayoutContext& context) const {
     const double wall = 2;
     const double tube_inner = aperture.value + 12;
     const double shade = 0.6 * aperture.value;  // a dew shade in front of the lens
-    const double tube_end = rear - 70 > 60 ? rear - 70 : rear * 0.8;  // the focuser's body begins there
-    layout.bodies.push_back(tube_body(translation(0, 0, -shade), shade + 20, tube_inner + 14, wall));
+    const double tube_end =
+        rear - 70 > 60 ? rear - 70 : rear * 0.8;  // the focuser's body begins there
+    layout.bodies.push_back(
+        tube_body(translation(0, 0, -shade), shade + 20, tube_inner + 14, wall));
     layout.bodies.push_back(tube_body(translation(0, 0, 20), tube_end - 20, tube_inner, wall));
     layout.bodies.push_back(ring_body(Pose{}, aperture.value, tube_inner + 14));
     layout.bodies.push_back({LensBody{aperture.value / 2, 6, 10}, Pose{}});
     if (baffle_diameter) {
-        layout.bodies.push_back(
-            ring_body(translation(0, 0, baffle_position.value), baffle_diameter->value, tube_inner));
+        layout.bodies.push_back(ring_body(translation(0, 0, baffle_position.value),
+                                          baffle_diameter->value, tube_inner));
     }
     return layout;
 }

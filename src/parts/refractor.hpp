@@ -8,7 +8,8 @@ namespace beamfork {
 struct Refractor {
     static constexpr std::string_view key = "refractor";
     static constexpr std::string_view label = "Refractor";
-    static constexpr std::string_view help = "A telescope with a lens in front; the light cone starts here.";
+    static constexpr std::string_view help =
+        "A telescope with a lens in front; the light cone starts here.";
     static constexpr Role role = Role::telescope;
 
     Millimetres aperture{80};

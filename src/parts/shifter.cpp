@@ -20,15 +20,17 @@ Millimetres shifter_gain(Millimetres focal_length, Millimetres image_distance) {
 }
 
 Millimetres Shifter::lens_focal_length() const {
-    return given == ShifterGiven::focal_length ? focal_length
-                                               : lens_of_stated_pair(stated_factor, stated_gain).focal_length;
+    return given == ShifterGiven::focal_length
+               ? focal_length
+               : lens_of_stated_pair(stated_factor, stated_gain).focal_length;
 }
 
 std::vector<Field<Shifter>> Shifter::fields() {
     FieldInfo given;
     given.key = "given_by";
     given.label = "Given by";
-    given.help = "Whether you know the lens's focal length, or the factor and the gain that its maker states.";
+    given.help = "Whether you know the lens's focal length, or the factor and the gain that its "
+                 "maker states.";
     FieldInfo factor;
     factor.key = "stated_factor";
     factor.label = "Stated factor";
@@ -40,14 +42,16 @@ std::vector<Field<Shifter>> Shifter::fields() {
     factor.usual_high = 3;
     factor.only_if_key = "given_by";
     factor.only_if_word = "factor and gain";
-    FieldInfo gain = length_info("stated_gain_mm", "Stated gain",
-                                 "How many mm of light path its maker says it gives back; negative for a reducer.",
-                                 -200, 300, 5, 120);
+    FieldInfo gain = length_info(
+        "stated_gain_mm", "Stated gain",
+        "How many mm of light path its maker says it gives back; negative for a reducer.", -200,
+        300, 5, 120);
     gain.only_if_key = factor.only_if_key;
     gain.only_if_word = factor.only_if_word;
-    FieldInfo focal = length_info("focal_length_mm", "Focal length",
-                                  "Focal length of the lens: negative moves the image outward, positive inward.",
-                                  -2000, 2000, -250, -30);
+    FieldInfo focal =
+        length_info("focal_length_mm", "Focal length",
+                    "Focal length of the lens: negative moves the image outward, positive inward.",
+                    -2000, 2000, -250, -30);
     focal.only_if_key = "given_by";
     focal.only_if_word = "focal length";
     return {
@@ -55,17 +59,21 @@ std::vector<Field<Shifter>> Shifter::fields() {
         number_field(focal, &Shifter::focal_length),
         number_field(factor, &Shifter::stated_factor),
         number_field(gain, &Shifter::stated_gain),
-        number_field(length_info("lens_offset_mm", "Lens position",
-                                 "Where the lens sits behind the entry face of its cell; negative reaches forward "
-                                 "into the part before it.",
-                                 -150, 200, -40, 60),
-                     &Shifter::lens_offset),
-        number_field(length_info("length_mm", "Cell length",
-                                 "How far the cell holds its two neighbours apart; 0 when it screws into a nose.", 0,
-                                 200, 0, 80),
-                     &Shifter::length),
-        number_field(length_info("clear_diameter_mm", "Opening", "Clear diameter of the lens in its cell.", 3, 150, 10,
-                                 45),
+        number_field(
+            length_info(
+                "lens_offset_mm", "Lens position",
+                "Where the lens sits behind the entry face of its cell; negative reaches forward "
+                "into the part before it.",
+                -150, 200, -40, 60),
+            &Shifter::lens_offset),
+        number_field(
+            length_info(
+                "length_mm", "Cell length",
+                "How far the cell holds its two neighbours apart; 0 when it screws into a nose.", 0,
+                200, 0, 80),
+            &Shifter::length),
+        number_field(length_info("clear_diameter_mm", "Opening",
+                                 "Clear diameter of the lens in its cell.", 3, 150, 10, 45),
                      &Shifter::clear_diameter),
     };
 }
@@ -81,16 +89,19 @@ PartLayout Shifter::layout(const LayoutContext& context) const {
     if (context.eye == Eye::left) {
         const double radius = clear_diameter.value / 2;
         const double bulge = lens.focal_length < 0 ? -3 : 3;
-        layout.bodies = {{LensBody{radius, 5, bulge}, lens.part_from_surface},
-                         tube_body(translation(0, 0, lens_offset.value - 5), 10, clear_diameter.value, 1.5)};
-        if (length.value > 1) layout.bodies.push_back(tube_body(Pose{}, length.value, clear_diameter.value + 3, 2.5));
+        layout.bodies = {
+            {LensBody{radius, 5, bulge}, lens.part_from_surface},
+            tube_body(translation(0, 0, lens_offset.value - 5), 10, clear_diameter.value, 1.5)};
+        if (length.value > 1)
+            layout.bodies.push_back(tube_body(Pose{}, length.value, clear_diameter.value + 3, 2.5));
     }
     return layout;
 }
 
 std::optional<std::string> Shifter::contradiction() const {
     if (given == ShifterGiven::focal_length) {
-        if (std::abs(focal_length.value) < 5) return "focal_length_mm of a shifter must be at least 5 mm either way";
+        if (std::abs(focal_length.value) < 5)
+            return "focal_length_mm of a shifter must be at least 5 mm either way";
         return std::nullopt;
     }
     if (std::abs(stated_factor - 1) < 0.02 || std::abs(stated_gain.value) < 0.5) {

@@ -12,7 +12,8 @@ struct Shifter {
     static constexpr std::string_view key = "shifter";
     static constexpr std::string_view label = "Focus shifter";
     static constexpr std::string_view help =
-        "A lens that moves the image outward and magnifies it; how much follows from its distance to the field stop.";
+        "A lens that moves the image outward and magnifies it; how much follows from its distance "
+        "to the field stop.";
     static constexpr Role role = Role::chain;
 
     ShifterGiven given = ShifterGiven::factor_and_gain;

@@ -4,17 +4,20 @@ namespace beamfork {
 
 std::vector<Field<Spacer>> Spacer::fields() {
     return {
-        number_field(length_info("length_mm", "Length", "How far it holds its two neighbours apart.", 0, 500, 0, 100),
+        number_field(length_info("length_mm", "Length",
+                                 "How far it holds its two neighbours apart.", 0, 500, 0, 100),
                      &Spacer::length),
-        number_field(length_info("clear_diameter_mm", "Opening", "Clear inner diameter.", 5, 200, 20, 60),
-                     &Spacer::clear_diameter),
+        number_field(
+            length_info("clear_diameter_mm", "Opening", "Clear inner diameter.", 5, 200, 20, 60),
+            &Spacer::clear_diameter),
     };
 }
 
 PartLayout Spacer::layout(const LayoutContext& context) const {
     PartLayout layout;
-    layout.surfaces = {round_stop("front opening", Pose{}, clear_diameter.value),
-                       round_stop("rear opening", translation(0, 0, length.value), clear_diameter.value)};
+    layout.surfaces = {
+        round_stop("front opening", Pose{}, clear_diameter.value),
+        round_stop("rear opening", translation(0, 0, length.value), clear_diameter.value)};
     layout.part_from_exit = translation(0, 0, length.value);
     layout.end_air = length.value;
     if (context.eye == Eye::left) {

@@ -8,7 +8,8 @@ namespace beamfork {
 struct Spacer {
     static constexpr std::string_view key = "spacer";
     static constexpr std::string_view label = "Spacer or adapter";
-    static constexpr std::string_view help = "An empty tube or ring between two parts; it takes up its own length.";
+    static constexpr std::string_view help =
+        "An empty tube or ring between two parts; it takes up its own length.";
     static constexpr Role role = Role::chain;
 
     Millimetres length{10};

@@ -35,39 +35,50 @@ std::vector<Field<SplitterHead>> SplitterHead::fields() {
         number_field(length_info("entry_clear_diameter_mm", "Entry opening",
                                  "Clear diameter of the nose where light enters.", 5, 80, 15, 45),
                      &S::entry_clear),
-        number_field(length_info("nose_length_mm", "Nose length",
-                                 "How far the nose reaches forward from the entry face into the part before it.", 0,
-                                 80, 0, 40),
-                     &S::nose_length),
-        number_field(length_info("entry_air_mm", "Air before the cube", "From the entry face to the glass of the cube.",
-                                 0, 150, 2, 40),
+        number_field(
+            length_info(
+                "nose_length_mm", "Nose length",
+                "How far the nose reaches forward from the entry face into the part before it.", 0,
+                80, 0, 40),
+            &S::nose_length),
+        number_field(length_info("entry_air_mm", "Air before the cube",
+                                 "From the entry face to the glass of the cube.", 0, 150, 2, 40),
                      &S::entry_air),
-        number_field(length_info("prism_width_mm", "Prism width", "Side of the cube and of the other prisms.", 5, 60,
-                                 15, 45),
+        number_field(length_info("prism_width_mm", "Prism width",
+                                 "Side of the cube and of the other prisms.", 5, 60, 15, 45),
                      &S::prism_width),
-        number_field(length_info("arm_offset_mm", "Arm offset",
-                                 "From the entry axis to the axis of each eyepiece; twice this is the widest pupil "
-                                 "distance.",
-                                 20, 80, 30, 45),
-                     &S::arm_offset),
-        optional_field(length_info("compensator_mm", "Compensating glass",
-                                   "Length of the block that makes up for the rhomboid's glass; unstated: exactly "
-                                   "right.",
-                                   0, 120, 0, 60),
-                       &S::compensator),
+        number_field(
+            length_info(
+                "arm_offset_mm", "Arm offset",
+                "From the entry axis to the axis of each eyepiece; twice this is the widest pupil "
+                "distance.",
+                20, 80, 30, 45),
+            &S::arm_offset),
+        optional_field(
+            length_info(
+                "compensator_mm", "Compensating glass",
+                "Length of the block that makes up for the rhomboid's glass; unstated: exactly "
+                "right.",
+                0, 120, 0, 60),
+            &S::compensator),
         word_field(glass, &S::glass, glass_names()),
         choice_field(coating_info(), &S::reflecting_faces, coating_words()),
         number_field(length_info("exit_clear_diameter_mm", "Exit opening",
-                                 "Clear diameter behind the last prism of each arm.", 5, 80, 15, 45),
+                                 "Clear diameter behind the last prism of each arm.", 5, 80, 15,
+                                 45),
                      &S::exit_clear),
-        number_field(length_info("seat_height_mm", "Seat height",
-                                 "From the last glass face to the seat on which the eyepiece's shoulder rests.", 1,
-                                 150, 5, 50),
-                     &S::seat_height),
-        number_field(length_info("seat_travel_mm", "Seat travel",
-                                 "How far each eyepiece can be focused by itself, in and out, to suit each eye.", 0,
-                                 15, 0, 6),
-                     &S::seat_travel),
+        number_field(
+            length_info(
+                "seat_height_mm", "Seat height",
+                "From the last glass face to the seat on which the eyepiece's shoulder rests.", 1,
+                150, 5, 50),
+            &S::seat_height),
+        number_field(
+            length_info(
+                "seat_travel_mm", "Seat travel",
+                "How far each eyepiece can be focused by itself, in and out, to suit each eye.", 0,
+                15, 0, 6),
+            &S::seat_travel),
         number_field(hinge_info("hinge_low_deg", "Hinge, widest",
                                 "How far each arm drops when the head is opened widest."),
                      &S::hinge_low),
@@ -104,7 +115,8 @@ std::vector<glm::dvec2> arm_outline(double offset, double half_width) {
     for (int i = 0; i <= 2 * steps + 1; ++i) {
         const bool is_far = i <= steps;
         const double turn = std::numbers::pi * (is_far ? i : i - 1) / steps;
-        corners.emplace_back(half_width * std::cos(turn), half_width * std::sin(turn) + (is_far ? offset : 0));
+        corners.emplace_back(half_width * std::cos(turn),
+                             half_width * std::sin(turn) + (is_far ? offset : 0));
     }
     return corners;
 }
@@ -119,21 +131,24 @@ void add_bodies(PartLayout& layout, const SplitterHead& head, const Pose& arm, E
     const Pose last_face = seat * translation(0, 0, -head.seat_height.value);
     layout.bodies.push_back(tube_body(last_face * translation(0, 0, 3), head.seat_height.value - 3,
                                       std::max(exit_clear, barrel_bore), wall));
-    layout.bodies.push_back(ring_body(last_face * translation(0, 0, 1), exit_clear, exit_clear + 10));
+    layout.bodies.push_back(
+        ring_body(last_face * translation(0, 0, 1), exit_clear, exit_clear + 10));
     // A floor under the prisms of each arm: the left arm's under the cube, the right arm's behind it.
     const double gap = head.arm_offset.value - width;
     const bool is_left = eye == Eye::left;
-    const double floor_at = head.entry_air.value + (is_left ? 0 : width + gap) - floor_thickness - 0.5;
+    const double floor_at =
+        head.entry_air.value + (is_left ? 0 : width + gap) - floor_thickness - 0.5;
     const double opening = is_left ? head.entry_clear.value / 2 : width / 2;
     if (is_left || gap > floor_thickness + 1) {
-        layout.bodies.push_back({PlateBody{arm_outline(head.arm_offset.value, width / 2 + 4), floor_thickness, opening},
-                                 arm * translation(0, 0, floor_at)});
+        layout.bodies.push_back(
+            {PlateBody{arm_outline(head.arm_offset.value, width / 2 + 4), floor_thickness, opening},
+             arm * translation(0, 0, floor_at)});
     }
     if (eye == Eye::right) return;
     const double nose = head.nose_length.value + head.entry_air.value - 2;
     if (nose > 1) {
-        layout.bodies.push_back(
-            tube_body(translation(0, 0, -head.nose_length.value), nose, head.entry_clear.value, wall));
+        layout.bodies.push_back(tube_body(translation(0, 0, -head.nose_length.value), nose,
+                                          head.entry_clear.value, wall));
     }
     layout.bodies.push_back(ring_body(Pose{}, head.entry_clear.value, head.entry_clear.value + 14));
 }
@@ -169,9 +184,11 @@ PartLayout SplitterHead::layout(const LayoutContext& context) const {
         layout.bodies.push_back({turn.body, beside});
         glass_exit = beside * turn.prism_from_exit;
         if (compensator_length().value > 0) {
-            const Prism block = glass_block(width, compensator_length().value, glass, "compensator");
+            const Prism block =
+                glass_block(width, compensator_length().value, glass, "compensator");
             layout.surfaces.pop_back();  // cemented to the prism: no air in between
-            Surface joint{"compensator entry face", SurfaceKind::stop, glass_exit, rectangle(width, width)};
+            Surface joint{"compensator entry face", SurfaceKind::stop, glass_exit,
+                          rectangle(width, width)};
             layout.surfaces.push_back(joint);
             Surface leaving = block.surfaces.back();
             leaving.part_from_surface = glass_exit * leaving.part_from_surface;
@@ -199,7 +216,8 @@ PartLayout SplitterHead::layout(const LayoutContext& context) const {
 
 std::optional<std::string> SplitterHead::contradiction() const {
     if (arm_offset < prism_width) {
-        return "arm_offset_mm must be at least prism_width_mm, or the prisms would stand in each other";
+        return "arm_offset_mm must be at least prism_width_mm, or the prisms would stand in each "
+               "other";
     }
     if (hinge_low > hinge_high) return "hinge_low_deg must not be more than hinge_high_deg";
     return std::nullopt;

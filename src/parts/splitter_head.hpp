@@ -15,14 +15,15 @@ namespace beamfork {
 struct SplitterHead {
     static constexpr std::string_view key = "splitter_head";
     static constexpr std::string_view label = "Splitter head";
-    static constexpr std::string_view help = "Prisms that divide the beam and carry it to two eyepieces.";
+    static constexpr std::string_view help =
+        "Prisms that divide the beam and carry it to two eyepieces.";
     static constexpr Role role = Role::splitter;
 
     Millimetres entry_clear{25};
     Millimetres nose_length{8};  ///< entry face to the nose's front end
-    Millimetres entry_air{14};    ///< entry face to cube
+    Millimetres entry_air{14};   ///< entry face to cube
     Millimetres prism_width{25};
-    Millimetres arm_offset{37};   ///< entry axis to each eyepiece's axis
+    Millimetres arm_offset{37};              ///< entry axis to each eyepiece's axis
     std::optional<Millimetres> compensator;  ///< unstated: as long as the arm offset
     std::string glass = "N-BAK4";
     FaceCoating reflecting_faces = FaceCoating::bare;
@@ -38,7 +39,9 @@ struct SplitterHead {
     [[nodiscard]] PartLayout layout(const LayoutContext& context) const;
     [[nodiscard]] std::optional<std::string> contradiction() const;
 
-    [[nodiscard]] Millimetres compensator_length() const { return compensator.value_or(arm_offset); }
+    [[nodiscard]] Millimetres compensator_length() const {
+        return compensator.value_or(arm_offset);
+    }
     /// How far each arm drops from the straight line through both for this pupil distance, clamped to
     /// what the arms can do: cos(hinge) = pupil distance / (2 arm offset).
     [[nodiscard]] Degrees hinge_for(Millimetres pupil_distance) const;

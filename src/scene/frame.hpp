@@ -115,7 +115,7 @@ struct Frame {
     Bounds bounds;       ///< of the whole train
     Bounds rear_bounds;  ///< of what lies behind the drawtube's rear face: the interesting end
     std::vector<Bounds> part_bounds;  ///< by part index
-    glm::vec3 eye_axis{0, 1, 0};      ///< direction (unit) in which light leaves towards the observer
+    glm::vec3 eye_axis{0, 1, 0};  ///< direction (unit) in which light leaves towards the observer
 };
 
 }  // namespace beamfork

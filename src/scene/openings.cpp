@@ -73,8 +73,8 @@ void name_the_worst(Frame& frame, const PictureInput& input, std::vector<LossyOp
         named.push_back(name);
         if (named.size() > named_openings) return;
         const Point at = outline_in_world(*surface, 8).front();
-        std::string text =
-            fmt::format("{} {} {:.0f} %", name, loss.is_leak ? "leaks" : "takes", 100 * loss.share);
+        std::string text = fmt::format("{} {} up to {:.0f} %", name,
+                                       loss.is_leak ? "leaks" : "takes", 100 * loss.share);
         const int priority = named.size() == 1 ? 3 : 11;
         frame.labels.push_back({glm::vec3(at), std::move(text), LabelRole::warning,
                                 static_cast<int>(surface->part), priority});

@@ -8,11 +8,12 @@ enum class ShellView { open, whole, section, hidden };
 
 struct ViewOptions {
     ShellView shells = ShellView::open;
-    float section_x_mm = 0;  ///< ShellView::section removes metal with x less than this (the side view's side)
+    float section_x_mm =
+        0;  ///< ShellView::section removes metal with x less than this (the side view's side)
     bool labels = true;
     bool light = true;
     bool clipped_rays = true;
-    float light_gain = 1;  ///< brightness of the beam, 0.2 .. 5
+    float light_gain = 1;       ///< brightness of the beam, 0.2 .. 5
     bool light_ground = false;  ///< white ground for print and bright rooms
     bool operator==(const ViewOptions&) const = default;
 };

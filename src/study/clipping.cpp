@@ -18,7 +18,10 @@ void add_share(std::vector<EndShare>& ends, const EndShare& more) {
     ends.push_back(more);
 }
 
-LitPoint light_point(const Train& train, const EyePath& path, FieldSlope slope, glm::dvec2 at,
+LitPoint light_point(const Train& train,
+                     const EyePath& path,
+                     FieldSlope slope,
+                     glm::dvec2 at,
                      const std::vector<glm::dvec2>& pupil) {
     LitPoint point{at, 0, {}};
     const double share = 1.0 / static_cast<double>(pupil.size());
@@ -52,21 +55,27 @@ LitRing gather_ring(double fraction, std::span<const LitPoint> points) {
 }
 
 // Openings are convex and so is the beam: light is whole where the whole rim of the pupil passes.
-bool whole_rim_passes(const Train& train, const EyePath& path, FieldSlope slope,
+bool whole_rim_passes(const Train& train,
+                      const EyePath& path,
+                      FieldSlope slope,
                       const std::vector<glm::dvec2>& pupil_rim) {
     return std::all_of(pupil_rim.begin(), pupil_rim.end(), [&](const glm::dvec2& place) {
-        return trace_ray(path, ray_into(train, slope, place, 10), primary_wavelength).fate == RayFate::reached;
+        return trace_ray(path, ray_into(train, slope, place, 10), primary_wavelength).fate
+               == RayFate::reached;
     });
 }
 
-double fully_lit_fraction(const Train& train, const EyePath& path, const FieldMap& map, double radius) {
+double
+fully_lit_fraction(const Train& train, const EyePath& path, const FieldMap& map, double radius) {
     auto pupil_rim = rim(48);
     // A hair inside, so that rounding does not put a ray outside the objective itself.
-    for (glm::dvec2& place : pupil_rim) place *= 1 - 1e-9;
+    for (glm::dvec2& place : pupil_rim)
+        place *= 1 - 1e-9;
     const auto azimuths = rim(12);
     const auto is_lit = [&](double fraction) {
         return std::all_of(azimuths.begin(), azimuths.end(), [&](const glm::dvec2& azimuth) {
-            return whole_rim_passes(train, path, map.slope_at(azimuth * (fraction * radius)), pupil_rim);
+            return whole_rim_passes(train, path, map.slope_at(azimuth * (fraction * radius)),
+                                    pupil_rim);
         });
     };
     if (is_lit(1)) return 1;
@@ -100,10 +109,12 @@ EyeClipping clipping(const Train& train, Eye eye, ClippingEffort effort) {
             const glm::dvec2 at = fraction * glm::dvec2{std::cos(turn), std::sin(turn)};
             result.points.push_back(light_point(train, path, map.slope_at(at * radius), at, pupil));
         }
-        result.rings.push_back(gather_ring(fraction, {result.points.begin() + first, result.points.end()}));
+        result.rings.push_back(
+            gather_ring(fraction, {result.points.begin() + first, result.points.end()}));
     }
     result.edge_relative = result.rings.back().relative;
-    result.working_aperture = 2 * train.objective_radius * std::sqrt(result.points.front().relative);
+    result.working_aperture =
+        2 * train.objective_radius * std::sqrt(result.points.front().relative);
     result.fully_illuminated_diameter = 2 * radius * fully_lit_fraction(train, path, map, radius);
     return result;
 }
@@ -116,7 +127,8 @@ double on_ring(const EyeClipping& clipping, int ring, double turn) {
     const double step = turn * lit_azimuth_count / (2 * std::numbers::pi) - (ring % 2) * 0.5;
     const double low = std::floor(step);
     const auto point = [&](double index) {
-        const int azimuth = ((static_cast<int>(index) % lit_azimuth_count) + lit_azimuth_count) % lit_azimuth_count;
+        const int azimuth =
+            ((static_cast<int>(index) % lit_azimuth_count) + lit_azimuth_count) % lit_azimuth_count;
         const int place = 1 + (ring - 1) * lit_azimuth_count + azimuth;
         return clipping.points[static_cast<std::size_t>(place)].relative;
     };
@@ -129,12 +141,14 @@ double relative_at(const EyeClipping& clipping, glm::dvec2 at) {
     const double place = std::min(1.0, glm::length(at)) * lit_ring_count;
     const int inner = std::min(static_cast<int>(place), lit_ring_count - 1);
     const double turn = std::atan2(at.y, at.x);
-    return std::lerp(on_ring(clipping, inner, turn), on_ring(clipping, inner + 1, turn), place - inner);
+    return std::lerp(on_ring(clipping, inner, turn), on_ring(clipping, inner + 1, turn),
+                     place - inner);
 }
 
 std::string end_name(const Setup& setup, const EyePath& path, const EndShare& end) {
     const PlacedSurface& surface = path.surfaces.at(end.surface);
-    return setup.parts.at(surface.part).name + ": " + (end.is_leak ? "leak at " : "") + surface.name;
+    return setup.parts.at(surface.part).name + ": " + (end.is_leak ? "leak at " : "")
+           + surface.name;
 }
 
 }  // namespace beamfork

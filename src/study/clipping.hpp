@@ -31,9 +31,9 @@ struct LitPoint {
 
 /// All azimuths of one field radius together.
 struct LitRing {
-    double field_fraction = 0;  ///< 0 middle, 1 edge of the field stop
-    double relative = 1;        ///< mean over the ring
-    double lowest = 1;          ///< its darkest azimuth
+    double field_fraction = 0;   ///< 0 middle, 1 edge of the field stop
+    double relative = 1;         ///< mean over the ring
+    double lowest = 1;           ///< its darkest azimuth
     std::vector<EndShare> ends;  ///< mean over the ring, largest first
 };
 
@@ -41,10 +41,12 @@ struct EyeClipping {
     Eye eye = Eye::left;
     std::vector<LitPoint> points;  ///< one in the middle, then ten rings of six
     std::vector<LitRing> rings;    ///< eleven, from the middle to the edge
-    double field_stop = 0;                  ///< diameter, mm
-    double fully_illuminated_diameter = 0;  ///< mm on the field stop, at most its diameter; 0: nowhere
-    double edge_relative = 1;               ///< mean at the field stop's edge
-    double working_aperture = 0;            ///< diameter of a full aperture that would gather as much on axis, mm
+    double field_stop = 0;         ///< diameter, mm
+    double fully_illuminated_diameter =
+        0;                     ///< mm on the field stop, at most its diameter; 0: nowhere
+    double edge_relative = 1;  ///< mean at the field stop's edge
+    double working_aperture =
+        0;  ///< diameter of a full aperture that would gather as much on axis, mm
 };
 
 constexpr int lit_ring_count = 10;

@@ -9,19 +9,19 @@
 namespace beamfork {
 
 enum class Severity {
-    fails,    ///< the setup does not do its job
-    poor,     ///< it works, but something is lost that will be noticed
-    note,     ///< worth knowing
-    good      ///< what is right
+    fails,  ///< the setup does not do its job
+    poor,   ///< it works, but something is lost that will be noticed
+    note,   ///< worth knowing
+    good    ///< what is right
 };
 
 std::string to_word(Severity severity);
 
 struct Finding {
     Severity severity = Severity::note;
-    std::string id;        ///< stable name for machines: "focus_short"
-    std::string sentence;  ///< what is the matter, with numbers and units
-    std::string advice;    ///< what would mend it; empty when nothing need be done
+    std::string id;                   ///< stable name for machines: "focus_short"
+    std::string sentence;             ///< what is the matter, with numbers and units
+    std::string advice;               ///< what would mend it; empty when nothing need be done
     std::optional<std::size_t> part;  ///< index of the part it is about
     bool operator==(const Finding&) const = default;
 };

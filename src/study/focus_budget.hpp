@@ -29,28 +29,31 @@ struct ShifterAtWork {
     std::size_t part = 0;
     double image_distance = 0;  ///< lens to the wanted image, reduced mm
     double factor = 1;
-    double gain = 0;            ///< mm of light path given back
+    double gain = 0;  ///< mm of light path given back
 };
 
 struct FocusBudget {
     std::vector<BudgetRow> rows;
     std::vector<ShifterAtWork> shifters;  ///< from the telescope backwards
     double wanted_drawtube = 0;  ///< extension at which the image falls where the observer wants it
-    double drawtube = 0;         ///< where it stands: there, or at the nearer end, or where it is held
+    double drawtube = 0;  ///< where it stands: there, or at the nearer end, or where it is held
     double travel = 0;
     bool reaches = false;
-    double margin_in = 0;   ///< travel left inward of focus; negative when focus lies beyond the inner end
+    double margin_in =
+        0;  ///< travel left inward of focus; negative when focus lies beyond the inner end
     double margin_out = 0;  ///< travel left outward of focus; negative when beyond the outer end
     double shortfall = 0;   ///< mm by which the drawtube cannot follow; 0 when it reaches
     bool shortfall_is_inward = true;
     bool is_held = false;
-    double arm_difference = 0;  ///< light path of the left arm less the right, reduced mm
+    double arm_difference = 0;            ///< light path of the left arm less the right, reduced mm
     [[nodiscard]] double factor() const;  ///< of all shifters together
 };
 
 /// Back focus the chain needs so that an image forms `wanted_image` behind the field stop: the stop's
 /// image thrown back through the chain to the drawtube's rear face. Appends the shifters met.
-double needed_back_focus(const EyePath& path, double wanted_image, std::vector<ShifterAtWork>* shifters = nullptr);
+double needed_back_focus(const EyePath& path,
+                         double wanted_image,
+                         std::vector<ShifterAtWork>* shifters = nullptr);
 
 /// Where the image really falls, behind this eye's field stop, for the drawtube as the train has it.
 double image_behind_stop(const Train& train, Eye eye);

@@ -13,8 +13,8 @@ Magnification magnification(const Setup& setup, const Choice& choice, const Focu
     result.effective_focal_length = telescope->focal_length.value * result.shifter_factor;
     result.focal_ratio = result.effective_focal_length / telescope->aperture.value;
     result.magnification = result.effective_focal_length / eyepiece.focal_length.value;
-    result.true_field =
-        to_degrees(Radians{2 * std::atan(eyepiece.field_stop.value / (2 * result.effective_focal_length))});
+    result.true_field = to_degrees(
+        Radians{2 * std::atan(eyepiece.field_stop.value / (2 * result.effective_focal_length))});
     result.exit_pupil = telescope->aperture.value / result.magnification;
     return result;
 }

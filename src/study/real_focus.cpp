@@ -11,7 +11,9 @@ struct Crossing {
     glm::dvec2 slope{0};  ///< sideways per mm along the axis
 };
 
-std::vector<Crossing> crossings(const Train& train, const EyePath& open, const std::vector<glm::dvec2>& pupil,
+std::vector<Crossing> crossings(const Train& train,
+                                const EyePath& open,
+                                const std::vector<glm::dvec2>& pupil,
                                 std::size_t wavelength) {
     std::vector<Crossing> found;
     for (const glm::dvec2& point : pupil) {
@@ -63,7 +65,8 @@ RealFocus real_focus(const Train& train, Eye eye, std::size_t wavelength) {
     const EyePath open = without_stops(train.path(eye));
     const auto at_zone = [&](double zone) {
         std::vector<glm::dvec2> pupil = rim(8);
-        for (glm::dvec2& point : pupil) point *= zone;
+        for (glm::dvec2& point : pupil)
+            point *= zone;
         return smallest_spot(crossings(train, open, pupil, wavelength)).distance;
     };
     const Spot best = smallest_spot(crossings(train, open, sunflower(64), wavelength));

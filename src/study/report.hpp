@@ -19,9 +19,11 @@ struct Report {
     std::array<EyeClipping, 2> clipping;  ///< left, right
     std::array<RealFocus, 2> real_focus;
     std::array<double, 2> image_behind_stop{};  ///< paraxial, mm; negative: before the field stop
-    std::vector<Finding> findings;  ///< most severe first
+    std::vector<Finding> findings;              ///< most severe first
 
-    [[nodiscard]] const EyeClipping& clipping_of(Eye eye) const { return clipping[eye == Eye::left ? 0 : 1]; }
+    [[nodiscard]] const EyeClipping& clipping_of(Eye eye) const {
+        return clipping[eye == Eye::left ? 0 : 1];
+    }
     /// By how much the image falls before (+) where this eye wants it, mm along the axis in air.
     [[nodiscard]] double gap(Eye eye) const;
 };

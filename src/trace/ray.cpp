@@ -27,15 +27,19 @@ bool reflects_totally(const Direction& direction, double n_glass) {
 LocalRay through_objective(const LocalRay& in, double focal_length, double object_distance) {
     const glm::dvec2 q{in.at};
     const bool is_far = std::isinf(object_distance);
-    const double v = is_far ? focal_length : object_distance * focal_length / (object_distance - focal_length);
+    const double v =
+        is_far ? focal_length : object_distance * focal_length / (object_distance - focal_length);
     const glm::dvec2 slope = glm::dvec2(in.direction) / in.direction.z;
     const glm::dvec2 object = is_far ? glm::dvec2{0} : q - object_distance * slope;
-    const Point image = is_far ? Point{focal_length * slope, v} : Point{-object * (v / object_distance), v};
+    const Point image =
+        is_far ? Point{focal_length * slope, v} : Point{-object * (v / object_distance), v};
     const Point leaving{q, v - std::sqrt(v * v - glm::dot(q, q))};
     const double to_image = glm::distance(leaving, image);
     // Path from a plane wavefront through the lens's middle, or from the object point.
-    const double arrived = is_far ? glm::dot(q, glm::dvec2(in.direction)) : glm::distance(Point{object, -object_distance}, in.at);
-    const double chief = glm::length(image) + (is_far ? 0 : glm::length(Point{object, object_distance}));
+    const double arrived = is_far ? glm::dot(q, glm::dvec2(in.direction))
+                                  : glm::distance(Point{object, -object_distance}, in.at);
+    const double chief =
+        glm::length(image) + (is_far ? 0 : glm::length(Point{object, object_distance}));
     return {leaving, (image - leaving) / to_image, in.path + chief - to_image - arrived};
 }
 
@@ -48,23 +52,27 @@ LocalRay through_thin_lens(const LocalRay& in, double focal_length, double objec
     const double stretch_in = std::sqrt(1 + glm::dot(slope_in, slope_in));
     const double stretch_out = std::sqrt(1 + glm::dot(slope_out, slope_out));
     const double s = object_distance;
-    const double factor = 1 + s / focal_length;  // s / s_image; the form below also holds where s is 0
+    const double factor =
+        1 + s / focal_length;  // s / s_image; the form below also holds where s is 0
     const double s_image = s / factor;
     const glm::dvec2 object = q + s * slope_in;
     const double to_object = std::copysign(std::sqrt(s * s + glm::dot(object, object)), s);
     const double chief = to_object * (1 / factor - 1);
-    return {in.at, Direction{slope_out, 1} / stretch_out, in.path + chief + s * stretch_in - s_image * stretch_out};
+    return {in.at, Direction{slope_out, 1} / stretch_out,
+            in.path + chief + s * stretch_in - s_image * stretch_out};
 }
 
 }  // namespace
 
-std::optional<LocalRay> interact(const PlacedSurface& surface, const LocalRay& in, std::size_t wavelength,
+std::optional<LocalRay> interact(const PlacedSurface& surface,
+                                 const LocalRay& in,
+                                 std::size_t wavelength,
                                  double object_distance) {
     switch (surface.kind) {
     case SurfaceKind::stop: return in;
     case SurfaceKind::refraction: {
-        const auto bent =
-            refracted(in.direction, surface.index_before[wavelength], surface.index_after[wavelength]);
+        const auto bent = refracted(in.direction, surface.index_before[wavelength],
+                                    surface.index_after[wavelength]);
         if (!bent) return std::nullopt;
         return LocalRay{in.at, *bent, in.path};
     }
@@ -81,7 +89,10 @@ std::optional<LocalRay> interact(const PlacedSurface& surface, const LocalRay& i
     return in;
 }
 
-RayEnd trace_ray(const EyePath& path, const Ray& start, std::size_t wavelength, std::vector<Point>* corners) {
+RayEnd trace_ray(const EyePath& path,
+                 const Ray& start,
+                 std::size_t wavelength,
+                 std::vector<Point>* corners) {
     constexpr double grazing = 1e-9;  // cosine below which a ray runs beside the plane
     Ray ray = start;
     if (corners) corners->push_back(ray.origin);
@@ -99,10 +110,13 @@ RayEnd trace_ray(const EyePath& path, const Ray& start, std::size_t wavelength, 
         ray.origin = pose.point_out(arriving.at);
         ray.path = arriving.path;
         const bool is_last = i == last;
-        if (corners && (surface.kind != SurfaceKind::stop || is_last)) corners->push_back(ray.origin);
+        if (corners && (surface.kind != SurfaceKind::stop || is_last))
+            corners->push_back(ray.origin);
         if (is_last) break;
         const bool is_inside = contains(surface.aperture, glm::dvec2(arriving.at));
-        const auto leaving = is_inside ? interact(surface, arriving, wavelength, path.object_distance) : std::nullopt;
+        const auto leaving = is_inside
+                                 ? interact(surface, arriving, wavelength, path.object_distance)
+                                 : std::nullopt;
         if (!leaving) {
             if (corners && surface.kind == SurfaceKind::stop) corners->push_back(ray.origin);
             return {is_inside ? RayFate::leaked : RayFate::clipped, i, ray};

@@ -28,7 +28,9 @@ struct RayEnd {
 
 /// Traces to the last surface, whose own opening does not clip: it is the plane where light is counted.
 /// `corners`, when given, receives the ray's start, every point where it turns or ends, in order.
-RayEnd trace_ray(const EyePath& path, const Ray& start, std::size_t wavelength,
+RayEnd trace_ray(const EyePath& path,
+                 const Ray& start,
+                 std::size_t wavelength,
                  std::vector<Point>* corners = nullptr);
 
 /// What happens to a ray that stands on a surface: its new direction, place and path, or nothing when the
@@ -38,7 +40,9 @@ struct LocalRay {
     Direction direction{0, 0, 1};
     double path = 0;
 };
-std::optional<LocalRay> interact(const PlacedSurface& surface, const LocalRay& arriving, std::size_t wavelength,
+std::optional<LocalRay> interact(const PlacedSurface& surface,
+                                 const LocalRay& arriving,
+                                 std::size_t wavelength,
                                  double object_distance);
 
 /// Direction after refraction at a plane z = 0 from index n1 into n2 (Snell's law in vector form), or

@@ -12,7 +12,8 @@ std::vector<glm::dvec2> sunflower(int count) {
     points.reserve(static_cast<std::size_t>(count));
     for (int i = 0; i < count; ++i) {
         const double radius = std::sqrt((i + 0.5) / count);
-        points.emplace_back(radius * std::cos(i * golden_angle), radius * std::sin(i * golden_angle));
+        points.emplace_back(radius * std::cos(i * golden_angle),
+                            radius * std::sin(i * golden_angle));
     }
     return points;
 }
@@ -52,7 +53,8 @@ EyePath without_stops(const EyePath& path) {
 }
 
 FieldMap field_map(const Train& train, Eye eye) {
-    constexpr double slope = 1e-4;  // close enough to the axis to be linear, far enough for rounding
+    constexpr double slope =
+        1e-4;  // close enough to the axis to be linear, far enough for rounding
     const EyePath open = without_stops(train.path(eye));
     const auto arrive = [&](FieldSlope field) {
         const RayEnd end = trace_ray(open, ray_into(train, field, {0, 0}, 10), primary_wavelength);

@@ -4,9 +4,9 @@
 
 #include <vector>
 
-#include <glm/glm.hpp>
-
 #include "trace/ray.hpp"
+
+#include <glm/glm.hpp>
 
 namespace beamfork {
 
@@ -30,7 +30,9 @@ Ray ray_into(const Train& train, FieldSlope field, glm::dvec2 pupil, double ahea
 /// place on the field stop; the root of its determinant is the effective focal length.
 struct FieldMap {
     glm::dmat2 stop_from_slope{1.0};
-    [[nodiscard]] FieldSlope slope_at(glm::dvec2 stop) const { return glm::inverse(stop_from_slope) * stop; }
+    [[nodiscard]] FieldSlope slope_at(glm::dvec2 stop) const {
+        return glm::inverse(stop_from_slope) * stop;
+    }
 };
 FieldMap field_map(const Train& train, Eye eye);
 

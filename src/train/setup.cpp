@@ -32,9 +32,9 @@ struct Wanted {
 };
 
 constexpr std::array wanted_parts{
-    Wanted{Role::telescope, "telescope", true},      Wanted{Role::focuser, "focuser", true},
-    Wanted{Role::splitter, "splitter head", true},   Wanted{Role::eyepiece, "eyepiece pair", false},
-    Wanted{Role::observer, "observer", false},       Wanted{Role::target, "target", false},
+    Wanted{Role::telescope, "telescope", true},    Wanted{Role::focuser, "focuser", true},
+    Wanted{Role::splitter, "splitter head", true}, Wanted{Role::eyepiece, "eyepiece pair", false},
+    Wanted{Role::observer, "observer", false},     Wanted{Role::target, "target", false},
 };
 
 }  // namespace
@@ -44,17 +44,19 @@ std::optional<OrderFault> order_fault(const Setup& setup) {
         const auto found = parts_with_role(setup, wanted.role);
         if (found.empty()) return OrderFault{fmt::format("the setup has no {}", wanted.name), 0};
         if (wanted.exactly_one && found.size() > 1) {
-            return OrderFault{fmt::format("the setup has {} {}s; it can have only one", found.size(), wanted.name),
+            return OrderFault{fmt::format("the setup has {} {}s; it can have only one",
+                                          found.size(), wanted.name),
                               found[1]};
         }
     }
     for (std::size_t i = 1; i < setup.parts.size(); ++i) {
         if (role_of(setup.parts[i]) < role_of(setup.parts[i - 1])) {
-            return OrderFault{fmt::format("'{}' ({}) cannot come behind '{}' ({}): light goes from the telescope "
-                                          "through focuser, chain and splitter head to the eyepieces",
-                                          setup.parts[i].name, kind_of(setup.parts[i].body).label,
-                                          setup.parts[i - 1].name, kind_of(setup.parts[i - 1].body).label),
-                              i};
+            return OrderFault{
+                fmt::format("'{}' ({}) cannot come behind '{}' ({}): light goes from the telescope "
+                            "through focuser, chain and splitter head to the eyepieces",
+                            setup.parts[i].name, kind_of(setup.parts[i].body).label,
+                            setup.parts[i - 1].name, kind_of(setup.parts[i - 1].body).label),
+                i};
         }
     }
     return std::nullopt;

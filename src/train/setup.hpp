@@ -44,14 +44,16 @@ std::vector<std::size_t> parts_with_role(const Setup& setup, Role role);
 std::vector<std::size_t> parts_in_light(const Setup& setup, const Choice& choice);
 
 /// The part of that kind at that index; the index must hold that kind.
-template <class Kind> const Kind& part_as(const Setup& setup, std::size_t index) {
+template <class Kind>
+const Kind& part_as(const Setup& setup, std::size_t index) {
     const auto* body = std::get_if<Kind>(&setup.parts.at(index).body);
     BEAMFORK_EXPECTS(body != nullptr);
     return *body;
 }
 
 /// The first part of that kind, if there is one.
-template <class Kind> const Kind* find_part(const Setup& setup) {
+template <class Kind>
+const Kind* find_part(const Setup& setup) {
     for (const Part& part : setup.parts) {
         if (const auto* body = std::get_if<Kind>(&part.body)) return body;
     }

@@ -39,13 +39,17 @@ class PathBuilder {
 public:
     explicit PathBuilder(Eye eye) { path_.eye = eye; }
 
-    Result<LightPath> add(std::size_t index, const Part& part, const LayoutContext& context, bool behind_focuser,
+    Result<LightPath> add(std::size_t index,
+                          const Part& part,
+                          const LayoutContext& context,
+                          bool behind_focuser,
                           Train& train) {
         const PartLayout layout = layout_of(part.body, context);
         const std::size_t first_step = path_.steps.size();
         keep_steps_ = behind_focuser;
         for (const Surface& surface : layout.surfaces) {
-            if (auto placed = place(index, surface); !placed) return tl::make_unexpected(placed.error());
+            if (auto placed = place(index, surface); !placed)
+                return tl::make_unexpected(placed.error());
         }
         LightPath light;
         light.part = index;
@@ -61,7 +65,8 @@ public:
         if (const auto stated = stated_light_path(part.body); stated && behind_focuser) {
             light.stated = stated->value;
             // One air space for both arms, as long as the left one needs: unequal arms stay unequal.
-            exit.origin += exit.z() * (stated->value - derived_in_left(train, index).value_or(derived));
+            exit.origin +=
+                exit.z() * (stated->value - derived_in_left(train, index).value_or(derived));
             advance_to(exit.origin, index, 0);
         }
         train.placed.push_back({index, path_.eye, frame_, exit, layout.bodies});
@@ -78,7 +83,8 @@ public:
 
 private:
     Result<void> place(std::size_t part, const Surface& surface) {
-        PlacedSurface placed{surface.name, part, surface.kind, frame_ * surface.part_from_surface, surface.aperture};
+        PlacedSurface placed{surface.name, part, surface.kind, frame_ * surface.part_from_surface,
+                             surface.aperture};
         placed.index_before = medium_;
         placed.index_after = medium_;
         placed.focal_length = focal_lengths(surface);
@@ -178,7 +184,8 @@ Seats seats_for(const SplitterHead& head, const EyepiecePair& eyepiece, const Ob
     seats.image = {left, right};
     seats.wanted = {(right - left) / 2, (left - right) / 2};
     for (std::size_t i = 0; i < 2; ++i) {
-        seats.shift[i] = std::clamp(seats.wanted[i], -head.seat_travel.value, head.seat_travel.value);
+        seats.shift[i] =
+            std::clamp(seats.wanted[i], -head.seat_travel.value, head.seat_travel.value);
     }
     return seats;
 }
@@ -194,7 +201,8 @@ Result<void> set_target(Train& train, const Setup& setup, const Choice& choice) 
     if (!target.distance) return {};
     const Millimetres distance = to_millimetres(*target.distance);
     if (distance < 2 * telescope->focal_length) {
-        return fail(ErrorCode::impossible, "the target is nearer than twice the telescope's focal length");
+        return fail(ErrorCode::impossible,
+                    "the target is nearer than twice the telescope's focal length");
     }
     train.object_distance = distance.value;
     train.back_focus += near_target_shift(telescope->focal_length, distance).value;
@@ -221,14 +229,16 @@ Result<Train> build_train(const Setup& setup, const Choice& choice, Millimetres 
         const LayoutContext context{eye, drawtube, observer.pupil_distance, {seats.shift[side]}};
         for (const std::size_t index : parts_in_light(setup, choice)) {
             const Role role = role_of(setup.parts[index]);
-            auto light = builder.add(index, setup.parts[index], context, role > Role::focuser, train);
+            auto light =
+                builder.add(index, setup.parts[index], context, role > Role::focuser, train);
             if (!light) return tl::make_unexpected(light.error());
             if (role <= Role::focuser) continue;
             if (eye == Eye::left) {
                 train.light_paths.push_back(*light);
             } else {
-                const auto same = std::find_if(train.light_paths.begin(), train.light_paths.end(),
-                                               [&](const LightPath& path) { return path.part == index; });
+                const auto same =
+                    std::find_if(train.light_paths.begin(), train.light_paths.end(),
+                                 [&](const LightPath& path) { return path.part == index; });
                 same->derived_right = light->derived_right;
             }
         }

@@ -15,7 +15,8 @@
 namespace beamfork {
 
 /// The wavelengths that are traced: blue F, green e, red C. Focus and drawing use the middle one.
-inline constexpr std::array traced_wavelengths{spectral_line::F, spectral_line::e, spectral_line::C};
+inline constexpr std::array traced_wavelengths{spectral_line::F, spectral_line::e,
+                                               spectral_line::C};
 constexpr std::size_t wavelength_count = traced_wavelengths.size();
 constexpr std::size_t primary_wavelength = 1;
 using PerWavelength = std::array<double, wavelength_count>;
@@ -28,9 +29,9 @@ struct PlacedSurface {
     Aperture aperture = Unbounded{};
     PerWavelength index_before{1, 1, 1};
     PerWavelength index_after{1, 1, 1};
-    PerWavelength focal_length{};   ///< objective and thin lens, mm
-    double object_distance = 0;     ///< thin lens: to the image it re-images, positive behind it, mm
-    double axis_position = 0;       ///< along the unfolded axis from the objective, mm of geometric path
+    PerWavelength focal_length{};  ///< objective and thin lens, mm
+    double object_distance = 0;    ///< thin lens: to the image it re-images, positive behind it, mm
+    double axis_position = 0;  ///< along the unfolded axis from the objective, mm of geometric path
 };
 
 /// A stretch of the unfolded axis inside one medium, ending at a surface or at a part's exit. `length` is
@@ -52,9 +53,9 @@ struct EyePath {
     std::vector<PlacedSurface> surfaces;  ///< objective first, field stop last
     std::vector<AxialStep> steps;         ///< from the drawtube's rear face to the field stop
     Pose world_from_field_stop;
-    double object_distance = 0;   ///< of the target from the objective, mm; infinite for the sky
-    double wanted_image = 0;      ///< where this eye wants the image behind its own field stop, mm
-    double seat_shift = 0;        ///< of the eyepiece for this eye's correction, mm, positive outward
+    double object_distance = 0;  ///< of the target from the objective, mm; infinite for the sky
+    double wanted_image = 0;     ///< where this eye wants the image behind its own field stop, mm
+    double seat_shift = 0;  ///< of the eyepiece for this eye's correction, mm, positive outward
     double seat_shift_wanted = 0;  ///< before the seat's travel limited it
 };
 
@@ -74,7 +75,7 @@ struct LightPath {
     double derived_left = 0;
     double derived_right = 0;
     std::optional<double> stated;
-    double glass = 0;  ///< mm of glass in it, left arm
+    double glass = 0;    ///< mm of glass in it, left arm
     double end_air = 0;  ///< air that may give way to a shorter stated path
     [[nodiscard]] double counted() const { return stated.value_or(derived_left); }
 };
@@ -82,12 +83,12 @@ struct LightPath {
 struct Train {
     Choice choice;
     Millimetres drawtube{0};
-    double object_distance = 0;    ///< of the target from the objective, mm; infinite for the sky
+    double object_distance = 0;  ///< of the target from the objective, mm; infinite for the sky
     double objective_focal_length = 0;
     double objective_radius = 0;
-    double back_focus = 0;         ///< image of the target behind the rear face racked in, mm
-    double focus_offset = 0;       ///< where the observer wants the image: behind the field stops' plane
-                                   ///< with both seats at their middle, mm
+    double back_focus = 0;    ///< image of the target behind the rear face racked in, mm
+    double focus_offset = 0;  ///< where the observer wants the image: behind the field stops' plane
+                              ///< with both seats at their middle, mm
     std::array<EyePath, 2> paths;  ///< left, right
     std::vector<PlacedPart> placed;
     std::vector<LightPath> light_paths;  ///< of the parts behind the focuser, in order

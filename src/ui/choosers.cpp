@@ -18,7 +18,8 @@ struct Chooser {
 };
 
 constexpr std::array choosers{
-    Chooser{"Eyepieces", "choose/eyepiece", Role::eyepiece, &Choice::eyepiece, "The eyepiece pair that is looked through."},
+    Chooser{"Eyepieces", "choose/eyepiece", Role::eyepiece, &Choice::eyepiece,
+            "The eyepiece pair that is looked through."},
     Chooser{"Observer", "choose/observer", Role::observer, &Choice::observer, "Who looks."},
     Chooser{"Target", "choose/target", Role::target, &Choice::target, "What is looked at."},
 };
@@ -33,7 +34,8 @@ void draw_chooser(const Ui& ui, const Chooser& chooser, float width, bool with_c
     const std::size_t now = ui.setup().chosen.*chooser.chosen;
     const bool exists = now < ui.setup().parts.size();
     const std::string id = std::string("##") + chooser.name;
-    const bool is_open = begin_chooser(id.c_str(), exists ? ui.setup().parts[now].name : "–", width);
+    const bool is_open =
+        begin_chooser(id.c_str(), exists ? ui.setup().parts[now].name : "–", width);
     tooltip(chooser.help);
     ui.note(chooser.name, chooser.caption, chooser.help);
     if (!is_open) return;
@@ -43,18 +45,22 @@ void draw_chooser(const Ui& ui, const Chooser& chooser, float width, bool with_c
             ui.edit(ChoosePart{index});
         }
         ImGui::PopID();
-        ui.note(std::string(chooser.name) + "/" + std::to_string(index), ui.setup().parts[index].name);
+        ui.note(std::string(chooser.name) + "/" + std::to_string(index),
+                ui.setup().parts[index].name);
     }
     ImGui::EndCombo();
 }
 
 }  // namespace
 
-float choosers_width(float room) { return std::clamp(room * 0.72F, std::min(room, grid(60)), grid(220)); }
+float choosers_width(float room) {
+    return std::clamp(room * 0.72F, std::min(room, grid(60)), grid(220));
+}
 
 void draw_choosers(const Ui& ui, float width) {
     float captions = 0;
-    for (const Chooser& chooser : choosers) captions += text_width(chooser.caption) + grid(1.5F);
+    for (const Chooser& chooser : choosers)
+        captions += text_width(chooser.caption) + grid(1.5F);
     const bool with_captions = width - captions > grid(66);
     const float gap = grid(3);
     const float boxes = width - (with_captions ? captions : 0) - 2 * gap;

@@ -64,7 +64,8 @@ void draw_slider(const Ui& ui, const EditedField& field, double value, float wid
     if (low > 0 && high / low >= 50) flags |= ImGuiSliderFlags_Logarithmic;
     ImGui::SetNextItemWidth(width);
     const std::string id = "##" + id_of(field, "slider");
-    const bool changed = ImGui::SliderScalar(id.c_str(), ImGuiDataType_Double, &moved, &low, &high, "", flags);
+    const bool changed =
+        ImGui::SliderScalar(id.c_str(), ImGuiDataType_Double, &moved, &low, &high, "", flags);
     ui.one_gesture();
     tooltip(help_of(field.info));
     ui.note(id_of(field, "slider"), field.info.label, help_of(field.info));
@@ -79,9 +80,10 @@ void draw_entry(const Ui& ui, const EditedField& field, double value, float widt
     const float room = width - 2 * ImGui::GetStyle().FramePadding.x;
     const bool is_typing = ImGui::GetActiveID() == ImGui::GetID(id.c_str());
     const float indent = is_typing ? 0 : std::max(0.0F, room - text_width(before));
-    ImGui::PushStyleVar(ImGuiStyleVar_FramePadding,
-                        {ImGui::GetStyle().FramePadding.x + indent, ImGui::GetStyle().FramePadding.y});
-    ImGui::InputText(id.c_str(), &text, ImGuiInputTextFlags_AutoSelectAll | ImGuiInputTextFlags_CharsNoBlank);
+    ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {ImGui::GetStyle().FramePadding.x + indent,
+                                                     ImGui::GetStyle().FramePadding.y});
+    ImGui::InputText(id.c_str(), &text,
+                     ImGuiInputTextFlags_AutoSelectAll | ImGuiInputTextFlags_CharsNoBlank);
     ImGui::PopStyleVar();
     const bool is_done = ImGui::IsItemDeactivatedAfterEdit();
     tooltip(help_of(field.info));
@@ -99,7 +101,8 @@ void draw_number(const Ui& ui, const EditedField& field, const Columns& at, floa
     const double value = std::get<double>(field.value);
     const float gap = grid(2);
     ImGui::SameLine(left + at.slider);
-    const float tick_room = field.info.type == FieldType::optional_number ? at.line_height + grid(1) : 0;
+    const float tick_room =
+        field.info.type == FieldType::optional_number ? at.line_height + grid(1) : 0;
     if (tick_room > 0) ImGui::SameLine(left + at.slider + tick_room);
     draw_slider(ui, field, value, at.entry - at.slider - tick_room - gap);
     ImGui::SameLine(left + at.entry);
@@ -114,7 +117,8 @@ void draw_optional(const Ui& ui, const EditedField& field, const Columns& at, fl
     const std::string id = "##" + id_of(field, "stated");
     const std::string help = field.info.help + "\nTicked: stated. Not ticked: left open.";
     if (ImGui::Checkbox(id.c_str(), &stated)) {
-        ask_for(ui, field, stated ? FieldValue{snapped(field.info, field.first_value)} : FieldValue{});
+        ask_for(ui, field,
+                stated ? FieldValue{snapped(field.info, field.first_value)} : FieldValue{});
     }
     tooltip(help);
     ui.note(id_of(field, "stated"), field.info.label, help);

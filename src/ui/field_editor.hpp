@@ -11,7 +11,7 @@ struct EditedField {
     std::size_t part = 0;
     const FieldInfo& info;
     FieldValue value;
-    FieldValue fresh;      ///< the kind's own value
+    FieldValue fresh;        ///< the kind's own value
     double first_value = 0;  ///< what ticking "stated" begins with
 };
 

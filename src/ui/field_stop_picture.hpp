@@ -10,6 +10,7 @@ namespace beamfork {
 
 /// As seen against the light: the field stop's +x at the right, +y up. Full light is near-white with the arm's
 /// colour on the rim.
-void draw_field_stop(ImDrawList& list, const EyeClipping& clipping, ImVec2 centre, float radius, ColourRole rim);
+void draw_field_stop(
+    ImDrawList& list, const EyeClipping& clipping, ImVec2 centre, float radius, ColourRole rim);
 
 }  // namespace beamfork

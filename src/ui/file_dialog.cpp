@@ -55,12 +55,14 @@ void accept(const Ui& ui, FileDialog& dialog) {
 }
 
 void draw_folder_line(const Ui& ui, FileDialog& dialog) {
-    if (text_button(ui, "dialog/up", "Up", "The folder that holds this one.", dialog.folder.has_relative_path())) {
+    if (text_button(ui, "dialog/up", "Up", "The folder that holds this one.",
+                    dialog.folder.has_relative_path())) {
         enter_folder(dialog, fs::path(dialog.folder).parent_path());
     }
     ImGui::SameLine();
     ImGui::SetNextItemWidth(-1);
-    if (ImGui::InputText("##dialog/folder", &dialog.folder_text, ImGuiInputTextFlags_EnterReturnsTrue)) {
+    if (ImGui::InputText("##dialog/folder", &dialog.folder_text,
+                         ImGuiInputTextFlags_EnterReturnsTrue)) {
         enter_folder(dialog, dialog.folder_text);
     }
     ui.note("dialog/folder", "Folder");
@@ -77,7 +79,8 @@ bool draw_entries(const Ui& ui, FileDialog& dialog) {
         if (!shows(dialog, entry)) continue;
         const std::string label = entry.is_folder ? entry.name + "/" : entry.name;
         if (ImGui::Selectable(label.c_str(), !entry.is_folder && entry.name == dialog.name,
-                              ImGuiSelectableFlags_AllowDoubleClick | ImGuiSelectableFlags_DontClosePopups)) {
+                              ImGuiSelectableFlags_AllowDoubleClick
+                                  | ImGuiSelectableFlags_DontClosePopups)) {
             if (entry.is_folder) {
                 enter = dialog.folder / entry.name;
             } else {
@@ -98,7 +101,8 @@ void draw_answers(const Ui& ui, FileDialog& dialog, bool is_accepted) {
     const bool opens = dialog.purpose == FilePurpose::open;
     if (!dialog.error.empty()) wrapped_text(dialog.error, colour(Tone::danger));
     if (dialog.asks_to_overwrite) {
-        wrapped_text("“" + with_setup_ending(dialog.name) + "” exists already. Overwrite it?", colour(Tone::danger));
+        wrapped_text("“" + with_setup_ending(dialog.name) + "” exists already. Overwrite it?",
+                     colour(Tone::danger));
         ui.note("dialog/question", "Overwrite it?");
     }
     ImGui::Checkbox("All files", &dialog.all_files);
@@ -157,7 +161,7 @@ void start_file_dialog(const Ui& ui, FilePurpose purpose) {
     std::error_code trouble;
     const fs::path file(ui.view.file_path);
     if (purpose == FilePurpose::save && !file.empty()) dialog.name = file.filename().string();
-    const fs::path folder = !file.empty()                ? file.parent_path()
+    const fs::path folder = !file.empty()               ? file.parent_path()
                             : ui.session.folder.empty() ? fs::current_path(trouble)
                                                         : fs::path(ui.session.folder);
     enter_folder(dialog, folder.empty() ? fs::current_path(trouble) : folder);
@@ -171,7 +175,8 @@ void draw_file_dialog(const Ui& ui) {
     if (!dialog.opened) ImGui::OpenPopup(popup);
     if (!begin_question(popup, grid(150))) return;
     ImGui::PushFont(font(TextFace::bold));
-    ImGui::TextUnformatted(dialog.purpose == FilePurpose::open ? "Open a setup" : "Save the setup as");
+    ImGui::TextUnformatted(dialog.purpose == FilePurpose::open ? "Open a setup"
+                                                               : "Save the setup as");
     ImGui::PopFont();
     draw_folder_line(ui, dialog);
     bool is_accepted = draw_entries(ui, dialog);

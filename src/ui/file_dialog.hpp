@@ -22,11 +22,11 @@ struct FileDialog {
     std::filesystem::path folder;
     std::string folder_text;  ///< as typed, until Enter
     std::string name;
-    bool all_files = false;   ///< else setups only
+    bool all_files = false;  ///< else setups only
     std::vector<FolderEntry> entries;
     std::string error;
     bool asks_to_overwrite = false;
-    bool opened = false;      ///< the popup is up
+    bool opened = false;  ///< the popup is up
 };
 
 /// Folders first, then files, each by name; hidden ones are left out. An unreadable folder gives an error.

@@ -17,7 +17,8 @@ void draw_card(const Ui& ui, const FindingRow& row, std::size_t number, float wi
     const ImU32 ink = text_colour(row.role);
     ImGui::PushStyleColor(ImGuiCol_ChildBg, colour(Tone::panel, 0.86F));
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {grid(2.5F), grid(1.5F)});
-    ImGui::BeginChild(id.c_str(), {width, 0}, ImGuiChildFlags_AutoResizeY | ImGuiChildFlags_AlwaysUseWindowPadding);
+    ImGui::BeginChild(id.c_str(), {width, 0},
+                      ImGuiChildFlags_AutoResizeY | ImGuiChildFlags_AlwaysUseWindowPadding);
     ImGui::PopStyleVar();
     ImGui::PopStyleColor();
     ImDrawList& list = *ImGui::GetWindowDrawList();
@@ -25,7 +26,8 @@ void draw_card(const Ui& ui, const FindingRow& row, std::size_t number, float wi
     const float line = ImGui::GetTextLineHeight();
     const float bottom = low.y + ImGui::GetWindowHeight();
     list.PushClipRect(low, {low.x + width, bottom}, true);
-    list.AddRectFilled(low, {low.x + grid(0.75F), bottom}, colour(row.role), grid(1), ImDrawFlags_RoundCornersLeft);
+    list.AddRectFilled(low, {low.x + grid(0.75F), bottom}, colour(row.role), grid(1),
+                       ImDrawFlags_RoundCornersLeft);
     list.PopClipRect();
     const ImVec2 at = ImGui::GetCursorScreenPos();
     draw_sign(list, row.sign, {at.x + grid(1) + line / 2, at.y + line / 2}, line * 0.8F, ink);
@@ -46,12 +48,14 @@ void draw_card(const Ui& ui, const FindingRow& row, std::size_t number, float wi
 // What fails or is poor, at most three; when nothing is, what is good.
 std::vector<std::size_t> always_shown(const std::vector<FindingRow>& rows) {
     std::vector<std::size_t> shown;
-    for (std::size_t i = 0; i < rows.size() && shown.size() < 3 && rows[i].severity <= Severity::poor; ++i) {
+    for (std::size_t i = 0;
+         i < rows.size() && shown.size() < 3 && rows[i].severity <= Severity::poor; ++i) {
         shown.push_back(i);
     }
     if (!shown.empty() || rows.empty()) return shown;
-    const auto good = std::find_if(rows.begin(), rows.end(),
-                                   [](const FindingRow& row) { return row.severity == Severity::good; });
+    const auto good = std::find_if(rows.begin(), rows.end(), [](const FindingRow& row) {
+        return row.severity == Severity::good;
+    });
     return {good == rows.end() ? 0 : static_cast<std::size_t>(good - rows.begin())};
 }
 
@@ -63,7 +67,8 @@ void draw_all_cards(const Ui& ui, float width) {
         shown.resize(rows.size());
         std::iota(shown.begin(), shown.end(), std::size_t{0});
     }
-    for (const std::size_t i : shown) draw_card(ui, rows[i], i, width);
+    for (const std::size_t i : shown)
+        draw_card(ui, rows[i], i, width);
     if (more == 0) return;
     const std::string label = ui.session.all_findings ? "Fewer" : std::to_string(more) + " more";
     if (text_button(ui, "findings/all", label, finding_summary(*ui.view.report))) {
@@ -78,12 +83,14 @@ void draw_findings_panel(const Ui& ui, const Area& area) {
     ImGui::SetCursorScreenPos({area.left + grid(2), area.top + grid(2)});
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0, 0});
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {grid(1), grid(1)});
-    ImGui::SetNextWindowSizeConstraints({width, 0}, {width, std::max(grid(12), area.height * 0.62F)});
+    ImGui::SetNextWindowSizeConstraints({width, 0},
+                                        {width, std::max(grid(12), area.height * 0.62F)});
     ImGui::BeginChild("picture/findings", {width, 0}, ImGuiChildFlags_AutoResizeY);
     const float inner = ImGui::GetContentRegionAvail().x;
     if (ui.view.report == nullptr) {
-        draw_card(ui, {Severity::fails, "Not a train yet", FindingSign::cross, ColourRole::clipped,
-                       ui.view.report_error, "", std::nullopt},
+        draw_card(ui,
+                  {Severity::fails, "Not a train yet", FindingSign::cross, ColourRole::clipped,
+                   ui.view.report_error, "", std::nullopt},
                   0, inner);
     } else {
         draw_all_cards(ui, inner);

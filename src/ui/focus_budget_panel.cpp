@@ -1,9 +1,8 @@
-#include "ui/panels.hpp"
-
 #include <algorithm>
 #include <cmath>
 
 #include "scene/focus_budget_rows.hpp"
+#include "ui/panels.hpp"
 #include "ui/widgets.hpp"
 
 namespace beamfork {
@@ -21,7 +20,8 @@ struct Axis {
     }
 };
 
-void draw_bar(const Ui& ui, const BudgetBar& bar, std::size_t number, const Axis& axis, float label_room) {
+void draw_bar(
+    const Ui& ui, const BudgetBar& bar, std::size_t number, const Axis& axis, float label_room) {
     const float height = ImGui::GetTextLineHeight() + grid(0.75F);
     const ImVec2 low = ImGui::GetCursorScreenPos();
     const float width = ImGui::GetContentRegionAvail().x;
@@ -35,11 +35,13 @@ void draw_bar(const Ui& ui, const BudgetBar& bar, std::size_t number, const Axis
     ui.note(id, bar.label);
 
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    const bool is_total = bar.entry == BudgetEntry::available || bar.entry == BudgetEntry::left_over;
+    const bool is_total =
+        bar.entry == BudgetEntry::available || bar.entry == BudgetEntry::left_over;
     const TextFace face = is_total ? TextFace::bold : TextFace::regular;
-    if (hot) list.AddRectFilled(low, {low.x + width, low.y + height}, colour(Tone::raised), grid(0.5F));
-    text_at(list, low, shortened(bar.label, label_room - grid(2)), colour(hot || is_total ? Tone::text : Tone::text_dim),
-            face);
+    if (hot)
+        list.AddRectFilled(low, {low.x + width, low.y + height}, colour(Tone::raised), grid(0.5F));
+    text_at(list, low, shortened(bar.label, label_room - grid(2)),
+            colour(hot || is_total ? Tone::text : Tone::text_dim), face);
     text_ending_at(list, {low.x + width, low.y}, typeset(bar.value), text_colour(bar.role), face);
 
     const float a = axis.at(std::min(bar.from, bar.to));
@@ -49,7 +51,8 @@ void draw_bar(const Ui& ui, const BudgetBar& bar, std::size_t number, const Axis
     const ImVec2 bar_high{b, low.y + height - inset - grid(0.25F)};
     const bool is_less = bar.entry == BudgetEntry::spends || bar.entry == BudgetEntry::observer;
     list.AddRectFilled(bar_low, bar_high, colour(bar.role, is_less ? 0.55F : 0.9F), grid(0.5F));
-    if (bar.role == ColourRole::shortfall) list.AddRect(bar_low, bar_high, colour(Tone::text), grid(0.5F));
+    if (bar.role == ColourRole::shortfall)
+        list.AddRect(bar_low, bar_high, colour(Tone::text), grid(0.5F));
     // What is left goes on to the next bar.
     if (bar.entry != BudgetEntry::left_over) {
         const float x = axis.at(bar.to);
@@ -62,19 +65,22 @@ void draw_bars(const Ui& ui, const FocusBudgetRows& rows) {
     const float label_room = std::min(width * 0.46F, grid(54));
     const float value_room = grid(13);
     const float left = ImGui::GetCursorScreenPos().x;
-    const Axis axis{rows.low, rows.high, left + label_room, std::max(8.0F, width - label_room - value_room)};
+    const Axis axis{rows.low, rows.high, left + label_room,
+                    std::max(8.0F, width - label_room - value_room)};
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {0, 0});
     const float top = ImGui::GetCursorScreenPos().y;
-    for (std::size_t i = 0; i < rows.bars.size(); ++i) draw_bar(ui, rows.bars[i], i, axis, label_room);
+    for (std::size_t i = 0; i < rows.bars.size(); ++i)
+        draw_bar(ui, rows.bars[i], i, axis, label_room);
     const float bottom = ImGui::GetCursorScreenPos().y;
-    ImGui::GetWindowDrawList()->AddLine({axis.at(0), top}, {axis.at(0), bottom}, colour(Tone::text_dim, 0.5F));
+    ImGui::GetWindowDrawList()->AddLine({axis.at(0), top}, {axis.at(0), bottom},
+                                        colour(Tone::text_dim, 0.5F));
     ImGui::PopStyleVar();
 }
 
 // A diamond where focus wants the drawtube.
 void draw_diamond(ImDrawList& list, ImVec2 centre, float size, ImU32 ink) {
-    list.AddQuadFilled({centre.x, centre.y - size}, {centre.x + size, centre.y}, {centre.x, centre.y + size},
-                       {centre.x - size, centre.y}, ink);
+    list.AddQuadFilled({centre.x, centre.y - size}, {centre.x + size, centre.y},
+                       {centre.x, centre.y + size}, {centre.x - size, centre.y}, ink);
 }
 
 void draw_travel(const Ui& ui, const TravelScale& scale) {
@@ -86,7 +92,8 @@ void draw_travel(const Ui& ui, const TravelScale& scale) {
     const float line = ImGui::GetTextLineHeight();
     const ImVec2 low = ImGui::GetCursorScreenPos();
     ImGui::InvisibleButton("focus_budget/travel", {width, line + grid(8)});
-    tooltip("The drawtube's travel from racked in (left) to racked out. The bar is where it stands, the diamond "
+    tooltip("The drawtube's travel from racked in (left) to racked out. The bar is where it "
+            "stands, the diamond "
             "where focus wants it.");
     ui.note("focus_budget/travel", scale.sentence);
 
@@ -94,15 +101,19 @@ void draw_travel(const Ui& ui, const TravelScale& scale) {
     const float rail_top = low.y + grid(1);
     const float rail_bottom = rail_top + grid(2.5F);
     const float middle = (rail_top + rail_bottom) / 2;
-    list.AddRectFilled({axis.at(0), rail_top}, {axis.at(scale.travel), rail_bottom}, colour(Tone::raised_hot), grid(0.5F));
-    list.AddRect({axis.at(0), rail_top}, {axis.at(scale.travel), rail_bottom}, colour(Tone::text_dim), grid(0.5F));
+    list.AddRectFilled({axis.at(0), rail_top}, {axis.at(scale.travel), rail_bottom},
+                       colour(Tone::raised_hot), grid(0.5F));
+    list.AddRect({axis.at(0), rail_top}, {axis.at(scale.travel), rail_bottom},
+                 colour(Tone::text_dim), grid(0.5F));
     const float stands = axis.at(scale.present);
-    list.AddRectFilled({axis.at(0), rail_top}, {stands, rail_bottom}, colour(ColourRole::metal), grid(0.5F));
-    list.AddRectFilled({stands - grid(0.5F), rail_top - grid(0.75F)}, {stands + grid(0.5F), rail_bottom + grid(0.75F)},
-                       colour(Tone::text));
+    list.AddRectFilled({axis.at(0), rail_top}, {stands, rail_bottom}, colour(ColourRole::metal),
+                       grid(0.5F));
+    list.AddRectFilled({stands - grid(0.5F), rail_top - grid(0.75F)},
+                       {stands + grid(0.5F), rail_bottom + grid(0.75F)}, colour(Tone::text));
     if (!scale.reaches) {
         const float end = axis.at(std::clamp(scale.wanted, 0.0, scale.travel));
-        dashed_line(list, {end, middle}, {axis.at(scale.wanted), middle}, colour(scale.role), grid(0.5F));
+        dashed_line(list, {end, middle}, {axis.at(scale.wanted), middle}, colour(scale.role),
+                    grid(0.5F));
     }
     draw_diamond(list, {axis.at(scale.wanted), middle}, grid(1.75F), colour(scale.role));
 

@@ -16,9 +16,12 @@ struct Pen {
     ImU32 ink;
     float width;
 
-    [[nodiscard]] ImVec2 at(float x, float y) const { return {centre.x + x * half, centre.y + y * half}; }
+    [[nodiscard]] ImVec2 at(float x, float y) const {
+        return {centre.x + x * half, centre.y + y * half};
+    }
     void stroke(std::initializer_list<ImVec2> points) const {
-        for (const ImVec2 point : points) list.PathLineTo(at(point.x, point.y));
+        for (const ImVec2 point : points)
+            list.PathLineTo(at(point.x, point.y));
         list.PathStroke(ink, 0, width);
     }
     void arc(float radius, float from_turn, float to_turn) const {
@@ -36,7 +39,8 @@ void draw_turn(const Pen& pen, float side) {
     pen.list.PathLineTo(pen.at(side * 0.25F, -0.3F));
     for (int i = 0; i <= 12; ++i) {
         const float angle = std::numbers::pi_v<float> * (static_cast<float>(i) / 12 - 0.5F);
-        pen.list.PathLineTo(pen.at(side * (0.25F + 0.5F * std::cos(angle)), 0.2F + 0.5F * std::sin(angle)));
+        pen.list.PathLineTo(
+            pen.at(side * (0.25F + 0.5F * std::cos(angle)), 0.2F + 0.5F * std::sin(angle)));
     }
     pen.list.PathLineTo(pen.at(side * -0.35F, 0.7F));
     pen.list.PathStroke(pen.ink, 0, pen.width);
@@ -65,7 +69,8 @@ void draw_icon(ImDrawList& list, Icon icon, ImVec2 centre, float size, ImU32 ink
         break;
     case Icon::duplicate:
         list.AddRect(pen.at(-0.75F, -0.75F), pen.at(0.3F, 0.3F), ink, 0, 0, pen.width);
-        pen.stroke({{0.5F, -0.25F}, {0.75F, -0.25F}, {0.75F, 0.75F}, {-0.25F, 0.75F}, {-0.25F, 0.5F}});
+        pen.stroke(
+            {{0.5F, -0.25F}, {0.75F, -0.25F}, {0.75F, 0.75F}, {-0.25F, 0.75F}, {-0.25F, 0.5F}});
         break;
     case Icon::reset:
         pen.arc(0.62F, -0.15F, 0.62F);
@@ -76,12 +81,14 @@ void draw_icon(ImDrawList& list, Icon icon, ImVec2 centre, float size, ImU32 ink
         pen.stroke({{0.55F, -0.55F}, {-0.55F, 0.55F}});
         break;
     case Icon::caution:
-        list.AddTriangle(pen.at(0, -0.8F), pen.at(0.9F, 0.75F), pen.at(-0.9F, 0.75F), ink, pen.width);
+        list.AddTriangle(pen.at(0, -0.8F), pen.at(0.9F, 0.75F), pen.at(-0.9F, 0.75F), ink,
+                         pen.width);
         pen.stroke({{0, -0.25F}, {0, 0.25F}});
         list.AddCircleFilled(pen.at(0, 0.5F), pen.width * 0.6F, ink);
         break;
     case Icon::more:
-        for (const float x : {-0.7F, 0.0F, 0.7F}) list.AddCircleFilled(pen.at(x, 0), pen.width * 0.85F, ink);
+        for (const float x : {-0.7F, 0.0F, 0.7F})
+            list.AddCircleFilled(pen.at(x, 0), pen.width * 0.85F, ink);
         break;
     }
 }

@@ -7,7 +7,21 @@
 
 namespace beamfork {
 
-enum class Icon { undo, redo, up, down, add, remove, duplicate, reset, fold, unfold, close, caution, more };
+enum class Icon {
+    undo,
+    redo,
+    up,
+    down,
+    add,
+    remove,
+    duplicate,
+    reset,
+    fold,
+    unfold,
+    close,
+    caution,
+    more
+};
 
 /// Fills a square of side `size` round `centre`.
 void draw_icon(ImDrawList& list, Icon icon, ImVec2 centre, float size, ImU32 ink);

@@ -21,8 +21,8 @@ Transient::~Transient() = default;
 void Ui::note(std::string_view name, std::string_view label, std::string_view tip) const {
     if (log == nullptr) return;
     const bool enabled = (ImGui::GetItemFlags() & ImGuiItemFlags_Disabled) == 0;
-    log->widgets[std::string(name)] = {ImGui::GetItemRectMin(), ImGui::GetItemRectMax(), std::string(label),
-                                       std::string(tip), enabled};
+    log->widgets[std::string(name)] = {ImGui::GetItemRectMin(), ImGui::GetItemRectMax(),
+                                       std::string(label), std::string(tip), enabled};
 }
 
 void Ui::hover_part(std::optional<std::size_t> part) const {

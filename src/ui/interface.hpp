@@ -39,19 +39,19 @@ struct Message {
 struct View {
     const Document& document;
     const Report* report = nullptr;  ///< null while the setup makes no train ...
-    std::string report_error;        ///< ... and why
+    std::string report_error{};      ///< ... and why
     const Frame& frame;              ///< the picture's data: of the last report there was
     ImTextureID scene_texture{};     ///< the picture, row 0 at its bottom; null: none yet
-    std::string file_path;           ///< empty: never saved
+    std::string file_path{};         ///< empty: never saved
     bool modified = false;
     bool can_undo = false;
     bool can_redo = false;
-    std::string undo_label;
-    std::string redo_label;
-    std::vector<std::string> recent_files;  ///< newest first
-    std::vector<DemoEntry> demos;
-    std::vector<Notice> notices;  ///< of the file that is open
-    Message message;
+    std::string undo_label{};
+    std::string redo_label{};
+    std::vector<std::string> recent_files{};  ///< newest first
+    std::vector<DemoEntry> demos{};
+    std::vector<Notice> notices{};  ///< of the file that is open
+    Message message{};
     bool close_asked = false;  ///< the system asks to close the window; true for one frame
 };
 
@@ -62,16 +62,16 @@ struct Session {
     bool camera_is_set = false;  ///< false: the next frame shows the overview
     ViewOptions view;
     std::optional<std::size_t> selected_part;
-    float text_scale = 1;             ///< 0.75 .. 3
-    float column_width = 24;          ///< of the column at the right
-    float strip_height = 17;          ///< of the strip at the bottom
-    float train_share = 0.5F;        ///< of the column's height
-    float budget_share = 0.36F;       ///< of the strip's width
-    float light_share = 0.38F;        ///< likewise
-    std::set<std::string> folded;     ///< panels that show their heading only, by stem: "focus_budget"
-    bool all_findings = false;        ///< false: only what fails or is poor, or else the first
+    float text_scale = 1;          ///< 0.75 .. 3
+    float column_width = 24;       ///< of the column at the right
+    float strip_height = 17;       ///< of the strip at the bottom
+    float train_share = 0.5F;      ///< of the column's height
+    float budget_share = 0.36F;    ///< of the strip's width
+    float light_share = 0.38F;     ///< likewise
+    std::set<std::string> folded;  ///< panels that show their heading only, by stem: "focus_budget"
+    bool all_findings = false;     ///< false: only what fails or is poor, or else the first
     bool welcome_dismissed = false;
-    std::string folder;               ///< where the file dialog was last
+    std::string folder;  ///< where the file dialog was last
 };
 
 struct Undo {};

@@ -16,9 +16,7 @@ constexpr float heading_height = 1.9F;
 constexpr float folded_width = 9;
 constexpr float splitter_width = 0.33F;
 
-bool is_folded(const Session& session, const char* stem) {
-    return session.folded.contains(stem);
-}
+bool is_folded(const Session& session, const char* stem) { return session.folded.contains(stem); }
 
 // Widths of the strip's three panels: folded ones keep their heading, the others share the rest.
 std::array<float, 3> strip_widths(const Session& session, float whole, float text) {
@@ -36,8 +34,9 @@ std::array<float, 3> strip_widths(const Session& session, float whole, float tex
     }
     std::array<float, 3> widths{};
     for (std::size_t i = 0; i < 3; ++i) {
-        widths[i] = is_folded(session, stems[i]) ? std::min(folded_width * text, whole / 3)
-                                                 : std::floor((whole - taken) * shares[i] / open_shares);
+        widths[i] = is_folded(session, stems[i])
+                        ? std::min(folded_width * text, whole / 3)
+                        : std::floor((whole - taken) * shares[i] / open_shares);
     }
     return widths;
 }
@@ -47,7 +46,8 @@ void lay_out_strip(Layout& layout, const Session& session, Area strip, float tex
     const float gap = std::round(splitter_width * text);
     float left = strip.left;
     const auto place = [&](std::size_t i, bool is_last) {
-        const Area area{left, strip.top, (is_last ? strip.right() - left : widths[i] - gap), strip.height};
+        const Area area{left, strip.top, (is_last ? strip.right() - left : widths[i] - gap),
+                        strip.height};
         left += widths[i];
         return area;
     };
@@ -70,7 +70,8 @@ void lay_out_column(Layout& layout, const Session& session, Area column, float t
     layout.train = {column.left, column.top, column.width, train};
     layout.train_splitter = {column.left, layout.train.bottom(), column.width, gap};
     const float part_top = layout.train_splitter.bottom();
-    layout.part = {column.left, part_top, column.width, part_folded ? heading : column.bottom() - part_top};
+    layout.part = {column.left, part_top, column.width,
+                   part_folded ? heading : column.bottom() - part_top};
 }
 
 }  // namespace
@@ -89,11 +90,12 @@ Layout lay_out(ImVec2 window, const Session& session, float text, float notice_h
     const bool column_folded = is_folded(session, "train") && is_folded(session, "part");
     const float column = std::round(std::min(session.column_width * text, window.x * 0.45F));
     const float picture_right = column_folded ? window.x : window.x - column - gap;
-    const bool strip_folded = is_folded(session, "focus_budget") && is_folded(session, "light_at_stops")
+    const bool strip_folded = is_folded(session, "focus_budget")
+                              && is_folded(session, "light_at_stops")
                               && is_folded(session, "magnification");
     const float room = bottom - top;
-    const float strip = std::round(strip_folded ? heading_height * text
-                                                : std::min(session.strip_height * text, room * 0.5F));
+    const float strip = std::round(
+        strip_folded ? heading_height * text : std::min(session.strip_height * text, room * 0.5F));
     const float picture_bottom = bottom - strip - gap;
 
     layout.scene = {0, top, picture_right, picture_bottom - top};

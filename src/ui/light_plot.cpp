@@ -22,17 +22,25 @@ struct Plot {
 using Curve = std::vector<double>;
 
 // Without smoothed edges, which would show as seams between the pieces.
-void fill_between(ImDrawList& list, const Plot& plot, const Curve& x, const Curve& lower, const Curve& upper, ImU32 ink) {
+void fill_between(ImDrawList& list,
+                  const Plot& plot,
+                  const Curve& x,
+                  const Curve& lower,
+                  const Curve& upper,
+                  ImU32 ink) {
     const ImDrawListFlags before = list.Flags;
     list.Flags &= ~ImDrawListFlags_AntiAliasedFill;
     for (std::size_t i = 0; i + 1 < x.size(); ++i) {
-        list.AddQuadFilled(plot.at(x[i], lower[i]), plot.at(x[i], upper[i]), plot.at(x[i + 1], upper[i + 1]),
-                           plot.at(x[i + 1], lower[i + 1]), ink);
+        list.AddQuadFilled(plot.at(x[i], lower[i]), plot.at(x[i], upper[i]),
+                           plot.at(x[i + 1], upper[i + 1]), plot.at(x[i + 1], lower[i + 1]), ink);
     }
     list.Flags = before;
 }
 
-void draw_bands(ImDrawList& list, const Plot& plot, const LightRows& rows, const EyeLightRows& eye) {
+void draw_bands(ImDrawList& list,
+                const Plot& plot,
+                const LightRows& rows,
+                const EyeLightRows& eye) {
     const Curve& x = rows.fractions;
     Curve below(x.size(), 0.0);
     fill_between(list, plot, x, below, eye.relative, colour(eye.role, 0.25F));
@@ -42,18 +50,20 @@ void draw_bands(ImDrawList& list, const Plot& plot, const LightRows& rows, const
         const StopShare* share = share_of(eye, names[place]);
         if (share == nullptr) continue;
         Curve above = below;
-        for (std::size_t k = 0; k < x.size(); ++k) above[k] = std::min(1.0, below[k] + share->share[k]);
+        for (std::size_t k = 0; k < x.size(); ++k)
+            above[k] = std::min(1.0, below[k] + share->share[k]);
         fill_between(list, plot, x, below, above, band_colour(place));
         below = above;
     }
 }
 
 void draw_curves(ImDrawList& list, const Plot& plot, const Curve& x, const EyeLightRows& eye) {
-    for (std::size_t i = 0; i < x.size(); ++i) list.PathLineTo(plot.at(x[i], eye.relative[i]));
+    for (std::size_t i = 0; i < x.size(); ++i)
+        list.PathLineTo(plot.at(x[i], eye.relative[i]));
     list.PathStroke(colour(eye.role), 0, grid(0.5F));
     for (std::size_t i = 0; i + 1 < x.size(); ++i) {
-        dashed_line(list, plot.at(x[i], eye.lowest[i]), plot.at(x[i + 1], eye.lowest[i + 1]), colour(eye.role, 0.8F),
-                    std::max(1.0F, grid(0.3F)));
+        dashed_line(list, plot.at(x[i], eye.lowest[i]), plot.at(x[i + 1], eye.lowest[i + 1]),
+                    colour(eye.role, 0.8F), std::max(1.0F, grid(0.3F)));
     }
 }
 
@@ -63,7 +73,8 @@ std::vector<std::string> opening_names(const LightRows& rows) {
     std::vector<std::string> names;
     for (const EyeLightRows& eye : rows.eyes) {
         for (const StopShare& share : eye.shares) {
-            if (std::find(names.begin(), names.end(), share.name) == names.end()) names.push_back(share.name);
+            if (std::find(names.begin(), names.end(), share.name) == names.end())
+                names.push_back(share.name);
         }
     }
     return names;
@@ -80,11 +91,15 @@ ImU32 band_colour(std::size_t place) {
     return colour(ColourRole::clipped, strengths[std::min(place, strengths.size() - 1)]);
 }
 
-void draw_light_plot(ImDrawList& list, const Area& area, const LightRows& rows, const EyeLightRows& eye) {
+void draw_light_plot(ImDrawList& list,
+                     const Area& area,
+                     const LightRows& rows,
+                     const EyeLightRows& eye) {
     const float line = ImGui::GetTextLineHeight();
     const bool has_scale = eye.eye == Eye::left;
     const float scale_room = has_scale ? text_width("100") + grid(1) : 0;
-    const Plot plot{{area.left + scale_room, area.top + line / 2}, {area.right() - 1, area.bottom() - line - grid(1)}};
+    const Plot plot{{area.left + scale_room, area.top + line / 2},
+                    {area.right() - 1, area.bottom() - line - grid(1)}};
     list.AddRectFilled(plot.low, plot.high, colour(Tone::ground));
     draw_bands(list, plot, rows, eye);
     for (const double light : {0.25, 0.5, 0.75}) {
@@ -93,10 +108,13 @@ void draw_light_plot(ImDrawList& list, const Area& area, const LightRows& rows, 
     draw_curves(list, plot, rows.fractions, eye);
     for (const int percent : {0, 50, 100}) {
         const float y = plot.at(0, percent / 100.0).y - line / 2;
-        if (has_scale) text_ending_at(list, {plot.low.x - grid(1), y}, std::to_string(percent), colour(Tone::text_dim));
+        if (has_scale)
+            text_ending_at(list, {plot.low.x - grid(1), y}, std::to_string(percent),
+                           colour(Tone::text_dim));
     }
     const bool has_room = plot.high.x - plot.low.x > text_width("middle  edge");
-    if (has_room) text_at(list, {plot.low.x, plot.high.y + grid(1)}, "middle", colour(Tone::text_dim));
+    if (has_room)
+        text_at(list, {plot.low.x, plot.high.y + grid(1)}, "middle", colour(Tone::text_dim));
     text_ending_at(list, {plot.high.x, plot.high.y + grid(1)}, "edge", colour(Tone::text_dim));
 }
 

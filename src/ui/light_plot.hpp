@@ -17,6 +17,9 @@ ImU32 band_colour(std::size_t place);
 
 /// Light from 0 at the foot to 1 at the head, over the field from its middle at the left to its edge.
 /// The scale at its left is drawn for the left eye alone: the other plot stands beside it.
-void draw_light_plot(ImDrawList& list, const Area& area, const LightRows& rows, const EyeLightRows& eye);
+void draw_light_plot(ImDrawList& list,
+                     const Area& area,
+                     const LightRows& rows,
+                     const EyeLightRows& eye);
 
 }  // namespace beamfork

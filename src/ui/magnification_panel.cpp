@@ -1,7 +1,6 @@
-#include "scene/magnification_rows.hpp"
-
 #include <cmath>
 
+#include "scene/magnification_rows.hpp"
 #include "ui/panels.hpp"
 #include "ui/widgets.hpp"
 
@@ -27,7 +26,8 @@ void draw_magnification_panel(const Ui& ui) {
         const float label_room = value_right - low.x - text_width(value, TextFace::bold) - grid(2);
         text_at(list, {low.x, top}, shortened(row.label, label_room), colour(Tone::text_dim));
         text_ending_at(list, {value_right, top}, value, colour(Tone::text), TextFace::bold);
-        if (!unit_leads) text_at(list, {value_right + grid(1), top}, row.unit, colour(Tone::text_dim));
+        if (!unit_leads)
+            text_at(list, {value_right + grid(1), top}, row.unit, colour(Tone::text_dim));
         list.AddLine({low.x, low.y + height}, {low.x + width, low.y + height}, colour(Tone::line));
     }
     ImGui::PopStyleVar();

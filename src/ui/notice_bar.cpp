@@ -23,7 +23,8 @@ std::vector<NoticeLine> lines_to_tell(const Ui& ui) {
     std::vector<NoticeLine> lines;
     if (!ui.session.welcome_dismissed) {
         lines.push_back({NoticeKind::welcome,
-                         "Welcome! Drag to turn the picture, roll the wheel to come nearer, click a part and move its "
+                         "Welcome! Drag to turn the picture, roll the wheel to come nearer, click "
+                         "a part and move its "
                          "sliders. At the top left: what is wrong. In “Setup …”: more examples."});
     }
     const Message& message = ui.view.message;
@@ -32,7 +33,8 @@ std::vector<NoticeLine> lines_to_tell(const Ui& ui) {
     }
     if (ui.state.notices_dismissed) return lines;
     for (const Notice& notice : ui.view.notices) {
-        lines.push_back({NoticeKind::file, "Line " + std::to_string(notice.line) + " of the file: " + notice.text});
+        lines.push_back({NoticeKind::file,
+                         "Line " + std::to_string(notice.line) + " of the file: " + notice.text});
     }
     return lines;
 }
@@ -87,7 +89,8 @@ void draw_notice_bar(const Ui& ui, const Area& area) {
     const float side = ImGui::GetTextLineHeight() + grid(1);
     const float width = area.width - side - grid(8);
     ImGui::BeginChild("notice_bar/lines", {width, 0});
-    for (const NoticeLine& line : lines) draw_line(ui, line, width);
+    for (const NoticeLine& line : lines)
+        draw_line(ui, line, width);
     ImGui::EndChild();
     ImGui::SetCursorScreenPos({area.right() - side - grid(3), area.top + grid(1.25F)});
     ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {grid(0.5F), grid(0.5F)});

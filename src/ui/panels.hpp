@@ -18,7 +18,7 @@ void draw_light_at_stops_panel(const Ui& ui);
 void draw_magnification_panel(const Ui& ui);
 
 struct PanelEntry {
-    std::string_view stem;   ///< of its files, its tests and its place in Session::folded
+    std::string_view stem;  ///< of its files, its tests and its place in Session::folded
     std::string_view title;
     std::string_view help;
     Area Layout::*area = nullptr;

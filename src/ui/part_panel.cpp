@@ -1,11 +1,10 @@
-#include "ui/panels.hpp"
-
 #include <cmath>
 
 #include "base/text.hpp"
 #include "scene/light_path_rows.hpp"
 #include "ui/field_editor.hpp"
 #include "ui/field_numbers.hpp"
+#include "ui/panels.hpp"
 #include "ui/widgets.hpp"
 
 #include <imgui_stdlib.h>
@@ -67,7 +66,8 @@ void draw_light_path(const Ui& ui, std::size_t index) {
         line("Light path from its faces, glass and air", row.derived, colour(Tone::text));
         if (row.stated != "–") line("Light path as stated", row.stated, colour(Tone::text));
         if (row.differs) {
-            line("Difference", row.difference, text_colour(row.fits ? ColourRole::dimension : ColourRole::shortfall));
+            line("Difference", row.difference,
+                 text_colour(row.fits ? ColourRole::dimension : ColourRole::shortfall));
         }
         if (row.glass != "–") line("Glass in it", row.glass, colour(Tone::text));
         if (!row.note.empty()) wrapped_text(row.note, colour(Tone::text_dim));
@@ -93,9 +93,12 @@ void draw_setup_words(const Ui& ui) {
         wrapped_text(ui.setup().story, colour(Tone::text));
     }
     bool& edits = ui.state.edits_story;
-    if (text_button(ui, "setup/edit_story", edits ? "Done" : "Edit the story", "What this setup is about.")) edits = !edits;
+    if (text_button(ui, "setup/edit_story", edits ? "Done" : "Edit the story",
+                    "What this setup is about."))
+        edits = !edits;
     ImGui::Dummy({1, grid(1)});
-    wrapped_text("Select a part in the list or in the picture to change it.", colour(Tone::text_dim));
+    wrapped_text("Select a part in the list or in the picture to change it.",
+                 colour(Tone::text_dim));
 }
 
 }  // namespace

@@ -17,7 +17,8 @@ ScaleBar scale_bar(double mm_per_pixel, float longest_px) {
         if (factor * decade <= longest) length = factor * decade;
     }
     const Millimetres bar{length};
-    const std::string text = length >= 1000 ? format_exact(to_metres(bar).value) + " m" : format_exact(length) + " mm";
+    const std::string text =
+        length >= 1000 ? format_exact(to_metres(bar).value) + " m" : format_exact(length) + " mm";
     return {length, static_cast<float>(length / mm_per_pixel), text};
 }
 

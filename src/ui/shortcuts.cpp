@@ -29,7 +29,8 @@ void use_file_keys(const Ui& ui, bool shift) {
 void use_undo_keys(const Ui& ui, bool shift) {
     const bool redo = pressed(ImGuiKey_Y, true) || (shift && pressed(ImGuiKey_Z, true));
     if (redo && ui.view.can_redo) ui.requests.commands.emplace_back(Redo{});
-    if (!redo && !shift && pressed(ImGuiKey_Z, true) && ui.view.can_undo) ui.requests.commands.emplace_back(Undo{});
+    if (!redo && !shift && pressed(ImGuiKey_Z, true) && ui.view.can_undo)
+        ui.requests.commands.emplace_back(Undo{});
 }
 
 void try_edit(const Ui& ui, const Edit& edit, std::optional<std::size_t> selected_after) {
@@ -47,8 +48,10 @@ void use_part_keys(const Ui& ui, const ImGuiIO& io) {
         ui.session.folded.erase("part");
         ui.state.focus_name = true;
     }
-    if (io.KeyAlt && pressed(ImGuiKey_UpArrow, true) && *part > 0) try_edit(ui, MovePart{*part, *part - 1}, *part - 1);
-    if (io.KeyAlt && pressed(ImGuiKey_DownArrow, true)) try_edit(ui, MovePart{*part, *part + 1}, *part + 1);
+    if (io.KeyAlt && pressed(ImGuiKey_UpArrow, true) && *part > 0)
+        try_edit(ui, MovePart{*part, *part - 1}, *part - 1);
+    if (io.KeyAlt && pressed(ImGuiKey_DownArrow, true))
+        try_edit(ui, MovePart{*part, *part + 1}, *part + 1);
 }
 
 // While the picture has the keyboard, the arrows go through the list of parts.
@@ -64,7 +67,8 @@ void use_list_keys(const Ui& ui, const ImGuiIO& io) {
 void use_panel_keys(const ImGuiIO& io) {
     if (!pressed(ImGuiKey_F6)) return;
     std::vector<std::string> windows{"picture", "top_bar"};
-    for (const PanelEntry& entry : panels()) windows.push_back(window_name(entry));
+    for (const PanelEntry& entry : panels())
+        windows.push_back(window_name(entry));
     std::size_t now = 0;
     for (std::size_t i = 0; i < windows.size(); ++i) {
         const ImGuiWindow* window = ImGui::FindWindowByName(windows[i].c_str());
@@ -89,7 +93,8 @@ void use_view_keys(const Ui& ui) {
 
 void use_shortcuts(const Ui& ui) {
     const ImGuiIO& io = ImGui::GetIO();
-    if (ImGui::IsPopupOpen("", ImGuiPopupFlags_AnyPopupId | ImGuiPopupFlags_AnyPopupLevel) || ui.state.gesture_open) {
+    if (ImGui::IsPopupOpen("", ImGuiPopupFlags_AnyPopupId | ImGuiPopupFlags_AnyPopupLevel)
+        || ui.state.gesture_open) {
         return;
     }
     if (io.KeyCtrl && !io.KeyAlt) use_file_keys(ui, io.KeyShift);

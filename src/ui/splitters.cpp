@@ -21,8 +21,10 @@ float drag_of(const Ui& ui, const char* name, const Area& area, Way way) {
     const bool active = ImGui::IsItemActive();
     ui.note(name, "Splitter");
     if (hot) {
-        ImGui::SetMouseCursor(way == Way::sideways ? ImGuiMouseCursor_ResizeEW : ImGuiMouseCursor_ResizeNS);
-        ImGui::GetWindowDrawList()->AddRectFilled(area.corner(), {area.right(), area.bottom()}, colour(Tone::raised_hot));
+        ImGui::SetMouseCursor(way == Way::sideways ? ImGuiMouseCursor_ResizeEW
+                                                   : ImGuiMouseCursor_ResizeNS);
+        ImGui::GetWindowDrawList()->AddRectFilled(area.corner(), {area.right(), area.bottom()},
+                                                  colour(Tone::raised_hot));
     }
     ImGui::End();
     const ImVec2 moved = ImGui::GetIO().MouseDelta;
@@ -37,13 +39,18 @@ void draw_splitters(const Ui& ui, const Layout& layout) {
     const float text = font(TextFace::regular)->FontSize;
     const float strip = std::max(1.0F, layout.magnification.right() - layout.focus_budget.left);
     const float column = std::max(1.0F, layout.train.height + layout.part.height);
-    session.column_width -= drag_of(ui, "splitter/column", layout.column_splitter, Way::sideways) / text;
-    session.strip_height -= drag_of(ui, "splitter/strip", layout.strip_splitter, Way::up_and_down) / text;
-    session.train_share += drag_of(ui, "splitter/train", layout.train_splitter, Way::up_and_down) / column;
-    const float budget = drag_of(ui, "splitter/budget", layout.budget_splitter, Way::sideways) / strip;
+    session.column_width -=
+        drag_of(ui, "splitter/column", layout.column_splitter, Way::sideways) / text;
+    session.strip_height -=
+        drag_of(ui, "splitter/strip", layout.strip_splitter, Way::up_and_down) / text;
+    session.train_share +=
+        drag_of(ui, "splitter/train", layout.train_splitter, Way::up_and_down) / column;
+    const float budget =
+        drag_of(ui, "splitter/budget", layout.budget_splitter, Way::sideways) / strip;
     session.budget_share += budget;
     session.light_share -= budget;
-    session.light_share += drag_of(ui, "splitter/light", layout.light_splitter, Way::sideways) / strip;
+    session.light_share +=
+        drag_of(ui, "splitter/light", layout.light_splitter, Way::sideways) / strip;
 }
 
 }  // namespace beamfork

@@ -20,11 +20,13 @@ void add_font(std::string_view name, float size, float oversample) {
     const auto bytes = asset(name);
     BEAMFORK_EXPECTS(bytes.has_value());
     ImFontConfig config;
-    config.FontDataOwnedByAtlas = false;  // the atlas reads the program's own copy and leaves it alone
+    config.FontDataOwnedByAtlas =
+        false;  // the atlas reads the program's own copy and leaves it alone
     config.OversampleH = oversample > 1.4F ? 1 : 2;
     config.OversampleV = 1;
     auto* data = const_cast<char*>(bytes->data());  // NOLINT(cppcoreguidelines-pro-type-const-cast)
-    ImGui::GetIO().Fonts->AddFontFromMemoryTTF(data, static_cast<int>(bytes->size()), size, &config, glyphs);
+    ImGui::GetIO().Fonts->AddFontFromMemoryTTF(data, static_cast<int>(bytes->size()), size, &config,
+                                               glyphs);
 }
 
 double linear(std::uint32_t channel) {
@@ -34,11 +36,13 @@ double linear(std::uint32_t channel) {
 
 // WCAG 2.2, definition of relative luminance.
 double luminance(std::uint32_t srgb) {
-    return 0.2126 * linear((srgb >> 16) & 255) + 0.7152 * linear((srgb >> 8) & 255) + 0.0722 * linear(srgb & 255);
+    return 0.2126 * linear((srgb >> 16) & 255) + 0.7152 * linear((srgb >> 8) & 255)
+           + 0.0722 * linear(srgb & 255);
 }
 
 ImU32 with_alpha(std::uint32_t srgb, float alpha) {
-    return IM_COL32((srgb >> 16) & 255, (srgb >> 8) & 255, srgb & 255, static_cast<int>(std::lround(alpha * 255)));
+    return IM_COL32((srgb >> 16) & 255, (srgb >> 8) & 255, srgb & 255,
+                    static_cast<int>(std::lround(alpha * 255)));
 }
 
 ImVec4 vec(Tone tone, float alpha = 1) {
@@ -47,19 +51,22 @@ ImVec4 vec(Tone tone, float alpha = 1) {
 
 void set_colours(ImGuiStyle& style) {
     const auto set = [&](std::initializer_list<ImGuiCol> places, ImVec4 value) {
-        for (const ImGuiCol place : places) style.Colors[place] = value;
+        for (const ImGuiCol place : places)
+            style.Colors[place] = value;
     };
     set({ImGuiCol_Text}, vec(Tone::text));
     set({ImGuiCol_TextDisabled}, vec(Tone::text_dim));
     set({ImGuiCol_WindowBg}, vec(Tone::panel));
     set({ImGuiCol_ChildBg}, vec(Tone::panel, 0));
     set({ImGuiCol_PopupBg}, vec(Tone::panel, 0.98F));
-    set({ImGuiCol_Border, ImGuiCol_Separator, ImGuiCol_TableBorderLight, ImGuiCol_TableBorderStrong},
+    set({ImGuiCol_Border, ImGuiCol_Separator, ImGuiCol_TableBorderLight,
+         ImGuiCol_TableBorderStrong},
         vec(Tone::line));
-    set({ImGuiCol_FrameBg, ImGuiCol_Button, ImGuiCol_Header, ImGuiCol_TitleBg, ImGuiCol_TitleBgActive},
+    set({ImGuiCol_FrameBg, ImGuiCol_Button, ImGuiCol_Header, ImGuiCol_TitleBg,
+         ImGuiCol_TitleBgActive},
         vec(Tone::raised));
-    set({ImGuiCol_FrameBgHovered, ImGuiCol_FrameBgActive, ImGuiCol_ButtonHovered, ImGuiCol_ButtonActive,
-         ImGuiCol_HeaderHovered, ImGuiCol_HeaderActive},
+    set({ImGuiCol_FrameBgHovered, ImGuiCol_FrameBgActive, ImGuiCol_ButtonHovered,
+         ImGuiCol_ButtonActive, ImGuiCol_HeaderHovered, ImGuiCol_HeaderActive},
         vec(Tone::raised_hot));
     set({ImGuiCol_CheckMark, ImGuiCol_SliderGrab, ImGuiCol_SliderGrabActive, ImGuiCol_NavHighlight,
          ImGuiCol_SeparatorHovered, ImGuiCol_SeparatorActive},
@@ -96,7 +103,8 @@ void set_spacing(ImGuiStyle& style) {
 bool set_theme(float scale) {
     ImFontAtlas& fonts = *ImGui::GetIO().Fonts;
     const float size = std::round(text_px * scale);
-    const bool loaded = !fonts.Fonts.empty() && fonts.Fonts[0]->FontSize == size && fonts.Fonts.Size == 3;
+    const bool loaded =
+        !fonts.Fonts.empty() && fonts.Fonts[0]->FontSize == size && fonts.Fonts.Size == 3;
     if (loaded) return false;
     fonts.Clear();
     add_font("fonts/regular.otf", size, scale);
@@ -118,9 +126,7 @@ float grid(float steps) {
     return std::round(4 * steps * font(TextFace::regular)->FontSize / text_px);
 }
 
-ImFont* font(TextFace face) {
-    return ImGui::GetIO().Fonts->Fonts[static_cast<int>(face)];
-}
+ImFont* font(TextFace face) { return ImGui::GetIO().Fonts->Fonts[static_cast<int>(face)]; }
 
 std::uint32_t srgb_hex(Tone tone) {
     switch (tone) {
@@ -149,7 +155,9 @@ std::uint32_t text_srgb_hex(ColourRole role) {
     while (contrast(hex, ground) < 4.5) {  // WCAG 2, level AA for text
         const auto lighter = [&](int shift) {
             const std::uint32_t channel = (hex >> shift) & 255;
-            return (channel + (255 - channel) / 16 + 1 > 255 ? 255 : channel + (255 - channel) / 16 + 1) << shift;
+            return (channel + (255 - channel) / 16 + 1 > 255 ? 255
+                                                             : channel + (255 - channel) / 16 + 1)
+                   << shift;
         };
         hex = lighter(16) | lighter(8) | lighter(0);
     }

@@ -31,9 +31,9 @@ enum class Tone {
     raised_hot,  ///< the same under the pointer
     line,        ///< borders and splitters
     text,
-    text_dim,    ///< units, captions
-    accent,      ///< what is selected or in use
-    danger       ///< refused input; readable text on a panel
+    text_dim,  ///< units, captions
+    accent,    ///< what is selected or in use
+    danger     ///< refused input; readable text on a panel
 };
 ImU32 colour(Tone tone, float alpha = 1);
 ImU32 colour(ColourRole role, float alpha = 1);

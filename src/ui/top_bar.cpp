@@ -35,7 +35,8 @@ void draw_recent(const Ui& ui) {
 }
 
 void draw_setup_menu(const Ui& ui) {
-    if (text_button(ui, "file/menu", "Setup …", "New, open, save, examples.")) ImGui::OpenPopup("file/menu/list");
+    if (text_button(ui, "file/menu", "Setup …", "New, open, save, examples."))
+        ImGui::OpenPopup("file/menu/list");
     if (!ImGui::BeginPopup("file/menu/list")) return;
     const auto item = [&](const char* name, const char* label, const char* keys) {
         const bool pressed = ImGui::MenuItem(label, keys);
@@ -59,11 +60,13 @@ void draw_undo(const Ui& ui) {
     const auto help = [](const char* word, const std::string& label, const char* keys) {
         return std::string(word) + (label.empty() ? "" : ": " + label) + "  (" + keys + ")";
     };
-    if (icon_button(ui, "edit/undo", Icon::undo, help("Undo", ui.view.undo_label, "Ctrl+Z"), ui.view.can_undo)) {
+    if (icon_button(ui, "edit/undo", Icon::undo, help("Undo", ui.view.undo_label, "Ctrl+Z"),
+                    ui.view.can_undo)) {
         ui.requests.commands.emplace_back(Undo{});
     }
     ImGui::SameLine(0, 0);
-    if (icon_button(ui, "edit/redo", Icon::redo, help("Redo", ui.view.redo_label, "Ctrl+Shift+Z"), ui.view.can_redo)) {
+    if (icon_button(ui, "edit/redo", Icon::redo, help("Redo", ui.view.redo_label, "Ctrl+Shift+Z"),
+                    ui.view.can_redo)) {
         ui.requests.commands.emplace_back(Redo{});
     }
 }
@@ -83,18 +86,21 @@ void draw_name(const Ui& ui, float width) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     float left = low.x;
     if (ui.view.modified) {
-        list.AddCircleFilled({left + grid(1), low.y + height / 2}, grid(0.9F), colour(Tone::accent));
+        list.AddCircleFilled({left + grid(1), low.y + height / 2}, grid(0.9F),
+                             colour(Tone::accent));
         left += grid(3.5F);
     }
-    text_at(list, {left, low.y + (height - ImGui::GetTextLineHeight()) / 2}, shortened(title, low.x + width - left),
-            colour(Tone::text), TextFace::bold);
+    text_at(list, {left, low.y + (height - ImGui::GetTextLineHeight()) / 2},
+            shortened(title, low.x + width - left), colour(Tone::text), TextFace::bold);
 }
 
 void draw_text_size(const Ui& ui) {
     const auto scale = ui.session.text_scale;
-    if (text_button(ui, "text/smaller", "A−", "Smaller text. Ctrl+minus", scale > 0.76F)) ui.session.text_scale /= 1.1F;
+    if (text_button(ui, "text/smaller", "A−", "Smaller text. Ctrl+minus", scale > 0.76F))
+        ui.session.text_scale /= 1.1F;
     ImGui::SameLine(0, grid(0.5F));
-    if (text_button(ui, "text/larger", "A+", "Larger text. Ctrl+plus", scale < 2.99F)) ui.session.text_scale *= 1.1F;
+    if (text_button(ui, "text/larger", "A+", "Larger text. Ctrl+plus", scale < 2.99F))
+        ui.session.text_scale *= 1.1F;
 }
 
 }  // namespace
@@ -102,7 +108,8 @@ void draw_text_size(const Ui& ui) {
 void draw_top_bar(const Ui& ui, const Area& area) {
     const float pad = (area.height - ImGui::GetFrameHeight()) / 2;
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {grid(2), pad});
-    begin_area("top_bar", area, Tone::panel, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
+    begin_area("top_bar", area, Tone::panel,
+               ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
     ImGui::PopStyleVar();
     const float left = ImGui::GetCursorPosX();
     const float text_size_width = text_width("A−") + text_width("A+") + grid(9);
@@ -111,7 +118,8 @@ void draw_top_bar(const Ui& ui, const Area& area) {
         ImGui::SameLine();
         if (text_button(ui, "file/open", "Open …", "Opens a setup. Ctrl+O")) ask_to_open(ui);
         ImGui::SameLine();
-        if (text_button(ui, "file/save", "Save", "Saves the setup. Ctrl+S", ui.view.modified || ui.view.file_path.empty())) {
+        if (text_button(ui, "file/save", "Save", "Saves the setup. Ctrl+S",
+                        ui.view.modified || ui.view.file_path.empty())) {
             ask_to_save(ui);
         }
     }

@@ -1,9 +1,8 @@
-#include "ui/panels.hpp"
-
 #include <algorithm>
 #include <cmath>
 
 #include "scene/focus_budget_rows.hpp"
+#include "ui/panels.hpp"
 #include "ui/widgets.hpp"
 
 namespace beamfork {
@@ -33,7 +32,8 @@ bool is_chosen(const Setup& setup, std::size_t part) {
 
 // What the part adds to the light path or takes from it, from the budget's own bars.
 const BudgetBar* bar_of_part(const std::vector<BudgetBar>& bars, std::size_t part) {
-    const auto found = std::find_if(bars.begin(), bars.end(), [&](const BudgetBar& bar) { return bar.part == part; });
+    const auto found = std::find_if(bars.begin(), bars.end(),
+                                    [&](const BudgetBar& bar) { return bar.part == part; });
     return found == bars.end() ? nullptr : &*found;
 }
 
@@ -51,45 +51,55 @@ void draw_row(const Ui& ui, std::size_t index, bool is_choice, const BudgetBar* 
         ui.session.selected_part = index;
         ui.state.keyboard_row = index;
     }
-    const bool hot = ImGui::IsItemHovered() || ui.state.hovered_part_before == static_cast<int>(index);
+    const bool hot =
+        ImGui::IsItemHovered() || ui.state.hovered_part_before == static_cast<int>(index);
     if (ImGui::IsItemHovered()) ui.hover_part(index);
-    if (ImGui::IsItemHovered() && ImGui::IsMouseDoubleClicked(0) && is_choice) ui.edit(ChoosePart{index});
+    if (ImGui::IsItemHovered() && ImGui::IsMouseDoubleClicked(0) && is_choice)
+        ui.edit(ChoosePart{index});
     const PartKind& kind = kind_of(part.body);
     tooltip(kind.label + ". " + kind.help + (is_choice ? "\nDouble-click to use it." : ""));
     ui.note(id, part.name, kind.help);
 
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const ImVec2 high{low.x + width, low.y + height};
-    if (selected || hot) list.AddRectFilled(low, high, colour(selected ? Tone::raised_hot : Tone::raised), grid(1));
-    if (selected) list.AddRectFilled(low, {low.x + grid(0.75F), high.y}, colour(Tone::accent), grid(0.25F));
+    if (selected || hot)
+        list.AddRectFilled(low, high, colour(selected ? Tone::raised_hot : Tone::raised), grid(1));
+    if (selected)
+        list.AddRectFilled(low, {low.x + grid(0.75F), high.y}, colour(Tone::accent), grid(0.25F));
     const float text_top = low.y + grid(0.75F);
     float left = low.x + grid(3);
     if (is_choice) {
         const ImVec2 centre{left + grid(1.25F), low.y + height / 2};
         list.AddCircle(centre, grid(1.25F), colour(Tone::text_dim), 0, std::max(1.0F, grid(0.3F)));
-        if (is_chosen(ui.setup(), index)) list.AddCircleFilled(centre, grid(0.7F), colour(Tone::text));
+        if (is_chosen(ui.setup(), index))
+            list.AddCircleFilled(centre, grid(0.7F), colour(Tone::text));
         left += grid(4.5F);
     }
     const float value_room = grid(14);
-    text_at(list, {left, text_top}, shortened(part.name, high.x - left - value_room), colour(Tone::text));
+    text_at(list, {left, text_top}, shortened(part.name, high.x - left - value_room),
+            colour(Tone::text));
     if (bar != nullptr) {
-        text_ending_at(list, {high.x - grid(2), text_top}, typeset(bar->value), text_colour(bar->role));
+        text_ending_at(list, {high.x - grid(2), text_top}, typeset(bar->value),
+                       text_colour(bar->role));
     }
 }
 
 void draw_add_menu(const Ui& ui) {
-    if (text_button(ui, "train/add", "Add …", "Adds a part to the train: behind the selected one where it may stand.")) {
+    if (text_button(ui, "train/add", "Add …",
+                    "Adds a part to the train: behind the selected one where it may stand.")) {
         ImGui::OpenPopup("train/add/menu");
     }
     if (!ImGui::BeginPopup("train/add/menu")) return;
     for (const PartKind& kind : part_kinds()) {
-        const auto at = ui.session.selected_part ? std::optional(*ui.session.selected_part + 1) : std::nullopt;
+        const auto at =
+            ui.session.selected_part ? std::optional(*ui.session.selected_part + 1) : std::nullopt;
         const Edit edit = AddPart{kind.key, at};
         const auto added = apply(ui.view.document, edit);
         if (ImGui::MenuItem(kind.label.c_str(), nullptr, false, added.has_value())) {
             const auto& now = added->setup.parts;
             const auto& before = ui.setup().parts;
-            const auto differs = std::mismatch(before.begin(), before.end(), now.begin(), now.end());
+            const auto differs =
+                std::mismatch(before.begin(), before.end(), now.begin(), now.end());
             ui.edit(edit);
             ui.session.selected_part = static_cast<std::size_t>(differs.second - now.begin());
         }
@@ -103,8 +113,11 @@ void draw_tools(const Ui& ui) {
     draw_add_menu(ui);
     const auto selected = ui.session.selected_part;
     const std::size_t part = selected.value_or(0);
-    const auto can = [&](const Edit& edit) { return selected && apply(ui.view.document, edit).has_value(); };
-    const auto move = [&](const char* name, Icon icon, const char* help, bool possible, std::size_t to) {
+    const auto can = [&](const Edit& edit) {
+        return selected && apply(ui.view.document, edit).has_value();
+    };
+    const auto move = [&](const char* name, Icon icon, const char* help, bool possible,
+                          std::size_t to) {
         ImGui::SameLine();
         if (icon_button(ui, name, icon, help, possible && can(MovePart{part, to}))) {
             ui.edit(MovePart{part, to});
@@ -114,13 +127,14 @@ void draw_tools(const Ui& ui) {
     move("train/up", Icon::up, "Nearer to the telescope. Alt+Up", part > 0, part - 1);
     move("train/down", Icon::down, "Nearer to the eyes. Alt+Down", true, part + 1);
     ImGui::SameLine();
-    if (icon_button(ui, "train/duplicate", Icon::duplicate, "One more like it, right behind. Ctrl+D",
-                    can(DuplicatePart{part}))) {
+    if (icon_button(ui, "train/duplicate", Icon::duplicate,
+                    "One more like it, right behind. Ctrl+D", can(DuplicatePart{part}))) {
         ui.edit(DuplicatePart{part});
         ui.session.selected_part = part + 1;
     }
     ImGui::SameLine();
-    if (icon_button(ui, "train/remove", Icon::remove, "Takes it out. Delete", can(RemovePart{part}))) {
+    if (icon_button(ui, "train/remove", Icon::remove, "Takes it out. Delete",
+                    can(RemovePart{part}))) {
         ui.edit(RemovePart{part});
         ui.session.selected_part.reset();
     }
@@ -137,7 +151,8 @@ void draw_tools(const Ui& ui) {
 
 void draw_train_panel(const Ui& ui) {
     draw_tools(ui);
-    const auto bars = ui.view.report != nullptr ? focus_budget_rows(*ui.view.report).bars : std::vector<BudgetBar>{};
+    const auto bars = ui.view.report != nullptr ? focus_budget_rows(*ui.view.report).bars
+                                                : std::vector<BudgetBar>{};
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0, 0});
     ImGui::BeginChild("train/list");
     ImGui::PopStyleVar();

@@ -49,13 +49,13 @@ struct Pick {
 
 struct TransientState {
     bool is_first_frame = true;
-    int hovered_part = -1;       ///< of this frame
+    int hovered_part = -1;         ///< of this frame
     int hovered_part_before = -1;  ///< of the frame before: what is highlighted
     bool gesture_open = false;
     std::optional<Refusal> refusal;
     std::optional<CameraMove> camera_move;
     std::optional<Pick> pick;
-    float drag_length = 0;       ///< pixels since the button went down in the picture
+    float drag_length = 0;  ///< pixels since the button went down in the picture
     std::optional<FileDialog> file_dialog;
     std::optional<Command> pending;  ///< waits for the answer about unsaved work
     bool saving_for_pending = false;
@@ -76,7 +76,8 @@ struct Ui {
 
     [[nodiscard]] const Setup& setup() const { return view.document.setup; }
     /// Tells a test where the last widget is.
-    void note(std::string_view name, std::string_view label = {}, std::string_view tooltip = {}) const;
+    void
+    note(std::string_view name, std::string_view label = {}, std::string_view tooltip = {}) const;
     void hover_part(std::optional<std::size_t> part) const;
     void edit(Edit edit) const { requests.edits.push_back(std::move(edit)); }
     /// Begins and ends an undo step with the press and release of the last widget.

@@ -15,8 +15,9 @@ bool drops_work(const Command& command) {
     return std::visit(
         [](const auto& one) {
             using Kind = std::decay_t<decltype(one)>;
-            return std::is_same_v<Kind, NewSetup> || std::is_same_v<Kind, OpenDemo> || std::is_same_v<Kind, OpenFile>
-                   || std::is_same_v<Kind, Quit>;
+            return std::is_same_v<
+                       Kind,
+                       NewSetup> || std::is_same_v<Kind, OpenDemo> || std::is_same_v<Kind, OpenFile> || std::is_same_v<Kind, Quit>;
         },
         command);
 }

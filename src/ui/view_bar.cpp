@@ -13,10 +13,12 @@ struct ViewWord {
     ImGuiKey key;
 };
 
-constexpr std::array view_words{
-    ViewWord{StandardView::overview, "Overview", ImGuiKey_1}, ViewWord{StandardView::side, "Side", ImGuiKey_2},
-    ViewWord{StandardView::top, "Top", ImGuiKey_3},           ViewWord{StandardView::sky, "Sky", ImGuiKey_4},
-    ViewWord{StandardView::eyes, "Eyes", ImGuiKey_5},         ViewWord{StandardView::rear, "Rear", ImGuiKey_6}};
+constexpr std::array view_words{ViewWord{StandardView::overview, "Overview", ImGuiKey_1},
+                                ViewWord{StandardView::side, "Side", ImGuiKey_2},
+                                ViewWord{StandardView::top, "Top", ImGuiKey_3},
+                                ViewWord{StandardView::sky, "Sky", ImGuiKey_4},
+                                ViewWord{StandardView::eyes, "Eyes", ImGuiKey_5},
+                                ViewWord{StandardView::rear, "Rear", ImGuiKey_6}};
 
 std::string help_of(const ViewWord& word) {
     return std::string(description_of(word.view)) + " Key " + ImGui::GetKeyName(word.key);
@@ -24,10 +26,12 @@ std::string help_of(const ViewWord& word) {
 
 void draw_views(const Ui& ui, bool is_narrow) {
     if (is_narrow) {
-        if (text_button(ui, "view/menu", "Views …", "Standard views of the train.")) ImGui::OpenPopup("view/menu/list");
+        if (text_button(ui, "view/menu", "Views …", "Standard views of the train."))
+            ImGui::OpenPopup("view/menu/list");
         if (ImGui::BeginPopup("view/menu/list")) {
             for (const ViewWord& word : view_words) {
-                if (ImGui::MenuItem(word.word, ImGui::GetKeyName(word.key))) show_view(ui, word.view);
+                if (ImGui::MenuItem(word.word, ImGui::GetKeyName(word.key)))
+                    show_view(ui, word.view);
                 tooltip(help_of(word));
             }
             ImGui::EndPopup();
@@ -45,14 +49,15 @@ void draw_views(const Ui& ui, bool is_narrow) {
 void draw_shells(const Ui& ui) {
     static constexpr std::array<std::string_view, 4> words{"Open", "Whole", "Cut", "Hidden"};
     static constexpr std::array<std::string_view, 4> helps{
-        "Tubes are opened towards you.", "Tubes are drawn whole.", "Tubes are cut by a plane along the train.",
-        "Tubes are left out: light and glass only."};
+        "Tubes are opened towards you.", "Tubes are drawn whole.",
+        "Tubes are cut by a plane along the train.", "Tubes are left out: light and glass only."};
     const auto now = static_cast<std::size_t>(ui.session.view.shells);
     ui.session.view.shells = static_cast<ShellView>(segments(ui, "view/shells", words, helps, now));
 }
 
 void draw_more(const Ui& ui) {
-    if (icon_button(ui, "view/more", Icon::more, "What else is drawn.")) ImGui::OpenPopup("view/more/list");
+    if (icon_button(ui, "view/more", Icon::more, "What else is drawn."))
+        ImGui::OpenPopup("view/more/list");
     if (!ImGui::BeginPopup("view/more/list")) return;
     ViewOptions& view = ui.session.view;
     const auto tick = [&](const char* name, const char* label, bool& value, const char* help) {
@@ -61,10 +66,12 @@ void draw_more(const Ui& ui) {
         ui.note(name, label, help);
     };
     tick("view/light", "Light", view.light, "The traced rays, drawn as light.");
-    tick("view/clipped", "Clipped rays", view.clipped_rays, "Rays that end before the eye, with a cross where they do.");
+    tick("view/clipped", "Clipped rays", view.clipped_rays,
+         "Rays that end before the eye, with a cross where they do.");
     tick("view/white", "White ground", view.light_ground, "For print and bright rooms.");
     ImGui::SetNextItemWidth(grid(40));
-    ImGui::SliderFloat("Brightness of the light", &view.light_gain, 0.2F, 5, "%.1f", ImGuiSliderFlags_Logarithmic);
+    ImGui::SliderFloat("Brightness of the light", &view.light_gain, 0.2F, 5, "%.1f",
+                       ImGuiSliderFlags_Logarithmic);
     ui.note("view/gain", "Brightness of the light");
     if (view.shells == ShellView::section) {
         ImGui::SetNextItemWidth(grid(40));
@@ -98,7 +105,8 @@ void draw_view_bar(const Ui& ui, const Area& area) {
     draw_shells(ui);
     ImGui::SameLine(0, grid(4));
     bool& labels = ui.session.view.labels;
-    if (text_button(ui, "view/labels", "Names", "Names by the parts. Key N", true, labels)) labels = !labels;
+    if (text_button(ui, "view/labels", "Names", "Names by the parts. Key N", true, labels))
+        labels = !labels;
     ImGui::SameLine();
     draw_more(ui);
     ImGui::EndChild();

@@ -13,7 +13,9 @@ namespace {
 constexpr float move_seconds = 0.45F;
 constexpr float zoom_per_notch = 1.15F;
 
-Viewport viewport_of(const Area& area) { return {std::max(1.0F, area.width), std::max(1.0F, area.height)}; }
+Viewport viewport_of(const Area& area) {
+    return {std::max(1.0F, area.width), std::max(1.0F, area.height)};
+}
 
 glm::vec2 pointer_in(const Area& area) {
     const ImVec2 at = ImGui::GetIO().MousePos;
@@ -42,7 +44,8 @@ int part_under_pointer(const Ui& ui, const Area& area) {
     const ImVec2 pixel = ImGui::GetIO().MousePos;
     auto& pick = ui.state.pick;
     const bool is_same = pick && pick->pixel.x == pixel.x && pick->pixel.y == pixel.y
-                         && pick->camera == ui.session.camera && pick->revision == ui.view.frame.revision;
+                         && pick->camera == ui.session.camera
+                         && pick->revision == ui.view.frame.revision;
     if (!is_same) {
         const ViewRay ray = ray_through(ui.session.camera, pointer_in(area), viewport_of(area));
         const auto part = part_at(ui.view.frame, ray, ui.session.view);
@@ -77,7 +80,8 @@ void use_pointer(const Ui& ui, const Area& area) {
     const int part = part_under_pointer(ui, area);
     if (part >= 0) ui.hover_part(static_cast<std::size_t>(part));
     if (ImGui::IsMouseReleased(0) && ImGui::IsItemDeactivated() && was_click) {
-        ui.session.selected_part = part >= 0 ? std::optional(static_cast<std::size_t>(part)) : std::nullopt;
+        ui.session.selected_part =
+            part >= 0 ? std::optional(static_cast<std::size_t>(part)) : std::nullopt;
     }
     if (ImGui::IsMouseDoubleClicked(0) && part >= 0) {
         ui.session.selected_part = static_cast<std::size_t>(part);
@@ -87,19 +91,24 @@ void use_pointer(const Ui& ui, const Area& area) {
 
 }  // namespace
 
-void move_camera(const Ui& ui, const Camera& to) { ui.state.camera_move = CameraMove{ui.session.camera, to, 0}; }
+void move_camera(const Ui& ui, const Camera& to) {
+    ui.state.camera_move = CameraMove{ui.session.camera, to, 0};
+}
 
 void show_view(const Ui& ui, StandardView view) {
-    const float aspect = static_cast<float>(ui.requests.scene.width) / static_cast<float>(std::max(1, ui.requests.scene.height));
+    const float aspect = static_cast<float>(ui.requests.scene.width)
+                         / static_cast<float>(std::max(1, ui.requests.scene.height));
     move_camera(ui, standard_view(view, ui.view.frame, aspect));
 }
 
 void frame_selection(const Ui& ui) {
-    const float aspect = static_cast<float>(ui.requests.scene.width) / static_cast<float>(std::max(1, ui.requests.scene.height));
+    const float aspect = static_cast<float>(ui.requests.scene.width)
+                         / static_cast<float>(std::max(1, ui.requests.scene.height));
     const auto part = ui.session.selected_part;
     const auto& bounds = ui.view.frame.part_bounds;
     const bool has_body = part && *part < bounds.size() && bounds[*part].radius() > 0;
-    move_camera(ui, frame_bounds(ui.session.camera, has_body ? bounds[*part] : ui.view.frame.bounds, aspect, 0.3F));
+    move_camera(ui, frame_bounds(ui.session.camera, has_body ? bounds[*part] : ui.view.frame.bounds,
+                                 aspect, 0.3F));
 }
 
 void draw_viewport(const Ui& ui, const Area& area) {
@@ -110,13 +119,16 @@ void draw_viewport(const Ui& ui, const Area& area) {
 
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0, 0});
     begin_area("picture", area, Tone::ground,
-               ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse | ImGuiWindowFlags_NoNavInputs);
+               ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse
+                   | ImGuiWindowFlags_NoNavInputs);
     ImGui::PopStyleVar();
     ImDrawList& list = *ImGui::GetWindowDrawList();
     if (ui.view.scene_texture != ImTextureID{}) {
-        list.AddImage(ui.view.scene_texture, area.corner(), {area.right(), area.bottom()}, {0, 1}, {1, 0});
+        list.AddImage(ui.view.scene_texture, area.corner(), {area.right(), area.bottom()}, {0, 1},
+                      {1, 0});
     }
-    ImGui::InvisibleButton("picture/canvas", {std::max(1.0F, area.width), std::max(1.0F, area.height)},
+    ImGui::InvisibleButton("picture/canvas",
+                           {std::max(1.0F, area.width), std::max(1.0F, area.height)},
                            ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight
                                | ImGuiButtonFlags_MouseButtonMiddle);
     ui.note("picture/canvas", "The picture");

@@ -15,7 +15,8 @@ void draw_scale(const Ui& ui, const Area& area) {
     if (!(mm_per_px > 0)) return;
     const ScaleBar bar = scale_bar(mm_per_px, grid(40));
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    const ImU32 ink = ui.session.view.light_ground ? IM_COL32(24, 32, 42, 255) : colour(Tone::text_dim);
+    const ImU32 ink =
+        ui.session.view.light_ground ? IM_COL32(24, 32, 42, 255) : colour(Tone::text_dim);
     const float right = area.right() - grid(4);
     const float left = right - bar.length_px;
     const float y = area.bottom() - grid(4);
@@ -24,7 +25,9 @@ void draw_scale(const Ui& ui, const Area& area) {
     list.AddLine({left, y}, {right, y}, ink, width);
     list.AddLine({left, y - tick}, {left, y + tick}, ink, width);
     list.AddLine({right, y - tick}, {right, y + tick}, ink, width);
-    text_at(list, {(left + right - text_width(bar.text)) / 2, y - tick - ImGui::GetTextLineHeight()}, bar.text, ink);
+    text_at(list,
+            {(left + right - text_width(bar.text)) / 2, y - tick - ImGui::GetTextLineHeight()},
+            bar.text, ink);
 }
 
 }  // namespace

@@ -29,7 +29,8 @@ Pressed plain_button(std::string_view name, ImVec2 size, bool enabled) {
     ImGui::BeginDisabled(!enabled);
     const ImVec2 low = ImGui::GetCursorScreenPos();
     const bool pressed = ImGui::InvisibleButton(id.c_str(), size);
-    const bool hot = enabled && (ImGui::IsItemHovered() || ImGui::IsItemActive() || is_nav_focused());
+    const bool hot =
+        enabled && (ImGui::IsItemHovered() || ImGui::IsItemActive() || is_nav_focused());
     ImGui::EndDisabled();
     return {pressed, hot, low, {low.x + size.x, low.y + size.y}};
 }
@@ -50,8 +51,9 @@ void begin_area(const char* name, const Area& area, Tone ground, ImGuiWindowFlag
 }
 
 void tooltip(std::string_view text) {
-    if (text.empty() || !ImGui::IsItemHovered(ImGuiHoveredFlags_DelayNormal | ImGuiHoveredFlags_NoSharedDelay
-                                              | ImGuiHoveredFlags_AllowWhenDisabled)) {
+    if (text.empty()
+        || !ImGui::IsItemHovered(ImGuiHoveredFlags_DelayNormal | ImGuiHoveredFlags_NoSharedDelay
+                                 | ImGuiHoveredFlags_AllowWhenDisabled)) {
         return;
     }
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {grid(3), grid(2)});
@@ -64,23 +66,30 @@ void tooltip(std::string_view text) {
     ImGui::PopStyleVar();
 }
 
-bool text_button(const Ui& ui, std::string_view name, std::string_view label, std::string_view help,
-                 bool enabled, bool is_on) {
+bool text_button(const Ui& ui,
+                 std::string_view name,
+                 std::string_view label,
+                 std::string_view help,
+                 bool enabled,
+                 bool is_on) {
     const ImVec2 text = size_of(label, TextFace::regular);
     const ImVec2 size{text.x + grid(4), ImGui::GetFrameHeight()};
     const Pressed button = plain_button(name, size, enabled);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const Tone ground = button.hot || is_on ? Tone::raised_hot : Tone::raised;
     list.AddRectFilled(button.low, button.high, colour(ground, enabled ? 1 : 0.5F), grid(1));
-    if (is_on) list.AddRect(button.low, button.high, colour(Tone::accent), grid(1), 0, std::max(1.0F, grid(0.25F)));
-    text_at(list, {button.low.x + (size.x - text.x) / 2, button.low.y + (size.y - text.y) / 2}, label,
-            colour(Tone::text, enabled ? 1 : 0.45F));
+    if (is_on)
+        list.AddRect(button.low, button.high, colour(Tone::accent), grid(1), 0,
+                     std::max(1.0F, grid(0.25F)));
+    text_at(list, {button.low.x + (size.x - text.x) / 2, button.low.y + (size.y - text.y) / 2},
+            label, colour(Tone::text, enabled ? 1 : 0.45F));
     tooltip(help);
     ui.note(name, label, help);
     return button.pressed;
 }
 
-bool icon_button(const Ui& ui, std::string_view name, Icon icon, std::string_view help, bool enabled) {
+bool icon_button(
+    const Ui& ui, std::string_view name, Icon icon, std::string_view help, bool enabled) {
     const float side = ImGui::GetFrameHeight();
     const Pressed button = plain_button(name, {side, side}, enabled);
     ImDrawList& list = *ImGui::GetWindowDrawList();
@@ -92,8 +101,11 @@ bool icon_button(const Ui& ui, std::string_view name, Icon icon, std::string_vie
     return button.pressed;
 }
 
-std::size_t segments(const Ui& ui, std::string_view name, std::span<const std::string_view> words,
-                     std::span<const std::string_view> helps, std::size_t chosen) {
+std::size_t segments(const Ui& ui,
+                     std::string_view name,
+                     std::span<const std::string_view> words,
+                     std::span<const std::string_view> helps,
+                     std::size_t chosen) {
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {std::max(1.0F, grid(0.25F)), grid(1)});
     std::size_t now = chosen;
     for (std::size_t i = 0; i < words.size(); ++i) {
@@ -109,7 +121,8 @@ std::string shortened(std::string_view text, float width) {
     if (text_width(text) <= width) return std::string(text);
     std::string cut(text);
     while (!cut.empty() && text_width(cut + "…") > width) {
-        while (cut.size() > 1 && (static_cast<unsigned char>(cut.back()) & 0xC0U) == 0x80U) cut.pop_back();
+        while (cut.size() > 1 && (static_cast<unsigned char>(cut.back()) & 0xC0U) == 0x80U)
+            cut.pop_back();
         cut.pop_back();
     }
     return cut + "…";
@@ -131,11 +144,12 @@ void wrapped_text(std::string_view text, ImU32 ink) {
 
 void text_at(ImDrawList& list, ImVec2 at, std::string_view text, ImU32 ink, TextFace face) {
     const ImFont* face_font = font(face);
-    list.AddText(face_font, face_font->FontSize, {std::round(at.x), std::round(at.y)}, ink, begin_of(text),
-                 end_of(text));
+    list.AddText(face_font, face_font->FontSize, {std::round(at.x), std::round(at.y)}, ink,
+                 begin_of(text), end_of(text));
 }
 
-void text_ending_at(ImDrawList& list, ImVec2 right_top, std::string_view text, ImU32 ink, TextFace face) {
+void text_ending_at(
+    ImDrawList& list, ImVec2 right_top, std::string_view text, ImU32 ink, TextFace face) {
     text_at(list, {right_top.x - text_width(text, face), right_top.y}, text, ink, face);
 }
 
@@ -145,19 +159,22 @@ bool begin_chooser(const char* id, const std::string& chosen, float width) {
     ImGui::SetNextItemWidth(width);
     const float sign_room = grid(5);
     const float room = width - sign_room - ImGui::GetStyle().FramePadding.x;
-    const bool is_open = ImGui::BeginCombo(id, shortened(chosen, room).c_str(),
-                                           ImGuiComboFlags_NoArrowButton | ImGuiComboFlags_HeightLarge);
+    const bool is_open =
+        ImGui::BeginCombo(id, shortened(chosen, room).c_str(),
+                          ImGuiComboFlags_NoArrowButton | ImGuiComboFlags_HeightLarge);
     if (!is_open) {
         const ImVec2 low = ImGui::GetItemRectMin();
         const ImVec2 high = ImGui::GetItemRectMax();
-        draw_icon(*ImGui::GetWindowDrawList(), Icon::down, {high.x - sign_room / 2, (low.y + high.y) / 2}, grid(2.25F),
+        draw_icon(*ImGui::GetWindowDrawList(), Icon::down,
+                  {high.x - sign_room / 2, (low.y + high.y) / 2}, grid(2.25F),
                   colour(Tone::text_dim));
     }
     return is_open;
 }
 
 std::string typeset(std::string_view number) {
-    const bool is_negative = number.size() > 1 && number[0] == '-' && number[1] >= '0' && number[1] <= '9';
+    const bool is_negative =
+        number.size() > 1 && number[0] == '-' && number[1] >= '0' && number[1] <= '9';
     return is_negative ? "−" + std::string(number.substr(1)) : std::string(number);
 }
 
@@ -169,7 +186,8 @@ void dashed_line(ImDrawList& list, ImVec2 from, ImVec2 to, ImU32 ink, float widt
     for (float at = 0; at < length; at += 2 * dash) {
         const float a = at / length;
         const float b = std::min(1.0F, (at + dash) / length);
-        list.AddLine({from.x + dx * a, from.y + dy * a}, {from.x + dx * b, from.y + dy * b}, ink, width);
+        list.AddLine({from.x + dx * a, from.y + dy * a}, {from.x + dx * b, from.y + dy * b}, ink,
+                     width);
     }
 }
 
@@ -180,8 +198,8 @@ bool begin_question(const char* title, float width) {
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {grid(5), grid(4)});
     const bool is_open =
         ImGui::BeginPopupModal(title, nullptr,
-                               ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoMove
-                                   | ImGuiWindowFlags_NoSavedSettings);
+                               ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoResize
+                                   | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings);
     ImGui::PopStyleVar();
     return is_open;
 }

@@ -17,22 +17,37 @@ void begin_area(const char* name, const Area& area, Tone ground, ImGuiWindowFlag
 /// Wrapped at a readable width; shows while the last widget is under the pointer.
 void tooltip(std::string_view text);
 
-bool text_button(const Ui& ui, std::string_view name, std::string_view label, std::string_view help,
-                 bool enabled = true, bool is_on = false);
-bool icon_button(const Ui& ui, std::string_view name, Icon icon, std::string_view help, bool enabled = true);
+bool text_button(const Ui& ui,
+                 std::string_view name,
+                 std::string_view label,
+                 std::string_view help,
+                 bool enabled = true,
+                 bool is_on = false);
+bool icon_button(
+    const Ui& ui, std::string_view name, Icon icon, std::string_view help, bool enabled = true);
 
 /// One of a few words, side by side. Returns the index now chosen.
-std::size_t segments(const Ui& ui, std::string_view name, std::span<const std::string_view> words,
-                     std::span<const std::string_view> helps, std::size_t chosen);
+std::size_t segments(const Ui& ui,
+                     std::string_view name,
+                     std::span<const std::string_view> words,
+                     std::span<const std::string_view> helps,
+                     std::size_t chosen);
 
 /// Text that ends in "…" where it would be wider than `width`.
 std::string shortened(std::string_view text, float width);
 void dim_text(std::string_view text);
 void wrapped_text(std::string_view text, ImU32 ink);
 /// Text that ends at x = `right` (screen), in the line at `y`.
-void text_ending_at(ImDrawList& list, ImVec2 right_top, std::string_view text, ImU32 ink,
+void text_ending_at(ImDrawList& list,
+                    ImVec2 right_top,
+                    std::string_view text,
+                    ImU32 ink,
                     TextFace face = TextFace::regular);
-void text_at(ImDrawList& list, ImVec2 at, std::string_view text, ImU32 ink, TextFace face = TextFace::regular);
+void text_at(ImDrawList& list,
+             ImVec2 at,
+             std::string_view text,
+             ImU32 ink,
+             TextFace face = TextFace::regular);
 float text_width(std::string_view text, TextFace face = TextFace::regular);
 
 /// A list of words that drops down; call ImGui::EndCombo when it returns true.

@@ -1,15 +1,15 @@
-#include "app/check.hpp"
-
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
 
-#include <doctest/doctest.h>
-#include <nlohmann/json.hpp>
-#include <unistd.h>
-
+#include "app/check.hpp"
 #include "app/open_setup.hpp"
 #include "support/near.hpp"
+
+#include <doctest/doctest.h>
+
+#include <nlohmann/json.hpp>
+#include <unistd.h>
 
 using namespace beamfork;
 using Json = nlohmann::json;
@@ -26,11 +26,13 @@ CheckedSetup checked(const std::string& demo) {
 
 // Validates with the general-purpose validator from Debian's python3-jsonschema.
 bool fits_schema(const std::string& json) {
-    const auto file = std::filesystem::temp_directory_path() / ("beamfork-check-" + std::to_string(getpid()) + ".json");
+    const auto file = std::filesystem::temp_directory_path()
+                      / ("beamfork-check-" + std::to_string(getpid()) + ".json");
     std::ofstream(file) << json;
-    const std::string command = "/usr/bin/python3 -c \"import json,sys,jsonschema;"
-                                "jsonschema.validate(json.load(open(sys.argv[1])), json.load(open(sys.argv[2])))\" '"
-                                + file.string() + "' '" BEAMFORK_SOURCE_DIR "/assets/check.schema.json' 2>/dev/null";
+    const std::string command =
+        "/usr/bin/python3 -c \"import json,sys,jsonschema;"
+        "jsonschema.validate(json.load(open(sys.argv[1])), json.load(open(sys.argv[2])))\" '"
+        + file.string() + "' '" BEAMFORK_SOURCE_DIR "/assets/check.schema.json' 2>/dev/null";
     const int status = std::system(command.c_str());
     std::filesystem::remove(file);
     return status == 0;
@@ -65,7 +67,8 @@ TEST_CASE("every eyepiece pair is told with every observer and every target") {
 TEST_CASE("the first demo falls about 30 mm short and the second has about 35 mm to spare") {
     const CheckedSetup first = checked("1-short-of-focus");
     CHECK(first.is_poor());
-    CHECK(near(first.combinations[first.chosen].report.budget.shortfall, 30, 1));  // the demo's own roundings
+    CHECK(near(first.combinations[first.chosen].report.budget.shortfall, 30,
+               1));  // the demo's own roundings
     const CheckedSetup second = checked("2-shifter-cures-it");
     CHECK_FALSE(second.is_poor());
     CHECK(near(second.combinations[second.chosen].report.budget.margin_in, 35, 1));
@@ -77,7 +80,8 @@ TEST_CASE("the light each eye loses and the light it gets add up to one") {
         for (const char* eye : {"left_eye", "right_eye"}) {
             for (const Json& ring : combination[eye]["illumination"]) {
                 double sum = ring["relative"];
-                for (const auto& [stop, share] : ring["ends"].items()) sum += share.get<double>();
+                for (const auto& [stop, share] : ring["ends"].items())
+                    sum += share.get<double>();
                 CHECK(near(sum, 1, 1e-9));  // rounding of a few hundred shares
             }
         }
@@ -86,8 +90,9 @@ TEST_CASE("the light each eye loses and the light it gets add up to one") {
 
 TEST_CASE("the text tells the findings, the budget and every combination") {
     const std::string text = check_text(checked("1-short-of-focus"));
-    for (const char* words : {"FINDINGS", "fails", "FOCUS BUDGET", "Short by", "WHAT YOU GET", "Magnification",
-                              "LIGHT AT THE FIELD STOPS", "EVERY EYEPIECE", "mm short"}) {
+    for (const char* words :
+         {"FINDINGS", "fails", "FOCUS BUDGET", "Short by", "WHAT YOU GET", "Magnification",
+          "LIGHT AT THE FIELD STOPS", "EVERY EYEPIECE", "mm short"}) {
         CAPTURE(words);
         CHECK(text.find(words) != std::string::npos);
     }

@@ -1,6 +1,6 @@
-#include "app/command_line.hpp"
-
 #include <vector>
+
+#include "app/command_line.hpp"
 
 #include <doctest/doctest.h>
 
@@ -33,8 +33,9 @@ TEST_CASE("check takes a file and, if asked, answers in JSON") {
 }
 
 TEST_CASE("picture takes a size, a view and how tubes are drawn") {
-    const auto task = read({"picture", "mine.train.toml", "-o", "out.png", "--size", "800x600", "--view", "side",
-                            "--shells", "hidden", "--ground", "white", "--no-labels"});
+    const auto task =
+        read({"picture", "mine.train.toml", "-o", "out.png", "--size", "800x600", "--view", "side",
+              "--shells", "hidden", "--ground", "white", "--no-labels"});
     REQUIRE(task.has_value());
     const auto& picture = std::get<MakePicture>(*task);
     CHECK(picture.output == "out.png");
@@ -56,8 +57,8 @@ TEST_CASE("a mistyped word is an error that names the nearest one") {
 
 TEST_CASE("a picture's size is two whole numbers of pixels that a graphics card can draw") {
     CHECK(read_size("1920x1080").value() == glm::ivec2{1920, 1080});
-    for (const char* wrong : {"", "1920", "x", "1920x", "x1080", "1920x1080x2", "10x10", "99999x100", "a x b",
-                              "-800x600", "800.5x600", "nanxnan"}) {
+    for (const char* wrong : {"", "1920", "x", "1920x", "x1080", "1920x1080x2", "10x10",
+                              "99999x100", "a x b", "-800x600", "800.5x600", "nanxnan"}) {
         CAPTURE(wrong);
         CHECK_FALSE(read_size(wrong).has_value());
     }
@@ -72,5 +73,6 @@ TEST_CASE("help and version are text to print") {
         CHECK(text.find(word) != std::string::npos);
     }
     CHECK(std::get<PrintText>(*read({"--version"})).text.find("beamfork 0.") == 0);
-    CHECK(std::get<PrintText>(*read({"picture", "--help"})).text.find("--view") != std::string::npos);
+    CHECK(std::get<PrintText>(*read({"picture", "--help"})).text.find("--view")
+          != std::string::npos);
 }

@@ -1,11 +1,10 @@
-#include "app/part_list.hpp"
-
 #include <fstream>
 #include <sstream>
 
-#include <doctest/doctest.h>
-
+#include "app/part_list.hpp"
 #include "parts/part.hpp"
+
+#include <doctest/doctest.h>
 
 using namespace beamfork;
 

@@ -5,11 +5,12 @@
 #include <fstream>
 #include <string>
 
+#include "render/image.hpp"
+
 #include <doctest/doctest.h>
+
 #include <sys/wait.h>
 #include <unistd.h>
-
-#include "render/image.hpp"
 
 namespace {
 
@@ -19,20 +20,24 @@ struct Ran {
 };
 
 Ran run(const std::string& arguments) {
-    const std::string command = "env -u DISPLAY -u WAYLAND_DISPLAY '" BEAMFORK_PROGRAM "' " + arguments + " 2>&1";
+    const std::string command =
+        "env -u DISPLAY -u WAYLAND_DISPLAY '" BEAMFORK_PROGRAM "' " + arguments + " 2>&1";
     FILE* pipe = popen(command.c_str(), "r");
     REQUIRE(pipe != nullptr);
     Ran ran;
     std::array<char, 4096> buffer{};
     std::size_t count = 0;
-    while ((count = fread(buffer.data(), 1, buffer.size(), pipe)) > 0) ran.output.append(buffer.data(), count);
+    while ((count = fread(buffer.data(), 1, buffer.size(), pipe)) > 0)
+        ran.output.append(buffer.data(), count);
     ran.status = WEXITSTATUS(pclose(pipe));
     return ran;
 }
 
 class ScratchFolder {
 public:
-    ScratchFolder() : path_(std::filesystem::temp_directory_path() / ("beamfork-program-" + std::to_string(getpid()))) {
+    ScratchFolder()
+        : path_(std::filesystem::temp_directory_path()
+                / ("beamfork-program-" + std::to_string(getpid()))) {
         std::filesystem::create_directories(path_);
     }
     ScratchFolder(const ScratchFolder&) = delete;
@@ -71,7 +76,8 @@ TEST_CASE("bad files end with status 2, the line and what was expected") {
     };
     const std::array bad{
         Bad{"typo.toml", head + "aperture_m = 100\n", "line 5: 'aperture_m' of 'R' has no effect"},
-        Bad{"kind.toml", "beamfork = 1\n[[part]]\nkind = \"refracter\"\nname = \"R\"\n", "refractor"},
+        Bad{"kind.toml", "beamfork = 1\n[[part]]\nkind = \"refracter\"\nname = \"R\"\n",
+            "refractor"},
         Bad{"type.toml", head + "aperture_mm = \"wide\"\n", ":5:"},
         Bad{"negative.toml", head + "aperture_mm = -100\n", "aperture_mm"},
         Bad{"nan.toml", head + "aperture_mm = nan\n", "finite"},

@@ -2,10 +2,10 @@
 #include <fstream>
 #include <sstream>
 
-#include <doctest/doctest.h>
-
 #include "document/setup_file.hpp"
 #include "study/report.hpp"
+
+#include <doctest/doctest.h>
 
 using namespace beamfork;
 

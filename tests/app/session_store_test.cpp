@@ -1,8 +1,9 @@
-#include "app/session_store.hpp"
-
 #include <fstream>
 
+#include "app/session_store.hpp"
+
 #include <doctest/doctest.h>
+
 #include <unistd.h>
 
 using namespace beamfork;
@@ -10,7 +11,8 @@ using namespace beamfork;
 namespace {
 
 std::filesystem::path scratch(const std::string& name) {
-    return std::filesystem::temp_directory_path() / ("beamfork-session-" + std::to_string(getpid())) / name;
+    return std::filesystem::temp_directory_path() / ("beamfork-session-" + std::to_string(getpid()))
+           / name;
 }
 
 }  // namespace
@@ -38,7 +40,8 @@ TEST_CASE("a missing, broken or foolish session file opens the window as new") {
     CHECK(load_session(scratch("none.json")).session.text_scale == fresh.session.text_scale);
     const auto file = scratch("broken.json");
     std::filesystem::create_directories(file.parent_path());
-    for (const char* text : {"", "{", "[1,2]", R"({"labels": "perhaps"})", R"({"text_scale": 1e30, "recent_files": 7})"}) {
+    for (const char* text : {"", "{", "[1,2]", R"({"labels": "perhaps"})",
+                             R"({"text_scale": 1e30, "recent_files": 7})"}) {
         std::ofstream(file, std::ios::trunc) << text;
         const StoredSession back = load_session(file);
         CHECK(back.session.text_scale >= 0.75F);

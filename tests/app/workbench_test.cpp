@@ -1,11 +1,11 @@
-#include "app/workbench.hpp"
-
 #include <filesystem>
 
-#include <doctest/doctest.h>
-#include <unistd.h>
-
+#include "app/workbench.hpp"
 #include "support/near.hpp"
+
+#include <doctest/doctest.h>
+
+#include <unistd.h>
 
 using namespace beamfork;
 
@@ -62,7 +62,8 @@ TEST_CASE("an edit changes report and picture, undo brings both back") {
     CHECK(bench.frame().revision == picture);
 }
 
-TEST_CASE("a drag of many edits is one undo step, traced coarsely while it lasts and wholly at its end") {
+TEST_CASE(
+    "a drag of many edits is one undo step, traced coarsely while it lasts and wholly at its end") {
     Workbench bench = opened("1-short-of-focus");
     bench.refresh();
     const double first = travel(bench);
@@ -94,7 +95,8 @@ TEST_CASE("a refused edit changes nothing and says why") {
 }
 
 TEST_CASE("saved work reads back the same, and a file that cannot be opened leaves what is open") {
-    const auto folder = std::filesystem::temp_directory_path() / ("beamfork-bench-" + std::to_string(getpid()));
+    const auto folder =
+        std::filesystem::temp_directory_path() / ("beamfork-bench-" + std::to_string(getpid()));
     std::filesystem::create_directories(folder);
     Workbench bench = opened("2-shifter-cures-it");
     bench.carry_out(asking(SetField{focuser_of(bench), "travel_mm", 66.5}));

@@ -2,12 +2,12 @@
 // benchmark checks its answer before it is timed.
 #include <stdexcept>
 
-#include <benchmark/benchmark.h>
-
 #include "app/open_setup.hpp"
 #include "render/offscreen.hpp"
 #include "render/renderer.hpp"
 #include "scene/picture.hpp"
+
+#include <benchmark/benchmark.h>
 
 using namespace beamfork;
 
@@ -27,8 +27,10 @@ Report report_of(const Setup& setup, int rays) {
 
 void focus_alone(benchmark::State& state) {
     const Setup setup = demo_setup();
-    if (focus_budget(setup, setup.chosen)->reaches) throw std::runtime_error("the demo must fall short");
-    for (auto _ : state) benchmark::DoNotOptimize(focus_budget(setup, setup.chosen));
+    if (focus_budget(setup, setup.chosen)->reaches)
+        throw std::runtime_error("the demo must fall short");
+    for (auto _ : state)
+        benchmark::DoNotOptimize(focus_budget(setup, setup.chosen));
 }
 
 void all_studies(benchmark::State& state) {
@@ -36,16 +38,20 @@ void all_studies(benchmark::State& state) {
     const int rays = static_cast<int>(state.range(0));
     const double coarse = report_of(setup, rays).clipping[0].edge_relative;
     const double fine = report_of(setup, 8192).clipping[0].edge_relative;
-    if (std::abs(coarse - fine) > 0.02) throw std::runtime_error("too few rays for the edge illumination");
-    for (auto _ : state) benchmark::DoNotOptimize(report_of(setup, rays));
+    if (std::abs(coarse - fine) > 0.02)
+        throw std::runtime_error("too few rays for the edge illumination");
+    for (auto _ : state)
+        benchmark::DoNotOptimize(report_of(setup, rays));
     state.counters["edge_error_percent"] = 100 * std::abs(coarse - fine);
 }
 
 void picture_data(benchmark::State& state) {
     const Setup setup = demo_setup();
     const Report report = report_of(setup, 192);
-    if (build_frame(setup, report).light.empty()) throw std::runtime_error("a picture without light");
-    for (auto _ : state) benchmark::DoNotOptimize(build_frame(setup, report));
+    if (build_frame(setup, report).light.empty())
+        throw std::runtime_error("a picture without light");
+    for (auto _ : state)
+        benchmark::DoNotOptimize(build_frame(setup, report));
 }
 
 void drawing(benchmark::State& state, bool quick) {

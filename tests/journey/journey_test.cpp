@@ -4,15 +4,18 @@
 #include <string>
 
 #include <doctest/doctest.h>
+
 #include <unistd.h>
 
 TEST_CASE("a setup is opened, edited, saved, undone, and read again by the window") {
-    const auto folder = std::filesystem::temp_directory_path() / ("beamfork-journey-" + std::to_string(getpid()));
+    const auto folder =
+        std::filesystem::temp_directory_path() / ("beamfork-journey-" + std::to_string(getpid()));
     std::filesystem::create_directories(folder);
     const std::string source = BEAMFORK_SOURCE_DIR;
-    const std::string command = "xvfb-run -a -s '-screen 0 1280x720x24' bash '" + source + "/tests/journey/journey.sh' '"
-                                BEAMFORK_PROGRAM "' '" + source + "/assets/demos/1-short-of-focus.train.toml' '"
-                                + folder.string() + "'";
+    const std::string command = "xvfb-run -a -s '-screen 0 1280x720x24' bash '" + source
+                                + "/tests/journey/journey.sh' '" BEAMFORK_PROGRAM "' '" + source
+                                + "/assets/demos/1-short-of-focus.train.toml' '" + folder.string()
+                                + "'";
     const int status = std::system(command.c_str());
     CAPTURE(folder.string());
     REQUIRE(status == 0);

@@ -144,7 +144,8 @@ TEST_CASE("a leaking face sends a stub of light out of the glass") {
     auto& telescope = std::get<Refractor>(setup.parts[0].body);
     telescope.focal_length = {400};  // f/4 meets bare BK7 too steeply for total reflection
     telescope.back_focus = {160};
-    std::get<Focuser>(setup.parts[1].body).drawtube_diameter = {90};  // lets the steep light through
+    std::get<Focuser>(setup.parts[1].body).drawtube_diameter = {
+        90};  // lets the steep light through
     auto& diagonal = std::get<PrismDiagonal>(setup.parts[3].body);
     diagonal.glass = "N-BK7";
     diagonal.prism_width = {40};

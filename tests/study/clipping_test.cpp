@@ -136,6 +136,20 @@ TEST_CASE("the fully lit field of one stop is (aF - zD) / (F - z)") {
     }
 }
 
+TEST_CASE("the fully lit field is the largest circle that is lit all round: a slit bounds it "
+          "across, not along") {
+    const auto& row = reference::fields_behind_stops.front();
+    for (const Polygon& slit : {rectangle(200, row.stop), rectangle(row.stop, 200)}) {
+        OneStop made = one_stop(row.aperture, row.focal_length, row.stop, row.before_focus, 50);
+        for (std::size_t side = 0; side < 2; ++side) {
+            made.train.paths[side].surfaces[made.stop[side]].aperture = slit;
+            // As for the round stop: tangent against sine, and twelve halvings of 50 mm.
+            CHECK(near(clipping(made.train, both_eyes[side], {64}).fully_illuminated_diameter,
+                       row.fully_lit, 0.06));
+        }
+    }
+}
+
 TEST_CASE("the chief ray meets the rim of one stop at aF / (F - z), and beyond (aF + zD) / (F - z) "
           "all is dark") {
     for (const auto& row : reference::fields_behind_stops) {

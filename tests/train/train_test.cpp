@@ -202,6 +202,15 @@ TEST_CASE("a lens finds the image it works on where the parts before it leave it
         CHECK(near(surface(path, "shifter lens").object_distance, 75, rounding));
 }
 
+TEST_CASE("glass before a lens brings its image nearer by the glass over its index only") {
+    const Setup setup = plain_setup({{"Diagonal", PrismDiagonal{}, {}}, bare_lens(-100, 5)});
+    const Train train = built(setup);
+    const double diagonal = 22 + 22 - 25 + 25 / index_at_e("N-BAK4");
+    for (const EyePath& path : train.paths) {
+        CHECK(near(surface(path, "shifter lens").object_distance, 120 - diagonal - 5, rounding));
+    }
+}
+
 TEST_CASE("glass faces know the index on both sides at each traced wavelength") {
     const Train train = built(plain_setup({{"Diagonal", PrismDiagonal{}, {}}}));
     const auto bak4 = standard_catalogue().find("N-BAK4").value();

@@ -19,7 +19,8 @@ namespace beamfork {
 
 class Desk {
 public:
-    explicit Desk(Setup setup = short_setup(), ImVec2 size = {1600, 1300}) : history(Document{std::move(setup), {}, {}, {}}) {
+    explicit Desk(Setup setup = short_setup(), ImVec2 size = {1600, 1300})
+        : history(Document{std::move(setup), {}, {}, {}}) {
         context_ = ImGui::CreateContext();
         ImGui::SetCurrentContext(context_);
         ImGuiIO& io = ImGui::GetIO();
@@ -57,9 +58,11 @@ public:
         return log.widgets.at(name);
     }
     /// A place inside the widget, as shares of its width and height.
-    [[nodiscard]] ImVec2 place(const std::string& name, float across = 0.5F, float down = 0.5F) const {
+    [[nodiscard]] ImVec2
+    place(const std::string& name, float across = 0.5F, float down = 0.5F) const {
         const LoggedWidget& at = widget(name);
-        return {at.low.x + (at.high.x - at.low.x) * across, at.low.y + (at.high.y - at.low.y) * down};
+        return {at.low.x + (at.high.x - at.low.x) * across,
+                at.low.y + (at.high.y - at.low.y) * down};
     }
 
     void move(ImVec2 to) {
@@ -105,11 +108,13 @@ public:
     }
     void key(ImGuiKey one, std::initializer_list<ImGuiKey> held = {}) {
         ImGuiIO& io = ImGui::GetIO();
-        for (const ImGuiKey modifier : held) io.AddKeyEvent(modifier, true);
+        for (const ImGuiKey modifier : held)
+            io.AddKeyEvent(modifier, true);
         io.AddKeyEvent(one, true);
         frame(2);
         io.AddKeyEvent(one, false);
-        for (const ImGuiKey modifier : held) io.AddKeyEvent(modifier, false);
+        for (const ImGuiKey modifier : held)
+            io.AddKeyEvent(modifier, false);
         frame(2);
     }
     void type(const std::string& text) {
@@ -125,12 +130,14 @@ public:
     }
 
     [[nodiscard]] const Setup& setup() const { return history.document()->setup; }
-    template <class Kind> const Kind& the() const {
+    template <class Kind>
+    const Kind& the() const {
         const auto* found = find_part<Kind>(setup());
         REQUIRE(found != nullptr);
         return *found;
     }
-    template <class Kind> std::size_t index() const {
+    template <class Kind>
+    std::size_t index() const {
         for (std::size_t i = 0; i < setup().parts.size(); ++i) {
             if (std::holds_alternative<Kind>(setup().parts[i].body)) return i;
         }
@@ -141,7 +148,8 @@ public:
         frame(3);
     }
     /// The commands of one kind that were asked for so far.
-    template <class Kind> [[nodiscard]] std::vector<Kind> asked() const {
+    template <class Kind>
+    [[nodiscard]] std::vector<Kind> asked() const {
         std::vector<Kind> found;
         for (const Command& command : commands) {
             if (const auto* one = std::get_if<Kind>(&command)) found.push_back(*one);
@@ -154,7 +162,7 @@ public:
     Transient transient;
     WidgetLog log;
     Requests last;
-    std::vector<Edit> edits;       ///< all that were asked for
+    std::vector<Edit> edits;        ///< all that were asked for
     std::vector<Command> commands;  ///< likewise
     int gestures_began = 0;
     int gestures_ended = 0;
@@ -219,7 +227,7 @@ private:
         auto report = make_report(setup(), setup().chosen, ClippingEffort{16});
         if (report) {
             report_ = std::move(*report);
-            picture_ = build_frame(setup(), *report_, {}, PictureEffort{4, 4, 0, 4, 8, 12});
+            picture_ = build_frame(setup(), *report_, PictureEffort{4, 4, 0, 4, 8, 12});
         } else {
             report_.reset();
             report_error_ = report.error().what;

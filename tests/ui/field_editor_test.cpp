@@ -1,6 +1,7 @@
-#include "ui/desk.hpp"
+#include <cmath>
 
 #include "support/near.hpp"
+#include "ui/desk.hpp"
 
 using namespace beamfork;
 
@@ -19,7 +20,7 @@ TEST_CASE("a number that is typed is one edit, and Ctrl+Z takes it back") {
     const double before = desk.length();
     desk.retype("field/length_mm/entry", "12.5");
     REQUIRE(desk.edits.size() == 1);
-    const auto& edit = std::get<SetField>(desk.edits.front());
+    const auto& edit = std::get<SetField>(desk.edits.front().change);
     CHECK(edit.part == desk.index<Spacer>());
     CHECK(edit.key == "length_mm");
     CHECK(desk.length() == 12.5);
@@ -32,7 +33,8 @@ TEST_CASE("a number that is typed is one edit, and Ctrl+Z takes it back") {
     CHECK(desk.length() == 12.5);
 }
 
-TEST_CASE("a typed number counts when the entry is left by Tab or by a click elsewhere, not by Escape") {
+TEST_CASE(
+    "a typed number counts when the entry is left by Tab or by a click elsewhere, not by Escape") {
     SpacerDesk desk;
     desk.retype("field/length_mm/entry", "7", ImGuiKey_Tab);
     CHECK(desk.length() == 7);
@@ -68,7 +70,8 @@ TEST_CASE("what is no number or out of range changes nothing and says why") {
 TEST_CASE("a slider answers while it moves, and its whole drag is one undo step") {
     SpacerDesk desk;
     const double before = desk.length();
-    desk.drag(desk.place("field/length_mm/slider", 0.2F), desk.place("field/length_mm/slider", 0.8F));
+    desk.drag(desk.place("field/length_mm/slider", 0.2F),
+              desk.place("field/length_mm/slider", 0.8F));
     CHECK(desk.gestures_began == 1);
     CHECK(desk.gestures_ended == 1);
     CHECK(desk.edits.size() >= 4);
@@ -76,14 +79,16 @@ TEST_CASE("a slider answers while it moves, and its whole drag is one undo step"
     const auto kind = *find_kind("spacer");
     const FieldInfo& info = kind.fields.front();
     const double wanted = info.usual_low + 0.8 * (info.usual_high - info.usual_low);
-    CHECK(near(desk.length(), wanted, 0.05 * (info.usual_high - info.usual_low)));  // the grip's half width
+    CHECK(near(desk.length(), wanted,
+               0.05 * (info.usual_high - info.usual_low)));  // the grip's half width
     desk.click("edit/undo");
     CHECK(desk.length() == before);
 }
 
 TEST_CASE("a slider moves in round steps") {
     SpacerDesk desk;
-    desk.drag(desk.place("field/length_mm/slider", 0.1F), desk.place("field/length_mm/slider", 0.37F));
+    desk.drag(desk.place("field/length_mm/slider", 0.1F),
+              desk.place("field/length_mm/slider", 0.37F));
     const double in_twentieths = desk.length() * 20;
     CHECK(near(in_twentieths, std::round(in_twentieths), 1e-9));  // rounding
 }
@@ -97,7 +102,8 @@ TEST_CASE("the kind's own value comes back by one press") {
     CHECK_FALSE(desk.has("field/length_mm/reset"));
 }
 
-TEST_CASE("a stated light path is ticked on with the derived one, so that nothing moves, and off again") {
+TEST_CASE(
+    "a stated light path is ticked on with the derived one, so that nothing moves, and off again") {
     Desk desk;
     desk.select(desk.index<PrismDiagonal>());
     REQUIRE_FALSE(desk.the<PrismDiagonal>().stated_light_path.has_value());
@@ -106,7 +112,8 @@ TEST_CASE("a stated light path is ticked on with the derived one, so that nothin
     desk.click("field/stated_light_path_mm/stated");
     REQUIRE(desk.the<PrismDiagonal>().stated_light_path.has_value());
     const auto after = make_report(desk.setup(), desk.setup().chosen, ClippingEffort{16});
-    CHECK(near(after->budget.wanted_drawtube, before->budget.wanted_drawtube, 0.5));  // a slider's step at most
+    CHECK(near(after->budget.wanted_drawtube, before->budget.wanted_drawtube,
+               0.5));  // a slider's step at most
     CHECK(desk.has("field/stated_light_path_mm/entry"));
     desk.click("field/stated_light_path_mm/stated");
     CHECK_FALSE(desk.the<PrismDiagonal>().stated_light_path.has_value());
@@ -119,7 +126,8 @@ TEST_CASE("a choice is made from a list, and fields that no longer matter go awa
     CHECK(desk.has("field/focal_length_mm/entry") == by_focal_length);
     CHECK(desk.has("field/stated_gain_mm/entry") != by_focal_length);
     desk.click("field/given_by/choice");
-    desk.click(by_focal_length ? "field/given_by/choice/factor and gain" : "field/given_by/choice/focal length");
+    desk.click(by_focal_length ? "field/given_by/choice/factor and gain"
+                               : "field/given_by/choice/focal length");
     REQUIRE(desk.edits.size() == 1);
     CHECK((desk.the<Shifter>().given == ShifterGiven::focal_length) != by_focal_length);
     desk.frame(2);
@@ -132,20 +140,23 @@ TEST_CASE("every field of every kind has a widget with its label, its help and i
         Desk desk(cured_setup());
         std::size_t part = 0;
         const auto holds = [&] { return kind_of(desk.setup().parts[part].body).key == kind.key; };
-        while (part < desk.setup().parts.size() && !holds()) ++part;
+        while (part < desk.setup().parts.size() && !holds())
+            ++part;
         if (part == desk.setup().parts.size()) {
             const auto added = apply(*desk.history.document(), AddPart{kind.key, std::nullopt});
             REQUIRE(added.has_value());
             desk.history.commit(*added, "add");
             part = 0;
-            while (!holds()) ++part;
+            while (!holds())
+                ++part;
         }
         desk.select(part);
         for (const FieldInfo& field : kind.fields) {
             CAPTURE(kind.key + "." + field.key);
             const auto body = desk.setup().parts[part].body;
             if (!field.only_if_key.empty()) {
-                const auto deciding = with_field_unchecked(body, field.only_if_key, field.only_if_word);
+                const auto deciding =
+                    with_field_unchecked(body, field.only_if_key, field.only_if_word);
                 REQUIRE(deciding.has_value());
                 Setup changed = desk.setup();
                 changed.parts[part].body = *deciding;

@@ -1,7 +1,8 @@
-#include "ui/field_numbers.hpp"
+#include <cmath>
 
 #include "parts/part.hpp"
 #include "support/near.hpp"
+#include "ui/field_numbers.hpp"
 #include "ui/scale_bar.hpp"
 
 #include <doctest/doctest.h>
@@ -24,7 +25,8 @@ TEST_CASE("a slider's step is a round number and fine enough for its range") {
     }
 }
 
-TEST_CASE("a snapped number is the nearest double to its decimal, and stays within what is accepted") {
+TEST_CASE(
+    "a snapped number is the nearest double to its decimal, and stays within what is accepted") {
     const FieldInfo field = length_info("x_mm", "X", "A length.", 0, 40, 0, 40);
     CHECK(slider_step(field) == 0.1);
     CHECK(snapped(field, 12.3456) == 12.3);
@@ -42,7 +44,8 @@ TEST_CASE("an entry shows a number without needless digits") {
 }
 
 TEST_CASE("the accepted range is said with its unit") {
-    CHECK(accepted_range(length_info("x_mm", "X", "A length.", 5, 80, 10, 20)) == "Accepts 5 to 80 mm.");
+    CHECK(accepted_range(length_info("x_mm", "X", "A length.", 5, 80, 10, 20))
+          == "Accepts 5 to 80 mm.");
 }
 
 TEST_CASE("a scale bar is the longest round length that fits") {
@@ -56,6 +59,7 @@ TEST_CASE("a scale bar is the longest round length that fits") {
     for (double mm = 1e-3; mm < 1e3; mm *= 1.37) {
         const ScaleBar bar = scale_bar(mm, 160);
         CHECK(bar.length_px <= 160.001F);
-        CHECK(bar.length_px >= 160 / 2.5F - 0.001F);  // the next round length is at most 2.5 times as long
+        CHECK(bar.length_px
+              >= 160 / 2.5F - 0.001F);  // the next round length is at most 2.5 times as long
     }
 }

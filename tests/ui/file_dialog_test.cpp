@@ -1,9 +1,8 @@
-#include "ui/file_dialog.hpp"
-
 #include <filesystem>
 #include <fstream>
 
 #include "ui/desk.hpp"
+#include "ui/file_dialog.hpp"
 
 using namespace beamfork;
 namespace fs = std::filesystem;
@@ -13,10 +12,12 @@ namespace {
 // A folder of its own with two setups, a text and a folder in it.
 struct Drawer {
     fs::path path;
-    explicit Drawer(const std::string& name) : path(fs::temp_directory_path() / ("beamfork-ui-" + name)) {
+    explicit Drawer(const std::string& name)
+        : path(fs::temp_directory_path() / ("beamfork-ui-" + name)) {
         fs::remove_all(path);
         fs::create_directories(path / "older");
-        for (const char* file : {"a.train.toml", "b.train.toml", "notes.txt"}) std::ofstream(path / file) << "x\n";
+        for (const char* file : {"a.train.toml", "b.train.toml", "notes.txt"})
+            std::ofstream(path / file) << "x\n";
     }
     ~Drawer() { fs::remove_all(path); }
     Drawer(const Drawer&) = delete;
@@ -62,11 +63,13 @@ TEST_CASE("a setup is opened by a double click on its name") {
     CHECK_FALSE(desk.has("dialog/entry/notes.txt"));
     desk.double_click("dialog/entry/b.train.toml");
     REQUIRE(desk.asked<OpenFile>().size() == 1);
-    CHECK(desk.asked<OpenFile>().front().path == fs::weakly_canonical(drawer.path) / "b.train.toml");
+    CHECK(desk.asked<OpenFile>().front().path
+          == fs::weakly_canonical(drawer.path) / "b.train.toml");
     CHECK_FALSE(desk.has("dialog/name"));
 }
 
-TEST_CASE("the dialog walks through folders, by click and by typing, and shows other files when asked") {
+TEST_CASE(
+    "the dialog walks through folders, by click and by typing, and shows other files when asked") {
     const Drawer drawer("walk");
     Desk desk;
     desk.session.folder = drawer.path.string();
@@ -97,7 +100,8 @@ TEST_CASE("a name that is not there is refused and the dialog stays") {
     CHECK_FALSE(desk.has("dialog/name"));
 }
 
-TEST_CASE("saving without a file asks for one, adds the ending and then saves there again unasked") {
+TEST_CASE(
+    "saving without a file asks for one, adds the ending and then saves there again unasked") {
     const Drawer drawer("save");
     Desk desk;
     desk.session.folder = drawer.path.string();

@@ -1,8 +1,7 @@
-#include "ui/layout.hpp"
-
 #include <vector>
 
 #include "ui/interface.hpp"
+#include "ui/layout.hpp"
 
 #include <doctest/doctest.h>
 
@@ -11,13 +10,14 @@ using namespace beamfork;
 namespace {
 
 std::vector<Area> areas(const Layout& layout) {
-    return {layout.top_bar,        layout.notice_bar, layout.scene, layout.focus_budget,
-            layout.light_at_stops, layout.magnification, layout.train, layout.part,
-            layout.status_bar};
+    return {layout.top_bar,      layout.notice_bar,     layout.scene,
+            layout.focus_budget, layout.light_at_stops, layout.magnification,
+            layout.train,        layout.part,           layout.status_bar};
 }
 
 bool overlap(const Area& a, const Area& b) {
-    const bool apart = a.right() <= b.left || b.right() <= a.left || a.bottom() <= b.top || b.bottom() <= a.top;
+    const bool apart =
+        a.right() <= b.left || b.right() <= a.left || a.bottom() <= b.top || b.bottom() <= a.top;
     return !apart && a.width > 0 && b.width > 0 && a.height > 0 && b.height > 0;
 }
 
@@ -41,7 +41,8 @@ void check_layout(const Layout& layout, ImVec2 window) {
 }  // namespace
 
 TEST_CASE("areas lie within the window and apart from each other at every size") {
-    for (const ImVec2 window : {ImVec2{640, 400}, ImVec2{1280, 720}, ImVec2{1920, 1080}, ImVec2{3840, 2160}}) {
+    for (const ImVec2 window :
+         {ImVec2{640, 400}, ImVec2{1280, 720}, ImVec2{1920, 1080}, ImVec2{3840, 2160}}) {
         for (const float text : {15.0F, 22.0F, 30.0F}) {
             if (window.x < 800 && text > 20) continue;  // smaller than any screen with such letters
             CAPTURE(window.x);
@@ -57,7 +58,8 @@ TEST_CASE("the picture leads: it is the largest area of the window") {
     const Session session;
     const Layout layout = lay_out({1280, 720}, session, 15, 0);
     const float picture = layout.scene.width * layout.scene.height;
-    for (const Area& area : {layout.focus_budget, layout.light_at_stops, layout.magnification, layout.train, layout.part}) {
+    for (const Area& area : {layout.focus_budget, layout.light_at_stops, layout.magnification,
+                             layout.train, layout.part}) {
         CHECK(picture > 2 * area.width * area.height);
     }
 }

@@ -1,8 +1,7 @@
-#include "ui/panels.hpp"
-
 #include <set>
 
 #include "ui/desk.hpp"
+#include "ui/panels.hpp"
 
 using namespace beamfork;
 
@@ -13,8 +12,8 @@ TEST_CASE("every panel of the table has a stem of its own, a title, a help and a
         CHECK(stems.insert(entry.stem).second);
         CHECK_FALSE(entry.title.empty());
         CHECK(entry.help.size() > 20);
-        CHECK(entry.draw != nullptr);
-        CHECK(entry.area != nullptr);
+        CHECK((entry.draw != nullptr));
+        CHECK((entry.area != nullptr));
     }
 }
 
@@ -33,7 +32,8 @@ TEST_CASE("every panel folds and unfolds by its heading") {
 TEST_CASE("with all panels folded the picture has nearly all of the window") {
     Desk desk;
     const float before = desk.widget("picture/canvas").high.x;
-    for (const PanelEntry& entry : panels()) desk.session.folded.insert(std::string(entry.stem));
+    for (const PanelEntry& entry : panels())
+        desk.session.folded.insert(std::string(entry.stem));
     desk.frame(2);
     CHECK(desk.widget("picture/canvas").high.x > before + 200);
     CHECK(desk.widget("picture/canvas").high.y > 0.9F * ImGui::GetIO().DisplaySize.y);
@@ -97,7 +97,8 @@ TEST_CASE("the budget has a row for every step and a sentence for the drawtube")
     const Report report = report_of(desk.setup(), 16);
     for (std::size_t i = 0; i < report.budget.rows.size(); ++i) {
         REQUIRE(desk.has("focus_budget/row/" + std::to_string(i)));
-        CHECK(desk.widget("focus_budget/row/" + std::to_string(i)).label == report.budget.rows[i].label);
+        CHECK(desk.widget("focus_budget/row/" + std::to_string(i)).label
+              == report.budget.rows[i].label);
     }
     CHECK(desk.widget("focus_budget/travel").label.find("mm") != std::string::npos);
     for (const BudgetRow& row : report.budget.rows) {
@@ -120,10 +121,12 @@ TEST_CASE("light at the stops shows both eyes, what you get explains each number
 
 TEST_CASE("a setup that makes no train is told of, and every panel still draws") {
     Setup broken = short_setup();
-    std::erase_if(broken.parts, [](const Part& part) { return std::holds_alternative<SplitterHead>(part.body); });
+    std::erase_if(broken.parts,
+                  [](const Part& part) { return std::holds_alternative<SplitterHead>(part.body); });
     Desk desk(with_valid_choice(broken));
     CHECK(desk.widget("findings/0").label.size() > 10);
-    for (std::size_t i = 0; i < desk.setup().parts.size(); ++i) desk.select(i);
+    for (std::size_t i = 0; i < desk.setup().parts.size(); ++i)
+        desk.select(i);
     CHECK(desk.has("train/row/0"));
     CHECK_FALSE(desk.has("focus_budget/travel"));
 }
@@ -180,7 +183,8 @@ TEST_CASE("the whole window works at 640 by 400 and on a wide screen with large 
         Desk desk(clipping_setup(), size);
         desk.session.welcome_dismissed = false;
         desk.session.all_findings = true;
-        for (std::size_t i = 0; i < desk.setup().parts.size(); ++i) desk.select(i);
+        for (std::size_t i = 0; i < desk.setup().parts.size(); ++i)
+            desk.select(i);
         CHECK(desk.widget("picture/canvas").high.x > 0.4F * size.x);
         CHECK(desk.widget("findings/0").high.x < size.x);
         CHECK(ImGui::GetDrawData()->TotalVtxCount > 1000);

@@ -49,9 +49,11 @@ TEST_CASE("text grows and shrinks within bounds by button and key") {
     CHECK(desk.session.text_scale > 1.05F);
     desk.key(ImGuiKey_0, {ImGuiMod_Ctrl});
     CHECK(desk.session.text_scale == 1);
-    for (int i = 0; i < 40; ++i) desk.key(ImGuiKey_Equal, {ImGuiMod_Ctrl});
+    for (int i = 0; i < 40; ++i)
+        desk.key(ImGuiKey_Equal, {ImGuiMod_Ctrl});
     CHECK(desk.session.text_scale <= 3);
-    for (int i = 0; i < 80; ++i) desk.key(ImGuiKey_Minus, {ImGuiMod_Ctrl});
+    for (int i = 0; i < 80; ++i)
+        desk.key(ImGuiKey_Minus, {ImGuiMod_Ctrl});
     CHECK(desk.session.text_scale >= 0.75F);
 }
 

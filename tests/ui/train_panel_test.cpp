@@ -6,7 +6,8 @@ namespace {
 
 std::vector<std::string> names(const Desk& desk) {
     std::vector<std::string> all;
-    for (const Part& part : desk.setup().parts) all.push_back(part.name);
+    for (const Part& part : desk.setup().parts)
+        all.push_back(part.name);
     return all;
 }
 
@@ -110,7 +111,8 @@ TEST_CASE("what the train cannot do without is not removed and not moved") {
     CHECK(names(desk) == before);
 }
 
-TEST_CASE("the arrows go through the list from the start, and on within the list after a click in it") {
+TEST_CASE(
+    "the arrows go through the list from the start, and on within the list after a click in it") {
     Desk desk;
     for (std::size_t i = 0; i < 3; ++i) {
         desk.key(ImGuiKey_DownArrow);

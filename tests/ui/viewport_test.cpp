@@ -1,7 +1,6 @@
-#include "ui/viewport.hpp"
-
 #include "support/near.hpp"
 #include "ui/desk.hpp"
+#include "ui/viewport.hpp"
 
 using namespace beamfork;
 
@@ -65,7 +64,8 @@ TEST_CASE("standard views are reached smoothly by key and by button") {
     CHECK(desk.last.animating);
     settle(desk);
     CHECK_FALSE(desk.last.animating);
-    CHECK(near(desk.session.camera.yaw_rad, 0, 1e-5));  // the side view's direction, single precision
+    CHECK(
+        near(desk.session.camera.yaw_rad, 0, 1e-5));  // the side view's direction, single precision
     desk.click("view/top");
     settle(desk);
     CHECK(desk.session.camera.pitch_rad > 1.2F);
@@ -79,14 +79,16 @@ TEST_CASE("letters that are typed into an entry do not move the camera") {
     desk.select(desk.index<Spacer>());
     const Camera before = desk.session.camera;
     desk.click("part/name");
-    for (const ImGuiKey key : {ImGuiKey_2, ImGuiKey_F, ImGuiKey_H, ImGuiKey_N}) desk.key(key);
+    for (const ImGuiKey key : {ImGuiKey_2, ImGuiKey_F, ImGuiKey_H, ImGuiKey_N})
+        desk.key(key);
     desk.key(ImGuiKey_Escape);
     settle(desk);
     CHECK(desk.session.camera == before);
     CHECK(desk.session.view.labels);
 }
 
-TEST_CASE("a click on a body selects its part, a double click frames it, the ground selects nothing") {
+TEST_CASE(
+    "a click on a body selects its part, a double click frames it, the ground selects nothing") {
     Desk desk;
     desk.key(ImGuiKey_2);
     settle(desk);

@@ -14,6 +14,8 @@ namespace {
 void draw_card(const Ui& ui, const FindingRow& row, std::size_t number, float width) {
     const std::string id = "findings/" + std::to_string(number);
     const float indent = ImGui::GetTextLineHeight() + grid(3);
+    const ImVec2 all_low = ImGui::GetWindowPos();
+    const ImVec2 all_size = ImGui::GetWindowSize();
     const ImU32 ink = text_colour(row.role);
     ImGui::PushStyleColor(ImGuiCol_ChildBg, colour(Tone::panel, 0.86F));
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {grid(2.5F), grid(1.5F)});
@@ -25,7 +27,7 @@ void draw_card(const Ui& ui, const FindingRow& row, std::size_t number, float wi
     const ImVec2 low = ImGui::GetWindowPos();
     const float line = ImGui::GetTextLineHeight();
     const float bottom = low.y + ImGui::GetWindowHeight();
-    list.PushClipRect(low, {low.x + width, bottom}, true);
+    list.PushClipRect(all_low, {all_low.x + all_size.x, all_low.y + all_size.y});
     list.AddRectFilled(low, {low.x + grid(0.75F), bottom}, colour(row.role), grid(1),
                        ImDrawFlags_RoundCornersLeft);
     list.PopClipRect();

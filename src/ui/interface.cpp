@@ -49,12 +49,21 @@ void begin_frame(const Ui& ui) {
     // Another document may have fewer parts.
     auto& selected = ui.session.selected_part;
     if (selected && *selected >= ui.setup().parts.size()) selected.reset();
-    if (state.notices_dismissed && ui.view.notices.empty()) state.notices_dismissed = false;
     if (ui.view.close_asked) ask_for_command(ui, Quit{});
+}
+
+// What belongs to the old document goes with it.
+void forget_document(const Ui& ui) {
+    ui.session.selected_part.reset();
+    ui.state.story_draft.reset();
+    ui.state.refusal.reset();
+    ui.state.notices_dismissed = false;
 }
 
 void end_frame(const Ui& ui) {
     TransientState& state = ui.state;
+    const auto& commands = ui.requests.commands;
+    if (std::any_of(commands.begin(), commands.end(), replaces_document)) forget_document(ui);
     // A slider may vanish while it is pressed: by undo, or by a choice that makes it irrelevant.
     if (state.gesture_open && !ImGui::IsAnyItemActive()) {
         ui.requests.gesture_ended = true;

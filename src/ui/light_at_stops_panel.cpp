@@ -28,9 +28,8 @@ void draw_eye(
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const ImVec2 centre{area.left + side / 2, area.top + side / 2};
     draw_field_stop(list, ui.view.report->clipping_of(eye.eye), centre, side / 2, eye.role);
-    const std::string name = text_width(eye.name, TextFace::bold) <= side
-                                 ? eye.name
-                                 : eye.name.substr(0, eye.name.find(' '));
+    const bool both_fit = text_width("Right eye", TextFace::bold) <= side;
+    const std::string name = both_fit ? eye.name : eye.name.substr(0, eye.name.find(' '));
     text_at(list, {centre.x - text_width(name, TextFace::bold) / 2, area.top + side + grid(1)},
             name, text_colour(eye.role), TextFace::bold);
 

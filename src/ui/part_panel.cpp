@@ -83,19 +83,20 @@ void draw_setup_words(const Ui& ui) {
     ui.note("setup/title", "Title");
     if (title_done && title != ui.setup().title) ui.edit(SetTitle{title});
 
-    if (ui.state.edits_story) {
-        std::string story = ui.setup().story;
-        ImGui::InputTextMultiline("##setup/story", &story, {-1, ImGui::GetTextLineHeight() * 9});
-        const bool story_done = ImGui::IsItemDeactivatedAfterEdit();
-        ui.note("setup/story", "Story");
-        if (story_done && story != ui.setup().story) ui.edit(SetStory{story});
-    } else {
+    auto& draft = ui.state.story_draft;
+    if (!draft) {
         wrapped_text(ui.setup().story, colour(Tone::text));
+        if (text_button(ui, "setup/edit_story", "Edit the story", "What this setup is about."))
+            draft = ui.setup().story;
+    } else {
+        ImGui::InputTextMultiline("##setup/story", &*draft, {-1, ImGui::GetTextLineHeight() * 9});
+        const bool is_left = ImGui::IsItemDeactivatedAfterEdit();
+        ui.note("setup/story", "Story");
+        const bool is_done =
+            text_button(ui, "setup/edit_story", "Done", "Keeps the story as it stands.");
+        if ((is_left || is_done) && *draft != ui.setup().story) ui.edit(SetStory{*draft});
+        if (is_done) draft.reset();
     }
-    bool& edits = ui.state.edits_story;
-    if (text_button(ui, "setup/edit_story", edits ? "Done" : "Edit the story",
-                    "What this setup is about."))
-        edits = !edits;
     ImGui::Dummy({1, grid(1)});
     wrapped_text("Select a part in the list or in the picture to change it.",
                  colour(Tone::text_dim));

@@ -103,15 +103,14 @@ void set_spacing(ImGuiStyle& style) {
 bool set_theme(float scale) {
     ImFontAtlas& fonts = *ImGui::GetIO().Fonts;
     const float size = std::round(text_px * scale);
-    const bool loaded =
-        !fonts.Fonts.empty() && fonts.Fonts[0]->FontSize == size && fonts.Fonts.Size == 3;
-    if (loaded) return false;
-    fonts.Clear();
-    add_font("fonts/regular.otf", size, scale);
-    add_font("fonts/bold.otf", size, scale);
-    add_font("fonts/bold.otf", std::round(large_px * scale), scale);
-    fonts.Build();
-
+    const bool is_loaded = fonts.Fonts.Size == 3 && fonts.Fonts[0]->FontSize == size;
+    if (!is_loaded) {
+        fonts.Clear();
+        add_font("fonts/regular.otf", size, scale);
+        add_font("fonts/bold.otf", size, scale);
+        add_font("fonts/bold.otf", std::round(large_px * scale), scale);
+        fonts.Build();
+    }
     ImGuiIO& io = ImGui::GetIO();
     io.ConfigFlags |= ImGuiConfigFlags_NavEnableKeyboard;
     io.ConfigWindowsMoveFromTitleBarOnly = true;
@@ -119,7 +118,7 @@ bool set_theme(float scale) {
     style = ImGuiStyle{};
     set_colours(style);
     set_spacing(style);
-    return true;
+    return !is_loaded;
 }
 
 float grid(float steps) {

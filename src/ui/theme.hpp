@@ -12,9 +12,9 @@
 
 namespace beamfork {
 
-/// Loads the fonts and the style for a scale: the screen's density times Session::text_scale. Does nothing and
-/// returns false when they are loaded for that scale already. When it returns true, the app must
-/// send the font picture to the graphics card anew. Never between NewFrame and Render.
+/// Fonts and style for a scale: the screen's density times Session::text_scale. Cheap when the fonts are
+/// loaded for that scale already. When it returns true, they were loaded anew and the app must send the font
+/// picture to the graphics card. Never between NewFrame and Render.
 bool set_theme(float scale);
 
 /// n steps of 4 pixels.

@@ -159,7 +159,13 @@ void draw_train_panel(const Ui& ui) {
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {grid(2), 0});
     for (const Group& group : groups()) {
         ImGui::Dummy({1, grid(1)});
+        const ImVec2 caption = ImGui::GetCursorScreenPos();
         dim_text(group.caption);
+        if (&group == &groups().front()) {
+            const float right = caption.x + ImGui::GetContentRegionAvail().x - grid(2);
+            text_ending_at(*ImGui::GetWindowDrawList(), {right, caption.y}, "light path, mm",
+                           colour(Tone::text_dim));
+        }
         for (const Role role : group.roles) {
             for (const std::size_t index : parts_with_role(ui.setup(), role)) {
                 draw_row(ui, index, group.is_choice, bar_of_part(bars, index));

@@ -62,7 +62,7 @@ struct TransientState {
     bool save_was_requested = false;
     std::optional<std::size_t> keyboard_row;  ///< of the list of parts, last seen
     bool focus_name = false;
-    bool edits_story = false;
+    std::optional<std::string> story_draft;  ///< while the story is being written
     bool notices_dismissed = false;
     std::string dismissed_error;
 };

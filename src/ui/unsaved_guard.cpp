@@ -1,7 +1,5 @@
 #include "ui/unsaved_guard.hpp"
 
-#include <type_traits>
-
 #include "ui/file_dialog.hpp"
 #include "ui/widgets.hpp"
 
@@ -11,24 +9,13 @@ namespace {
 
 constexpr const char* popup = "Unsaved changes";
 
-bool drops_work(const Command& command) {
-    return std::visit(
-        [](const auto& one) {
-            using Kind = std::decay_t<decltype(one)>;
-            return std::is_same_v<
-                       Kind,
-                       NewSetup> || std::is_same_v<Kind, OpenDemo> || std::is_same_v<Kind, OpenFile> || std::is_same_v<Kind, Quit>;
-        },
-        command);
-}
-
 void go_on_after_save(const Ui& ui) {
     TransientState& state = ui.state;
     if (!state.pending || !state.saving_for_pending) return;
     if (!ui.view.modified) {
         ui.requests.commands.push_back(*state.pending);
-    } else if (!state.save_was_requested && state.file_dialog) {
-        return;  // still choosing where to
+    } else if (state.save_was_requested || state.file_dialog) {
+        return;  // the app has not had its turn, or the user still chooses where to
     }
     // Saved, or the save failed or was called off: nothing waits any more.
     state.pending.reset();
@@ -38,8 +25,14 @@ void go_on_after_save(const Ui& ui) {
 
 }  // namespace
 
+bool replaces_document(const Command& command) {
+    return std::holds_alternative<NewSetup>(command) || std::holds_alternative<OpenDemo>(command)
+           || std::holds_alternative<OpenFile>(command);
+}
+
 void ask_for_command(const Ui& ui, Command command) {
-    if (drops_work(command) && ui.view.modified) {
+    const bool drops_work = replaces_document(command) || std::holds_alternative<Quit>(command);
+    if (drops_work && ui.view.modified) {
         ui.state.pending = std::move(command);
         ui.state.saving_for_pending = false;
     } else {

@@ -21,7 +21,8 @@ class Desk {
 public:
     explicit Desk(Setup setup = short_setup(), ImVec2 size = {1600, 1300})
         : history(Document{std::move(setup), {}, {}, {}}) {
-        context_ = ImGui::CreateContext();
+        static ImFontAtlas fonts;  // loading them takes most of a second
+        context_ = ImGui::CreateContext(&fonts);
         ImGui::SetCurrentContext(context_);
         ImGuiIO& io = ImGui::GetIO();
         io.IniFilename = nullptr;

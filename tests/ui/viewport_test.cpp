@@ -50,7 +50,7 @@ TEST_CASE("dragging turns, right dragging and Shift dragging shift, the wheel co
 
 TEST_CASE("the scene is asked for in the size it is shown at, in pixels of the framebuffer") {
     Desk desk;
-    const LoggedWidget& canvas = desk.widget("picture/canvas");
+    const LoggedWidget canvas = desk.widget("picture/canvas");
     CHECK(near(desk.last.scene.width, canvas.high.x - canvas.low.x, 0.51));  // whole pixels
     CHECK(near(desk.last.scene.height, canvas.high.y - canvas.low.y, 0.51));
     ImGui::GetIO().DisplayFramebufferScale = {2, 2};

@@ -30,8 +30,8 @@ Columns columns() {
     Columns at{};
     at.reset = width - side;
     at.unit = at.reset - grid(5.5F);
-    at.entry = at.unit - std::min(grid(17), width * 0.22F);
-    at.tick = std::floor(width * 0.40F);
+    at.entry = at.unit - std::min(grid(15), width * 0.2F);
+    at.tick = std::floor(width * 0.37F);
     at.slider = at.tick;
     at.line_height = side;
     return at;

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <string>
 
 #include "scene/focus_budget_rows.hpp"
 #include "ui/panels.hpp"
@@ -19,6 +20,12 @@ struct Axis {
         return left + width * static_cast<float>((value - low) / (high - low));
     }
 };
+
+// "Club refractor: back focus", or "Club refractor" where there is no room.
+std::string name_that_fits(const std::string& label, float room) {
+    const bool fits = text_width(label, TextFace::bold) <= room;
+    return fits ? label : shortened(label.substr(0, label.find(':')), room);
+}
 
 void draw_bar(
     const Ui& ui, const BudgetBar& bar, std::size_t number, const Axis& axis, float label_room) {
@@ -40,7 +47,7 @@ void draw_bar(
     const TextFace face = is_total ? TextFace::bold : TextFace::regular;
     if (hot)
         list.AddRectFilled(low, {low.x + width, low.y + height}, colour(Tone::raised), grid(0.5F));
-    text_at(list, low, shortened(bar.label, label_room - grid(2)),
+    text_at(list, low, name_that_fits(bar.label, label_room - grid(2)),
             colour(hot || is_total ? Tone::text : Tone::text_dim), face);
     text_ending_at(list, {low.x + width, low.y}, typeset(bar.value), text_colour(bar.role), face);
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "ui/panels.hpp"
@@ -39,24 +40,24 @@ void try_edit(const Ui& ui, const Edit& edit, std::optional<std::size_t> selecte
     ui.session.selected_part = selected_after;
 }
 
-void use_part_keys(const Ui& ui, const ImGuiIO& io) {
+void use_part_keys(const Ui& ui, const HeldKeys& held) {
     const auto part = ui.session.selected_part;
     if (!part) return;
-    if (io.KeyCtrl && pressed(ImGuiKey_D)) try_edit(ui, DuplicatePart{*part}, *part + 1);
+    if (held.ctrl && pressed(ImGuiKey_D)) try_edit(ui, DuplicatePart{*part}, *part + 1);
     if (pressed(ImGuiKey_Delete)) try_edit(ui, RemovePart{*part}, std::nullopt);
     if (pressed(ImGuiKey_F2)) {
         ui.session.folded.erase("part");
         ui.state.focus_name = true;
     }
-    if (io.KeyAlt && pressed(ImGuiKey_UpArrow, true) && *part > 0)
+    if (held.alt && pressed(ImGuiKey_UpArrow, true) && *part > 0)
         try_edit(ui, MovePart{*part, *part - 1}, *part - 1);
-    if (io.KeyAlt && pressed(ImGuiKey_DownArrow, true))
+    if (held.alt && pressed(ImGuiKey_DownArrow, true))
         try_edit(ui, MovePart{*part, *part + 1}, *part + 1);
 }
 
 // While the picture has the keyboard, the arrows go through the list of parts.
-void use_list_keys(const Ui& ui, const ImGuiIO& io) {
-    if (io.KeyAlt || io.NavActive || ui.setup().parts.empty()) return;
+void use_list_keys(const Ui& ui, const HeldKeys& held) {
+    if (held.alt || ImGui::GetIO().NavActive || ui.setup().parts.empty()) return;
     const std::size_t last = ui.setup().parts.size() - 1;
     auto& part = ui.session.selected_part;
     if (pressed(ImGuiKey_DownArrow, true)) part = part ? std::min(*part + 1, last) : 0;
@@ -64,7 +65,7 @@ void use_list_keys(const Ui& ui, const ImGuiIO& io) {
 }
 
 // F6 gives the keyboard to the next panel, Shift+F6 to the one before; the picture counts as one.
-void use_panel_keys(const ImGuiIO& io) {
+void use_panel_keys(const HeldKeys& held) {
     if (!pressed(ImGuiKey_F6)) return;
     std::vector<std::string> windows{"picture", "top_bar"};
     for (const PanelEntry& entry : panels())
@@ -75,7 +76,7 @@ void use_panel_keys(const ImGuiIO& io) {
         const ImGuiWindow* focused = ImGui::GetCurrentContext()->NavWindow;
         if (window != nullptr && focused != nullptr && focused->RootWindow == window) now = i;
     }
-    const std::size_t step = io.KeyShift ? windows.size() - 1 : 1;
+    const std::size_t step = held.shift ? windows.size() - 1 : 1;
     ImGui::SetWindowFocus(windows[(now + step) % windows.size()].c_str());
 }
 
@@ -89,22 +90,31 @@ void use_view_keys(const Ui& ui) {
     if (pressed(ImGuiKey_N)) ui.session.view.labels = !ui.session.view.labels;
 }
 
+// On a slow frame a letter and the release of its modifier arrive together: what was held in the frame before
+// counts too.
+HeldKeys held_keys(TransientState& state) {
+    const ImGuiIO& io = ImGui::GetIO();
+    const HeldKeys now{io.KeyCtrl, io.KeyShift, io.KeyAlt};
+    const HeldKeys before = std::exchange(state.held_before, now);
+    return {now.ctrl || before.ctrl, now.shift || before.shift, now.alt || before.alt};
+}
+
 }  // namespace
 
 void use_shortcuts(const Ui& ui) {
-    const ImGuiIO& io = ImGui::GetIO();
+    const HeldKeys held = held_keys(ui.state);
     if (ImGui::IsPopupOpen("", ImGuiPopupFlags_AnyPopupId | ImGuiPopupFlags_AnyPopupLevel)
         || ui.state.gesture_open) {
         return;
     }
-    if (io.KeyCtrl && !io.KeyAlt) use_file_keys(ui, io.KeyShift);
-    if (io.WantTextInput) return;
-    if (io.KeyCtrl) use_undo_keys(ui, io.KeyShift);
-    use_part_keys(ui, io);
-    use_panel_keys(io);
-    if (io.KeyCtrl) return;
-    use_list_keys(ui, io);
-    if (!io.KeyAlt) use_view_keys(ui);
+    if (held.ctrl && !held.alt) use_file_keys(ui, held.shift);
+    if (ImGui::GetIO().WantTextInput) return;
+    if (held.ctrl) use_undo_keys(ui, held.shift);
+    use_part_keys(ui, held);
+    use_panel_keys(held);
+    if (held.ctrl) return;
+    use_list_keys(ui, held);
+    if (!held.alt) use_view_keys(ui);
 }
 
 }  // namespace beamfork

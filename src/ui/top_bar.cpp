@@ -37,6 +37,7 @@ void draw_recent(const Ui& ui) {
 void draw_setup_menu(const Ui& ui) {
     if (text_button(ui, "file/menu", "Setup …", "New, open, save, examples."))
         ImGui::OpenPopup("file/menu/list");
+    place_popup_below();
     if (!ImGui::BeginPopup("file/menu/list")) return;
     const auto item = [&](const char* name, const char* label, const char* keys) {
         const bool pressed = ImGui::MenuItem(label, keys);

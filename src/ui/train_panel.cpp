@@ -89,6 +89,7 @@ void draw_add_menu(const Ui& ui) {
                     "Adds a part to the train: behind the selected one where it may stand.")) {
         ImGui::OpenPopup("train/add/menu");
     }
+    place_popup_below();
     if (!ImGui::BeginPopup("train/add/menu")) return;
     for (const PartKind& kind : part_kinds()) {
         const auto at =

@@ -47,7 +47,15 @@ struct Pick {
     int part = -1;
 };
 
+/// Modifier keys that are held.
+struct HeldKeys {
+    bool ctrl = false;
+    bool shift = false;
+    bool alt = false;
+};
+
 struct TransientState {
+    HeldKeys held_before;  ///< in the frame before
     bool is_first_frame = true;
     int hovered_part = -1;         ///< of this frame
     int hovered_part_before = -1;  ///< of the frame before: what is highlighted

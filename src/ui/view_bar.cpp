@@ -28,6 +28,7 @@ void draw_views(const Ui& ui, bool is_narrow) {
     if (is_narrow) {
         if (text_button(ui, "view/menu", "Views …", "Standard views of the train."))
             ImGui::OpenPopup("view/menu/list");
+        place_popup_above();
         if (ImGui::BeginPopup("view/menu/list")) {
             for (const ViewWord& word : view_words) {
                 if (ImGui::MenuItem(word.word, ImGui::GetKeyName(word.key)))
@@ -58,6 +59,7 @@ void draw_shells(const Ui& ui) {
 void draw_more(const Ui& ui) {
     if (icon_button(ui, "view/more", Icon::more, "What else is drawn."))
         ImGui::OpenPopup("view/more/list");
+    place_popup_above();
     if (!ImGui::BeginPopup("view/more/list")) return;
     ViewOptions& view = ui.session.view;
     const auto tick = [&](const char* name, const char* label, bool& value, const char* help) {

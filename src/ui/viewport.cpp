@@ -54,6 +54,17 @@ int part_under_pointer(const Ui& ui, const Area& area) {
     return pick->part;
 }
 
+float aspect_of(const SceneArea& scene) {
+    return static_cast<float>(scene.width) / static_cast<float>(std::max(1, scene.height));
+}
+
+// So much of what is round it that a small part, such as a lens inside a tube, is seen from outside.
+Bounds with_surroundings(const Bounds& bounds) {
+    constexpr float least_half_mm = 45;
+    const glm::vec3 half = glm::max(0.5F * (bounds.high - bounds.low), glm::vec3{least_half_mm});
+    return {bounds.centre() - half, bounds.centre() + half};
+}
+
 void drag_camera(const Ui& ui, const Area& area) {
     const ImGuiIO& io = ImGui::GetIO();
     const glm::vec2 drag{io.MouseDelta.x, io.MouseDelta.y};
@@ -96,19 +107,15 @@ void move_camera(const Ui& ui, const Camera& to) {
 }
 
 void show_view(const Ui& ui, StandardView view) {
-    const float aspect = static_cast<float>(ui.requests.scene.width)
-                         / static_cast<float>(std::max(1, ui.requests.scene.height));
-    move_camera(ui, standard_view(view, ui.view.frame, aspect));
+    move_camera(ui, standard_view(view, ui.view.frame, aspect_of(ui.requests.scene)));
 }
 
 void frame_selection(const Ui& ui) {
-    const float aspect = static_cast<float>(ui.requests.scene.width)
-                         / static_cast<float>(std::max(1, ui.requests.scene.height));
     const auto part = ui.session.selected_part;
     const auto& bounds = ui.view.frame.part_bounds;
     const bool has_body = part && *part < bounds.size() && bounds[*part].radius() > 0;
-    move_camera(ui, frame_bounds(ui.session.camera, has_body ? bounds[*part] : ui.view.frame.bounds,
-                                 aspect, 0.3F));
+    const Bounds wanted = has_body ? with_surroundings(bounds[*part]) : ui.view.frame.bounds;
+    move_camera(ui, frame_bounds(ui.session.camera, wanted, aspect_of(ui.requests.scene), 0.3F));
 }
 
 void draw_viewport(const Ui& ui, const Area& area) {

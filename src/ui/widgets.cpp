@@ -155,6 +155,15 @@ void text_ending_at(
 
 float text_width(std::string_view text, TextFace face) { return size_of(text, face).x; }
 
+void place_popup_below() {
+    ImGui::SetNextWindowPos({ImGui::GetItemRectMin().x, ImGui::GetItemRectMax().y + grid(0.5F)});
+}
+
+void place_popup_above() {
+    const ImVec2 low = ImGui::GetItemRectMin();
+    ImGui::SetNextWindowPos({low.x, low.y - grid(1)}, ImGuiCond_Always, {0, 1});
+}
+
 bool begin_chooser(const char* id, const std::string& chosen, float width) {
     ImGui::SetNextItemWidth(width);
     const float sign_room = grid(5);

@@ -50,6 +50,10 @@ void text_at(ImDrawList& list,
              TextFace face = TextFace::regular);
 float text_width(std::string_view text, TextFace face = TextFace::regular);
 
+/// The next popup opens right below (or above) the last widget instead of at the pointer.
+void place_popup_below();
+void place_popup_above();
+
 /// A list of words that drops down; call ImGui::EndCombo when it returns true.
 bool begin_chooser(const char* id, const std::string& chosen, float width);
 

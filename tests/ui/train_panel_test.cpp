@@ -99,6 +99,21 @@ TEST_CASE("the same by keys") {
     CHECK(names(desk) == before);
 }
 
+TEST_CASE("Ctrl+D counts although on a slow frame Ctrl is let go together with D") {
+    Desk desk;
+    const auto before = names(desk);
+    desk.select(desk.index<Spacer>());
+    ImGuiIO& io = ImGui::GetIO();
+    io.AddKeyEvent(ImGuiMod_Ctrl, true);
+    desk.frame();
+    io.AddKeyEvent(ImGuiKey_D, true);
+    io.AddKeyEvent(ImGuiMod_Ctrl, false);
+    desk.frame();
+    io.AddKeyEvent(ImGuiKey_D, false);
+    desk.frame(2);
+    CHECK(desk.setup().parts.size() == before.size() + 1);
+}
+
 TEST_CASE("what the train cannot do without is not removed and not moved") {
     Desk desk;
     const auto before = names(desk);

@@ -114,7 +114,7 @@ TEST_CASE("F comes nearer to the selected part") {
     desk.select(desk.index<PrismDiagonal>());
     desk.key(ImGuiKey_F);
     settle(desk);
-    CHECK(desk.session.camera.distance_mm < far / 2);
+    CHECK(desk.session.camera.distance_mm < 0.7F * far);
 }
 
 TEST_CASE("tubes and names are switched at the foot of the picture") {

@@ -174,19 +174,36 @@ struct Culprit {
     std::string name = "nothing";
     std::optional<std::size_t> part;
 };
-Culprit culprit(const Scene& scene, const LitRing& ring) {
+Culprit culprit(const Scene& scene, Eye eye, const LitRing& ring) {
     if (ring.ends.empty()) return {};
-    const EyePath& path = scene.report.train.path(Eye::left);
+    const EyePath& path = scene.report.train.path(eye);
     const EndShare& worst = ring.ends.front();
     return {end_name(scene.setup, path, worst), path.surfaces[worst.surface].part};
 }
 
-void aperture_findings(const Scene& scene) {
+// The eye whose ring is darker; the left one unless the difference is more than sampling makes.
+const EyeClipping& darker_eye(const Scene& scene, const LitRing& (*ring_of)(const EyeClipping&)) {
+    constexpr double sampling = 0.005;
     const auto& clipping = scene.report.clipping;
+    const bool is_right = ring_of(clipping[1]).relative < ring_of(clipping[0]).relative - sampling;
+    return clipping[is_right ? 1 : 0];
+}
+const LitRing& middle_of(const EyeClipping& eye) { return eye.rings.front(); }
+const LitRing& edge_of(const EyeClipping& eye) { return eye.rings.back(); }
+
+double leaked(const LitRing& ring) {
+    double sum = 0;
+    for (const EndShare& end : ring.ends)
+        sum += end.is_leak ? end.share : 0;
+    return sum;
+}
+
+void aperture_findings(const Scene& scene) {
+    const EyeClipping& eye = darker_eye(scene, middle_of);
     const double aperture = 2 * scene.report.train.objective_radius;
-    const double working = std::min(clipping[0].working_aperture, clipping[1].working_aperture);
+    const double working = eye.working_aperture;
     if (working >= aperture_loss * aperture) return;
-    const Culprit worst = culprit(scene, clipping[0].rings.front());
+    const Culprit worst = culprit(scene, eye.eye, middle_of(eye));
     scene.add(
         Severity::poor, "aperture_reduced",
         fmt::format("On axis only {:.0f} mm of the {:.0f} mm aperture works; most is lost at {}.",
@@ -196,12 +213,12 @@ void aperture_findings(const Scene& scene) {
 
 void edge_findings(const Scene& scene) {
     const auto& clipping = scene.report.clipping;
-    const EyeClipping& left = clipping[0];
-    const double edge = std::min(left.edge_relative, clipping[1].edge_relative);
+    const EyeClipping& eye = darker_eye(scene, edge_of);
+    const double edge = eye.edge_relative;
     const double lit =
-        std::min(left.fully_illuminated_diameter, clipping[1].fully_illuminated_diameter);
+        std::min(clipping[0].fully_illuminated_diameter, clipping[1].fully_illuminated_diameter);
     if (edge < dim_edge) {
-        const Culprit worst = culprit(scene, left.rings.back());
+        const Culprit worst = culprit(scene, eye.eye, edge_of(eye));
         const bool is_dark = edge < dark_edge;
         scene.add(
             is_dark ? Severity::poor : Severity::note, "edge_dimmed",
@@ -210,33 +227,28 @@ void edge_findings(const Scene& scene) {
             is_dark ? fmt::format(
                 "A field stop of up to {:.0f} mm would keep more than half of the light "
                 "to its edge.",
-                std::floor(bright_field(left)))
+                std::floor(bright_field(eye)))
                     : "Dimming to about half is hard to notice at the eyepiece.",
             worst.part);
-    } else if (lit >= 0.999 * left.field_stop) {
-        scene.add(Severity::good, "fully_lit",
-                  fmt::format("The whole field of {:.1f} mm is fully lit in both eyes.",
-                              left.field_stop));
+    } else if (lit >= 0.999 * eye.field_stop) {
+        scene.add(
+            Severity::good, "fully_lit",
+            fmt::format("The whole field of {:.1f} mm is fully lit in both eyes.", eye.field_stop));
     }
 }
 
 void leak_findings(const Scene& scene) {
-    const auto& rings = scene.report.clipping[0].rings;
-    for (const LitRing* ring : {&rings.front(), &rings.back()}) {
-        double leaked = 0;
-        for (const EndShare& end : ring->ends)
-            leaked += end.is_leak ? end.share : 0;
-        if (leaked < leak_that_shows) continue;
-        const char* where = ring == &rings.back() ? "at the field's edge" : "on axis";
-        scene.add(
-            Severity::poor, "light_leaks",
-            fmt::format(
-                "{:.1f} % of the light {} leaks out of bare glass faces that should reflect it.",
-                100 * leaked, where),
-            "Glass of a higher index, mirrored faces, or a slower beam (a shifter in front) keeps "
-            "it in.");
-        return;
-    }
+    const auto& [left, right] = scene.report.clipping;
+    const double middle = std::max(leaked(middle_of(left)), leaked(middle_of(right)));
+    const double edge = std::max(leaked(edge_of(left)), leaked(edge_of(right)));
+    const bool on_axis = middle >= leak_that_shows;
+    if (!on_axis && edge < leak_that_shows) return;
+    scene.add(Severity::poor, "light_leaks",
+              fmt::format(
+                  "{:.1f} % of the light {} leaks out of bare glass faces that should reflect it.",
+                  100 * (on_axis ? middle : edge), on_axis ? "on axis" : "at the field's edge"),
+              "Glass of a higher index, mirrored faces, or a slower beam (a shifter in front) "
+              "keeps it in.");
 }
 
 void sight_findings(const Scene& scene) {

@@ -270,3 +270,40 @@ TEST_CASE("each severity has a word") {
     CHECK(to_word(Severity::note) == "note");
     CHECK(to_word(Severity::good) == "good");
 }
+
+// A made-up report: one eye is dark at one surface, the other is whole. Only what is put in can be named.
+TEST_CASE("the darker eye is the one whose losses are told") {
+    const Setup setup = wide_setup();
+    const auto whole = make_report(setup, setup.chosen, {64});
+    REQUIRE(whole.has_value());
+    for (const Eye eye : both_eyes) {
+        const std::size_t side = eye == Eye::left ? 0 : 1;
+        const std::string face = eye == Eye::left ? "arm prism hypotenuse" : "rhomboid first face";
+        const auto& surfaces = whole->train.path(eye).surfaces;
+        const auto at = std::ranges::find(surfaces, face, &PlacedSurface::name);
+        REQUIRE(at != surfaces.end());
+        const auto surface = static_cast<std::size_t>(at - surfaces.begin());
+        for (const bool leaks : {false, true}) {
+            CAPTURE(face);
+            CAPTURE(leaks);
+            Report report = *whole;
+            EyeClipping& dark = report.clipping[side];
+            for (LitRing* ring : {&dark.rings.front(), &dark.rings.back()}) {
+                ring->relative = 0.25;
+                ring->ends = {{surface, leaks, 0.75}};
+            }
+            dark.edge_relative = 0.25;
+            dark.working_aperture /= 2;
+            const auto findings = find_all(setup, report);
+            for (const char* id : {"aperture_reduced", "edge_dimmed"}) {
+                const Finding* finding = find(findings, id);
+                REQUIRE(finding != nullptr);
+                CHECK(says(*finding, face));
+                CHECK(finding->part == at->part);
+            }
+            const Finding* leak = find(findings, "light_leaks");
+            CHECK((leak != nullptr) == leaks);
+            if (leak != nullptr) CHECK(says(*leak, "75.0 %"));
+        }
+    }
+}

@@ -23,9 +23,7 @@ FieldInfo hinge_info(std::string key, std::string label, std::string help) {
     return info;
 }
 
-}  // namespace
-
-std::vector<Field<SplitterHead>> SplitterHead::fields() {
+std::vector<Field<SplitterHead>> prism_fields() {
     FieldInfo glass;
     glass.key = "glass";
     glass.label = "Glass";
@@ -63,6 +61,12 @@ std::vector<Field<SplitterHead>> SplitterHead::fields() {
             &S::compensator),
         word_field(glass, &S::glass, glass_names()),
         choice_field(coating_info(), &S::reflecting_faces, coating_words()),
+    };
+}
+
+std::vector<Field<SplitterHead>> arm_end_fields() {
+    using S = SplitterHead;
+    return {
         number_field(length_info("exit_clear_diameter_mm", "Exit opening",
                                  "Clear diameter behind the last prism of each arm.", 5, 80, 15,
                                  45),
@@ -87,6 +91,15 @@ std::vector<Field<SplitterHead>> SplitterHead::fields() {
                      &S::hinge_high),
         optional_field(stated_light_path_info(), &S::stated_light_path),
     };
+}
+
+}  // namespace
+
+std::vector<Field<SplitterHead>> SplitterHead::fields() {
+    auto fields = prism_fields();
+    for (auto& field : arm_end_fields())
+        fields.push_back(std::move(field));
+    return fields;
 }
 
 Millimetres SplitterHead::pupil_distance_at(Degrees hinge) const {

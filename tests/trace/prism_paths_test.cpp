@@ -13,21 +13,21 @@ using namespace test_paths;
 namespace {
 
 constexpr double width = 25;
-constexpr double index = 1.5688;
+constexpr double glass_index = 1.5688;
 const PrismGlass glass{"N-BAK4", FaceCoating::bare};
 
-// Glass passed by the axial ray: its optical path less the air, over the index.
+// Glass passed by the axial ray: its optical path less the air, over the glass_index.
 double glass_length(const Prism& prism) {
     PathMaker maker;
     const EyePath path =
-        maker.prism(prism, translation(0, 0, 10), index)
+        maker.prism(prism, translation(0, 0, 10), glass_index)
             .ending_at(translation(0, 0, 10) * prism.prism_from_exit * translation(0, 0, 20));
     const RayEnd end = trace_ray(path, {{0, 0, 0}, {0, 0, 1}, 0}, primary_wavelength);
     CHECK(end.fate == RayFate::reached);
     // It leaves in the middle of the exit face, along its axis.
     CHECK(glm::distance(end.ray.origin, path.world_from_field_stop.origin) < 1e-9);
     CHECK(glm::distance(end.ray.direction, path.world_from_field_stop.z()) < 1e-12);
-    return (end.ray.path - 30) / index;
+    return (end.ray.path - 30) / glass_index;
 }
 
 }  // namespace
@@ -51,7 +51,7 @@ TEST_CASE(
     Random random(54);
     const auto deviation = [&](const Prism& prism, const Direction& along) {
         PathMaker maker;
-        const EyePath path = maker.prism(prism, Pose{}, index)
+        const EyePath path = maker.prism(prism, Pose{}, glass_index)
                                  .ending_at(prism.prism_from_exit * translation(0, 0, 5));
         const RayEnd end = trace_ray(path, {Point{0, 0, 0} - along, along, 0}, primary_wavelength);
         CHECK(end.fate == RayFate::reached);

@@ -1,12 +1,9 @@
 #include "app/check.hpp"
-
-#include <nlohmann/json.hpp>
+#include "app/check_sections.hpp"
 
 namespace beamfork {
 
 namespace {
-
-using Json = nlohmann::ordered_json;
 
 Json focus_json(const FocusBudget& budget) {
     Json rows = Json::array();
@@ -35,13 +32,17 @@ Json eye_json(const Setup& setup, const Report& report, const EyeClipping& eye) 
                                 {"ends", std::move(ends)}});
     }
     const std::size_t side = eye.eye == Eye::left ? 0 : 1;
-    return {{"illumination", std::move(illumination)},
-            {"fully_illuminated_diameter_mm", eye.fully_illuminated_diameter},
-            {"edge_relative_illumination", eye.edge_relative},
-            {"working_aperture_mm", eye.working_aperture},
-            {"focus_before_stop_mm", report.gap(eye.eye)},
-            {"real_ray_focus_behind_stop_mm", report.real_focus[side].best},
-            {"seat_shift_mm", report.train.path(eye.eye).seat_shift}};
+    Json json{{"illumination", std::move(illumination)},
+              {"fully_illuminated_diameter_mm", eye.fully_illuminated_diameter},
+              {"edge_relative_illumination", eye.edge_relative},
+              {"working_aperture_mm", eye.working_aperture},
+              {"focus_before_stop_mm", report.gap(eye.eye)},
+              {"real_ray_focus_behind_stop_mm", report.real_focus[side].best},
+              {"seat_shift_mm", report.train.path(eye.eye).seat_shift}};
+    for (const CheckSection& section : check_sections()) {
+        if (section.eye_json) json[section.key] = section.eye_json(setup, report, side);
+    }
+    return json;
 }
 
 Json findings_json(const Setup& setup, const std::vector<Finding>& findings) {
@@ -60,21 +61,25 @@ Json findings_json(const Setup& setup, const std::vector<Finding>& findings) {
 Json combination_json(const Setup& setup, const Combination& one) {
     const Report& report = one.report;
     const Magnification& m = report.magnification;
-    return {{"eyepiece", setup.parts[one.choice.eyepiece].name},
-            {"observer", setup.parts[one.choice.observer].name},
-            {"target", setup.parts[one.choice.target].name},
-            {"focus", focus_json(report.budget)},
-            {"shifter_factor", m.shifter_factor},
-            {"effective_focal_length_mm", m.effective_focal_length},
-            {"focal_ratio", m.focal_ratio},
-            {"magnification", m.magnification},
-            {"true_field_deg", m.true_field.value},
-            {"exit_pupil_mm", m.exit_pupil},
-            {"working_aperture_mm",
-             std::min(report.clipping[0].working_aperture, report.clipping[1].working_aperture)},
-            {"left_eye", eye_json(setup, report, report.clipping[0])},
-            {"right_eye", eye_json(setup, report, report.clipping[1])},
-            {"findings", findings_json(setup, report.findings)}};
+    Json json{{"eyepiece", setup.parts[one.choice.eyepiece].name},
+              {"observer", setup.parts[one.choice.observer].name},
+              {"target", setup.parts[one.choice.target].name},
+              {"focus", focus_json(report.budget)},
+              {"shifter_factor", m.shifter_factor},
+              {"effective_focal_length_mm", m.effective_focal_length},
+              {"focal_ratio", m.focal_ratio},
+              {"magnification", m.magnification},
+              {"true_field_deg", m.true_field.value},
+              {"exit_pupil_mm", m.exit_pupil},
+              {"working_aperture_mm",
+               std::min(report.clipping[0].working_aperture, report.clipping[1].working_aperture)},
+              {"left_eye", eye_json(setup, report, report.clipping[0])},
+              {"right_eye", eye_json(setup, report, report.clipping[1])},
+              {"findings", findings_json(setup, report.findings)}};
+    for (const CheckSection& section : check_sections()) {
+        if (section.json) json[section.key] = section.json(setup, report);
+    }
+    return json;
 }
 
 }  // namespace

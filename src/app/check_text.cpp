@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "app/check.hpp"
+#include "app/check_sections.hpp"
 #include "base/text.hpp"
 
 #include <fmt/format.h>
@@ -117,6 +118,9 @@ std::string check_text(const CheckedSetup& checked) {
     out += '\n' + budget_text(now.report.budget);
     out += '\n' + seen_text(checked.setup, now);
     out += '\n' + light_text(checked.setup, now.report);
+    for (const CheckSection& section : check_sections()) {
+        if (section.text) out += '\n' + section.text(checked.setup, now.report);
+    }
     out += '\n' + reach_text(checked);
     return out;
 }

@@ -34,6 +34,8 @@ Session session_from(const Json& from) {
     session.all_findings = from.value("all_findings", session.all_findings);
     session.welcome_dismissed = from.value("welcome_dismissed", session.welcome_dismissed);
     session.folder = from.value("folder", session.folder);
+    session.study = from.value("study", session.study);
+    session.study_is_wide = from.value("study_is_wide", session.study_is_wide);
     session.folded = from.value("folded", session.folded);
     return session;
 }
@@ -78,6 +80,8 @@ Result<void> store_session(const std::filesystem::path& path, const StoredSessio
                     {"all_findings", session.all_findings},
                     {"welcome_dismissed", session.welcome_dismissed},
                     {"folder", session.folder},
+                    {"study", session.study},
+                    {"study_is_wide", session.study_is_wide},
                     {"folded", session.folded},
                     {"recent_files", stored.recent_files}};
     return replace_file(path, root.dump(2) + "\n");

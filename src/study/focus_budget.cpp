@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "train/telescope.hpp"
+
 #include <fmt/format.h>
 
 namespace beamfork {
@@ -74,7 +76,7 @@ private:
 
 void add_available(Waterfall& waterfall, const Setup& setup, const Train& train) {
     const std::size_t telescope = parts_with_role(setup, Role::telescope).front();
-    const double at_infinity = find_part<Refractor>(setup)->back_focus.value;
+    const double at_infinity = telescope_of(setup).back_focus.value;
     waterfall.add(BudgetEntry::available, setup.parts[telescope].name + ": back focus", telescope,
                   at_infinity);
     if (train.back_focus != at_infinity) {

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <limits>
 
+#include "train/telescope.hpp"
+
 #include <fmt/format.h>
 
 namespace beamfork {
@@ -191,21 +193,20 @@ Seats seats_for(const SplitterHead& head, const EyepiecePair& eyepiece, const Ob
 }
 
 Result<void> set_target(Train& train, const Setup& setup, const Choice& choice) {
-    const auto* telescope = find_part<Refractor>(setup);
-    BEAMFORK_EXPECTS(telescope != nullptr);
-    train.objective_focal_length = telescope->focal_length.value;
-    train.objective_radius = telescope->aperture.value / 2;
+    const TelescopeFacts telescope = telescope_of(setup);
+    train.objective_focal_length = telescope.focal_length.value;
+    train.objective_radius = telescope.aperture.value / 2;
     train.object_distance = std::numeric_limits<double>::infinity();
-    train.back_focus = telescope->back_focus.value;
+    train.back_focus = telescope.back_focus.value;
     const auto& target = part_as<Target>(setup, choice.target);
     if (!target.distance) return {};
     const Millimetres distance = to_millimetres(*target.distance);
-    if (distance < 2 * telescope->focal_length) {
+    if (distance < 2 * telescope.focal_length) {
         return fail(ErrorCode::impossible,
                     "the target is nearer than twice the telescope's focal length");
     }
     train.object_distance = distance.value;
-    train.back_focus += near_target_shift(telescope->focal_length, distance).value;
+    train.back_focus += near_target_shift(telescope.focal_length, distance).value;
     return {};
 }
 

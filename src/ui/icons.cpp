@@ -86,6 +86,16 @@ void draw_icon(ImDrawList& list, Icon icon, ImVec2 centre, float size, ImU32 ink
         pen.stroke({{0, -0.25F}, {0, 0.25F}});
         list.AddCircleFilled(pen.at(0, 0.5F), pen.width * 0.6F, ink);
         break;
+    case Icon::widen:
+        pen.stroke({{-0.35F, -0.5F}, {-0.85F, 0}, {-0.35F, 0.5F}});
+        pen.stroke({{0.35F, -0.5F}, {0.85F, 0}, {0.35F, 0.5F}});
+        pen.stroke({{-0.8F, 0}, {0.8F, 0}});
+        break;
+    case Icon::narrow:
+        pen.stroke({{-0.85F, -0.5F}, {-0.35F, 0}, {-0.85F, 0.5F}});
+        pen.stroke({{0.85F, -0.5F}, {0.35F, 0}, {0.85F, 0.5F}});
+        pen.stroke({{0, -0.8F}, {0, 0.8F}});
+        break;
     case Icon::more:
         for (const float x : {-0.7F, 0.0F, 0.7F})
             list.AddCircleFilled(pen.at(x, 0), pen.width * 0.85F, ink);

@@ -20,7 +20,9 @@ enum class Icon {
     unfold,
     close,
     caution,
-    more
+    more,
+    widen,
+    narrow
 };
 
 /// Fills a square of side `size` round `centre`.

@@ -62,12 +62,14 @@ struct Session {
     bool camera_is_set = false;  ///< false: the next frame shows the overview
     ViewOptions view;
     std::optional<std::size_t> selected_part;
-    float text_scale = 1;          ///< 0.75 .. 3
-    float column_width = 24;       ///< of the column at the right
-    float strip_height = 17;       ///< of the strip at the bottom
-    float train_share = 0.5F;      ///< of the column's height
-    float budget_share = 0.36F;    ///< of the strip's width
-    float light_share = 0.38F;     ///< likewise
+    float text_scale = 1;                 ///< 0.75 .. 3
+    float column_width = 24;              ///< of the column at the right
+    float strip_height = 17;              ///< of the strip at the bottom
+    float train_share = 0.5F;             ///< of the column's height
+    float budget_share = 0.36F;           ///< of the strip's width
+    float light_share = 0.38F;            ///< likewise
+    std::string study = "magnification";  ///< which study the strip's last place shows, by stem
+    bool study_is_wide = false;           ///< that study has all of the strip
     std::set<std::string> folded;  ///< panels that show their heading only, by stem: "focus_budget"
     bool all_findings = false;     ///< false: only what fails or is poor, or else the first
     bool welcome_dismissed = false;

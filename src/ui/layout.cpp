@@ -20,7 +20,7 @@ bool is_folded(const Session& session, const char* stem) { return session.folded
 
 // Widths of the strip's three panels: folded ones keep their heading, the others share the rest.
 std::array<float, 3> strip_widths(const Session& session, float whole, float text) {
-    const std::array<const char*, 3> stems{"focus_budget", "light_at_stops", "magnification"};
+    const std::array<const char*, 3> stems{"focus_budget", "light_at_stops", "study"};
     const float rest = std::max(0.1F, 1 - session.budget_share - session.light_share);
     std::array<float, 3> shares{session.budget_share, session.light_share, rest};
     float taken = 0;
@@ -42,6 +42,10 @@ std::array<float, 3> strip_widths(const Session& session, float whole, float tex
 }
 
 void lay_out_strip(Layout& layout, const Session& session, Area strip, float text) {
+    if (session.study_is_wide && !is_folded(session, "study")) {
+        layout.study = strip;
+        return;
+    }
     const auto widths = strip_widths(session, strip.width, text);
     const float gap = std::round(splitter_width * text);
     float left = strip.left;
@@ -53,8 +57,8 @@ void lay_out_strip(Layout& layout, const Session& session, Area strip, float tex
     };
     layout.focus_budget = place(0, false);
     layout.light_at_stops = place(1, false);
-    const bool last_is_folded = is_folded(session, "magnification");
-    layout.magnification = place(2, !last_is_folded);
+    const bool last_is_folded = is_folded(session, "study");
+    layout.study = place(2, !last_is_folded);
     layout.budget_splitter = {layout.focus_budget.right(), strip.top, gap, strip.height};
     layout.light_splitter = {layout.light_at_stops.right(), strip.top, gap, strip.height};
 }
@@ -90,9 +94,9 @@ Layout lay_out(ImVec2 window, const Session& session, float text, float notice_h
     const bool column_folded = is_folded(session, "train") && is_folded(session, "part");
     const float column = std::round(std::min(session.column_width * text, window.x * 0.45F));
     const float picture_right = column_folded ? window.x : window.x - column - gap;
-    const bool strip_folded = is_folded(session, "focus_budget")
-                              && is_folded(session, "light_at_stops")
-                              && is_folded(session, "magnification");
+    const bool study_folded = is_folded(session, "study");
+    const bool strip_folded =
+        study_folded && is_folded(session, "focus_budget") && is_folded(session, "light_at_stops");
     const float room = bottom - top;
     const float strip = std::round(
         strip_folded ? heading_height * text : std::min(session.strip_height * text, room * 0.5F));

@@ -24,7 +24,7 @@ struct Layout {
     Area scene;
     Area focus_budget;
     Area light_at_stops;
-    Area magnification;
+    Area study;  ///< whichever study the session has chosen
     Area train;
     Area part;
     Area status_bar;

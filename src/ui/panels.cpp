@@ -1,6 +1,8 @@
 #include "ui/panels.hpp"
 
+#include <algorithm>
 #include <array>
+#include <functional>
 
 #include "ui/widgets.hpp"
 
@@ -24,10 +26,19 @@ std::span<const PanelEntry> panels() {
                    "rest.",
                    &Layout::light_at_stops, draw_light_at_stops_panel, true},
         PanelEntry{"magnification", "What you get",
-                   "Power, field and exit pupil that follow from this train.",
-                   &Layout::magnification, draw_magnification_panel, true},
+                   "Power, field and exit pupil that follow from this train.", &Layout::study,
+                   draw_magnification_panel, true},
     };
     return table;
+}
+
+const PanelEntry& shown_study(const Session& session) {
+    const auto table = panels();
+    const auto found = std::find_if(table.begin(), table.end(), [&](const PanelEntry& entry) {
+        return entry.is_study() && entry.stem == session.study;
+    });
+    if (found != table.end()) return *found;
+    return *std::find_if(table.begin(), table.end(), std::mem_fn(&PanelEntry::is_study));
 }
 
 std::string window_name(const PanelEntry& entry) {
@@ -36,24 +47,65 @@ std::string window_name(const PanelEntry& entry) {
 
 namespace {
 
+// All studies fold as one, since they share one place.
+std::string fold_stem(const PanelEntry& entry) {
+    return entry.is_study() ? "study" : std::string(entry.stem);
+}
+
+void draw_study_chooser(const Ui& ui, const PanelEntry& shown, float width) {
+    constexpr const char* help = "Choose which study is shown here.";
+    const bool is_open = begin_chooser("##study", std::string(shown.title), width);
+    tooltip(help);
+    ui.note("study", "Study", help);
+    if (!is_open) return;
+    for (const PanelEntry& entry : panels()) {
+        if (!entry.is_study()) continue;
+        if (ImGui::Selectable(std::string(entry.title).c_str(), entry.stem == shown.stem))
+            ui.session.study = entry.stem;
+        tooltip(entry.help);
+        ui.note("study/" + std::string(entry.stem), entry.title, entry.help);
+    }
+    ImGui::EndCombo();
+}
+
+void draw_study_heading(const Ui& ui, const PanelEntry& entry) {
+    const float button = ImGui::GetFrameHeight();
+    ImGui::SameLine(0, grid(1));
+    draw_study_chooser(ui, entry,
+                       std::min(grid(60), ImGui::GetContentRegionAvail().x - button - grid(2)));
+    ImGui::SameLine(0, grid(1));
+    const bool is_wide = ui.session.study_is_wide;
+    if (icon_button(ui, "study/wide", is_wide ? Icon::narrow : Icon::widen,
+                    is_wide ? "Show the other panels again."
+                            : "Give this study the whole width of the strip."))
+        ui.session.study_is_wide = !is_wide;
+}
+
 // Returns whether the panel is unfolded.
 bool draw_heading(const Ui& ui, const PanelEntry& entry) {
-    const std::string stem(entry.stem);
+    const std::string stem = fold_stem(entry);
     const bool is_folded = ui.session.folded.contains(stem);
+    const bool has_chooser = entry.is_study() && !is_folded;
     const ImVec2 low = ImGui::GetCursorScreenPos();
-    const ImVec2 size{ImGui::GetContentRegionAvail().x, ImGui::GetTextLineHeight() + grid(1)};
-    const std::string id = "panel/" + stem + "/fold";
+    const float height =
+        has_chooser ? ImGui::GetFrameHeight() : ImGui::GetTextLineHeight() + grid(1);
+    const ImVec2 size{has_chooser ? grid(4) : ImGui::GetContentRegionAvail().x, height};
+    const std::string id = "panel/" + std::string(entry.stem) + "/fold";
     const bool pressed = ImGui::InvisibleButton(id.c_str(), size);
     const bool hot =
         ImGui::IsItemHovered() || (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible);
     tooltip(entry.help);
     ui.note(id, entry.title, entry.help);
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    const float middle = low.y + ImGui::GetTextLineHeight() / 2;
+    const float middle = low.y + (has_chooser ? height : ImGui::GetTextLineHeight()) / 2;
     draw_icon(list, is_folded ? Icon::unfold : Icon::fold, {low.x + grid(1.5F), middle}, grid(2.5F),
               colour(hot ? Tone::text : Tone::text_dim));
-    text_at(list, {low.x + grid(4.5F), low.y}, shortened(entry.title, size.x - grid(5)),
-            colour(Tone::text), TextFace::bold);
+    if (has_chooser) {
+        draw_study_heading(ui, entry);
+    } else {
+        text_at(list, {low.x + grid(4.5F), low.y}, shortened(entry.title, size.x - grid(5)),
+                colour(Tone::text), TextFace::bold);
+    }
     if (pressed) {
         if (is_folded) {
             ui.session.folded.erase(stem);
@@ -86,8 +138,10 @@ void draw_panel(const Ui& ui, const PanelEntry& entry, const Area& area) {
 }  // namespace
 
 void draw_panels(const Ui& ui, const Layout& layout) {
-    for (const PanelEntry& entry : panels())
-        draw_panel(ui, entry, layout.*entry.area);
+    for (const PanelEntry& entry : panels()) {
+        if (entry.is_study() && &entry != &shown_study(ui.session)) continue;
+        if ((layout.*entry.area).width > 0) draw_panel(ui, entry, layout.*entry.area);
+    }
 }
 
 }  // namespace beamfork

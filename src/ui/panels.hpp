@@ -18,15 +18,19 @@ void draw_light_at_stops_panel(const Ui& ui);
 void draw_magnification_panel(const Ui& ui);
 
 struct PanelEntry {
-    std::string_view stem;  ///< of its files, its tests and its place in Session::folded
+    std::string_view stem;  ///< of its files and tests; Session::folded and Session::study name it
     std::string_view title;
     std::string_view help;
     Area Layout::*area = nullptr;
     void (*draw)(const Ui& ui) = nullptr;
     bool needs_report = false;
+    /// One of the studies that share the strip's last place; the session says which is shown.
+    [[nodiscard]] bool is_study() const { return area == &Layout::study; }
 };
 
 std::span<const PanelEntry> panels();
+/// The study the session has chosen; the first when it names none.
+const PanelEntry& shown_study(const Session& session);
 std::string window_name(const PanelEntry& entry);
 
 /// All of them, each with a heading by which it folds.

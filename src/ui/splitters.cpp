@@ -37,7 +37,7 @@ float drag_of(const Ui& ui, const char* name, const Area& area, Way way) {
 void draw_splitters(const Ui& ui, const Layout& layout) {
     Session& session = ui.session;
     const float text = font(TextFace::regular)->FontSize;
-    const float strip = std::max(1.0F, layout.magnification.right() - layout.focus_budget.left);
+    const float strip = std::max(1.0F, layout.strip_splitter.width);
     const float column = std::max(1.0F, layout.train.height + layout.part.height);
     session.column_width -=
         drag_of(ui, "splitter/column", layout.column_splitter, Way::sideways) / text;

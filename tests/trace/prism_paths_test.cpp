@@ -16,7 +16,7 @@ constexpr double width = 25;
 constexpr double glass_index = 1.5688;
 const PrismGlass glass{"N-BAK4", FaceCoating::bare};
 
-// Glass passed by the axial ray: its optical path less the air, over the glass_index.
+// Glass passed by the axial ray: its optical path less the air, over its index.
 double glass_length(const Prism& prism) {
     PathMaker maker;
     const EyePath path =

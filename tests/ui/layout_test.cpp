@@ -11,7 +11,7 @@ namespace {
 
 std::vector<Area> areas(const Layout& layout) {
     return {layout.top_bar,      layout.notice_bar,     layout.scene,
-            layout.focus_budget, layout.light_at_stops, layout.magnification,
+            layout.focus_budget, layout.light_at_stops, layout.study,
             layout.train,        layout.part,           layout.status_bar};
 }
 
@@ -58,8 +58,8 @@ TEST_CASE("the picture leads: it is the largest area of the window") {
     const Session session;
     const Layout layout = lay_out({1280, 720}, session, 15, 0);
     const float picture = layout.scene.width * layout.scene.height;
-    for (const Area& area : {layout.focus_budget, layout.light_at_stops, layout.magnification,
-                             layout.train, layout.part}) {
+    for (const Area& area :
+         {layout.focus_budget, layout.light_at_stops, layout.study, layout.train, layout.part}) {
         CHECK(picture > 2 * area.width * area.height);
     }
 }
@@ -72,7 +72,7 @@ TEST_CASE("a folded panel leaves its room to its neighbours") {
     CHECK(one.focus_budget.width < before.focus_budget.width);
     CHECK(one.light_at_stops.width > before.light_at_stops.width);
     check_layout(one, {1280, 720});
-    session.folded = {"focus_budget", "light_at_stops", "magnification"};
+    session.folded = {"focus_budget", "light_at_stops", "study"};
     CHECK(lay_out({1280, 720}, session, 15, 0).scene.height > before.scene.height + 100);
     session.folded = {"train"};
     CHECK(lay_out({1280, 720}, session, 15, 0).part.height > before.part.height);

@@ -21,11 +21,16 @@ TEST_CASE("every panel folds and unfolds by its heading") {
     Desk desk;
     for (const PanelEntry& entry : panels()) {
         const std::string stem(entry.stem);
+        const std::string fold = entry.is_study() ? "study" : stem;
         CAPTURE(stem);
+        if (entry.is_study()) {
+            desk.session.study = stem;
+            desk.frame(2);
+        }
         desk.click("panel/" + stem + "/fold");
-        CHECK(desk.session.folded.contains(stem));
+        CHECK(desk.session.folded.contains(fold));
         desk.click("panel/" + stem + "/fold");
-        CHECK_FALSE(desk.session.folded.contains(stem));
+        CHECK_FALSE(desk.session.folded.contains(fold));
     }
 }
 
@@ -33,10 +38,30 @@ TEST_CASE("with all panels folded the picture has nearly all of the window") {
     Desk desk;
     const float before = desk.widget("picture/canvas").high.x;
     for (const PanelEntry& entry : panels())
-        desk.session.folded.insert(std::string(entry.stem));
+        desk.session.folded.insert(entry.is_study() ? "study" : std::string(entry.stem));
     desk.frame(2);
     CHECK(desk.widget("picture/canvas").high.x > before + 200);
     CHECK(desk.widget("picture/canvas").high.y > 0.9F * ImGui::GetIO().DisplaySize.y);
+}
+
+TEST_CASE("every study is reached by the chooser, and one may have the whole strip") {
+    Desk desk;
+    for (const PanelEntry& entry : panels()) {
+        if (!entry.is_study()) continue;
+        const std::string stem(entry.stem);
+        CAPTURE(stem);
+        desk.click("study");
+        desk.click("study/" + stem);
+        CHECK(desk.session.study == stem);
+        CHECK(desk.has("panel/" + stem + "/fold"));
+    }
+    CHECK(desk.has("panel/focus_budget/fold"));
+    const float narrow = desk.widget("study").low.x;
+    desk.click("study/wide");
+    CHECK_FALSE(desk.has("panel/focus_budget/fold"));
+    CHECK(desk.widget("study").low.x < narrow - 200);
+    desk.click("study/wide");
+    CHECK(desk.has("panel/focus_budget/fold"));
 }
 
 TEST_CASE("a gap between panels is dragged") {

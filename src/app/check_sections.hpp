@@ -1,0 +1,29 @@
+// What `check` tells of one study, as text and as JSON: one file <stem>_section.cpp each, listed in one table.
+// A new study adds its file, its declaration and its line.
+#pragma once
+
+#include <span>
+#include <string>
+
+#include "study/report.hpp"
+
+#include <nlohmann/json.hpp>
+
+namespace beamfork {
+
+using Json = nlohmann::ordered_json;
+
+struct CheckSection {
+    std::string_view key;  ///< of its JSON object
+    /// For the combination as a whole; null: has no such object.
+    Json (*json)(const Setup& setup, const Report& report) = nullptr;
+    /// For one eye, written inside "left_eye" and "right_eye"; null: has no such object.
+    Json (*eye_json)(const Setup& setup, const Report& report, std::size_t side) = nullptr;
+    /// A heading in capitals and lines indented by two, ending in a line break; null: none.
+    std::string (*text)(const Setup& setup, const Report& report) = nullptr;
+};
+
+/// In the order in which they are told.
+std::span<const CheckSection> check_sections();
+
+}  // namespace beamfork

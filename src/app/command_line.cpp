@@ -3,6 +3,7 @@
 #include <vector>
 
 #include "base/text.hpp"
+#include "ui/panels.hpp"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
@@ -33,6 +34,14 @@ std::vector<std::string> view_names() {
 
 std::string one_of(const std::vector<std::string>& names) {
     return fmt::format("{}", fmt::join(names, ", "));
+}
+
+std::vector<std::string> study_names() {
+    std::vector<std::string> names;
+    for (const PanelEntry& entry : panels()) {
+        if (entry.is_study()) names.emplace_back(entry.stem);
+    }
+    return names;
 }
 
 const std::vector<std::string> shell_names{"open", "whole", "section", "hidden"};
@@ -71,6 +80,10 @@ Result<MakePicture> finish(MakePicture picture, const PictureWords& words) {
         return tl::make_unexpected(ok.error());
     if (auto ok = check_word("--ground", words.ground, {"dark", "white"}); !ok)
         return tl::make_unexpected(ok.error());
+    if (!picture.study.empty()) {
+        if (auto ok = check_word("--study", picture.study, study_names()); !ok)
+            return tl::make_unexpected(ok.error());
+    }
     picture.view = *standard_view_named(words.view);
     picture.options.shells = static_cast<ShellView>(place_of(shell_names, words.shells));
     picture.options.light_ground = words.ground == "white";
@@ -87,6 +100,9 @@ void describe_picture(CLI::App& command, MakePicture& picture, PictureWords& wor
     command.add_option("--ground", words.ground, "dark, or white for print")->capture_default_str();
     command.add_flag("--no-labels", words.no_labels, "Leave the names out");
     command.add_flag("--with-panels", picture.with_panels, "The whole window with its panels");
+    command.add_option("--study", picture.study, "With panels: " + one_of(study_names()));
+    command.add_flag("--wide", picture.study_is_wide,
+                     "With panels: that study over the whole strip");
     command.add_option("--text-scale", picture.text_scale, "Size of letters")
         ->check(CLI::Range(0.5F, 4.0F))
         ->capture_default_str();

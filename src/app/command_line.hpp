@@ -31,6 +31,8 @@ struct MakePicture {
     StandardView view = StandardView::overview;
     ViewOptions options;
     bool with_panels = false;  ///< the whole window instead of the 3D view
+    std::string study;         ///< by stem, shown with the panels; empty: as when the window opens
+    bool study_is_wide = false;
     float text_scale = 1;
 };
 /// `beamfork parts`: the part kinds and their keys.

@@ -50,6 +50,8 @@ Result<Image> window_picture(
     Session session;
     session.view = command.options;
     session.welcome_dismissed = false;
+    if (!command.study.empty()) session.study = command.study;
+    session.study_is_wide = command.study_is_wide;
     Transient transient;
     constexpr int frames_to_settle =
         8;  // panels find their sizes, then the picture is drawn to fit

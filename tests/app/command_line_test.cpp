@@ -47,6 +47,17 @@ TEST_CASE("picture takes a size, a view and how tubes are drawn") {
     CHECK_FALSE(picture.options.labels);
 }
 
+TEST_CASE(
+    "picture shows the study that is asked for, over the whole strip when that is asked too") {
+    const auto task =
+        read({"picture", "mine.train.toml", "--with-panels", "--study", "magnification", "--wide"});
+    REQUIRE(task.has_value());
+    CHECK(std::get<MakePicture>(*task).with_panels);
+    CHECK(std::get<MakePicture>(*task).study == "magnification");
+    CHECK(std::get<MakePicture>(*task).study_is_wide);
+    CHECK_FALSE(read({"picture", "mine.train.toml", "--study", "horoscope"}).has_value());
+}
+
 TEST_CASE("a mistyped word is an error that names the nearest one") {
     const auto task = read({"picture", "mine.train.toml", "--view", "overveiw"});
     REQUIRE_FALSE(task.has_value());

@@ -5,7 +5,9 @@
 namespace beamfork {
 
 std::span<const CheckSection> check_sections() {
-    static const std::vector<CheckSection> sections{};
+    static const std::vector<CheckSection> sections{
+        {"ways_to_focus", ways_to_focus_json, nullptr, ways_to_focus_text},
+    };
     return sections;
 }
 

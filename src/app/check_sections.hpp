@@ -23,6 +23,9 @@ struct CheckSection {
     std::string (*text)(const Setup& setup, const Report& report) = nullptr;
 };
 
+Json ways_to_focus_json(const Setup& setup, const Report& report);
+std::string ways_to_focus_text(const Setup& setup, const Report& report);
+
 /// In the order in which they are told.
 std::span<const CheckSection> check_sections();
 

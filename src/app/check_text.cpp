@@ -1,7 +1,6 @@
-#include <algorithm>
-
 #include "app/check.hpp"
 #include "app/check_sections.hpp"
+#include "app/text_lines.hpp"
 #include "base/text.hpp"
 
 #include <fmt/format.h>
@@ -9,40 +8,6 @@
 namespace beamfork {
 
 namespace {
-
-constexpr int text_width = 96;
-
-// Breaks at blanks so that no line is longer than the page; later lines are indented.
-std::string wrapped(const std::string& head, const std::string& text) {
-    constexpr std::size_t indent = 9;
-    std::string out = head;
-    std::size_t column = indent;
-    std::size_t at = 0;
-    while (at < text.size()) {
-        const std::size_t end = std::min(text.find(' ', at), text.size());
-        const std::size_t word = end - at;
-        if (column > indent && column + word + 1 > text_width) {
-            out += '\n' + std::string(indent, ' ');
-            column = indent;
-        } else if (at > 0) {
-            out += ' ';
-            ++column;
-        }
-        out.append(text, at, word);
-        column += word;
-        at = end + 1;
-    }
-    return out + '\n';
-}
-
-std::string padded(const std::string& text, std::size_t width) {
-    // Width in letters, not bytes: the names are UTF-8.
-    const auto letters =
-        static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char c) {
-            return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;
-        }));
-    return text + std::string(letters < width ? width - letters : 1, ' ');
-}
 
 std::string budget_text(const FocusBudget& budget) {
     std::string out = "FOCUS BUDGET (light path in mm, glass counted as air)\n";

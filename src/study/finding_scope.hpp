@@ -6,9 +6,6 @@
 
 namespace beamfork {
 
-/// Travel that should be left both ways. Common practice, no source: 5 to 10 mm.
-constexpr double thin_margin_mm = 5;
-
 struct FindingScope {
     const Setup& setup;
     const Report& report;

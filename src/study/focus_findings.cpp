@@ -9,6 +9,19 @@ namespace beamfork {
 
 namespace {
 
+std::string inward_advice(const Report& report) {
+    const double wanted = report.budget.shortfall + thin_margin_mm;
+    const auto& ways = report.ways_to_focus;
+    if (ways.empty() || !ways.front().reaches) {
+        return fmt::format("Save {:.1f} mm of light path: a shorter diagonal or adapter, or a "
+                           "focus shifter that gives back at least that much.",
+                           wanted);
+    }
+    return fmt::format("{} (gives back {:.0f} mm; {:.0f} mm are wanted). More under “Ways to "
+                       "focus”.",
+                       ways.front().what, ways.front().gained, wanted);
+}
+
 void drawtube_findings(const FindingScope& scope) {
     const FocusBudget& budget = scope.report.budget;
     const std::size_t focuser = scope.index_of(Role::focuser);
@@ -17,11 +30,7 @@ void drawtube_findings(const FindingScope& scope) {
                   fmt::format("Does not reach focus: the drawtube would have to go {:.1f} mm "
                               "farther in than it can.",
                               budget.shortfall),
-                  fmt::format("Save {:.1f} mm of light path: a shorter diagonal or adapter, or a "
-                              "focus shifter that "
-                              "gives back at least that much.",
-                              budget.shortfall + thin_margin_mm),
-                  focuser);
+                  inward_advice(scope.report), focuser);
     } else if (!budget.reaches) {
         scope.add(Severity::fails, "focus_far",
                   fmt::format("Does not reach focus: the drawtube would have to come {:.1f} mm "

@@ -30,6 +30,7 @@ Result<Report> make_report(const Setup& setup, const Choice& choice, ClippingEff
         const std::jthread right([&] { study_eye(1); });
         study_eye(0);
     }
+    report.ways_to_focus = ways_to_focus(setup, choice, report.budget);
     report.findings = find_all(setup, report);
     return report;
 }

@@ -28,6 +28,9 @@ std::span<const PanelEntry> panels() {
         PanelEntry{"magnification", "What you get",
                    "Power, field and exit pupil that follow from this train.", &Layout::study,
                    draw_magnification_panel, true},
+        PanelEntry{"ways_to_focus", "Ways to focus",
+                   "What would bring this setup to focus, best first, with what each way costs.",
+                   &Layout::study, draw_ways_to_focus_panel, true},
     };
     return table;
 }

@@ -70,6 +70,10 @@ void use_panel_keys(const HeldKeys& held) {
     std::vector<std::string> windows{"picture", "top_bar"};
     for (const PanelEntry& entry : panels())
         windows.push_back(window_name(entry));
+    std::erase_if(windows, [](const std::string& name) {  // studies that are not shown
+        const ImGuiWindow* window = ImGui::FindWindowByName(name.c_str());
+        return window == nullptr || !window->WasActive;
+    });
     std::size_t now = 0;
     for (std::size_t i = 0; i < windows.size(); ++i) {
         const ImGuiWindow* window = ImGui::FindWindowByName(windows[i].c_str());

@@ -9,6 +9,7 @@
 #include "scene/light_at_stops_rows.hpp"
 #include "scene/light_path_rows.hpp"
 #include "scene/magnification_rows.hpp"
+#include "scene/ways_to_focus_rows.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>
@@ -243,4 +244,22 @@ TEST_CASE("arms of unequal glass show both light paths") {
         std::find_if(rows.begin(), rows.end(), [](const auto& r) { return r.part == 4; });
     REQUIRE(row != rows.end());
     CHECK(row->derived.find(" / ") != std::string::npos);
+}
+
+TEST_CASE("each way to focus says what it gives and costs, with a sign for whether it suffices") {
+    const Report report = report_of(worked_budget(), 16);
+    const auto rows = ways_to_focus_rows(report);
+    REQUIRE(rows.size() == report.ways_to_focus.size());
+    REQUIRE(rows.size() >= 3);
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        CHECK((rows[i].sign == FindingSign::cross) == !report.ways_to_focus[i].reaches);
+        CHECK(rows[i].effect.find(" mm") != std::string::npos);
+        CHECK(rows[i].cost.find(". ") != std::string::npos);
+    }
+    CHECK(ways_to_focus_sentence(report).find("35.0 mm of light path") == 0);
+    Setup well = worked_budget();
+    std::get<Refractor>(well.parts[0].body).back_focus = Millimetres{170};
+    CHECK(ways_to_focus_rows(report_of(well, 16)).empty());
+    CHECK(ways_to_focus_sentence(report_of(well, 16)).find("24.0 mm to spare")
+          != std::string::npos);
 }

@@ -195,12 +195,17 @@ TEST_CASE("the cautions are one click away and name the Sun") {
 
 TEST_CASE("F6 takes the keyboard from panel to panel and back to the picture") {
     Desk desk;
+    std::set<std::string> expected{"picture", "top_bar"};
+    for (const PanelEntry& entry : panels()) {
+        if (!entry.is_study() || &entry == &shown_study(desk.session))
+            expected.insert(window_name(entry));
+    }
     std::set<std::string> seen;
-    for (std::size_t i = 0; i < panels().size() + 2; ++i) {
+    for (std::size_t i = 0; i < expected.size(); ++i) {
         desk.key(ImGuiKey_F6);
         seen.insert(ImGui::GetCurrentContext()->NavWindow->RootWindow->Name);
     }
-    CHECK(seen.size() == panels().size() + 2);
+    CHECK(seen == expected);
 }
 
 TEST_CASE("the whole window works at 640 by 400 and on a wide screen with large text") {

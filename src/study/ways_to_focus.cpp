@@ -1,0 +1,280 @@
+#include "study/ways_to_focus.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <tuple>
+
+#include "study/magnification.hpp"
+
+#include <fmt/format.h>
+
+namespace beamfork {
+
+std::string to_words(Reversibility reversibility) {
+    switch (reversibility) {
+    case Reversibility::at_once: return "at once";
+    case Reversibility::exchange: return "exchange a part";
+    case Reversibility::comfort: return "costs comfort";
+    case Reversibility::workshop: return "change the telescope";
+    case Reversibility::permanent: return "cannot be undone";
+    }
+    return "";
+}
+
+namespace {
+
+constexpr double largest_factor =
+    4;  // beyond it hardly any field is left: common practice, no source
+constexpr double thin_coupling_mm = 2;  // a threaded ring; common practice, no source
+constexpr double short_diagonal_mm =
+    38;  // T-thread prism diagonals 35-41; common practice, no source
+constexpr double long_diagonal_mm = 50;  // from here on a short one helps
+
+WayToFocus named(std::string id) {
+    WayToFocus way;
+    way.id = std::move(id);
+    return way;
+}
+
+bool is_diagonal(const Part& part) {
+    return kind_of(part.body).key.find("diagonal") != std::string::npos;
+}
+
+// What is known of the setup as it is, and the ways found so far.
+class Search {
+public:
+    Search(const Setup& setup, const Choice& choice, const FocusBudget& budget)
+        : setup_(setup),
+          choice_(choice),
+          budget_(budget),
+          power_(magnification(setup, choice, budget).magnification) {}
+
+    // mm of light path still to be found, with the margin that should be left.
+    [[nodiscard]] double wanted() const { return thin_margin_mm - budget_.margin_in; }
+    [[nodiscard]] const Setup& setup() const { return setup_; }
+    [[nodiscard]] const Choice& choice() const { return choice_; }
+    [[nodiscard]] const FocusBudget& budget() const { return budget_; }
+
+    // Works out the changed setup; a way that cannot be built or gives nothing back is left out.
+    void offer(WayToFocus way, const Choice& choice) {
+        way.setup.chosen = choice;
+        const auto after = focus_budget(way.setup, choice);
+        if (!after) return;
+        way.gained = after->wanted_drawtube - budget_.wanted_drawtube;
+        way.reaches = after->reaches;
+        way.margin_in = after->margin_in;
+        way.margin_out = after->margin_out;
+        way.magnification_ratio = magnification(way.setup, choice, *after).magnification / power_;
+        const bool helps = std::min(way.margin_in, way.margin_out)
+                           > std::min(budget_.margin_in, budget_.margin_out) + 0.5;
+        if (helps) ways_.push_back(std::move(way));
+    }
+
+    std::vector<WayToFocus> take() {
+        const auto rank = [](const WayToFocus& way) {
+            const double margin = std::min(way.margin_in, way.margin_out);
+            return std::tuple(!way.reaches, margin < thin_margin_mm - 0.1, way.reversibility,
+                              std::abs(std::log(way.magnification_ratio)), std::abs(way.gained));
+        };
+        std::stable_sort(ways_.begin(), ways_.end(), [&](const WayToFocus& a, const WayToFocus& b) {
+            return rank(a) < rank(b);
+        });
+        return std::move(ways_);
+    }
+
+private:
+    const Setup& setup_;
+    const Choice& choice_;
+    const FocusBudget& budget_;
+    double power_;
+    std::vector<WayToFocus> ways_;
+};
+
+// A choice whose parts have moved because one was put in (+1) or taken out (-1) at `at`.
+Choice moved(Choice choice, std::size_t at, int by) {
+    for (std::size_t* index : {&choice.eyepiece, &choice.observer, &choice.target}) {
+        if (*index >= at) *index = static_cast<std::size_t>(static_cast<long>(*index) + by);
+    }
+    return choice;
+}
+
+Setup with_part(Setup setup, std::size_t at, Part part) {
+    setup.parts.insert(setup.parts.begin() + static_cast<long>(at), std::move(part));
+    return setup;
+}
+Setup without_part(Setup setup, std::size_t at) {
+    setup.parts.erase(setup.parts.begin() + static_cast<long>(at));
+    return setup;
+}
+
+void offer_other_eyepieces(Search& search) {
+    for (const std::size_t index : parts_with_role(search.setup(), Role::eyepiece)) {
+        if (index == search.choice().eyepiece) continue;
+        Choice choice = search.choice();
+        choice.eyepiece = index;
+        WayToFocus way = named("other_eyepiece");
+        way.what = fmt::format("Use “{}” instead: its field stop lies elsewhere in its barrel",
+                               search.setup().parts[index].name);
+        way.cost = "Another magnification; the pair you wanted still does not reach.";
+        way.reversibility = Reversibility::at_once;
+        way.setup = search.setup();
+        search.offer(std::move(way), choice);
+    }
+}
+
+void offer_thin_couplings(Search& search) {
+    for (std::size_t i = 0; i < search.setup().parts.size(); ++i) {
+        const auto* spacer = std::get_if<Spacer>(&search.setup().parts[i].body);
+        if (spacer == nullptr || spacer->length.value < thin_coupling_mm + 1) continue;
+        WayToFocus way = named("low_profile_adapter");
+        way.what = fmt::format("Replace “{}” by a threaded coupling of {:.0f} mm",
+                               search.setup().parts[i].name, thin_coupling_mm);
+        way.cost = "Threads at both ends must fit; quick changes by a clamp are lost.";
+        way.setup = search.setup();
+        std::get<Spacer>(way.setup.parts[i].body).length = Millimetres{thin_coupling_mm};
+        search.offer(std::move(way), search.choice());
+    }
+}
+
+void offer_shorter_diagonals(Search& search, const Train& train) {
+    for (const LightPath& path : train.light_paths) {
+        const Part& part = search.setup().parts[path.part];
+        if (!is_diagonal(part) || path.counted() < long_diagonal_mm) continue;
+        PrismDiagonal compact;
+        compact.stated_light_path = Millimetres{short_diagonal_mm};
+        WayToFocus way = named("shorter_diagonal");
+        way.what = fmt::format("Replace “{}” by a short prism diagonal with threads ({:.0f} mm)",
+                               part.name, short_diagonal_mm);
+        way.cost = "Its openings are narrower, and glass in a fast beam costs sharpness.";
+        way.setup = search.setup();
+        way.setup.parts[path.part].body = compact;
+        way.setup.parts[path.part].name = "Short prism diagonal";
+        search.offer(std::move(way), search.choice());
+    }
+}
+
+void offer_straight_through(Search& search) {
+    for (std::size_t i = 0; i < search.setup().parts.size(); ++i) {
+        if (!is_diagonal(search.setup().parts[i])) continue;
+        WayToFocus way = named("straight_through");
+        way.what =
+            fmt::format("Observe straight through, without “{}”", search.setup().parts[i].name);
+        way.cost = "Hard on the neck when the target is high; the image is turned, not mirrored.";
+        way.reversibility = Reversibility::comfort;
+        way.setup = without_part(search.setup(), i);
+        search.offer(std::move(way), moved(search.choice(), i + 1, -1));
+    }
+}
+
+// A negative lens whose place in the train is `at`: as weak as will do, by thin-lens algebra from its real
+// distance d to the image: gain g = d - d/M, so M = d / (d - g) and |f| = d / (M - 1).
+void offer_shifter_at(Search& search, std::size_t at, WayToFocus way, const std::string& place) {
+    Shifter lens;
+    lens.given = ShifterGiven::focal_length;
+    lens.focal_length = Millimetres{-2000};
+    lens.clear_diameter = Millimetres{26};
+    const Choice choice = moved(search.choice(), at, +1);
+    Setup trial = with_part(search.setup(), at, {"Shifter", lens, {}, {}});
+    const auto probe = focus_budget(trial, choice);
+    if (!probe) return;
+    const auto found =
+        std::find_if(probe->shifters.begin(), probe->shifters.end(),
+                     [at](const ShifterAtWork& shifter) { return shifter.part == at; });
+    if (found == probe->shifters.end()) return;
+    const double distance = found->image_distance;
+    const double gain = search.wanted();
+    if (distance <= 0 || gain >= distance * (1 - 1 / largest_factor)) return;
+    const double factor = std::ceil(distance / (distance - gain) * 20 - 1e-9) / 20;
+    lens.focal_length = Millimetres{-distance / (factor - 1)};
+    const std::string name = fmt::format("{:.2f}× shifter", factor);
+    trial.parts[at] = {name, lens, {}, {}};
+    way.what = fmt::format("Put a {} {}", name, place);
+    way.setup = std::move(trial);
+    way.cost = fmt::format(
+        "Magnifies {:.2f}× there: the true field and the exit pupil shrink by as much.", factor);
+    search.offer(std::move(way), choice);
+}
+
+void offer_shifters(Search& search) {
+    const auto& parts = search.setup().parts;
+    const std::size_t head = parts_with_role(search.setup(), Role::splitter).front();
+    for (std::size_t i = 0; i < head; ++i) {
+        if (std::holds_alternative<Shifter>(parts[i].body)) return;
+    }
+    offer_shifter_at(search, head, named("shifter_in_nose"), "into the head's nose");
+    for (std::size_t i = 0; i < head; ++i) {
+        if (!is_diagonal(parts[i])) continue;
+        offer_shifter_at(search, i, named("shifter_before_diagonal"),
+                         fmt::format("in front of “{}”", parts[i].name));
+        return;
+    }
+}
+
+// A shifter farther from the field stops gives back more, and magnifies more.
+void offer_shifter_forward(Search& search) {
+    const auto& parts = search.setup().parts;
+    for (std::size_t i = 1; i < parts.size(); ++i) {
+        const bool stands_behind_diagonal =
+            std::holds_alternative<Shifter>(parts[i].body) && is_diagonal(parts[i - 1]);
+        if (!stands_behind_diagonal) continue;
+        WayToFocus way = named("shifter_moved_forward");
+        way.what =
+            fmt::format("Move “{}” to the other side of “{}”", parts[i].name, parts[i - 1].name);
+        way.cost = "The same lens magnifies more there; its cell must clear the diagonal.";
+        way.reversibility = Reversibility::at_once;
+        way.setup = search.setup();
+        std::swap(way.setup.parts[i - 1], way.setup.parts[i]);
+        search.offer(std::move(way), search.choice());
+    }
+}
+
+void offer_telescope_changes(Search& search) {
+    const std::size_t telescope = parts_with_role(search.setup(), Role::telescope).front();
+    if (!std::holds_alternative<Refractor>(search.setup().parts[telescope].body)) return;
+    const double cut = std::ceil(search.wanted());
+    WayToFocus way = named("shorter_tube");
+    way.what = fmt::format("Have the telescope's tube shortened by {:.0f} mm", cut);
+    way.cost =
+        "Irreversible: have it checked by a qualified workshop, with the tube's inner rings; "
+        "focus with one eyepiece then needs an extension.";
+    way.reversibility = Reversibility::permanent;
+    way.setup = search.setup();
+    auto& refractor = std::get<Refractor>(way.setup.parts[telescope].body);
+    refractor.back_focus = refractor.back_focus + Millimetres{cut};
+    search.offer(std::move(way), search.choice());
+}
+
+void offer_spacer(Search& search) {
+    const std::size_t behind = parts_with_role(search.setup(), Role::focuser).front() + 1;
+    Spacer spacer;
+    spacer.length = Millimetres{std::ceil(thin_margin_mm - search.budget().margin_out)};
+    WayToFocus way = named("extension");
+    way.what =
+        fmt::format("Put an extension of {:.0f} mm behind the drawtube", spacer.length.value);
+    way.cost = "One more joint that can sag; take it out when a part with a longer path is used.";
+    way.setup = with_part(search.setup(), behind, {"Extension", spacer, {}, {}});
+    search.offer(std::move(way), moved(search.choice(), behind, +1));
+}
+
+}  // namespace
+
+std::vector<WayToFocus>
+ways_to_focus(const Setup& setup, const Choice& choice, const FocusBudget& budget) {
+    if (std::min(budget.margin_in, budget.margin_out) >= thin_margin_mm) return {};
+    Search search(setup, choice, budget);
+    offer_other_eyepieces(search);
+    if (budget.margin_in < budget.margin_out) {
+        const auto train = build_train(setup, choice, Millimetres{budget.drawtube});
+        if (train) offer_shorter_diagonals(search, *train);
+        offer_thin_couplings(search);
+        offer_straight_through(search);
+        offer_shifters(search);
+        offer_shifter_forward(search);
+        offer_telescope_changes(search);
+    } else {
+        offer_spacer(search);
+    }
+    return search.take();
+}
+
+}  // namespace beamfork

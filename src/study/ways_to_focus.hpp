@@ -1,0 +1,47 @@
+// Ways practitioners reach focus with a setup that does not: what each is, how many millimetres it gives
+// back, whether that suffices, and what it costs. Those the program can carry out bring the changed setup.
+// Which ways there are and how they rank is common practice, no source.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "study/focus_budget.hpp"
+
+namespace beamfork {
+
+/// How easily a way is gone back on; the easiest is offered first.
+enum class Reversibility {
+    at_once,    ///< take another part from the drawer
+    exchange,   ///< another part must be bought or screwed in
+    comfort,    ///< works, but observing gets less comfortable
+    workshop,   ///< the telescope itself is changed
+    permanent,  ///< cannot be undone
+};
+
+/// The word shown to the user: "at once", "exchange a part" ...
+std::string to_words(Reversibility reversibility);
+
+struct WayToFocus {
+    std::string id;    ///< stable name for machines: "shifter_in_nose"
+    std::string what;  ///< what to do, as an order: "Put a 1.6× shifter into the head's nose"
+    std::string cost;  ///< what is lost by it, in a sentence
+    Reversibility reversibility = Reversibility::exchange;
+    double gained = 0;  ///< light path given back, reduced mm; negative for a spacer
+    bool reaches = false;
+    double margin_in = 0;  ///< travel left with it, mm
+    double margin_out = 0;
+    double magnification_ratio = 1;  ///< magnification with it over magnification without
+    Setup setup;                     ///< with the way carried out, its choice included
+};
+
+/// All ways worth telling for a setup that does not reach focus or has less than `thin_margin` left; those
+/// that suffice first, then the easiest to go back on, then the ones that change least. Empty when all is
+/// well.
+std::vector<WayToFocus>
+ways_to_focus(const Setup& setup, const Choice& choice, const FocusBudget& budget);
+
+/// Travel that should be left both ways, mm. Common practice, no source: 5 to 10 mm.
+constexpr double thin_margin_mm = 5;
+
+}  // namespace beamfork

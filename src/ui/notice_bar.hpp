@@ -15,5 +15,7 @@ void draw_notice_bar(const Ui& ui, const Area& area);
 void draw_status_bar(const Ui& ui, const Area& area);
 /// Sun, weight, night work: a short text each (cautions.cpp).
 void draw_cautions(const Ui& ui);
+/// The page "What is assumed".
+void draw_assumptions(const Ui& ui);
 
 }  // namespace beamfork

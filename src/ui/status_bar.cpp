@@ -3,6 +3,39 @@
 
 namespace beamfork {
 
+namespace {
+
+struct PageButton {
+    const char* name;
+    const char* page;  ///< the popup that it opens
+    std::string_view words;
+    Icon icon;
+    float from_right;  ///< pixels left of the bar's right end
+    const char* help;
+};
+
+float width_of(std::string_view words) { return text_width(words) + grid(12); }
+
+void draw_page_button(const Ui& ui, const Area& area, const PageButton& button) {
+    const float line = ImGui::GetTextLineHeight();
+    const float top = area.top + (area.height - line) / 2;
+    const float width = width_of(button.words);
+    const float left = area.right() - button.from_right - width;
+    ImGui::SetCursorScreenPos({left, top});
+    const bool pressed = ImGui::InvisibleButton(button.name, {width - grid(2), line});
+    const bool hot =
+        ImGui::IsItemHovered() || (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible);
+    tooltip(button.help);
+    ui.note(button.name, button.words, button.help);
+    const ImU32 ink = colour(hot ? Tone::text : Tone::text_dim);
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    draw_icon(list, button.icon, {left + line / 2, top + line / 2}, line * 0.85F, ink);
+    text_at(list, {left + line + grid(1.5F), top}, button.words, ink);
+    if (pressed) ImGui::OpenPopup(button.page);
+}
+
+}  // namespace
+
 void draw_status_bar(const Ui& ui, const Area& area) {
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {grid(2), grid(0.5F)});
     ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {grid(2), 0});
@@ -10,7 +43,7 @@ void draw_status_bar(const Ui& ui, const Area& area) {
                ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const std::string_view caution = "Sun, weight, night work: cautions";
-    const float button = text_width(caution) + grid(12);
+    const float button = width_of(caution);
     const float top = area.top + (area.height - ImGui::GetTextLineHeight()) / 2;
 
     const auto part = ui.state.hovered_part_before;
@@ -23,25 +56,21 @@ void draw_status_bar(const Ui& ui, const Area& area) {
         words = "Drag: turn   Right drag: shift   Wheel: nearer   Click: select   Double click: "
                 "frame   1–6: views";
     }
-    text_at(list, {area.left + grid(3), top}, shortened(words, area.width - button - grid(8)),
+    text_at(list, {area.left + grid(3), top},
+            shortened(words, area.width - button - width_of("What is assumed") - grid(8)),
             colour(Tone::text_dim));
     ui.note("status/words", words);
 
-    const float line = ImGui::GetTextLineHeight();
-    ImGui::SetCursorScreenPos({area.right() - button, top});
-    const bool pressed = ImGui::InvisibleButton("status/cautions", {button - grid(2), line});
-    const bool hot =
-        ImGui::IsItemHovered() || (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible);
-    tooltip("Never look at the Sun through a telescope without a proper solar filter over its "
-            "front. Click for all.");
-    ui.note("status/cautions", caution, "Cautions");
-    const ImU32 ink = colour(hot ? Tone::text : Tone::text_dim);
-    draw_icon(list, Icon::caution, {area.right() - button + line / 2, top + line / 2}, line * 0.85F,
-              ink);
-    text_at(list, {area.right() - button + line + grid(1.5F), top}, caution, ink);
-    if (pressed) ImGui::OpenPopup("Cautions");
+    draw_page_button(ui, area,
+                     {"status/cautions", "Cautions", caution, Icon::caution, 0,
+                      "Never look at the Sun through a telescope without a proper solar "
+                      "filter over its front. Click for all."});
+    draw_page_button(ui, area,
+                     {"status/assumptions", "What is assumed", "What is assumed", Icon::more,
+                      button, "What the tracing takes for granted, and what it leaves out."});
     ImGui::PopStyleVar(2);
     draw_cautions(ui);
+    draw_assumptions(ui);
     ImGui::End();
 }
 

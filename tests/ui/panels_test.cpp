@@ -193,6 +193,14 @@ TEST_CASE("the cautions are one click away and name the Sun") {
     CHECK_FALSE(desk.has("cautions/close"));
 }
 
+TEST_CASE("what the tracing assumes is a click away") {
+    Desk desk;
+    desk.click("status/assumptions");
+    CHECK(desk.has("assumptions/close"));
+    desk.click("assumptions/close");
+    CHECK_FALSE(desk.has("assumptions/close"));
+}
+
 TEST_CASE("F6 takes the keyboard from panel to panel and back to the picture") {
     Desk desk;
     std::set<std::string> expected{"picture", "top_bar"};

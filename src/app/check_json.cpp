@@ -10,13 +10,22 @@ Json focus_json(const FocusBudget& budget) {
     for (const BudgetRow& row : budget.rows) {
         rows.push_back({{"label", row.label}, {"change_mm", row.change}, {"left_mm", row.left}});
     }
-    return {{"drawtube_mm", budget.wanted_drawtube},
-            {"travel_mm", budget.travel},
-            {"reaches", budget.reaches},
-            {"margin_in_mm", budget.margin_in},
-            {"margin_out_mm", budget.margin_out},
-            {"shortfall_mm", budget.shortfall},
-            {"budget", std::move(rows)}};
+    Json json{{"drawtube_mm", budget.wanted_drawtube},
+              {"travel_mm", budget.travel},
+              {"reaches", budget.reaches},
+              {"margin_in_mm", budget.margin_in},
+              {"margin_out_mm", budget.margin_out},
+              {"shortfall_mm", budget.shortfall},
+              {"budget", std::move(rows)}};
+    if (const auto& primary = budget.primary) {
+        json["primary"] = {{"moved_up_mm", primary->moved},
+                           {"back_focus_mm", primary->back_focus},
+                           {"stated_back_focus_mm", primary->stated_back_focus},
+                           {"focal_length_mm", primary->focal_length},
+                           {"stated_focal_length_mm", primary->stated_focal_length},
+                           {"focal_length_per_back_focus", primary->focal_length_per_mm}};
+    }
+    return json;
 }
 
 Json eye_json(const Setup& setup, const Report& report, const EyeClipping& eye) {
@@ -36,6 +45,7 @@ Json eye_json(const Setup& setup, const Report& report, const EyeClipping& eye) 
               {"fully_illuminated_diameter_mm", eye.fully_illuminated_diameter},
               {"edge_relative_illumination", eye.edge_relative},
               {"working_aperture_mm", eye.working_aperture},
+              {"obstructed_share", eye.obstructed_share},
               {"focus_before_stop_mm", report.gap(eye.eye)},
               {"real_ray_focus_behind_stop_mm", report.real_focus[side].best},
               {"seat_shift_mm", report.train.path(eye.eye).seat_shift}};

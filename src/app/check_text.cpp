@@ -1,3 +1,6 @@
+#include <algorithm>
+#include <cmath>
+
 #include "app/check.hpp"
 #include "app/check_sections.hpp"
 #include "app/text_lines.hpp"
@@ -17,7 +20,18 @@ std::string budget_text(const FocusBudget& budget) {
             fmt::format("  {}{:>9}{:>9}\n", padded(row.label, 58),
                         is_total ? "" : format_signed(row.change, 1), format_number(row.left, 1));
     }
-    if (budget.reaches) {
+    if (const auto& primary = budget.primary; primary && budget.reaches) {
+        out += fmt::format(
+            "  Main mirror {:.1f} mm {}: back focus {:.1f} mm, focal length {:.0f} mm ({:.1f} mm "
+            "per mm "
+            "of back focus).\n  It could take {:.1f} mm more light path, {:.1f} mm less.\n",
+            std::abs(primary->moved), primary->moved < 0 ? "down" : "up", primary->back_focus,
+            primary->focal_length, primary->focal_length_per_mm, budget.margin_in,
+            budget.margin_out);
+    } else if (primary) {
+        out += fmt::format("  Out of reach: {:.1f} mm of light path too {} for the main mirror.\n",
+                           budget.shortfall, budget.shortfall_is_inward ? "much" : "little");
+    } else if (budget.reaches) {
         out += fmt::format(
             "  Drawtube at {:.1f} of {:.1f} mm; {:.1f} mm left inward, {:.1f} mm outward.\n",
             budget.wanted_drawtube, budget.travel, budget.margin_in, budget.margin_out);

@@ -28,6 +28,10 @@ bool contains(const Aperture& aperture, const glm::dvec2& at) {
         return glm::dot(at, at) <= circle->radius * circle->radius;
     }
     if (const auto* polygon = std::get_if<Polygon>(&aperture)) return inside(*polygon, at);
+    if (const auto* ellipse = std::get_if<Ellipse>(&aperture)) {
+        const glm::dvec2 share = (at - ellipse->centre) / ellipse->half_axes;
+        return glm::dot(share, share) <= 1;
+    }
     return true;
 }
 
@@ -48,17 +52,29 @@ double inner_radius(const Aperture& aperture) {
             nearest = std::min(nearest, cross(edge, -corners[last]) / glm::length(edge));
         }
     }
+    if (std::holds_alternative<Ellipse>(aperture)) {
+        constexpr int fine = 720;  // nearest to a ten-thousandth
+        for (const glm::dvec2& edge : outline(aperture, fine))
+            nearest = std::min(nearest, glm::length(edge));
+    }
     return nearest;
 }
 
 std::vector<glm::dvec2> outline(const Aperture& aperture, int segments) {
     if (const auto* polygon = std::get_if<Polygon>(&aperture)) return polygon->corners;
-    const auto* circle = std::get_if<Circle>(&aperture);
-    if (circle == nullptr) return {};
+    Ellipse round;
+    if (const auto* circle = std::get_if<Circle>(&aperture)) {
+        round.half_axes = glm::dvec2{circle->radius};
+    } else if (const auto* ellipse = std::get_if<Ellipse>(&aperture)) {
+        round = *ellipse;
+    } else {
+        return {};
+    }
     std::vector<glm::dvec2> corners;
     for (int i = 0; i < segments; ++i) {
         const double angle = 2 * std::numbers::pi * i / segments;
-        corners.emplace_back(circle->radius * std::cos(angle), circle->radius * std::sin(angle));
+        corners.push_back(round.centre
+                          + round.half_axes * glm::dvec2{std::cos(angle), std::sin(angle)});
     }
     return corners;
 }

@@ -25,7 +25,14 @@ struct Polygon {
     bool operator==(const Polygon&) const = default;
 };
 
-using Aperture = std::variant<Unbounded, Circle, Polygon>;
+/// An ellipse with half axes along x and y, both > 0.
+struct Ellipse {
+    glm::dvec2 half_axes{1};
+    glm::dvec2 centre{0};
+    bool operator==(const Ellipse&) const = default;
+};
+
+using Aperture = std::variant<Unbounded, Circle, Polygon, Ellipse>;
 
 /// True on the edge as well.
 bool contains(const Aperture& aperture, const glm::dvec2& at);
@@ -36,7 +43,7 @@ Polygon rectangle(double width_x, double width_y);
 /// Distance from the origin to the nearest edge (infinite for an unbounded opening).
 double inner_radius(const Aperture& aperture);
 
-/// Corners of the outline, counter-clockwise; a circle is drawn with `segments` corners.
+/// Corners of the outline, counter-clockwise; a circle or ellipse is drawn with `segments` corners.
 std::vector<glm::dvec2> outline(const Aperture& aperture, int segments);
 
 /// Share of a disc of radius `beam_radius`, `offset` away from the middle of a round hole of radius

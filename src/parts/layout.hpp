@@ -11,6 +11,7 @@
 
 #include "base/units.hpp"
 #include "geometry/aperture.hpp"
+#include "geometry/conic.hpp"
 #include "geometry/pose.hpp"
 
 namespace beamfork {
@@ -19,16 +20,22 @@ enum class Eye { left, right };
 inline constexpr std::array both_eyes{Eye::left, Eye::right};
 
 enum class SurfaceKind {
-    stop,              ///< an opening; light goes straight on
+    stop,         ///< an opening; light goes straight on
+    obstruction,  ///< stands in the light: what meets its `aperture` ends, what passes it goes straight on
     refraction,        ///< a polished face into `medium_after`
-    mirror,            ///< a coated face: reflects at any angle
+    mirror,            ///< a coated face: reflects at any angle; may be curved (`shape`)
     total_reflection,  ///< a bare glass face: reflects only beyond the critical angle, else light leaks
     objective,         ///< an ideal lens that obeys the sine condition, `focal_length` long
     thin_lens          ///< an ideal thin lens of `focal_length` (negative: diverging)
 };
 
-/// A plane at z = 0 of its frame, whose origin lies on the part's optical axis and whose z points along
-/// the incoming light. Light outside `aperture` ends here.
+/// Light goes straight on through it.
+constexpr bool is_opening(SurfaceKind kind) {
+    return kind == SurfaceKind::stop || kind == SurfaceKind::obstruction;
+}
+
+/// A plane at z = 0 of its frame, or a curved mirror with its vertex there, whose origin lies on the part's
+/// optical axis and whose z points along the incoming light. Light outside `aperture` ends here.
 struct Surface {
     std::string name;  ///< as told to the user: "entry collar", "hypotenuse"
     SurfaceKind kind = SurfaceKind::stop;
@@ -38,6 +45,7 @@ struct Surface {
     double focal_length = 0;     ///< objective and thin_lens
     double blue_shift = 0;       ///< objective: focus at the F line minus focus at the e line
     double red_shift = 0;        ///< objective: focus at the C line minus focus at the e line
+    Conic shape{};               ///< mirror: a plane unless said otherwise
 };
 
 /// A hollow cylinder along z from z = 0 of its frame.
@@ -76,7 +84,17 @@ struct PlateBody {
     double hole_radius = 0;
 };
 
-using BodyShape = std::variant<TubeBody, RingBody, GlassBody, MirrorBody, LensBody, PlateBody>;
+/// A round curved mirror with its vertex at the origin; its reflecting side looks towards -z, its flat back
+/// lies at z = thickness. A hole about the axis when `hole_radius` > 0.
+struct DishBody {
+    double radius = 1;
+    double hole_radius = 0;
+    Conic shape;
+    double thickness = 5;
+};
+
+using BodyShape =
+    std::variant<TubeBody, RingBody, GlassBody, MirrorBody, LensBody, PlateBody, DishBody>;
 
 struct Body {
     BodyShape shape;
@@ -88,6 +106,8 @@ struct PartLayout {
     Pose part_from_exit;       ///< where the next part's entry face sits
     double end_air = 0;        ///< air before the exit that may give way to a stated light path
     std::vector<Body> bodies;  ///< of this eye's arm; shared bodies come with the left eye only
+    double pupil_plane = 0;    ///< telescope: z of the rim of what gathers the light
+    double light_enters = 0;   ///< telescope: z of its first opening, at most 0
 };
 
 /// What a part must know of the rest to lay itself out for one eye.
@@ -96,6 +116,8 @@ struct LayoutContext {
     Millimetres drawtube{0};         ///< extension of the drawtube from racked in
     Millimetres pupil_distance{63};  ///< of the observer: sets the hinge
     Millimetres seat_shift{0};       ///< of this eye's eyepiece, positive away from the telescope
+    Millimetres primary{
+        0};  ///< of a telescope that focuses by it: moved towards the sky from its middle
 };
 
 }  // namespace beamfork

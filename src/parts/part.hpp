@@ -10,11 +10,13 @@
 #include <vector>
 
 #include "base/error.hpp"
+#include "parts/cassegrain_moving_mirror.hpp"
 #include "parts/eyepiece_pair.hpp"
 #include "parts/filter_plate.hpp"
 #include "parts/focuser.hpp"
 #include "parts/kind.hpp"
 #include "parts/mirror_diagonal.hpp"
+#include "parts/newtonian.hpp"
 #include "parts/observer.hpp"
 #include "parts/prism_diagonal.hpp"
 #include "parts/refractor.hpp"
@@ -26,6 +28,8 @@
 namespace beamfork {
 
 using PartBody = std::variant<Refractor,
+                              Newtonian,
+                              CassegrainMovingMirror,
                               Focuser,
                               Spacer,
                               FilterPlate,

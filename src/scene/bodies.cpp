@@ -43,7 +43,8 @@ public:
                                 [&](const GlassBody& glass) { draw_glass(glass, pose); },
                                 [&](const MirrorBody& mirror) { draw_mirror(mirror, pose); },
                                 [&](const LensBody& lens) { draw_lens(lens, pose); },
-                                [&](const PlateBody& plate) { draw_plate(plate, pose); }},
+                                [&](const PlateBody& plate) { draw_plate(plate, pose); },
+                                [&](const DishBody& dish) { draw_dish(dish, pose); }},
                        body.shape);
         }
     }
@@ -92,6 +93,13 @@ private:
         add_plate(new_mesh(Finish::mirror, Rgb{0.9F}), pose, mirror.outline, 0, coating);
         add_plate(new_mesh(Finish::blackened, role_rgb(ColourRole::metal_dark)), pose,
                   mirror.outline, coating, mirror.thickness);
+    }
+
+    void draw_dish(const DishBody& dish, const Pose& pose) {
+        constexpr double coating = 0.3;
+        add_dish_coating(new_mesh(Finish::mirror, Rgb{0.9F}), pose, dish, coating, segments_);
+        add_dish_backing(new_mesh(Finish::blackened, role_rgb(ColourRole::metal_dark)), pose, dish,
+                         coating, segments_);
     }
 
     void draw_lens(const LensBody& lens, const Pose& pose) {

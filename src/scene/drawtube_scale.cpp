@@ -18,11 +18,11 @@ const PlacedPart* placed_focuser(const PictureInput& input) {
 }
 
 // The side of the drawtube away from where the diagonal turns the light.
-Direction free_side(const PictureInput& input) {
-    const Direction z{0, 0, 1};
+Direction free_side(const PictureInput& input, const Pose& rear_face) {
+    const Direction z = rear_face.z();
     const Direction up = input.train().path(Eye::left).world_from_field_stop.z();
     const Direction aside = -(up - glm::dot(up, z) * z);
-    return glm::length(aside) > 0.2 ? glm::normalize(aside) : Direction{0, -1, 0};
+    return glm::length(aside) > 0.2 ? glm::normalize(aside) : -rear_face.y();
 }
 
 // Only what falls short shows through the metal in front of it.
@@ -89,7 +89,8 @@ void add_drawtube_scale(Frame& frame, const PictureInput& input) {
     if (placed == nullptr || focuser == nullptr) return;
     const FocusBudget& budget = input.report.budget;
     const double offset = focuser->drawtube_diameter.value / 2 + 16;
-    ScaleDrawer scale(frame, placed->world_from_part, free_side(input), offset);
+    ScaleDrawer scale(frame, placed->world_from_part, free_side(input, placed->world_from_part),
+                      offset);
     const int part = static_cast<int>(placed->part);
     scale.line(scale.at(0), scale.at(budget.travel), ColourRole::dimension, 1.5F);
     scale.tick(0, -4, 4, ColourRole::dimension, 1.8F);

@@ -39,6 +39,19 @@ std::string margin_text(double margin, const char* way) {
                        : fmt::format("{:.1f} mm too far {}", -margin, way);
 }
 
+std::string primary_sentence(const FocusBudget& budget) {
+    const PrimaryFocus& primary = *budget.primary;
+    if (!budget.reaches) {
+        return fmt::format("Focus lies {:.1f} mm of light path farther {} than the main mirror "
+                           "can bring it.",
+                           budget.shortfall, budget.shortfall_is_inward ? "out" : "in");
+    }
+    return fmt::format("In focus with the main mirror {:.1f} mm {}; back focus {:.0f} mm, focal "
+                       "length {:.0f} mm.",
+                       std::abs(primary.moved), primary.moved < 0 ? "down" : "up",
+                       primary.back_focus, primary.focal_length);
+}
+
 std::string travel_sentence(const FocusBudget& budget) {
     if (!budget.reaches) {
         return fmt::format("Focus lies {:.1f} mm farther {} than the drawtube goes.",
@@ -52,22 +65,45 @@ std::string travel_sentence(const FocusBudget& budget) {
                        budget.travel);
 }
 
-TravelScale travel_scale(const FocusBudget& budget) {
-    TravelScale scale;
+// Present and wanted place from fully up to fully down, and the words for what is left either way.
+void show_primary(TravelScale& scale, const FocusBudget& budget) {
+    const PrimaryFocus& primary = *budget.primary;
+    scale.travel = primary.travel_up + primary.travel_down;
+    scale.present = primary.travel_up - primary.moved;
+    scale.wanted = primary.travel_up - primary.wanted;
+    scale.margin_in = margin_text(budget.margin_in, "more light path");
+    scale.margin_out = margin_text(budget.margin_out, "less");
+    scale.sentence = primary_sentence(budget);
+    scale.help = fmt::format(
+        "The main mirror's travel from fully up (left) to fully down; the bar is where it stands, "
+        "the diamond where focus wants it. Each mm of back focus is worth {:.1f} mm of focal "
+        "length: main mirror's focal length over the secondary's (two-mirror formula, W. J. Smith, "
+        "Modern Optical Engineering).",
+        primary.focal_length_per_mm);
+}
+
+void show_drawtube(TravelScale& scale, const FocusBudget& budget) {
     scale.travel = budget.travel;
     scale.present = budget.drawtube;
     scale.wanted = budget.wanted_drawtube;
-    const double low = std::min(0.0, budget.wanted_drawtube);
-    const double high = std::max(budget.travel, budget.wanted_drawtube);
-    const double room = 0.04 * (high - low);
+    scale.margin_in = margin_text(budget.margin_in, "in");
+    scale.margin_out = margin_text(budget.margin_out, "out");
+    scale.sentence = travel_sentence(budget);
+    scale.help = "The drawtube's travel from racked in (left) to racked out. The bar is where it "
+                 "stands, the diamond where focus wants it.";
+}
+
+TravelScale travel_scale(const FocusBudget& budget) {
+    TravelScale scale;
+    budget.primary ? show_primary(scale, budget) : show_drawtube(scale, budget);
+    const double low = std::min(0.0, scale.wanted);
+    const double high = std::max(scale.travel, scale.wanted);
+    const double room = std::max(0.04 * (high - low), 0.1);  // an axis has a length
     scale.low = low - room;
     scale.high = high + room;
     scale.reaches = budget.reaches;
     scale.is_held = budget.is_held;
     scale.role = budget.reaches ? ColourRole::good : ColourRole::shortfall;
-    scale.margin_in = margin_text(budget.margin_in, "in");
-    scale.margin_out = margin_text(budget.margin_out, "out");
-    scale.sentence = travel_sentence(budget);
     return scale;
 }
 

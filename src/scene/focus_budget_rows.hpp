@@ -23,7 +23,8 @@ struct BudgetBar {
 };
 
 /// The drawtube's travel: 0 (racked in) to `travel`, where it stands and where focus wants it. The axis from
-/// `low` to `high` shows all three.
+/// `low` to `high` shows all three. With a moving mirror it is the mirror's travel, from fully up (which leaves
+/// most light path to spend) to fully down.
 struct TravelScale {
     double travel = 0;
     double present = 0;
@@ -36,6 +37,7 @@ struct TravelScale {
     std::string margin_in;               ///< "12.0 mm in" or "30.2 mm too far in"
     std::string margin_out;              ///< likewise
     std::string sentence;                ///< "In focus with the drawtube 12.0 mm out of 80 mm."
+    std::string help;                    ///< what the scale shows, in one or two sentences
 };
 
 struct FocusBudgetRows {

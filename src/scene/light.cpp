@@ -59,8 +59,12 @@ public:
         const TracedRay left = trace_with_corners(train.path(Eye::left), start, primary_wavelength);
         const TracedRay right =
             trace_with_corners(train.path(Eye::right), start, primary_wavelength);
-        const Places common = common_part(left);  // the start and the objective at least
+        const Places common = common_part(left);  // the start and where it ends or turns at least
         draw_fading_in(common, strength, dies_in_common_beam(left));
+        if (is_in_shadow(left)) {  // of the telescope's own secondary: no loss
+            draw_fading_in(common, strength, false);
+            return;
+        }
         if (dies_in_common_beam(left)) {
             draw_dying({common.begin() + 1, common.end()},
                        {role_rgb(ColourRole::undivided_beam), strength, true});
@@ -77,6 +81,11 @@ public:
 private:
     [[nodiscard]] bool dies_in_common_beam(const TracedRay& ray) const {
         return ray.is_lost() && ray.end.surface <= dividing_;
+    }
+
+    [[nodiscard]] bool is_in_shadow(const TracedRay& ray) const {
+        const auto& surfaces = input_.train().path(Eye::left).surfaces;
+        return ray.is_lost() && surfaces[ray.end.surface].kind == SurfaceKind::obstruction;
     }
 
     [[nodiscard]] Places common_part(const TracedRay& left) const {
@@ -110,16 +119,23 @@ private:
         }
     }
 
-    // In front of the objective the beam comes out of the dark.
+    // In front of the telescope the beam comes out of the dark.
     void draw_fading_in(const Places& common, float strength, bool clipped) {
         constexpr std::array shares{0.15F, 0.4F, 0.7F, 1.0F};
         Point at = common[0];
-        const Point step = (common[1] - common[0]) / static_cast<double>(shares.size());
+        // Light runs through the whole tube to a mirror at its end: it has come out of the dark by then.
+        const double length = glm::distance(common[0], common[1]);
+        const double inside = input_.train().pupil_plane - input_.train().light_enters;
+        const double fading =
+            inside > 0 ? std::min(1.0, 2 * input_.train().objective_radius / length) : 1;
+        const Point step = fading * (common[1] - common[0]) / static_cast<double>(shares.size());
         for (const float share : shares) {
             draw_line({at, at + step},
                       {role_rgb(ColourRole::undivided_beam), share * strength, clipped});
             at += step;
         }
+        if (inside > 0)
+            draw_line({at, common[1]}, {role_rgb(ColourRole::undivided_beam), strength, clipped});
     }
 
     void draw_dying(const Places& places, const Stroke& alive) {

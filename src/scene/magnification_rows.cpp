@@ -6,7 +6,7 @@ namespace beamfork {
 
 std::vector<ValueRow> magnification_rows(const Report& report) {
     const Magnification& m = report.magnification;
-    return {
+    std::vector<ValueRow> rows{
         {"Magnification", format_number(m.magnification, 0), "×",
          "Effective focal length divided by the eyepiece's focal length (W. J. Smith, Modern "
          "Optical Engineering, "
@@ -22,11 +22,25 @@ std::vector<ValueRow> magnification_rows(const Report& report) {
          "focal length, "
          "whatever its label says (thin-lens equation)."},
         {"Effective focal length", format_number(m.effective_focal_length, 0), "mm",
-         "The telescope's focal length times the shifter's real factor."},
+         "The telescope's focal length at this focus times the shifter's real factor."},
         {"Focal ratio", format_number(m.focal_ratio, 1), "f/",
          "Effective focal length divided by aperture: how slim the cone is that arrives at the "
          "field stop."},
     };
+    if (const auto& primary = report.budget.primary) {
+        rows.push_back({"Focal length per mm", format_number(primary->focal_length_per_mm, 1),
+                        "mm/mm",
+                        "What each mm of back focus more adds to this telescope's focal length, "
+                        "because its main mirror moves to focus: the main mirror's focal length "
+                        "over the secondary's."});
+        rows.push_back({"Focal length gained",
+                        format_signed(primary->focal_length - primary->stated_focal_length, 0),
+                        "mm",
+                        "Focal length at this focus less the stated one, for the back focus taken "
+                        "beyond the stated one (two-mirror formula f1 (1 + b / |f2|), W. J. Smith, "
+                        "Modern Optical Engineering)."});
+    }
+    return rows;
 }
 
 }  // namespace beamfork

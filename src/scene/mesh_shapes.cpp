@@ -176,6 +176,54 @@ void add_lens(Mesh& mesh, const Pose& pose, const LensBody& lens, int segments) 
     add_turned(mesh, pose, profile, segments);
 }
 
+namespace {
+
+constexpr int dish_zones = 12;
+
+// A curved side of a dish from its hole to its rim, `depth` behind the reflecting surface, facing -z or +z.
+std::vector<ProfilePoint> dish_side(const DishBody& dish, double depth, double facing) {
+    std::vector<ProfilePoint> side;
+    for (int zone = 0; zone <= dish_zones; ++zone) {
+        const double radius =
+            std::lerp(dish.hole_radius, dish.radius, static_cast<double>(zone) / dish_zones);
+        const double height = sag(dish.shape, radius);
+        const Direction normal = normal_at(dish.shape, {radius, 0, height});
+        side.push_back({radius, height + depth, -facing * normal.x, -facing * normal.z});
+    }
+    return side;
+}
+
+void add_dish(Mesh& mesh,
+              const Pose& pose,
+              const DishBody& dish,
+              std::vector<ProfilePoint> front,
+              const std::vector<ProfilePoint>& back,
+              int segments) {
+    front.push_back(facing_out(dish.radius, front.back().along));
+    front.push_back(facing_out(dish.radius, back.back().along));
+    front.insert(front.end(), back.rbegin(), back.rend());
+    if (dish.hole_radius > 0) {
+        front.push_back(facing_in(dish.hole_radius, back.front().along));
+        front.push_back(facing_in(dish.hole_radius, front.front().along));
+    }
+    add_turned(mesh, pose, front, segments);
+}
+
+}  // namespace
+
+void add_dish_coating(
+    Mesh& mesh, const Pose& pose, const DishBody& dish, double depth, int segments) {
+    add_dish(mesh, pose, dish, dish_side(dish, 0, -1), dish_side(dish, depth, 1), segments);
+}
+
+void add_dish_backing(
+    Mesh& mesh, const Pose& pose, const DishBody& dish, double depth, int segments) {
+    add_dish(
+        mesh, pose, dish, dish_side(dish, depth, -1),
+        {facing_back(dish.hole_radius, dish.thickness), facing_back(dish.radius, dish.thickness)},
+        segments);
+}
+
 void add_outline(std::vector<Line>& lines, const std::vector<Point>& corners, const Line& style) {
     for (std::size_t i = 0; i < corners.size(); ++i) {
         Line line = style;

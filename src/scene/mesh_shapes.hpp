@@ -39,6 +39,11 @@ void add_tube(Mesh& mesh, const Pose& pose, const TubeBody& tube, int segments);
 void add_ring(Mesh& mesh, const Pose& pose, const RingBody& ring, int segments);
 void add_glass(Mesh& mesh, const Pose& pose, const GlassBody& glass);
 void add_lens(Mesh& mesh, const Pose& pose, const LensBody& lens, int segments);
+/// The coating of a curved mirror alone, `depth` thick, or what lies behind it down to its flat back.
+void add_dish_coating(
+    Mesh& mesh, const Pose& pose, const DishBody& dish, double depth, int segments);
+void add_dish_backing(
+    Mesh& mesh, const Pose& pose, const DishBody& dish, double depth, int segments);
 
 /// A closed line through the points, as separate stretches.
 void add_outline(std::vector<Line>& lines, const std::vector<Point>& corners, const Line& style);

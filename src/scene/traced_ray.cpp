@@ -13,7 +13,7 @@ TracedRay trace_with_corners(const EyePath& path, const Ray& start, std::size_t 
     std::size_t next = 1;
     // Light goes straight on through openings: they have a corner only where a ray ends.
     for (std::size_t i = 0; i <= traced.end.surface && next < points.size(); ++i) {
-        const bool turns = path.surfaces[i].kind != SurfaceKind::stop;
+        const bool turns = !is_opening(path.surfaces[i].kind);
         if (turns || i == traced.end.surface) traced.corners.push_back({i, points[next++]});
     }
     return traced;

@@ -18,24 +18,41 @@ void add_share(std::vector<EndShare>& ends, const EndShare& more) {
     ends.push_back(more);
 }
 
-LitPoint light_point(const Train& train,
-                     const EyePath& path,
-                     FieldSlope slope,
-                     glm::dvec2 at,
-                     const std::vector<glm::dvec2>& pupil) {
-    LitPoint point{at, 0, {}};
-    const double share = 1.0 / static_cast<double>(pupil.size());
+bool is_obstructed(const EyePath& path, const RayEnd& end) {
+    return end.fate == RayFate::clipped
+           && path.surfaces[end.surface].kind == SurfaceKind::obstruction;
+}
+
+struct PointLight {
+    LitPoint point;
+    double obstructed = 0;  ///< share of all rays
+};
+
+PointLight light_point(const Train& train,
+                       const EyePath& path,
+                       FieldSlope slope,
+                       glm::dvec2 at,
+                       const std::vector<glm::dvec2>& pupil) {
+    PointLight found{{at, 0, {}}, 0};
     std::size_t reached = 0;
+    std::size_t obstructed = 0;
     for (const glm::dvec2& place : pupil) {
         const RayEnd end = trace_ray(path, ray_into(train, slope, place, 10), primary_wavelength);
         if (end.fate == RayFate::reached) {
             ++reached;
+        } else if (is_obstructed(path, end)) {
+            ++obstructed;
         } else {
-            add_share(point.ends, {end.surface, end.fate == RayFate::leaked, share});
+            add_share(found.point.ends, {end.surface, end.fate == RayFate::leaked, 1});
         }
     }
-    point.relative = static_cast<double>(reached) * share;
-    return point;
+    const auto all = static_cast<double>(pupil.size());
+    found.obstructed = static_cast<double>(obstructed) / all;
+    const double open = obstructed < pupil.size() ? all - static_cast<double>(obstructed) : 1;
+    found.point.relative = static_cast<double>(reached) / open;
+    for (EndShare& end : found.point.ends)
+        end.share /= open;
+    return found;
 }
 
 LitRing gather_ring(double fraction, std::span<const LitPoint> points) {
@@ -107,7 +124,9 @@ EyeClipping clipping(const Train& train, Eye eye, ClippingEffort effort) {
             // Every other ring is turned by half a step, so that six azimuths see as much as twelve.
             const double turn = (i + (ring % 2) * 0.5) * 2 * std::numbers::pi / lit_azimuth_count;
             const glm::dvec2 at = fraction * glm::dvec2{std::cos(turn), std::sin(turn)};
-            result.points.push_back(light_point(train, path, map.slope_at(at * radius), at, pupil));
+            PointLight light = light_point(train, path, map.slope_at(at * radius), at, pupil);
+            if (ring == 0) result.obstructed_share = light.obstructed;
+            result.points.push_back(std::move(light.point));
         }
         result.rings.push_back(
             gather_ring(fraction, {result.points.begin() + first, result.points.end()}));

@@ -1,5 +1,9 @@
 // Clipping: how much of the objective's light arrives at each point of each field stop, which opening
 // took the rest, how large the fully lit middle is, and how much of the aperture works on axis.
+//
+// The objective's light is what passes the telescope's own obstruction (a secondary and its holder) from the
+// same point of the field: that shadow is no loss here, and the middle of an obstructed telescope that clips
+// nothing is lit with 1. `obstructed_share` tells it apart.
 #pragma once
 
 #include <string>
@@ -45,8 +49,11 @@ struct EyeClipping {
     double fully_illuminated_diameter =
         0;                     ///< mm on the field stop, at most its diameter; 0: nowhere
     double edge_relative = 1;  ///< mean at the field stop's edge
+    double obstructed_share =
+        0;  ///< of the aperture's light on axis, 0..1, that the telescope's own obstruction takes
     double working_aperture =
-        0;  ///< diameter of a full aperture that would gather as much on axis, mm
+        0;  ///< diameter of an aperture that gathers as much on axis through the same share of
+            ///< obstruction, mm: the whole aperture when nothing clips
 };
 
 constexpr int lit_ring_count = 10;

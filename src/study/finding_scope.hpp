@@ -26,6 +26,7 @@ struct FindingScope {
 };
 
 void focus_findings(const FindingScope& scope);
+void telescope_findings(const FindingScope& scope);
 void collision_findings(const FindingScope& scope);
 void light_findings(const FindingScope& scope);
 void sight_findings(const FindingScope& scope);

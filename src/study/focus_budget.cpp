@@ -16,6 +16,8 @@ double FocusBudget::factor() const {
     return product;
 }
 
+Millimetres FocusBudget::primary_moved() const { return {primary ? primary->moved : 0}; }
+
 double
 needed_back_focus(const EyePath& path, double wanted_image, std::vector<ShifterAtWork>* shifters) {
     double distance =
@@ -74,11 +76,24 @@ private:
     double left_ = 0;
 };
 
-void add_available(Waterfall& waterfall, const Setup& setup, const Train& train) {
+void add_available(Waterfall& waterfall,
+                   const Setup& setup,
+                   const Train& train,
+                   const FocusBudget& budget) {
     const std::size_t telescope = parts_with_role(setup, Role::telescope).front();
     const double at_infinity = telescope_of(setup).back_focus.value;
     waterfall.add(BudgetEntry::available, setup.parts[telescope].name + ": back focus", telescope,
                   at_infinity);
+    if (budget.primary) {
+        const double gained = budget.primary->back_focus - at_infinity;
+        if (gained == 0) return;
+        const double moved = budget.primary->moved;
+        waterfall.add(gained > 0 ? BudgetEntry::gives_back : BudgetEntry::spends,
+                      fmt::format("{}: main mirror {:.1f} mm {}", setup.parts[telescope].name,
+                                  std::abs(moved), moved > 0 ? "up" : "down"),
+                      telescope, gained);
+        return;
+    }
     if (train.back_focus != at_infinity) {
         waterfall.add(BudgetEntry::gives_back,
                       setup.parts[train.choice.target].name + ": near target focuses farther out",
@@ -89,7 +104,7 @@ void add_available(Waterfall& waterfall, const Setup& setup, const Train& train)
 std::vector<BudgetRow>
 budget_rows(const Setup& setup, const Train& train, const FocusBudget& budget) {
     Waterfall waterfall;
-    add_available(waterfall, setup, train);
+    add_available(waterfall, setup, train, budget);
     for (const LightPath& path : train.light_paths) {
         const std::string& name = setup.parts[path.part].name;
         const bool is_eyepiece = path.part == train.choice.eyepiece;
@@ -125,6 +140,57 @@ budget_rows(const Setup& setup, const Train& train, const FocusBudget& budget) {
     return waterfall.take();
 }
 
+constexpr double rounding = 1e-9;  // an exact fit still reaches
+
+void judge_reach(FocusBudget& budget) {
+    budget.reaches = budget.margin_in >= -rounding && budget.margin_out >= -rounding;
+    budget.shortfall_is_inward = budget.margin_in < 0;
+    if (!budget.reaches) budget.shortfall = -std::min(budget.margin_in, budget.margin_out);
+}
+
+void focus_by_drawtube(FocusBudget& budget,
+                       const Focuser& focuser,
+                       double back_focus,
+                       double needed) {
+    budget.wanted_drawtube = back_focus - needed;
+    budget.margin_in = budget.wanted_drawtube;
+    budget.margin_out = budget.travel - budget.wanted_drawtube;
+    judge_reach(budget);
+    budget.drawtube = budget.is_held ? focuser.held_at->value
+                                     : std::clamp(budget.wanted_drawtube, 0.0, budget.travel);
+}
+
+void focus_by_primary(FocusBudget& budget,
+                      const CassegrainMovingMirror& mirrors,
+                      std::optional<Millimetres> distance,
+                      double needed) {
+    const double wanted_back_focus = needed + budget.drawtube;
+    PrimaryFocus primary;
+    primary.travel_up = mirrors.travel_up.value;
+    primary.travel_down = mirrors.travel_down.value;
+    primary.wanted = mirrors.moved_for({wanted_back_focus}, distance).value;
+    primary.moved = std::clamp(primary.wanted, -primary.travel_down, primary.travel_up);
+    const MirrorFocus now = mirrors.focus_at({primary.moved}, distance);
+    primary.back_focus = now.back_focus.value;
+    primary.focal_length = now.focal_length.value;
+    primary.stated_back_focus = mirrors.back_focus.value;
+    primary.stated_focal_length = mirrors.focal_length.value;
+    primary.focal_length_per_mm = mirrors.focal_length_per_back_focus();
+    // What the primary's ends leave: up gives more light path to spend, down less.
+    budget.margin_in =
+        mirrors.focus_at(mirrors.travel_up, distance).back_focus.value - wanted_back_focus;
+    budget.margin_out =
+        wanted_back_focus - mirrors.focus_at(-mirrors.travel_down, distance).back_focus.value;
+    judge_reach(budget);
+    budget.wanted_drawtube = primary.back_focus - needed;
+    budget.primary = primary;
+}
+
+std::optional<Millimetres> distance_of(const Train& train) {
+    if (std::isinf(train.object_distance)) return std::nullopt;
+    return Millimetres{train.object_distance};
+}
+
 }  // namespace
 
 Result<FocusBudget> focus_budget(const Setup& setup, const Choice& choice) {
@@ -139,22 +205,23 @@ Result<FocusBudget> focus_budget(const Setup& setup, const Choice& choice) {
     const double needed =
         needed_back_focus(left, train->focus_offset - left.seat_shift, &budget.shifters);
     budget.travel = focuser->travel.value;
-    budget.wanted_drawtube = train->back_focus - needed;
-    budget.margin_in = budget.wanted_drawtube;
-    budget.margin_out = budget.travel - budget.wanted_drawtube;
-    constexpr double rounding = 1e-9;  // an exact fit still reaches
-    budget.reaches = budget.margin_in >= -rounding && budget.margin_out >= -rounding;
-    budget.shortfall_is_inward = budget.margin_in < 0;
-    if (!budget.reaches) budget.shortfall = -std::min(budget.margin_in, budget.margin_out);
     budget.is_held = focuser->held_at.has_value();
-    budget.drawtube = budget.is_held ? focuser->held_at->value
-                                     : std::clamp(budget.wanted_drawtube, 0.0, budget.travel);
+    if (const auto* mirrors = find_part<CassegrainMovingMirror>(setup)) {
+        budget.drawtube = focuser->held_at.value_or(Millimetres{0}).value;
+        focus_by_primary(budget, *mirrors, distance_of(*train), needed);
+    } else {
+        focus_by_drawtube(budget, *focuser, train->back_focus, needed);
+    }
     for (const LightPath& path : train->light_paths) {
         if (path.part != choice.eyepiece)
             budget.arm_difference += path.derived_left - path.derived_right;
     }
     budget.rows = budget_rows(setup, *train, budget);
     return budget;
+}
+
+Result<Train> focused_train(const Setup& setup, const Choice& choice, const FocusBudget& budget) {
+    return build_train(setup, choice, Millimetres{budget.drawtube}, budget.primary_moved());
 }
 
 }  // namespace beamfork

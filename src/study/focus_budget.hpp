@@ -1,6 +1,9 @@
 // The focus budget: what every part takes from the light path behind the drawtube, what shifters give
 // back, where the drawtube must stand so that the image falls on the field stops, and by how much it
 // fails when it cannot. All lengths in reduced (air-equivalent) mm at the primary wavelength.
+//
+// A moving-mirror telescope focuses by its primary instead: the drawtube stays where it is held (racked in when
+// it is not), and margins are what the primary's travel leaves, told as mm of back focus.
 #pragma once
 
 #include <optional>
@@ -32,12 +35,28 @@ struct ShifterAtWork {
     double gain = 0;  ///< mm of light path given back
 };
 
+/// The primary of a moving-mirror telescope at work. Light path costs focal length: `focal_length_per_mm`.
+struct PrimaryFocus {
+    double wanted = 0;  ///< moved towards the sky from its middle, where focus wants it, mm
+    double moved = 0;   ///< where it stands: there, or at the nearer end of its travel
+    double travel_up = 0;
+    double travel_down = 0;
+    double back_focus = 0;  ///< at this focus; the middle position's is `stated_back_focus`
+    double stated_back_focus = 0;
+    double focal_length = 0;  ///< at this focus; the middle position's is `stated_focal_length`
+    double stated_focal_length = 0;
+    double focal_length_per_mm = 0;  ///< gained per mm of back focus: f1 / |f2|
+};
+
 struct FocusBudget {
     std::vector<BudgetRow> rows;
     std::vector<ShifterAtWork> shifters;  ///< from the telescope backwards
-    double wanted_drawtube = 0;  ///< extension at which the image falls where the observer wants it
+    double wanted_drawtube =
+        0;                ///< extension at which the image falls where the observer wants it;
+                          ///< with a moving mirror: with the primary where it stands
     double drawtube = 0;  ///< where it stands: there, or at the nearer end, or where it is held
-    double travel = 0;
+    double travel = 0;    ///< of the drawtube
+    std::optional<PrimaryFocus> primary;  ///< of a moving-mirror telescope, which focuses by it
     bool reaches = false;
     double margin_in =
         0;  ///< travel left inward of focus; negative when focus lies beyond the inner end
@@ -47,6 +66,7 @@ struct FocusBudget {
     bool is_held = false;
     double arm_difference = 0;            ///< light path of the left arm less the right, reduced mm
     [[nodiscard]] double factor() const;  ///< of all shifters together
+    [[nodiscard]] Millimetres primary_moved() const;  ///< 0 when the telescope has no moving mirror
 };
 
 /// Back focus the chain needs so that an image forms `wanted_image` behind the field stop: the stop's
@@ -62,8 +82,10 @@ double image_behind_stop(const Train& train, Eye eye);
 /// does not go back through a lens: what lies before the last one is not in this image's space.
 Point point_near_stop(const EyePath& path, double reduced_behind_stop);
 
-/// Solves the focus for this choice and returns the budget; the train at the solved drawtube is
-/// `focused_train`. Errors as build_train.
+/// Solves the focus for this choice and returns the budget. Errors as build_train.
 Result<FocusBudget> focus_budget(const Setup& setup, const Choice& choice);
+
+/// The train with drawtube and primary where the budget puts them. Errors as build_train.
+Result<Train> focused_train(const Setup& setup, const Choice& choice, const FocusBudget& budget);
 
 }  // namespace beamfork

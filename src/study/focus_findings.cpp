@@ -22,9 +22,48 @@ std::string inward_advice(const Report& report) {
                        ways.front().what, ways.front().gained, wanted);
 }
 
+// A moving-mirror telescope focuses by its main mirror; margins are mm of light path.
+void primary_findings(const FindingScope& scope) {
+    const FocusBudget& budget = scope.report.budget;
+    const PrimaryFocus& primary = *budget.primary;
+    const std::size_t telescope = scope.index_of(Role::telescope);
+    if (!budget.reaches && budget.shortfall_is_inward) {
+        scope.add(Severity::fails, "focus_short",
+                  fmt::format("Does not reach focus: with the main mirror fully up, {:.1f} mm of "
+                              "light path are missing.",
+                              budget.shortfall),
+                  inward_advice(scope.report), telescope);
+    } else if (!budget.reaches) {
+        scope.add(Severity::fails, "focus_far",
+                  fmt::format("Does not reach focus: with the main mirror fully down, the image "
+                              "still falls {:.1f} mm too far out.",
+                              budget.shortfall),
+                  fmt::format("Add a spacer of {:.0f} mm or more behind the telescope.",
+                              std::ceil(budget.shortfall + thin_margin_mm)),
+                  telescope);
+    } else if (const double margin = std::min(budget.margin_in, budget.margin_out);
+               margin < thin_margin_mm) {
+        scope.add(Severity::poor, "focus_margin_thin",
+                  fmt::format("Reaches focus, but the main mirror has only {:.1f} mm of back "
+                              "focus left {}.",
+                              margin, budget.margin_in < budget.margin_out ? "outward" : "inward"),
+                  "Another eyepiece or a short-sighted observer may need more; 5 to 10 mm both "
+                  "ways is usual.",
+                  telescope);
+    } else {
+        scope.add(Severity::good, "focus_reached",
+                  fmt::format("Reaches focus with the main mirror {:.1f} mm {}; it could take "
+                              "{:.0f} mm more light path, or {:.0f} mm less.",
+                              std::abs(primary.moved), primary.moved < 0 ? "down" : "up",
+                              budget.margin_in, budget.margin_out),
+                  "", telescope);
+    }
+}
+
 void drawtube_findings(const FindingScope& scope) {
     const FocusBudget& budget = scope.report.budget;
     const std::size_t focuser = scope.index_of(Role::focuser);
+    if (budget.primary) return primary_findings(scope);
     if (!budget.reaches && budget.shortfall_is_inward) {
         scope.add(Severity::fails, "focus_short",
                   fmt::format("Does not reach focus: the drawtube would have to go {:.1f} mm "

@@ -8,10 +8,12 @@ namespace beamfork {
 
 Magnification magnification(const Setup& setup, const Choice& choice, const FocusBudget& budget) {
     const TelescopeFacts telescope = telescope_of(setup);
+    const Millimetres focal_length =
+        budget.primary ? Millimetres{budget.primary->focal_length} : telescope.focal_length;
     const auto& eyepiece = part_as<EyepiecePair>(setup, choice.eyepiece);
     Magnification result;
     result.shifter_factor = budget.factor();
-    result.effective_focal_length = telescope.focal_length.value * result.shifter_factor;
+    result.effective_focal_length = focal_length.value * result.shifter_factor;
     result.focal_ratio = result.effective_focal_length / telescope.aperture.value;
     result.magnification = result.effective_focal_length / eyepiece.focal_length.value;
     result.true_field = to_degrees(

@@ -8,7 +8,7 @@ namespace beamfork {
 
 struct Magnification {
     double shifter_factor = 1;          ///< of all shifters together, from their real spacing
-    double effective_focal_length = 0;  ///< telescope's focal length times that, mm
+    double effective_focal_length = 0;  ///< telescope's focal length at this focus times that, mm
     double focal_ratio = 0;             ///< N at the field stop
     double magnification = 0;           ///< effective focal length / eyepiece focal length
     Degrees true_field;                 ///< 2 atan(field stop / (2 effective focal length))

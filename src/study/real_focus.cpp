@@ -69,7 +69,12 @@ RealFocus real_focus(const Train& train, Eye eye, std::size_t wavelength) {
             point *= zone;
         return smallest_spot(crossings(train, open, pupil, wavelength)).distance;
     };
-    const Spot best = smallest_spot(crossings(train, open, sunflower(64), wavelength));
+    // The middle of an obstructed aperture gives no light to the spot.
+    auto lit_pupil = sunflower(64);
+    std::erase_if(lit_pupil, [&](const glm::dvec2& point) {
+        return glm::length(point) * train.objective_radius < train.obstruction_radius;
+    });
+    const Spot best = smallest_spot(crossings(train, open, lit_pupil, wavelength));
     return {at_zone(0.01), best.distance, at_zone(1), best.rms, best.centre};
 }
 

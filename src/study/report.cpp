@@ -13,7 +13,7 @@ double Report::gap(Eye eye) const {
 Result<Report> make_report(const Setup& setup, const Choice& choice, ClippingEffort effort) {
     auto budget = focus_budget(setup, choice);
     if (!budget) return tl::make_unexpected(budget.error());
-    auto train = build_train(setup, choice, Millimetres{budget->drawtube});
+    auto train = focused_train(setup, choice, *budget);
     if (!train) return tl::make_unexpected(train.error());
 
     Report report;

@@ -60,7 +60,7 @@ public:
         way.setup.chosen = choice;
         const auto after = focus_budget(way.setup, choice);
         if (!after) return;
-        way.gained = after->wanted_drawtube - budget_.wanted_drawtube;
+        way.gained = after->margin_in - budget_.margin_in;
         way.reaches = after->reaches;
         way.margin_in = after->margin_in;
         way.margin_out = after->margin_out;

@@ -69,7 +69,8 @@ std::optional<LocalRay> interact(const PlacedSurface& surface,
                                  std::size_t wavelength,
                                  double object_distance) {
     switch (surface.kind) {
-    case SurfaceKind::stop: return in;
+    case SurfaceKind::stop:
+    case SurfaceKind::obstruction: return in;
     case SurfaceKind::refraction: {
         const auto bent = refracted(in.direction, surface.index_before[wavelength],
                                     surface.index_after[wavelength]);
@@ -80,6 +81,10 @@ std::optional<LocalRay> interact(const PlacedSurface& surface,
         if (!reflects_totally(in.direction, surface.index_before[wavelength])) return std::nullopt;
         [[fallthrough]];
     case SurfaceKind::mirror:
+        if (!surface.shape.is_plane()) {
+            return LocalRay{in.at, mirrored(in.direction, normal_at(surface.shape, in.at)),
+                            in.path};
+        }
         return LocalRay{in.at, {in.direction.x, in.direction.y, -in.direction.z}, in.path};
     case SurfaceKind::objective:
         return through_objective(in, surface.focal_length[wavelength], object_distance);
@@ -104,24 +109,31 @@ RayEnd trace_ray(const EyePath& path,
         const Direction along = pose.direction_in(ray.direction);
         if (std::abs(along.z) < grazing) return {RayFate::missed, i, ray};
         const double distance = -from.z / along.z;
-        const LocalRay arriving{{from.x + distance * along.x, from.y + distance * along.y, 0},
-                                along,
-                                ray.path + distance * surface.index_before[wavelength]};
+        LocalRay arriving{{from.x + distance * along.x, from.y + distance * along.y, 0},
+                          along,
+                          ray.path + distance * surface.index_before[wavelength]};
+        if (!surface.shape.is_plane()) {
+            const auto farther = distance_to(surface.shape, arriving.at, along);
+            if (!farther) return {RayFate::missed, i, ray};
+            arriving.at += *farther * along;
+            arriving.path += *farther * surface.index_before[wavelength];
+        }
         ray.origin = pose.point_out(arriving.at);
         ray.path = arriving.path;
         const bool is_last = i == last;
-        if (corners && (surface.kind != SurfaceKind::stop || is_last))
-            corners->push_back(ray.origin);
+        const bool goes_straight = is_opening(surface.kind);
+        if (corners && (!goes_straight || is_last)) corners->push_back(ray.origin);
         if (is_last) break;
-        const bool is_inside = contains(surface.aperture, glm::dvec2(arriving.at));
+        const bool is_inside = contains(surface.aperture, glm::dvec2(arriving.at))
+                               != (surface.kind == SurfaceKind::obstruction);
         const auto leaving = is_inside
                                  ? interact(surface, arriving, wavelength, path.object_distance)
                                  : std::nullopt;
         if (!leaving) {
-            if (corners && surface.kind == SurfaceKind::stop) corners->push_back(ray.origin);
+            if (corners && goes_straight) corners->push_back(ray.origin);
             return {is_inside ? RayFate::leaked : RayFate::clipped, i, ray};
         }
-        if (surface.kind == SurfaceKind::stop) continue;
+        if (goes_straight) continue;
         ray = {pose.point_out(leaving->at), pose.direction_out(leaving->direction), leaving->path};
     }
     return {RayFate::reached, last, ray};

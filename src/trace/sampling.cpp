@@ -29,14 +29,15 @@ std::vector<glm::dvec2> rim(int count) {
 }
 
 Ray ray_into(const Train& train, FieldSlope field, glm::dvec2 pupil, double ahead) {
-    const Point at{pupil * train.objective_radius, 0};
+    const Point at{pupil * train.objective_radius, train.pupil_plane};
+    ahead += train.pupil_plane - train.light_enters;
     if (std::isinf(train.object_distance)) {
         const Direction along = glm::normalize(Direction{field, 1});
         // The wavefront through the point `ahead` in front of the objective's middle.
         const double back = ahead + glm::dot(at, along);
         return {at - back * along, along, 0};
     }
-    const Point object{-field * train.object_distance, -train.object_distance};
+    const Point object{-field * train.object_distance, train.pupil_plane - train.object_distance};
     const Direction along = glm::normalize(at - object);
     const double drawn = std::min(ahead, glm::distance(at, object));
     const Point start = at - drawn * along;
@@ -47,6 +48,7 @@ EyePath without_stops(const EyePath& path) {
     EyePath open = path;
     for (PlacedSurface& surface : open.surfaces) {
         surface.aperture = Unbounded{};
+        if (surface.kind == SurfaceKind::obstruction) surface.kind = SurfaceKind::stop;
         if (surface.kind == SurfaceKind::total_reflection) surface.kind = SurfaceKind::mirror;
     }
     return open;

@@ -20,8 +20,8 @@ std::vector<glm::dvec2> rim(int count);
 /// Tangents of a field point's angles from the axis: the chief ray's slope in the world's x and y.
 using FieldSlope = glm::dvec2;
 
-/// The ray that meets the objective at `pupil` (in units of its radius) from the field point: for the sky
-/// it starts on a plane wavefront `ahead` mm in front of the objective, for a near target at the target
+/// The ray that goes to `pupil` (in units of the objective's radius, in the plane of its rim) from the field point:
+/// for the sky it starts on a plane wavefront `ahead` mm in front of the telescope's first opening, for a near target at the target
 /// plane's point (its optical path is kept from there) but is drawn from `ahead` mm as well.
 Ray ray_into(const Train& train, FieldSlope field, glm::dvec2 pupil, double ahead);
 
@@ -36,7 +36,7 @@ struct FieldMap {
 };
 FieldMap field_map(const Train& train, Eye eye);
 
-/// The eye's path without openings: every ray goes on to the end, for finding where chief rays would go.
+/// The eye's path without openings: nothing stands in the light and every ray goes on to the end, for finding where chief rays would go.
 EyePath without_stops(const EyePath& path);
 
 }  // namespace beamfork

@@ -1,20 +1,26 @@
 // What every study asks of the telescope, whichever kind it is.
 #pragma once
 
+#include <optional>
+
 #include "base/units.hpp"
 #include "train/setup.hpp"
 
 namespace beamfork {
 
-/// Of the telescope alone, at the focus its datasheet gives.
+/// Of the telescope alone. Only a telescope that focuses by its primary changes focal length with focus.
 struct TelescopeFacts {
     Millimetres aperture{0};
-    Millimetres focal_length{0};
-    Millimetres back_focus{0};   ///< focal plane behind the drawtube's rear face, racked fully in
+    Millimetres focal_length{0};  ///< at this focus
+    Millimetres back_focus{0};    ///< image behind the drawtube's rear face, racked fully in
     Millimetres obstruction{0};  ///< diameter of what stands in the middle of the light; 0: nothing
 };
 
-/// The setup must have a telescope (order_fault tells).
-TelescopeFacts telescope_of(const Setup& setup);
+/// At the focus its datasheet gives, for the sky; or with the primary of a moving-mirror telescope moved by
+/// `primary` towards the sky (others take no notice), and for a target `distance` away from the rim of the
+/// objective. The setup must have a telescope (order_fault tells).
+TelescopeFacts telescope_of(const Setup& setup,
+                            Millimetres primary = Millimetres{0},
+                            std::optional<Millimetres> distance = std::nullopt);
 
 }  // namespace beamfork

@@ -47,6 +47,10 @@ public:
                           bool behind_focuser,
                           Train& train) {
         const PartLayout layout = layout_of(part.body, context);
+        if (path_.surfaces.empty()) {  // the telescope
+            train.pupil_plane = layout.pupil_plane;
+            train.light_enters = layout.light_enters;
+        }
         const std::size_t first_step = path_.steps.size();
         keep_steps_ = behind_focuser;
         for (const Surface& surface : layout.surfaces) {
@@ -97,7 +101,8 @@ private:
             if (!after) return tl::make_unexpected(after.error());
             placed.index_after = *after;
         }
-        if (surface.kind != SurfaceKind::stop) {
+        placed.shape = surface.shape;
+        if (!is_opening(surface.kind)) {
             const bool is_lens = surface.kind == SurfaceKind::thin_lens;
             advance_to(at, part, is_lens ? surface.focal_length : 0);
         }
@@ -193,30 +198,32 @@ Seats seats_for(const SplitterHead& head, const EyepiecePair& eyepiece, const Ob
 }
 
 Result<void> set_target(Train& train, const Setup& setup, const Choice& choice) {
-    const TelescopeFacts telescope = telescope_of(setup);
-    train.objective_focal_length = telescope.focal_length.value;
-    train.objective_radius = telescope.aperture.value / 2;
-    train.object_distance = std::numeric_limits<double>::infinity();
-    train.back_focus = telescope.back_focus.value;
     const auto& target = part_as<Target>(setup, choice.target);
-    if (!target.distance) return {};
-    const Millimetres distance = to_millimetres(*target.distance);
-    if (distance < 2 * telescope.focal_length) {
+    std::optional<Millimetres> distance;
+    if (target.distance) distance = to_millimetres(*target.distance);
+    if (distance && *distance < 2 * telescope_of(setup).focal_length) {
         return fail(ErrorCode::impossible,
                     "the target is nearer than twice the telescope's focal length");
     }
-    train.object_distance = distance.value;
-    train.back_focus += near_target_shift(telescope.focal_length, distance).value;
+    const TelescopeFacts telescope = telescope_of(setup, train.primary, distance);
+    train.objective_focal_length = telescope.focal_length.value;
+    train.objective_radius = telescope.aperture.value / 2;
+    train.obstruction_radius = telescope.obstruction.value / 2;
+    train.object_distance =
+        distance.value_or(Millimetres{std::numeric_limits<double>::infinity()}).value;
+    train.back_focus = telescope.back_focus.value;
     return {};
 }
 
 }  // namespace
 
-Result<Train> build_train(const Setup& setup, const Choice& choice, Millimetres drawtube) {
+Result<Train>
+build_train(const Setup& setup, const Choice& choice, Millimetres drawtube, Millimetres primary) {
     if (const auto fault = order_fault(setup)) return fail(ErrorCode::impossible, fault->sentence);
     Train train;
     train.choice = choice;
     train.drawtube = drawtube;
+    train.primary = primary;
     if (auto set = set_target(train, setup, choice); !set) return tl::make_unexpected(set.error());
     const auto& observer = part_as<Observer>(setup, choice.observer);
     const auto* head = find_part<SplitterHead>(setup);
@@ -227,7 +234,8 @@ Result<Train> build_train(const Setup& setup, const Choice& choice, Millimetres 
     for (std::size_t side = 0; side < 2; ++side) {
         const Eye eye = both_eyes[side];
         PathBuilder builder(eye);
-        const LayoutContext context{eye, drawtube, observer.pupil_distance, {seats.shift[side]}};
+        const LayoutContext context{
+            eye, drawtube, observer.pupil_distance, {seats.shift[side]}, primary};
         for (const std::size_t index : parts_in_light(setup, choice)) {
             const Role role = role_of(setup.parts[index]);
             auto light =

@@ -32,6 +32,7 @@ struct PlacedSurface {
     PerWavelength focal_length{};  ///< objective and thin lens, mm
     double object_distance = 0;    ///< thin lens: to the image it re-images, positive behind it, mm
     double axis_position = 0;  ///< along the unfolded axis from the objective, mm of geometric path
+    Conic shape{};             ///< mirror: a plane unless said otherwise
 };
 
 /// A stretch of the unfolded axis inside one medium, ending at a surface or at a part's exit. `length` is
@@ -50,7 +51,7 @@ struct AxialStep {
 
 struct EyePath {
     Eye eye = Eye::left;
-    std::vector<PlacedSurface> surfaces;  ///< objective first, field stop last
+    std::vector<PlacedSurface> surfaces;  ///< from the telescope's first opening to the field stop
     std::vector<AxialStep> steps;         ///< from the drawtube's rear face to the field stop
     Pose world_from_field_stop;
     double object_distance = 0;  ///< of the target from the objective, mm; infinite for the sky
@@ -83,9 +84,14 @@ struct LightPath {
 struct Train {
     Choice choice;
     Millimetres drawtube{0};
-    double object_distance = 0;  ///< of the target from the objective, mm; infinite for the sky
-    double objective_focal_length = 0;
-    double objective_radius = 0;
+    Millimetres primary{0};  ///< of a telescope that focuses by it: moved towards the sky
+    double object_distance =
+        0;  ///< of the target from the objective's rim, mm; infinite for the sky
+    double objective_focal_length = 0;  ///< of the telescope at this focus
+    double objective_radius = 0;        ///< of the lens or mirror that gathers the light
+    double obstruction_radius = 0;      ///< of what stands in the middle of the light; 0: nothing
+    double pupil_plane = 0;   ///< z of the objective's rim, where the light's pupil is sampled
+    double light_enters = 0;  ///< z of the telescope's first opening
     double back_focus = 0;    ///< image of the target behind the rear face racked in, mm
     double focus_offset = 0;  ///< where the observer wants the image: behind the field stops' plane
                               ///< with both seats at their middle, mm
@@ -96,9 +102,13 @@ struct Train {
     [[nodiscard]] const EyePath& path(Eye eye) const { return paths[eye == Eye::left ? 0 : 1]; }
 };
 
-/// Places all parts for this choice with the drawtube at this extension. Errors: an impossible order, an
-/// unknown glass, a target nearer than twice the focal length.
-Result<Train> build_train(const Setup& setup, const Choice& choice, Millimetres drawtube);
+/// Places all parts for this choice with the drawtube at this extension, and the primary mirror of a telescope
+/// that focuses by it moved by `primary` towards the sky (other telescopes take no notice). Errors: an
+/// impossible order, an unknown glass, a target nearer than twice the focal length.
+Result<Train> build_train(const Setup& setup,
+                          const Choice& choice,
+                          Millimetres drawtube,
+                          Millimetres primary = Millimetres{0});
 
 /// F^2 / (u - F): how much farther out a target at distance u focuses than the sky (Newton).
 Millimetres near_target_shift(Millimetres focal_length, Millimetres distance);

@@ -99,9 +99,7 @@ void draw_travel(const Ui& ui, const TravelScale& scale) {
     const float line = ImGui::GetTextLineHeight();
     const ImVec2 low = ImGui::GetCursorScreenPos();
     ImGui::InvisibleButton("focus_budget/travel", {width, line + grid(8)});
-    tooltip("The drawtube's travel from racked in (left) to racked out. The bar is where it "
-            "stands, the diamond "
-            "where focus wants it.");
+    tooltip(scale.help);
     ui.note("focus_budget/travel", scale.sentence);
 
     const Axis axis{scale.low, scale.high, low.x + grid(1), width - grid(2)};

@@ -141,7 +141,7 @@ TEST_CASE("a word that is not among the choices is refused with the nearest") {
     const Error kind = refusal(with(smallest_file, "\"splitter_head\"", "\"spliter_head\""));
     CHECK(kind.where.line == 16);
     CHECK(says(kind, "did you mean 'splitter_head'"));
-    CHECK(says(kind, "refractor, focuser"));
+    CHECK(says(kind, "refractor, newtonian"));
     CHECK(says(refusal(with(smallest_file, "kind = \"refractor\"\n", "")),
                "expected kind = one of: refractor"));
     CHECK(says(refusal(with(smallest_file, "\"focuser\"", "\"observer\"")),

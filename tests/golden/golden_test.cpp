@@ -1,4 +1,4 @@
-// The look of the three demos, guarded against change by accident. These pictures prove no number; they were
+// The look of the demos, guarded against change by accident. These pictures prove no number; they were
 // accepted by eye. After a change that is meant, look at the new pictures and accept them:
 //   BEAMFORK_ACCEPT_GOLDEN=1 build/release/tests/beamfork_tests_golden
 #include <cstdlib>
@@ -60,9 +60,9 @@ void compare_with_golden(const Image& image, const std::string& name) {
 
 }  // namespace
 
-TEST_CASE("the three demos look as they did when somebody last looked at them") {
+TEST_CASE("the demos look as they did when somebody last looked at them") {
     const auto all = demos();
-    REQUIRE(all.size() == 3);
+    REQUIRE(all.size() >= 5);
     for (const Demo& demo : all)
         compare_with_golden(picture_of(demo, StandardView::overview), demo.name);
 }

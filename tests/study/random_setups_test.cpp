@@ -118,7 +118,8 @@ TEST_CASE(
     const Pose half_turn = rotation_about_x(to_radians(Degrees{180}));
     for (int i = 0; i < 60; ++i) {
         CAPTURE(i);
-        const Setup setup = random_setup(random);
+        Setup setup = random_setup(random);
+        setup.parts.front().body = random_body(random, *find_kind(Refractor::key));
         const auto train = build_train(setup, setup.chosen, Millimetres{5});
         if (!train) continue;
         for (const Eye eye : both_eyes) {

@@ -118,6 +118,10 @@ private:
         }
         z_ = F - telescope.back_focus.value;
     }
+    void add(const Newtonian&) { throw std::logic_error("the tunnel begins with a lens"); }
+    void add(const CassegrainMovingMirror&) {
+        throw std::logic_error("the tunnel begins with a lens");
+    }
     void add(const Focuser& focuser) {
         z_ += drawtube_;
         round("drawtube front end", z_ - focuser.drawtube_length.value,

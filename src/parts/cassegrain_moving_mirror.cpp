@@ -1,0 +1,211 @@
+#include "parts/cassegrain_moving_mirror.hpp"
+
+#include <algorithm>
+
+namespace beamfork {
+
+std::vector<Field<CassegrainMovingMirror>> CassegrainMovingMirror::fields() {
+    using Kind = CassegrainMovingMirror;
+    return {
+        number_field(length_info("aperture_mm", "Aperture", "Clear diameter of the main mirror.",
+                                 60, 500, 100, 300),
+                     &Kind::aperture),
+        number_field(
+            length_info("focal_length_mm", "Focal length",
+                        "Of the whole telescope at the stated back focus; it grows when focus is "
+                        "moved farther out.",
+                        600, 8000, 1200, 3000),
+            &Kind::focal_length),
+        number_field(
+            length_info("back_focus_mm", "Back focus",
+                        "How far the image of a star lies behind the drawtube's rear face at that "
+                        "focal length; the main mirror moves to change it.",
+                        20, 600, 80, 200),
+            &Kind::back_focus),
+        number_field(
+            length_info("primary_focal_length_mm", "Main mirror alone",
+                        "Focal length of the main mirror alone: usually 2 to 3 times its aperture.",
+                        100, 2500, 250, 800),
+            &Kind::primary_focal_length),
+        number_field(length_info("rear_face_mm", "Mirror to rear face",
+                                 "From the main mirror's middle to the rear face of the drawtube "
+                                 "or visual back.",
+                                 10, 500, 60, 180),
+                     &Kind::rear_face),
+        number_field(length_info("secondary_diameter_mm", "Secondary",
+                                 "Clear diameter of the small mirror.", 10, 250, 30, 100),
+                     &Kind::secondary_diameter),
+        optional_field(
+            length_info("holder_diameter_mm", "Secondary holder",
+                        "Diameter of what holds the secondary, if it shades more than the mirror.",
+                        10, 260, 35, 110),
+            &Kind::holder_diameter),
+        number_field(length_info("baffle_diameter_mm", "Baffle opening",
+                                 "Clear diameter of the tube that stands in the main mirror's "
+                                 "hole.",
+                                 8, 200, 22, 60),
+                     &Kind::baffle_diameter),
+        number_field(length_info("baffle_length_mm", "Baffle length",
+                                 "How far that tube stands out in front of the main mirror.", 0,
+                                 800, 60, 200),
+                     &Kind::baffle_length),
+        number_field(length_info("rear_port_diameter_mm", "Rear port",
+                                 "Clear diameter of the opening in the tube's rear wall.", 8, 200,
+                                 22, 60),
+                     &Kind::rear_port_diameter),
+        number_field(length_info("rear_port_position_mm", "Rear port position",
+                                 "From the main mirror's middle to that opening.", 5, 400, 30, 90),
+                     &Kind::rear_port_position),
+        number_field(
+            length_info("primary_travel_up_mm", "Mirror travel up",
+                        "How far the main mirror can move towards the sky from the stated focus: "
+                        "the image moves out, about twenty times as far.",
+                        0, 60, 2, 10),
+            &Kind::travel_up),
+        number_field(length_info("primary_travel_down_mm", "Mirror travel down",
+                                 "How far it can move the other way: the image moves in.", 0, 60, 1,
+                                 6),
+                     &Kind::travel_down),
+    };
+}
+
+namespace {
+
+// From the secondary to where the primary alone would make the image, in the middle position for the sky.
+double virtual_object(const CassegrainMovingMirror& mirrors) {
+    const double f1 = mirrors.primary_focal_length.value;
+    const double m = mirrors.focal_length.value / f1;
+    return (f1 + mirrors.rear_face.value + mirrors.back_focus.value) / (m + 1);
+}
+
+// How much farther from the primary than for the sky it makes the image of a near target.
+double near_shift(const CassegrainMovingMirror& mirrors, std::optional<Millimetres> distance) {
+    if (!distance) return 0;
+    const double f1 = mirrors.primary_focal_length.value;
+    const double rim = mirrors.aperture.value * mirrors.aperture.value / (16 * f1);
+    return f1 * f1 / (distance->value + rim - f1);
+}
+
+}  // namespace
+
+Millimetres CassegrainMovingMirror::obstruction() const {
+    return std::max(secondary_diameter, holder_diameter.value_or(Millimetres{0}));
+}
+
+Millimetres CassegrainMovingMirror::secondary_focal_length() const {
+    const double m = focal_length / primary_focal_length;
+    return {virtual_object(*this) * m / (m - 1)};
+}
+
+Millimetres CassegrainMovingMirror::mirror_distance() const {
+    return primary_focal_length - Millimetres{virtual_object(*this)};
+}
+
+double CassegrainMovingMirror::focal_length_per_back_focus() const {
+    return primary_focal_length / secondary_focal_length();
+}
+
+MirrorFocus CassegrainMovingMirror::focus_at(Millimetres moved,
+                                             std::optional<Millimetres> distance) const {
+    constexpr double nearly_parallel = 0.98;  // of |f2|: beyond it the light leaves almost parallel
+    const double f2 = secondary_focal_length().value;
+    const double object = std::min(
+        virtual_object(*this) + near_shift(*this, distance) + moved.value, nearly_parallel * f2);
+    const double image = object * f2 / (f2 - object);
+    return {Millimetres{image} - mirror_distance() - rear_face,
+            primary_focal_length * (1 + image / f2)};
+}
+
+Millimetres CassegrainMovingMirror::moved_for(Millimetres back_focus_wanted,
+                                              std::optional<Millimetres> distance) const {
+    const double f2 = secondary_focal_length().value;
+    const double image = (mirror_distance() + rear_face + back_focus_wanted).value;
+    const double object = image * f2 / (image + f2);
+    return {object - virtual_object(*this) - near_shift(*this, distance)};
+}
+
+PartLayout CassegrainMovingMirror::layout(const LayoutContext& context) const {
+    PartLayout layout;
+    const double f1 = primary_focal_length.value;
+    const double m = focal_length / primary_focal_length;
+    const double secondary_at = -mirror_distance().value;
+    const Conic paraboloid{-1 / (2 * f1), -1};
+    const double eccentricity = (m + 1) / (m - 1);
+    const Conic hyperboloid{1 / (2 * secondary_focal_length().value), -eccentricity * eccentricity};
+    const Pose moved = translation(0, 0, -context.primary.value);
+    const Pose facing_back =
+        translation(0, 0, secondary_at) * rotation_about_y(to_radians(Degrees{180}));
+    const Pose baffle_front = translation(0, 0, -baffle_length.value);
+    const double hole = baffle_diameter.value + 4;
+
+    Surface primary{"main mirror", SurfaceKind::mirror, moved, Circle{aperture.value / 2}};
+    primary.shape = paraboloid;
+    Surface secondary{"secondary mirror", SurfaceKind::mirror, facing_back,
+                      Circle{secondary_diameter.value / 2}};
+    secondary.shape = hyperboloid;
+    layout.surfaces = {
+        {"secondary's shadow", SurfaceKind::obstruction, translation(0, 0, secondary_at),
+         Circle{obstruction().value / 2}},
+        {"hole in the main mirror", SurfaceKind::obstruction, moved, Circle{hole / 2}},
+        primary,
+        secondary,
+        round_stop("baffle tube", baffle_front, baffle_diameter.value),
+        round_stop("rear port", translation(0, 0, rear_port_position.value),
+                   rear_port_diameter.value)};
+    layout.part_from_exit = translation(0, 0, rear_face.value);
+    layout.pupil_plane = -context.primary.value - aperture.value * aperture.value / (16 * f1);
+    layout.light_enters = secondary_at - 40;
+    if (context.eye == Eye::right) return layout;
+
+    const double thick = aperture.value / 12;
+    const double tube_inner = aperture.value + 16;
+    const double front = layout.light_enters;
+    const double rear = rear_port_position.value;
+    layout.bodies = {
+        tube_body(translation(0, 0, front), rear - front, tube_inner, 2),
+        ring_body(translation(0, 0, front), aperture.value + 4, tube_inner + 8),
+        ring_body(translation(0, 0, rear), rear_port_diameter.value, tube_inner),
+        {DishBody{aperture.value / 2, hole / 2, paraboloid, thick}, moved},
+        {DishBody{secondary_diameter.value / 2, 0, hyperboloid, secondary_diameter.value / 6},
+         facing_back},
+        tube_body(translation(0, 0, secondary_at - secondary_diameter.value / 6),
+                  secondary_diameter.value / 6 + 4, obstruction().value - 2, 1),
+        tube_body(baffle_front, rear + baffle_length.value, baffle_diameter.value, 1.5)};
+    return layout;
+}
+
+std::optional<std::string> CassegrainMovingMirror::contradiction() const {
+    if (primary_focal_length < 1.2 * aperture) {
+        return "primary_focal_length_mm must be at least 1.2 times aperture_mm";
+    }
+    if (focal_length < 2 * primary_focal_length) {
+        return "focal_length_mm must be at least twice primary_focal_length_mm: the small mirror "
+               "lengthens it";
+    }
+    if (mirror_distance().value < 0.3 * primary_focal_length.value) {
+        return "these lengths put the small mirror too near the main mirror; check "
+               "back_focus_mm, rear_face_mm and both focal lengths";
+    }
+    if (baffle_length.value > 0.8 * mirror_distance().value) {
+        return "baffle_length_mm would reach the small mirror";
+    }
+    const Millimetres object = primary_focal_length - mirror_distance();
+    if (object + travel_up > 0.95 * secondary_focal_length() || travel_down > 0.5 * object) {
+        return "primary_travel_up_mm or primary_travel_down_mm is so long that no image would "
+               "form behind the telescope";
+    }
+    if (2 * obstruction() > aperture) {
+        return "secondary_diameter_mm and holder_diameter_mm must not be more than half of "
+               "aperture_mm";
+    }
+    if (baffle_diameter.value + 4 > obstruction().value) {
+        return "baffle_diameter_mm must be at least 4 mm less than the secondary or its holder, "
+               "or its hole would cost light";
+    }
+    if (rear_port_position > rear_face) {
+        return "rear_port_position_mm must not be more than rear_face_mm";
+    }
+    return std::nullopt;
+}
+
+}  // namespace beamfork

@@ -1,0 +1,139 @@
+#include "parts/newtonian.hpp"
+
+#include <algorithm>
+#include <numbers>
+
+namespace beamfork {
+
+std::vector<Field<Newtonian>> Newtonian::fields() {
+    return {
+        number_field(length_info("aperture_mm", "Aperture", "Clear diameter of the main mirror.",
+                                 50, 1000, 114, 400),
+                     &Newtonian::aperture),
+        number_field(length_info("focal_length_mm", "Focal length",
+                                 "Distance from the main mirror to the image of a star.", 200, 6000,
+                                 500, 2000),
+                     &Newtonian::focal_length),
+        number_field(
+            length_info("back_focus_mm", "Back focus",
+                        "How far the image of a star lies behind the drawtube's rear face when the "
+                        "drawtube is racked fully in and the main mirror sits where it was made to "
+                        "sit: often only a few centimetres.",
+                        -100, 400, 0, 60),
+            &Newtonian::back_focus),
+        number_field(
+            length_info("axis_to_drawtube_mm", "Axis to drawtube",
+                        "From the middle of the tube to the drawtube's rear face, racked fully in.",
+                        40, 800, 100, 280),
+            &Newtonian::axis_to_drawtube),
+        number_field(
+            length_info("secondary_minor_axis_mm", "Secondary",
+                        "Short axis of the flat mirror: its width seen from the focuser. Too "
+                        "small, and the field's edge or even the aperture is cut.",
+                        10, 300, 30, 100),
+            &Newtonian::secondary_minor_axis),
+        optional_field(
+            length_info("holder_diameter_mm", "Secondary holder",
+                        "Diameter of what holds the secondary, if it shades more than the mirror.",
+                        10, 320, 35, 110),
+            &Newtonian::holder_diameter),
+        number_field(length_info("tube_diameter_mm", "Tube opening",
+                                 "Inner diameter of the tube's front end.", 52, 1200, 130, 460),
+                     &Newtonian::tube_diameter),
+        number_field(
+            length_info("tube_overhang_mm", "Tube in front",
+                        "How far the tube's front end lies in front of the focuser's middle; a "
+                        "long, narrow front cuts the field's edge.",
+                        0, 1000, 60, 300),
+            &Newtonian::tube_overhang),
+        number_field(
+            length_info(
+                "primary_moved_up_mm", "Main mirror moved up",
+                "How far the main mirror has been moved up the tube: the image moves out by as "
+                "much, and the secondary meets a wider cone.",
+                0, 200, 0, 50),
+            &Newtonian::primary_moved_up),
+    };
+}
+
+Millimetres Newtonian::obstruction() const {
+    return std::max(secondary_minor_axis, holder_diameter.value_or(Millimetres{0}));
+}
+
+Millimetres Newtonian::secondary_to_focus() const {
+    return axis_to_drawtube + back_focus + primary_moved_up;
+}
+
+Millimetres Newtonian::rim_height() const {
+    return {aperture.value * aperture.value / (16 * focal_length.value)};
+}
+
+Millimetres Newtonian::fully_lit_field() const {
+    const double F = focal_length.value;
+    const double l = secondary_to_focus().value;
+    return {(secondary_minor_axis.value * F - l * aperture.value) / (F - l)};
+}
+
+PartLayout Newtonian::layout(const LayoutContext& context) const {
+    PartLayout layout;
+    const double F = focal_length.value;
+    const double flat_at = -(F - secondary_to_focus().value);
+    const double minor = secondary_minor_axis.value;
+    const double offset = minor * aperture.value / (4 * F);
+    const double front = flat_at - tube_overhang.value;
+    const Conic paraboloid{-1 / (2 * F), -1};
+    const Pose flat =
+        pose_facing({0, 0, flat_at}, Direction{0, -1, -1} / std::numbers::sqrt2, {1, 0, 0});
+    const Ellipse flat_edge{{minor / 2, minor / std::numbers::sqrt2},
+                            {0, offset * std::numbers::sqrt2}};
+    const Pose shadow = translation(0, -offset, flat_at);
+
+    Surface primary{"main mirror", SurfaceKind::mirror, Pose{}, Circle{aperture.value / 2}};
+    primary.shape = paraboloid;
+    layout.surfaces = {
+        round_stop("tube's front opening", translation(0, 0, front), tube_diameter.value),
+        {"secondary's shadow", SurfaceKind::obstruction, shadow, Circle{obstruction().value / 2}},
+        primary,
+        {"secondary mirror", SurfaceKind::mirror, flat, flat_edge}};
+    layout.part_from_exit = translation(0, axis_to_drawtube.value, flat_at)
+                            * rotation_about_x(to_radians(Degrees{-90}));
+    layout.pupil_plane = -rim_height().value;
+    layout.light_enters = front;
+    if (context.eye == Eye::right) return layout;
+
+    const double thick = aperture.value / 8;
+    const double tube_end = thick + 25;
+    layout.bodies = {
+        tube_body(translation(0, 0, front), tube_end - front, tube_diameter.value, 2),
+        ring_body(translation(0, 0, front), tube_diameter.value, tube_diameter.value + 10),
+        {DishBody{aperture.value / 2, 0, paraboloid, thick}, Pose{}},
+        {MirrorBody{outline(flat_edge, 64), minor / 8}, flat},
+        // The holder's stem, from in front of the flat.
+        {TubeBody{0.45 * minor, 1, obstruction().value / 4},
+         translation(0, -offset, flat_at - 0.95 * minor)}};
+    return layout;
+}
+
+std::optional<std::string> Newtonian::contradiction() const {
+    if (focal_length.value < 2.5 * aperture.value) {
+        return "focal_length_mm must be at least 2.5 times aperture_mm (f/2.5); check the two "
+               "numbers";
+    }
+    if (tube_diameter < aperture) return "tube_diameter_mm must not be less than aperture_mm";
+    if (2 * axis_to_drawtube < tube_diameter) {
+        return "axis_to_drawtube_mm must be at least half of tube_diameter_mm, or the drawtube "
+               "would end inside the tube";
+    }
+    if (secondary_to_focus().value < 20 || secondary_to_focus().value > 0.7 * focal_length.value) {
+        return "axis_to_drawtube_mm, back_focus_mm and primary_moved_up_mm together must be "
+               "between 20 mm and 0.7 of focal_length_mm: that is how far the secondary stands "
+               "from the focus";
+    }
+    if (2 * obstruction() > aperture) {
+        return "secondary_minor_axis_mm and holder_diameter_mm must not be more than half of "
+               "aperture_mm";
+    }
+    return std::nullopt;
+}
+
+}  // namespace beamfork

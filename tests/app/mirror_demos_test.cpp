@@ -1,0 +1,39 @@
+// The demos with mirrors tell what their stories say.
+#include <algorithm>
+
+#include "app/check.hpp"
+#include "app/open_setup.hpp"
+#include "support/near.hpp"
+
+#include <doctest/doctest.h>
+
+using namespace beamfork;
+
+namespace {
+
+Report report_of(const std::string& demo) {
+    const auto read = open_named(demo);
+    REQUIRE(read);
+    auto report = make_report(read->document.setup, read->document.setup.chosen, {200});
+    REQUIRE(report);
+    return *std::move(report);
+}
+
+}  // namespace
+
+TEST_CASE(
+    "the fast Newtonian's back focus of 25 mm lacks 86 mm for an adapter of 1 and a head of 110") {
+    const Report report = report_of("4-fast-newtonian");
+    CHECK_FALSE(report.budget.reaches);
+    CHECK(near(report.budget.shortfall, 86, 0.05));  // by the demo's own roundings
+}
+
+TEST_CASE("the moving mirror reaches focus and pays with focal length") {
+    const Report report = report_of("5-moving-mirror");
+    CHECK(report.budget.reaches);
+    REQUIRE(report.budget.primary);
+    // 45 + 36 + 110 of light path, of which 110 are the stated back focus: 81 more.
+    CHECK(near(report.budget.primary->back_focus, 191, 0.05));
+    CHECK(near(report.budget.primary->focal_length,
+               2000 + 81 * report.budget.primary->focal_length_per_mm, 0.2));
+}

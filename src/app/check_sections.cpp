@@ -7,6 +7,7 @@ namespace beamfork {
 std::span<const CheckSection> check_sections() {
     static const std::vector<CheckSection> sections{
         {"ways_to_focus", ways_to_focus_json, nullptr, ways_to_focus_text},
+        {"image", nullptr, image_quality_eye_json, image_quality_text},
     };
     return sections;
 }

@@ -26,6 +26,9 @@ struct CheckSection {
 Json ways_to_focus_json(const Setup& setup, const Report& report);
 std::string ways_to_focus_text(const Setup& setup, const Report& report);
 
+Json image_quality_eye_json(const Setup& setup, const Report& report, std::size_t side);
+std::string image_quality_text(const Setup& setup, const Report& report);
+
 /// In the order in which they are told.
 std::span<const CheckSection> check_sections();
 

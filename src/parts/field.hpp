@@ -90,6 +90,20 @@ Field<Kind> optional_field(FieldInfo info, std::optional<Quantity<Unit>> Kind::*
             }};
 }
 
+template <class Kind>
+Field<Kind> optional_field(FieldInfo info, std::optional<double> Kind::*member) {
+    info.type = FieldType::optional_number;
+    return {std::move(info),
+            [member](const Kind& kind) {
+                const auto& held = kind.*member;
+                return held ? FieldValue{*held} : FieldValue{};
+            },
+            [member](Kind& kind, const FieldValue& value) {
+                const auto* number = std::get_if<double>(&value);
+                kind.*member = number ? std::optional(*number) : std::nullopt;
+            }};
+}
+
 /// A choice held as an enum whose values count from 0 in the order of `names`.
 template <class Kind, class Enum>
 Field<Kind>

@@ -54,6 +54,15 @@ std::vector<Field<Shifter>> Shifter::fields() {
                     -2000, 2000, -250, -30);
     focal.only_if_key = "given_by";
     focal.only_if_word = "focal length";
+    FieldInfo corrected_ratio;
+    corrected_ratio.key = "corrected_focal_ratio";
+    corrected_ratio.label = "Corrected at f/";
+    corrected_ratio.help = "The focal ratio behind it, in that glass, for which it cancels the "
+                           "error; at faster ratios a little is left over.";
+    corrected_ratio.low = 2;
+    corrected_ratio.high = 50;
+    corrected_ratio.usual_low = 4;
+    corrected_ratio.usual_high = 15;
     return {
         choice_field(given, &Shifter::given, {"focal length", "factor and gain"}),
         number_field(focal, &Shifter::focal_length),
@@ -75,6 +84,14 @@ std::vector<Field<Shifter>> Shifter::fields() {
         number_field(length_info("clear_diameter_mm", "Opening",
                                  "Clear diameter of the lens in its cell.", 3, 150, 10, 45),
                      &Shifter::clear_diameter),
+        optional_field(
+            length_info("corrected_for_glass_mm", "Corrected for glass",
+                        "Millimetres of glass behind it whose spherical and colour error it is "
+                        "made to cancel, at the focal ratio stated with it; leave it open for a "
+                        "plain lens.",
+                        0, 400, 20, 160),
+            &Shifter::corrected_glass),
+        optional_field(corrected_ratio, &Shifter::corrected_focal_ratio),
     };
 }
 

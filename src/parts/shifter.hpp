@@ -23,6 +23,8 @@ struct Shifter {
     Millimetres lens_offset{5};  ///< lens behind the entry face; negative: in front of it
     Millimetres length{0};       ///< what the cell adds between its neighbours
     Millimetres clear_diameter{22};
+    std::optional<Millimetres> corrected_glass;   ///< whose spherical and colour error it cancels
+    std::optional<double> corrected_focal_ratio;  ///< N of the beam in that glass
 
     bool operator==(const Shifter&) const = default;
     static std::vector<Field<Shifter>> fields();

@@ -64,7 +64,7 @@ struct Line {
 
 enum class MarkShape { cross, dot, ring, diamond };
 
-/// A small screen-facing sign: a cross where a ray dies, a diamond at the focus.
+/// A small screen-facing sign: a cross where a ray is clipped, a ring where it leaks, a diamond at the focus.
 struct Mark {
     glm::vec3 at{0};
     Rgb colour{1};

@@ -1,7 +1,9 @@
 // The beam as the rays that are really traced: drawn once up to the dividing face, then in the hue of each
-// arm. A ray that dies ends in a cross; its last stretch is drawn in the clipping colour.
+// arm. A ray that dies at an opening ends in a cross, one that leaks out of a face in a ring with a stub of light
+// behind the face; its last stretch is drawn in the clipping colour.
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "scene/picture_input.hpp"
 #include "scene/traced_ray.hpp"
@@ -160,10 +162,15 @@ private:
 
     void mark_end(const EyePath& path, const TracedRay& ray, const Places& places, float strength) {
         const Rgb colour = role_rgb(ColourRole::clipped);
-        frame_.marks.push_back(
-            {glm::vec3(places.back()), colour, 7, MarkShape::cross, false, true});
-        if (ray.end.fate != RayFate::leaked) return;
+        const bool is_leak = ray.end.fate == RayFate::leaked;
+        frame_.marks.push_back({glm::vec3(places.back()), colour, is_leak ? 8.0F : 7.0F,
+                                is_leak ? MarkShape::ring : MarkShape::cross, false, true});
+        if (!is_leak) return;
         const PlacedSurface& face = path.surfaces[ray.end.surface];
+        if (labelled_.insert({face.part, face.name}).second) {
+            frame_.labels.push_back({glm::vec3(places.back()), "leaks at " + face.name,
+                                     LabelRole::warning, static_cast<int>(face.part), 1});
+        }
         const Pose& pose = face.world_from_surface;
         const auto outside = refracted(pose.direction_in(ray.end.ray.direction),
                                        face.index_before[primary_wavelength], 1.0);
@@ -175,6 +182,7 @@ private:
     Frame& frame_;
     const PictureInput& input_;
     std::size_t dividing_;
+    std::set<std::pair<std::size_t, std::string>> labelled_;  ///< faces that are known to leak
 };
 
 }  // namespace

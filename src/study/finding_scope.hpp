@@ -31,5 +31,6 @@ void collision_findings(const FindingScope& scope);
 void light_findings(const FindingScope& scope);
 void sight_findings(const FindingScope& scope);
 void part_findings(const FindingScope& scope);
+void image_quality_findings(const FindingScope& scope);
 
 }  // namespace beamfork

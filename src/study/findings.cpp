@@ -19,8 +19,8 @@ std::string to_word(Severity severity) {
 
 std::vector<Finding> find_all(const Setup& setup, const Report& report) {
     static constexpr std::array topics{
-        focus_findings, telescope_findings, collision_findings,
-        light_findings, sight_findings,     part_findings,
+        focus_findings, telescope_findings, collision_findings,     light_findings,
+        sight_findings, part_findings,      image_quality_findings,
     };
     std::vector<Finding> found;
     for (const auto topic : topics)

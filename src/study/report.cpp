@@ -24,6 +24,8 @@ Result<Report> make_report(const Setup& setup, const Choice& choice, ClippingEff
         const Eye eye = both_eyes[side];
         report.clipping[side] = clipping(report.train, eye, effort);
         report.real_focus[side] = real_focus(report.train, eye);
+        report.image_quality[side] = image_quality(
+            setup, report.train, eye, {std::clamp(effort.rays_per_point / 2, 96, 256)});
         report.image_behind_stop[side] = image_behind_stop(report.train, eye);
     };
     {

@@ -7,6 +7,7 @@
 #include "study/clipping.hpp"
 #include "study/findings.hpp"
 #include "study/focus_budget.hpp"
+#include "study/image_quality.hpp"
 #include "study/magnification.hpp"
 #include "study/real_focus.hpp"
 #include "study/ways_to_focus.hpp"
@@ -19,6 +20,7 @@ struct Report {
     Magnification magnification;
     std::array<EyeClipping, 2> clipping;  ///< left, right
     std::array<RealFocus, 2> real_focus;
+    std::array<EyeImage, 2> image_quality;
     std::array<double, 2> image_behind_stop{};  ///< paraxial, mm; negative: before the field stop
     std::vector<WayToFocus> ways_to_focus;      ///< best first; empty when focus is reached well
     std::vector<Finding> findings;              ///< most severe first

@@ -31,6 +31,11 @@ std::span<const PanelEntry> panels() {
         PanelEntry{"ways_to_focus", "Ways to focus",
                    "What would bring this setup to focus, best first, with what each way costs.",
                    &Layout::study, draw_ways_to_focus_panel, true},
+        PanelEntry{
+            "image_quality", "Image quality",
+            "How sharp a star is after all that glass: on axis and at the edge of the field, "
+            "for each eye.",
+            &Layout::study, draw_image_quality_panel, true},
     };
     return table;
 }

@@ -119,14 +119,14 @@ TEST_CASE("every stretch of light ends on a surface, at a joint of a straight ra
     }
 }
 
-TEST_CASE("every ray that dies, and no other, ends in a cross") {
+TEST_CASE("every ray that dies, and no other, ends in a cross or, where it leaks, in a ring") {
     for (const Setup& setup : {short_setup(), cured_setup(), clipping_setup()}) {
         const Report report = report_of(setup);
         const PictureEffort effort;
         const Frame frame = build_frame(setup, report, effort);
         std::size_t crosses = 0;
         for (const Mark& mark : frame.marks) {
-            if (mark.shape != MarkShape::cross) continue;
+            if (mark.shape != MarkShape::cross && mark.shape != MarkShape::ring) continue;
             ++crosses;
             CHECK(mark.clipped);
             CHECK(mark.colour == role_rgb(ColourRole::clipped));
@@ -169,6 +169,19 @@ TEST_CASE("a leaking face sends a stub of light out of the glass") {
     }
     CHECK(leaks > 0);
     CHECK(stubs >= leaks);  // rays from the edge of the field leak as well
+
+    // Each of them ends in a ring, which no clipped ray does, and the face says so once.
+    std::size_t rings = 0;
+    for (const Mark& mark : frame.marks) {
+        if (mark.shape != MarkShape::ring) continue;
+        const double off = face.world_from_surface.point_in(Point(mark.at)).z;
+        if (std::abs(off) < rounding_mm) ++rings;
+    }
+    CHECK(rings == stubs);
+    const auto says_so = [](const Label& label) {
+        return label.text == "leaks at prism hypotenuse" && label.role == LabelRole::warning;
+    };
+    CHECK(std::count_if(frame.labels.begin(), frame.labels.end(), says_so) == 1);
 }
 
 TEST_CASE("where nothing is clipped, the two arms together carry what came through the objective") {

@@ -1,0 +1,94 @@
+#include "study/point_spread.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <complex>
+#include <numbers>
+
+namespace beamfork {
+
+namespace {
+
+using Amplitude = std::complex<double>;
+
+Amplitude times(Amplitude a, Amplitude b) {
+    return {a.real() * b.real() - a.imag() * b.imag(), a.real() * b.imag() + a.imag() * b.real()};
+}
+
+// Phases of one direction cosine across the grid, by repeated turning.
+void fill_row(std::vector<Amplitude>& row, double first, double step) {
+    Amplitude now = std::polar(1.0, first);
+    const Amplitude turn = std::polar(1.0, step);
+    for (Amplitude& value : row) {
+        value = now;
+        now = times(now, turn);
+    }
+}
+
+std::vector<Amplitude>
+amplitudes(const Wavefront& wavefront, const Point& focus, int cells, double cell) {
+    const auto side = static_cast<std::size_t>(cells);
+    std::vector<Amplitude> sum(side * side);
+    std::vector<Amplitude> across(side);
+    std::vector<Amplitude> up(side);
+    const double wave_number = 2 * std::numbers::pi / wavefront.wavelength;
+    const double first = -(cells - 1) / 2.0 * cell;
+    const double piston = path_to(wavefront.rays.front(), focus);
+    for (const WavefrontRay& ray : wavefront.rays) {
+        const double phase = wave_number * (path_to(ray, focus) - piston);
+        fill_row(across, wave_number * first * ray.along.x, wave_number * cell * ray.along.x);
+        fill_row(up, phase + wave_number * first * ray.along.y, wave_number * cell * ray.along.y);
+        for (std::size_t y = 0; y < side; ++y) {
+            Amplitude* line = &sum[y * side];
+            for (std::size_t x = 0; x < side; ++x)
+                line[x] += times(up[y], across[x]);
+        }
+    }
+    return sum;
+}
+
+}  // namespace
+
+PointSpread point_spread(std::span<const WeightedWavefront> colours,
+                         const Point& focus,
+                         double focal_ratio,
+                         int cells,
+                         double cell) {
+    BEAMFORK_EXPECTS(cells > 0 && cells % 2 == 1);
+    PointSpread spread{cells, cell, {}, {}};
+    spread.brightness.assign(static_cast<std::size_t>(cells * cells), 0);
+    spread.energy = spread.brightness;
+    double weights = 0;
+    for (const auto& colour : colours)
+        weights += colour.weight;
+    for (const auto& [wavefront, weight] : colours) {
+        const auto sum = amplitudes(*wavefront, focus, cells, cell);
+        const auto count = static_cast<double>(wavefront->rays.size());
+        const double peak = weight / weights / (count * count);
+        // Perfect peak per unit of energy: the pupil's area in direction cosines over the wavelength squared.
+        const double pupil =
+            std::numbers::pi * wavefront->share()
+            / (4 * focal_ratio * focal_ratio * wavefront->wavelength * wavefront->wavelength);
+        for (std::size_t i = 0; i < sum.size(); ++i) {
+            const double bright = peak * std::norm(sum[i]);
+            spread.brightness[i] += bright;
+            spread.energy[i] += bright * pupil * cell * cell;
+        }
+    }
+    return spread;
+}
+
+double energy_within(const PointSpread& spread, double radius) {
+    double sum = 0;
+    const double middle = (spread.cells - 1) / 2.0;
+    std::size_t i = 0;
+    for (int y = 0; y < spread.cells; ++y) {
+        for (int x = 0; x < spread.cells; ++x, ++i) {
+            const double away = std::hypot(x - middle, y - middle);
+            sum += spread.energy[i] * std::clamp(radius / spread.cell - away + 0.5, 0.0, 1.0);
+        }
+    }
+    return sum;
+}
+
+}  // namespace beamfork

@@ -107,12 +107,16 @@ std::string check_json(const CheckedSetup& checked) {
     Json all = Json::array();
     for (const Combination& one : checked.combinations)
         all.push_back(combination_json(checked.setup, one));
-    const Json root{{"beamfork_check", 1},
-                    {"title", checked.setup.title},
-                    {"poor", checked.is_poor()},
-                    {"chosen", checked.chosen},
-                    {"light_paths", std::move(parts)},
-                    {"combinations", std::move(all)}};
+    Json root{{"beamfork_check", 1},
+              {"title", checked.setup.title},
+              {"poor", checked.is_poor()},
+              {"chosen", checked.chosen},
+              {"light_paths", std::move(parts)},
+              {"combinations", std::move(all)}};
+    const Report& now = checked.combinations.at(checked.chosen).report;
+    for (const CheckSection& section : check_sections()) {
+        if (section.setup_json) root[section.key] = section.setup_json(checked.setup, now);
+    }
     return root.dump(2) + "\n";
 }
 

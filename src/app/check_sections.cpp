@@ -8,6 +8,7 @@ std::span<const CheckSection> check_sections() {
     static const std::vector<CheckSection> sections{
         {"ways_to_focus", ways_to_focus_json, nullptr, ways_to_focus_text},
         {"image", nullptr, image_quality_eye_json, image_quality_text},
+        {.key = "reach", .setup_json = reach_table_json, .text = reach_table_text},
     };
     return sections;
 }

@@ -19,6 +19,8 @@ struct CheckSection {
     Json (*json)(const Setup& setup, const Report& report) = nullptr;
     /// For one eye, written inside "left_eye" and "right_eye"; null: has no such object.
     Json (*eye_json)(const Setup& setup, const Report& report, std::size_t side) = nullptr;
+    /// For the setup as a whole, written once at the top; null: has no such object.
+    Json (*setup_json)(const Setup& setup, const Report& report) = nullptr;
     /// A heading in capitals and lines indented by two, ending in a line break; null: none.
     std::string (*text)(const Setup& setup, const Report& report) = nullptr;
 };
@@ -28,6 +30,9 @@ std::string ways_to_focus_text(const Setup& setup, const Report& report);
 
 Json image_quality_eye_json(const Setup& setup, const Report& report, std::size_t side);
 std::string image_quality_text(const Setup& setup, const Report& report);
+
+Json reach_table_json(const Setup& setup, const Report& report);
+std::string reach_table_text(const Setup& setup, const Report& report);
 
 /// In the order in which they are told.
 std::span<const CheckSection> check_sections();

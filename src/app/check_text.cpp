@@ -71,20 +71,6 @@ std::string light_text(const Setup& setup, const Report& report) {
     return out;
 }
 
-std::string reach_text(const CheckedSetup& checked) {
-    std::string out = "EVERY EYEPIECE, OBSERVER AND TARGET (drawtube in mm)\n";
-    for (const Combination& one : checked.combinations) {
-        const FocusBudget& budget = one.report.budget;
-        const auto name = [&](std::size_t part) { return checked.setup.parts[part].name; };
-        out += fmt::format(
-            "  {}{}{}{:>8}  {}\n", padded(name(one.choice.eyepiece), 24),
-            padded(name(one.choice.observer), 22), padded(name(one.choice.target), 22),
-            format_number(budget.wanted_drawtube, 1),
-            budget.reaches ? "reaches" : fmt::format("{:.1f} mm short", budget.shortfall));
-    }
-    return out;
-}
-
 }  // namespace
 
 std::string check_text(const CheckedSetup& checked) {
@@ -100,7 +86,6 @@ std::string check_text(const CheckedSetup& checked) {
     for (const CheckSection& section : check_sections()) {
         if (section.text) out += '\n' + section.text(checked.setup, now.report);
     }
-    out += '\n' + reach_text(checked);
     return out;
 }
 

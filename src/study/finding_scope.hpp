@@ -32,5 +32,6 @@ void light_findings(const FindingScope& scope);
 void sight_findings(const FindingScope& scope);
 void part_findings(const FindingScope& scope);
 void image_quality_findings(const FindingScope& scope);
+void reach_table_findings(const FindingScope& scope);
 
 }  // namespace beamfork

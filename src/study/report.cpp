@@ -16,7 +16,11 @@ Result<Report> make_report(const Setup& setup, const Choice& choice, ClippingEff
     auto train = focused_train(setup, choice, *budget);
     if (!train) return tl::make_unexpected(train.error());
 
+    auto reach = reach_table(setup, choice);
+    if (!reach) return tl::make_unexpected(reach.error());
+
     Report report;
+    report.reach = *std::move(reach);
     report.train = *std::move(train);
     report.budget = *std::move(budget);
     report.magnification = magnification(setup, choice, report.budget);

@@ -9,6 +9,7 @@
 #include "study/focus_budget.hpp"
 #include "study/image_quality.hpp"
 #include "study/magnification.hpp"
+#include "study/reach_table.hpp"
 #include "study/real_focus.hpp"
 #include "study/ways_to_focus.hpp"
 
@@ -18,6 +19,7 @@ struct Report {
     Train train;  ///< with the drawtube where the budget puts it
     FocusBudget budget;
     Magnification magnification;
+    ReachTable reach;                     ///< of every combination, whichever is chosen
     std::array<EyeClipping, 2> clipping;  ///< left, right
     std::array<RealFocus, 2> real_focus;
     std::array<EyeImage, 2> image_quality;

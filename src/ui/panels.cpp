@@ -36,6 +36,10 @@ std::span<const PanelEntry> panels() {
             "How sharp a star is after all that glass: on axis and at the edge of the field, "
             "for each eye.",
             &Layout::study, draw_image_quality_panel, true},
+        PanelEntry{"reach_table", "Who reaches focus",
+                   "Every eyepiece pair with every observer and every target: where the drawtube "
+                   "must stand, and what changing costs.",
+                   &Layout::study, draw_reach_table_panel, true},
     };
     return table;
 }

@@ -81,9 +81,25 @@ void draw_wanted(ScaleDrawer& scale, const FocusBudget& budget, int part) {
                 budget.reaches ? LabelRole::note : LabelRole::dimension, 2, part);
 }
 
+// A moving mirror focuses instead of the drawtube: told below the mirror.
+void label_primary(Frame& frame, const PictureInput& input, const PrimaryFocus& primary) {
+    const Train& train = input.train();
+    const Point rim{0, -train.objective_radius, train.pupil_plane};
+    const bool reaches = input.report.budget.reaches;
+    std::string text = fmt::format("main mirror {:.1f} mm {}", std::abs(primary.moved),
+                                   primary.moved < 0 ? "down" : "up");
+    if (!reaches) text += ": its end";
+    const auto telescope = parts_with_role(input.setup, Role::telescope).front();
+    frame.labels.push_back({glm::vec3(rim), std::move(text),
+                            reaches ? LabelRole::note : LabelRole::dimension,
+                            static_cast<int>(telescope), 6});
+}
+
 }  // namespace
 
 void add_drawtube_scale(Frame& frame, const PictureInput& input) {
+    if (const auto& primary = input.report.budget.primary)
+        return label_primary(frame, input, *primary);
     const PlacedPart* placed = placed_focuser(input);
     const auto* focuser = find_part<Focuser>(input.setup);
     if (placed == nullptr || focuser == nullptr) return;

@@ -28,8 +28,8 @@ std::vector<ValueRow> magnification_rows(const Report& report) {
          "field stop."},
     };
     if (const auto& primary = report.budget.primary) {
-        rows.push_back({"Focal length per mm", format_number(primary->focal_length_per_mm, 1),
-                        "mm/mm",
+        rows.push_back({"Gained per mm of path", format_number(primary->focal_length_per_mm, 1),
+                        "mm",
                         "What each mm of back focus more adds to this telescope's focal length, "
                         "because its main mirror moves to focus: the main mirror's focal length "
                         "over the secondary's."});

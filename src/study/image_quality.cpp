@@ -131,7 +131,7 @@ void find_spread(PointImage& image,
     double low = 0;
     double high = image.spread.half_width();
     if (energy_within(image.spread, high) < 0.5) return;
-    for (int step = 0; step < 20; ++step) {
+    for (int step = 0; step < 10; ++step) {
         const double middle = (low + high) / 2;
         (energy_within(image.spread, middle) < 0.5 ? low : high) = middle;
     }

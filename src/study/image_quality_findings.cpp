@@ -67,11 +67,10 @@ std::string cures(const FindingScope& scope, const EyeImage& eye) {
                         scope.name(largest->part), largest->glass, all);
     }
     if (!lens_is_ahead_of_glass(scope.report.train.path(eye.eye))) {
-        advice += "A shifter of factor M ahead of the glass divides its spherical error by M^4 and "
-                  "its colour error "
-                  "by M^2. ";
+        advice += "A shifter ahead of the glass divides its spherical error by the fourth power of "
+                  "the factor and its colour error by the square. ";
     }
-    advice += "So does a slower telescope; a shifter made for that much glass cancels it.";
+    advice += "A slower telescope suffers less; a shifter made for that much glass cancels it.";
     return advice;
 }
 

@@ -78,15 +78,32 @@ PointSpread point_spread(std::span<const WeightedWavefront> colours,
     return spread;
 }
 
+namespace {
+
+// Share of a unit square about (x, y) within a circle about the origin, by 5 x 5 points where the edge crosses it.
+double share_inside(double x, double y, double radius) {
+    constexpr double half_diagonal = 0.7072;
+    const double away = std::hypot(x, y);
+    if (away > radius + half_diagonal) return 0;
+    if (away < radius - half_diagonal) return 1;
+    int inside = 0;
+    for (int i = -2; i <= 2; ++i) {
+        for (int j = -2; j <= 2; ++j)
+            inside += std::hypot(x + 0.2 * i, y + 0.2 * j) <= radius ? 1 : 0;
+    }
+    return inside / 25.0;
+}
+
+}  // namespace
+
 double energy_within(const PointSpread& spread, double radius) {
+    if (radius <= 0) return 0;
     double sum = 0;
     const double middle = (spread.cells - 1) / 2.0;
     std::size_t i = 0;
     for (int y = 0; y < spread.cells; ++y) {
-        for (int x = 0; x < spread.cells; ++x, ++i) {
-            const double away = std::hypot(x - middle, y - middle);
-            sum += spread.energy[i] * std::clamp(radius / spread.cell - away + 0.5, 0.0, 1.0);
-        }
+        for (int x = 0; x < spread.cells; ++x, ++i)
+            sum += spread.energy[i] * share_inside(x - middle, y - middle, radius / spread.cell);
     }
     return sum;
 }

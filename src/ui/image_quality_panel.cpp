@@ -129,7 +129,9 @@ void draw_energy(const Ui& ui, const ImageRows& rows, const EyeImageRows& eye, c
         draw_curve(list, plot, eye.points[1].energy, colour(eye.role), true);
     if (eye.points[0].is_formed)
         draw_curve(list, plot, eye.points[0].energy, colour(eye.role), false);
-    text_at(list, {plot.left + grid(1), plot.top}, "100 %", colour(Tone::text_dim));
+    text_ending_at(list, {plot.right() - grid(1), plot.bottom() - line},
+                   shortened("light in a circle", plot.right() - disc - grid(2)),
+                   colour(Tone::text_dim));
     text_at(list, {plot.left, plot.bottom() + grid(0.5F)}, "0", colour(Tone::text_dim));
     text_ending_at(list, {plot.right(), plot.bottom() + grid(0.5F)},
                    format_number(reach, 0) + " µm", colour(Tone::text_dim));
@@ -171,13 +173,13 @@ void draw_values(const Ui& ui, const ImageRows& rows) {
     }
 }
 
+constexpr float wide_panel = 140;  // grid steps from which the table stands beside the plots
+
 // Four spots in a row; the light curves beside them where there is room, else below.
-void draw_plots(const Ui& ui, const ImageRows& rows) {
+void draw_plots(const Ui& ui, const ImageRows& rows, float width, bool is_wide) {
     const ImVec2 low = ImGui::GetCursorScreenPos();
-    const float width = ImGui::GetContentRegionAvail().x;
     const float line = ImGui::GetTextLineHeight();
     const float gap = grid(1.5F);
-    const bool is_wide = width > grid(140);
     const float side = std::min(grid(34), is_wide ? width / 7 : (width - 3 * gap) / 4);
     float left = low.x;
     for (const EyeImageRows& eye : rows.eyes) {
@@ -207,8 +209,20 @@ void draw_image_quality_panel(const Ui& ui) {
     wrapped_text(rows.sentence, colour(Tone::text));
     ui.note("image_quality/sentence", rows.sentence);
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {0, grid(0.5F)});
-    draw_plots(ui, rows);
-    draw_values(ui, rows);
+    const float width = ImGui::GetContentRegionAvail().x;
+    const bool is_wide = width > grid(wide_panel);
+    const ImVec2 low = ImGui::GetCursorScreenPos();
+    const float plots = is_wide ? std::floor(width * 0.62F) : width;
+    draw_plots(ui, rows, plots, is_wide);
+    if (is_wide) {
+        ImGui::SetCursorScreenPos({low.x + plots + grid(4), low.y});
+        ImGui::BeginChild("image_quality/table",
+                          {width - plots - grid(4), ImGui::GetContentRegionAvail().y});
+        draw_values(ui, rows);
+        ImGui::EndChild();
+    } else {
+        draw_values(ui, rows);
+    }
     ImGui::PopStyleVar();
 }
 

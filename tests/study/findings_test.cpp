@@ -44,10 +44,13 @@ Finding brought_by(const std::function<void(Setup&)>& change,
 }  // namespace
 
 TEST_CASE("a setup with nothing amiss has only good to say of itself") {
-    const auto findings = found(wide_setup());
-    REQUIRE(findings.size() == 2);
+    Setup setup = wide_setup();
+    the<Refractor>(setup).focal_length = {2500};  // so slow that its prisms cost no sharpness
+    const auto findings = found(setup);
+    REQUIRE(findings.size() == 3);
     CHECK(findings[0].id == "focus_reached");
     CHECK(findings[1].id == "fully_lit");
+    CHECK(findings[2].id == "image_sharp");
     for (const Finding& finding : findings)
         CHECK(finding.severity == Severity::good);
     CHECK_FALSE(is_poor(findings));

@@ -193,3 +193,40 @@ TEST_CASE("the main fault is what takes more of the peak than all others") {
     image.day_peak = 0.99;
     CHECK(main_fault(image) == ImageFault::nothing);
 }
+
+TEST_CASE("light that a bare low-index prism does not hold is counted as lost, as much as Snell's "
+          "law tells") {
+    PrismDiagonal prism;
+    prism.glass = "N-BK7";
+    prism.prism_width = {110};
+    prism.clear_diameter = {110};
+    Setup setup = wide_setup({{"Prism", prism, {}}});
+    the<Refractor>(setup).focal_length = {400};  // f/4
+    the<SplitterHead>(setup).entry_clear = {110};
+    the<SplitterHead>(setup).prism_width = {110};
+    the<SplitterHead>(setup).arm_offset = {112};
+    the<SplitterHead>(setup).exit_clear = {110};
+    const Report report = make_report(setup, setup.chosen).value();
+    double leaked = 0;
+    for (const EndShare& end : report.clipping[0].rings.front().ends)
+        leaked += end.is_leak ? end.share : 0;
+    // Face at 45 degrees inside the glass: held where n sin(incidence) >= 1. Even grid over the pupil's sines.
+    const double n = indices("N-BK7")[primary_wavelength];
+    int all = 0;
+    int lost = 0;
+    for (int i = -200; i <= 200; ++i) {
+        for (int j = -200; j <= 200; ++j) {
+            const double x = i / 200.0 / 8 / n;
+            const double y = j / 200.0 / 8 / n;
+            if (i * i + j * j > 200 * 200) continue;
+            ++all;
+            const double cosine = (std::sqrt(1 - x * x - y * y) - y) / std::sqrt(2.0);
+            lost += n * n * (1 - cosine * cosine) < 1 ? 1 : 0;
+        }
+    }
+    const double share = static_cast<double>(lost) / all;
+    CHECK(share
+          > 0.03);  // 5.0 % for n = 1.5168 and the tangent's f-number, a little less at the e line
+    CHECK(near(leaked, share, 0.005));  // 1024 rays
+    CHECK(has(report, "light_leaks"));
+}

@@ -43,6 +43,8 @@ std::string_view unit_in_words(FieldUnit unit) {
     case FieldUnit::degree: return "degrees";
     case FieldUnit::dioptre: return "dioptres";
     case FieldUnit::metre: return "metres (m)";
+    case FieldUnit::percent: return "percent (%)";
+    case FieldUnit::arcminute: return "arcminutes";
     case FieldUnit::times:
     case FieldUnit::none: break;
     }

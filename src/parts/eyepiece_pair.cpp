@@ -8,6 +8,18 @@ Millimetres travel_per_dioptre(Millimetres eyepiece_focal_length) {
     return eyepiece_focal_length * (eyepiece_focal_length.value / 1000);
 }
 
+namespace {
+
+FieldInfo play_info(std::string key, std::string label) {
+    return length_info(
+        std::move(key), std::move(label),
+        "How far the eyepiece's axis sits off the middle of its seat, to the right or "
+        "up; a barrel with 0.1 mm of play can be off by half of that.",
+        -2, 2, -0.2, 0.2);
+}
+
+}  // namespace
+
 std::vector<Field<EyepiecePair>> EyepiecePair::fields() {
     FieldInfo apparent;
     apparent.key = "apparent_field_deg";
@@ -48,12 +60,21 @@ std::vector<Field<EyepiecePair>> EyepiecePair::fields() {
         number_field(length_info("eye_relief_mm", "Eye relief", "From the last lens to the eye.", 0,
                                  60, 5, 25),
                      &E::eye_relief),
+        choice_field(anti_reflection_info(), &E::coating, anti_reflection_words()),
+        number_field(lens_faces_info(), &E::lens_faces),
+        number_field(play_info("left_play_x_mm", "Left eyepiece, aside"), &E::left_play_x),
+        number_field(play_info("left_play_y_mm", "Left eyepiece, up"), &E::left_play_y),
+        number_field(play_info("right_play_x_mm", "Right eyepiece, aside"), &E::right_play_x),
+        number_field(play_info("right_play_y_mm", "Right eyepiece, up"), &E::right_play_y),
     };
 }
 
 PartLayout EyepiecePair::layout(const LayoutContext& context) const {
     PartLayout layout;
-    const Pose shoulder = translation(0, 0, context.seat_shift.value);
+    const bool is_left = context.eye == Eye::left;
+    const Pose shoulder =
+        translation((is_left ? left_play_x : right_play_x).value,
+                    (is_left ? left_play_y : right_play_y).value, context.seat_shift.value);
     const Pose front = shoulder * translation(0, 0, -barrel_length.value);
     layout.part_from_exit = shoulder * translation(0, 0, -field_stop_depth.value);
     layout.surfaces = {round_stop("barrel", front, barrel_clear.value),

@@ -21,6 +21,13 @@ struct EyepiecePair {
     Millimetres barrel_length{25};
     Millimetres outer_diameter{36};
     Millimetres eye_relief{15};
+    /// How far each eyepiece sits off the middle of its seat, as the play of its barrel allows.
+    Millimetres left_play_x{0};
+    Millimetres left_play_y{0};
+    Millimetres right_play_x{0};
+    Millimetres right_play_y{0};
+    AntiReflection coating = AntiReflection::multi_layer;
+    double lens_faces = 6;  ///< from air to glass
 
     bool operator==(const EyepiecePair&) const = default;
     static std::vector<Field<EyepiecePair>> fields();

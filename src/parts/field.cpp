@@ -17,6 +17,8 @@ std::string_view symbol(FieldUnit unit) {
     case FieldUnit::dioptre: return "D";
     case FieldUnit::metre: return "m";
     case FieldUnit::times: return "×";
+    case FieldUnit::percent: return "%";
+    case FieldUnit::arcminute: return "′";
     case FieldUnit::none: break;
     }
     return "";

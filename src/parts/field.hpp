@@ -15,9 +15,9 @@
 
 namespace beamfork {
 
-enum class FieldUnit { none, millimetre, degree, dioptre, metre, times };
+enum class FieldUnit { none, millimetre, degree, dioptre, metre, times, percent, arcminute };
 
-/// The unit as printed after a number: "mm", "°", "D", "m", "×" or "".
+/// The unit as printed after a number: "mm", "°", "D", "m", "×", "%", "′" or "".
 std::string_view symbol(FieldUnit unit);
 
 enum class FieldType {

@@ -23,6 +23,7 @@ std::vector<Field<FilterPlate>> FilterPlate::fields() {
                                  "Clear diameter of the plate in its ring.", 5, 200, 20, 50),
                      &FilterPlate::clear_diameter),
         word_field(glass, &FilterPlate::glass, glass_names()),
+        choice_field(anti_reflection_info(), &FilterPlate::coating, anti_reflection_words()),
     };
 }
 
@@ -34,6 +35,7 @@ PartLayout FilterPlate::layout(const LayoutContext& context) const {
     for (Surface& surface : plate.surfaces)
         surface.aperture = Circle{clear_diameter.value / 2};
     append(layout.surfaces, plate, front);
+    coat(layout.surfaces, coating);
     layout.part_from_exit = translation(0, 0, ring_length.value);
     if (context.eye == Eye::left) {
         const double seen =

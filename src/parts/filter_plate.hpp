@@ -16,6 +16,7 @@ struct FilterPlate {
     Millimetres ring_length{6};  ///< what the ring adds between its neighbours
     Millimetres clear_diameter{26};
     std::string glass = "N-BK7";
+    AntiReflection coating = AntiReflection::multi_layer;
 
     bool operator==(const FilterPlate&) const = default;
     static std::vector<Field<FilterPlate>> fields();

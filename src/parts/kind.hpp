@@ -32,6 +32,14 @@ Body plate_body(const Pose& pose, double width, double opening_diameter);
 /// The names of the standard glass catalogue, for a choice of glass.
 std::vector<std::string> glass_names();
 
+/// The common fields of parts with polished faces, lenses and mirrors (glass/coating.hpp).
+FieldInfo anti_reflection_info();
+FieldInfo mirror_coating_info();
+FieldInfo lens_faces_info();
+
+/// Gives every polished face and lens among them that coating.
+void coat(std::vector<Surface>& surfaces, AntiReflection coating);
+
 /// The common field of parts whose maker states a light path.
 FieldInfo stated_light_path_info();
 

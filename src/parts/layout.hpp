@@ -13,6 +13,7 @@
 #include "geometry/aperture.hpp"
 #include "geometry/conic.hpp"
 #include "geometry/pose.hpp"
+#include "glass/coating.hpp"
 
 namespace beamfork {
 
@@ -46,6 +47,7 @@ struct Surface {
     double blue_shift = 0;       ///< objective: focus at the F line minus focus at the e line
     double red_shift = 0;        ///< objective: focus at the C line minus focus at the e line
     Conic shape{};               ///< mirror: a plane unless said otherwise
+    Coating coating{};           ///< how much light goes on from here
 };
 
 /// A hollow cylinder along z from z = 0 of its frame.

@@ -34,6 +34,7 @@ std::vector<Field<MirrorDiagonal>> MirrorDiagonal::fields() {
                                  50),
                      &MirrorDiagonal::clear_diameter),
         number_field(turned_info(), &MirrorDiagonal::turned),
+        choice_field(mirror_coating_info(), &MirrorDiagonal::coating, mirror_coating_words()),
         optional_field(stated_light_path_info(), &MirrorDiagonal::stated_light_path),
     };
 }
@@ -50,6 +51,7 @@ PartLayout MirrorDiagonal::layout(const LayoutContext& context) const {
     layout.surfaces = {round_stop("front opening", Pose{}, clear),
                        {"mirror", SurfaceKind::mirror, mirror, plate},
                        round_stop("rear opening", layout.part_from_exit, clear)};
+    layout.surfaces[1].coating.mirror = coating;
     layout.end_air = exit_leg.value - clear / 2;
     if (context.eye == Eye::left) {
         const double wall = 2.5;

@@ -16,6 +16,7 @@ struct MirrorDiagonal {
     Millimetres exit_leg{40};   ///< mirror to exit face
     Millimetres clear_diameter{40};
     Degrees turned{0};  ///< about the incoming axis; 0 looks up
+    MirrorCoating coating = MirrorCoating::enhanced_aluminium;
     std::optional<Millimetres> stated_light_path;
 
     bool operator==(const MirrorDiagonal&) const = default;

@@ -40,6 +40,7 @@ std::vector<Field<PrismDiagonal>> PrismDiagonal::fields() {
                      &PrismDiagonal::clear_diameter),
         word_field(glass, &PrismDiagonal::glass, glass_names()),
         choice_field(coating_info(), &PrismDiagonal::hypotenuse, coating_words()),
+        choice_field(anti_reflection_info(), &PrismDiagonal::coating, anti_reflection_words()),
         number_field(turned_info(), &PrismDiagonal::turned),
         optional_field(stated_light_path_info(), &PrismDiagonal::stated_light_path),
     };
@@ -57,6 +58,7 @@ PartLayout PrismDiagonal::layout(const LayoutContext& context) const {
     layout.part_from_exit = leaving * translation(0, 0, air_out);
     layout.surfaces.push_back(round_stop("front opening", Pose{}, clear));
     append(layout.surfaces, prism, entry);
+    coat(layout.surfaces, coating);
     layout.surfaces.push_back(round_stop("rear opening", layout.part_from_exit, clear));
     layout.end_air = air_out;
     if (context.eye == Eye::left) {

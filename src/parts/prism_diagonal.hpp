@@ -19,6 +19,7 @@ struct PrismDiagonal {
     Millimetres clear_diameter{24};
     std::string glass = "N-BAK4";
     FaceCoating hypotenuse = FaceCoating::bare;
+    AntiReflection coating = AntiReflection::multi_layer;
     Degrees turned{0};
     std::optional<Millimetres> stated_light_path;
 

@@ -97,7 +97,7 @@ Prism glass_block(double width, double length, const std::string& glass, const s
 namespace {
 
 Surface interface_of_cube(double width, SurfaceKind kind) {
-    return {"cube interface", kind,
+    return {std::string(cube_interface), kind,
             translation(0, 0, width / 2) * rotation_about_x(to_radians(Degrees{45})),
             rectangle(width, width * sqrt2)};
 }

@@ -4,6 +4,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 
 #include "parts/layout.hpp"
 
@@ -33,6 +34,8 @@ Prism rhomboid_prism(double width, double offset, const PrismGlass& glass, const
 /// A straight block, glass path = length.
 Prism glass_block(double width, double length, const std::string& glass, const std::string& name);
 
+/// The name of the surface that divides the light.
+inline constexpr std::string_view cube_interface = "cube interface";
 /// The beam-splitting cube on its transmitted side: straight through the 45 degree interface.
 Prism cube_transmitting(double width, const std::string& glass);
 /// The beam-splitting cube on its reflected side: turned towards +y at the interface.

@@ -1,5 +1,7 @@
 #include "parts/refractor.hpp"
 
+#include <cmath>
+
 namespace beamfork {
 
 std::vector<Field<Refractor>> Refractor::fields() {
@@ -38,6 +40,8 @@ std::vector<Field<Refractor>> Refractor::fields() {
                                  "Distance of that baffle behind the objective.", 1, 4900, 50,
                                  1000),
                      &Refractor::baffle_position),
+        choice_field(anti_reflection_info(), &Refractor::coating, anti_reflection_words()),
+        number_field(lens_faces_info(), &Refractor::lens_faces),
     };
 }
 
@@ -47,6 +51,8 @@ PartLayout Refractor::layout(const LayoutContext& context) const {
     objective.focal_length = focal_length.value;
     objective.blue_shift = blue_shift.value;
     objective.red_shift = red_shift.value;
+    objective.coating.face = coating;
+    objective.coating.lens_faces = static_cast<int>(std::lround(lens_faces));
     layout.surfaces.push_back(objective);
     if (baffle_diameter) {
         layout.surfaces.push_back(round_stop(

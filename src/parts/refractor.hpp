@@ -19,6 +19,9 @@ struct Refractor {
     Millimetres red_shift{0};
     std::optional<Millimetres> baffle_diameter;
     Millimetres baffle_position{300};  ///< behind the objective
+    AntiReflection coating = AntiReflection::multi_layer;
+    double lens_faces =
+        4;  ///< from air to glass: 2 when cemented, 4 with an air space, 6 of three lenses
 
     bool operator==(const Refractor&) const = default;
     static std::vector<Field<Refractor>> fields();

@@ -92,6 +92,7 @@ std::vector<Field<Shifter>> Shifter::fields() {
                         0, 400, 20, 160),
             &Shifter::corrected_glass),
         optional_field(corrected_ratio, &Shifter::corrected_focal_ratio),
+        choice_field(anti_reflection_info(), &Shifter::coating, anti_reflection_words()),
     };
 }
 
@@ -100,6 +101,7 @@ PartLayout Shifter::layout(const LayoutContext& context) const {
     Surface lens{"shifter lens", SurfaceKind::thin_lens, translation(0, 0, lens_offset.value),
                  Circle{clear_diameter.value / 2}};
     lens.focal_length = lens_focal_length().value;
+    lens.coating.face = coating;
     layout.surfaces = {lens};
     layout.part_from_exit = translation(0, 0, length.value);
     layout.end_air = std::max(0.0, length.value - lens_offset.value);

@@ -25,6 +25,7 @@ struct Shifter {
     Millimetres clear_diameter{22};
     std::optional<Millimetres> corrected_glass;   ///< whose spherical and colour error it cancels
     std::optional<double> corrected_focal_ratio;  ///< N of the beam in that glass
+    AntiReflection coating = AntiReflection::multi_layer;
 
     bool operator==(const Shifter&) const = default;
     static std::vector<Field<Shifter>> fields();

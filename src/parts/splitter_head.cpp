@@ -64,6 +64,65 @@ std::vector<Field<SplitterHead>> prism_fields() {
     };
 }
 
+FieldInfo percent_info(std::string key, std::string label, std::string help) {
+    FieldInfo info;
+    info.key = std::move(key);
+    info.label = std::move(label);
+    info.help = std::move(help);
+    info.unit = FieldUnit::percent;
+    return info;
+}
+
+std::vector<Field<SplitterHead>> light_fields() {
+    using S = SplitterHead;
+    FieldInfo reflected =
+        percent_info("reflected_percent", "Reflected at the cube",
+                     "Share of the divided light that the cube reflects, to the left eye; the rest "
+                     "goes to the right eye.");
+    reflected.low = 1;
+    reflected.high = 99;
+    reflected.usual_low = 30;
+    reflected.usual_high = 70;
+    FieldInfo loss = percent_info("splitter_loss_percent", "Lost at the cube",
+                                  "Light that the dividing layer swallows; none for a dielectric "
+                                  "layer, 10 % and more for a metal one (common practice).");
+    loss.high = 90;
+    loss.usual_high = 30;
+    return {
+        choice_field(anti_reflection_info(), &S::coating, anti_reflection_words()),
+        number_field(reflected, &S::reflected_percent),
+        number_field(loss, &S::splitter_loss_percent),
+    };
+}
+
+std::vector<Field<SplitterHead>> error_fields() {
+    using S = SplitterHead;
+    FieldInfo stand;
+    stand.key = "prisms_stand";
+    stand.label = "Prisms stand";
+    stand.help =
+        "True to their place, or slightly off it as stated prism by prism, to see what that "
+        "does to the two images.";
+    std::vector<Field<S>> fields{
+        choice_field(stand, &S::prisms_stand, {"true to place", "slightly off"})};
+    struct Named {
+        PrismErrors S::*prism;
+        const char* key;
+        const char* label;
+    };
+    for (const Named& one : {Named{&S::cube_errors, "cube", "Cube"},
+                             Named{&S::arm_prism_errors, "arm_prism", "Arm prism"},
+                             Named{&S::rhomboid_errors, "rhomboid", "Rhomboid"}}) {
+        for (const PrismErrorKind& kind : prism_error_kinds()) {
+            FieldInfo info = prism_error_info(one.key, one.label, kind);
+            info.only_if_key = stand.key;
+            info.only_if_word = "slightly off";
+            fields.push_back(prism_error_field(std::move(info), one.prism, kind.value));
+        }
+    }
+    return fields;
+}
+
 std::vector<Field<SplitterHead>> arm_end_fields() {
     using S = SplitterHead;
     return {
@@ -97,9 +156,16 @@ std::vector<Field<SplitterHead>> arm_end_fields() {
 
 std::vector<Field<SplitterHead>> SplitterHead::fields() {
     auto fields = prism_fields();
-    for (auto& field : arm_end_fields())
-        fields.push_back(std::move(field));
+    for (auto* more : {light_fields, arm_end_fields, error_fields}) {
+        for (auto& field : more())
+            fields.push_back(std::move(field));
+    }
     return fields;
+}
+
+double SplitterHead::split_share(Eye eye) const {
+    const double reflected = reflected_percent / 100;
+    return (1 - splitter_loss_percent / 100) * (eye == Eye::left ? reflected : 1 - reflected);
 }
 
 Millimetres SplitterHead::pupil_distance_at(Degrees hinge) const {
@@ -132,6 +198,27 @@ std::vector<glm::dvec2> arm_outline(double offset, double half_width) {
                              half_width * std::sin(turn) + (is_far ? offset : 0));
     }
     return corners;
+}
+
+void finish_faces(PartLayout& layout, const SplitterHead& head, Eye eye) {
+    coat(layout.surfaces, head.coating);
+    for (Surface& surface : layout.surfaces) {
+        if (surface.name == cube_interface) surface.coating.stated_share = head.split_share(eye);
+    }
+}
+
+// Where the cube really stands in the frame in which it should stand, and likewise the other two.
+struct RealPlaces {
+    Pose cube;
+    Pose arm_prism;
+    Pose rhomboid;
+};
+RealPlaces real_places(const SplitterHead& head) {
+    if (head.prisms_stand == PrismsStand::true_to_place) return {};
+    const double half = head.prism_width.value / 2;
+    return {ideal_from_real(head.cube_errors, {0, 0, half}),
+            ideal_from_real(head.arm_prism_errors, {0, 0, half}),
+            ideal_from_real(head.rhomboid_errors, {0, head.arm_offset.value / 2, half})};
 }
 
 // Housing, nose and seat to look at. Inner sizes leave the glass free.
@@ -182,6 +269,7 @@ PartLayout SplitterHead::layout(const LayoutContext& context) const {
     layout.surfaces.push_back(
         round_stop("nose", translation(0, 0, -nose_length.value), entry_clear.value));
     layout.surfaces.push_back(round_stop("entry collar", Pose{}, entry_clear.value));
+    const RealPlaces real = real_places(*this);
     const bool is_left = context.eye == Eye::left;
     const Pose arm = is_left ? left_arm : right_arm;
     Pose glass_exit;
@@ -191,33 +279,36 @@ PartLayout SplitterHead::layout(const LayoutContext& context) const {
         // The arm prism turns light that runs towards +y back to +z: folded towards -y of its own frame.
         const Pose beside = arm * to_cube * cube.prism_from_exit * translation(0, 0, gap)
                             * rotation_about_z(to_radians(Degrees{180}));
-        append(layout.surfaces, cube, arm * to_cube);
-        append(layout.surfaces, turn, beside);
-        layout.bodies.push_back({cube.body, arm * to_cube});
-        layout.bodies.push_back({turn.body, beside});
+        append(layout.surfaces, cube, arm * to_cube * real.cube);
+        append(layout.surfaces, turn, beside * real.arm_prism);
+        layout.bodies.push_back({cube.body, arm * to_cube * real.cube});
+        layout.bodies.push_back({turn.body, beside * real.arm_prism});
         glass_exit = beside * turn.prism_from_exit;
         if (compensator_length().value > 0) {
             const Prism block =
                 glass_block(width, compensator_length().value, glass, "compensator");
             layout.surfaces.pop_back();  // cemented to the prism: no air in between
-            Surface joint{"compensator entry face", SurfaceKind::stop, glass_exit,
+            const Pose cemented = beside * real.arm_prism * turn.prism_from_exit;
+            Surface joint{"compensator entry face", SurfaceKind::stop, cemented,
                           rectangle(width, width)};
             layout.surfaces.push_back(joint);
             Surface leaving = block.surfaces.back();
-            leaving.part_from_surface = glass_exit * leaving.part_from_surface;
+            leaving.part_from_surface = cemented * leaving.part_from_surface;
             layout.surfaces.push_back(leaving);
-            layout.bodies.push_back({block.body, glass_exit});
+            layout.bodies.push_back({block.body, cemented});
             glass_exit = glass_exit * block.prism_from_exit;
         }
     } else {
         const Prism cube = cube_transmitting(width, glass);
         const Prism rhomboid = rhomboid_prism(width, arm_offset.value, kind, "rhomboid");
         const Pose behind = arm * to_cube * cube.prism_from_exit * translation(0, 0, gap);
-        append(layout.surfaces, cube, left_arm * to_cube);  // the cube turns with the left arm
-        append(layout.surfaces, rhomboid, behind);
-        layout.bodies.push_back({rhomboid.body, behind});
+        // The cube turns with the left arm.
+        append(layout.surfaces, cube, left_arm * to_cube * real.cube);
+        append(layout.surfaces, rhomboid, behind * real.rhomboid);
+        layout.bodies.push_back({rhomboid.body, behind * real.rhomboid});
         glass_exit = behind * rhomboid.prism_from_exit;
     }
+    finish_faces(layout, *this, context.eye);
     // Eyepieces sit upright on both arms whatever the hinge does.
     const Pose upright{glm::dmat3(1.0), glass_exit.origin};
     layout.surfaces.push_back(round_stop("exit opening", upright, exit_clear.value));

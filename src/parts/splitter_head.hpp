@@ -8,9 +8,12 @@
 #pragma once
 
 #include "parts/kind.hpp"
+#include "parts/prism_errors.hpp"
 #include "parts/prisms.hpp"
 
 namespace beamfork {
+
+enum class PrismsStand { true_to_place, slightly_off };
 
 struct SplitterHead {
     static constexpr std::string_view key = "splitter_head";
@@ -27,6 +30,13 @@ struct SplitterHead {
     std::optional<Millimetres> compensator;  ///< unstated: as long as the arm offset
     std::string glass = "N-BAK4";
     FaceCoating reflecting_faces = FaceCoating::bare;
+    AntiReflection coating = AntiReflection::multi_layer;
+    double reflected_percent = 50;  ///< of what the cube does not lose: goes to the left eye
+    double splitter_loss_percent = 0;
+    PrismsStand prisms_stand = PrismsStand::true_to_place;
+    PrismErrors cube_errors;  ///< these count only while the prisms stand slightly off
+    PrismErrors arm_prism_errors;
+    PrismErrors rhomboid_errors;
     Millimetres exit_clear{24};
     Millimetres seat_height{30};  ///< last glass face to the seat on which the eyepieces rest
     Millimetres seat_travel{3};   ///< each eyepiece's own focus adjustment, plus or minus
@@ -42,6 +52,9 @@ struct SplitterHead {
     [[nodiscard]] Millimetres compensator_length() const {
         return compensator.value_or(arm_offset);
     }
+    /// Share of the light at the cube's interface that goes to that eye, 0..1.
+    [[nodiscard]] double split_share(Eye eye) const;
+
     /// How far each arm drops from the straight line through both for this pupil distance, clamped to
     /// what the arms can do: cos(hinge) = pupil distance / (2 arm offset).
     [[nodiscard]] Degrees hinge_for(Millimetres pupil_distance) const;

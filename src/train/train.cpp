@@ -94,6 +94,7 @@ private:
         placed.index_before = medium_;
         placed.index_after = medium_;
         placed.focal_length = focal_lengths(surface);
+        placed.coating = surface.coating;
         const Point at = placed.world_from_surface.origin;
         placed.axis_position = position_ + glm::dot(at - here_, direction_);
         if (surface.kind == SurfaceKind::refraction) {

@@ -33,6 +33,7 @@ struct PlacedSurface {
     double object_distance = 0;    ///< thin lens: to the image it re-images, positive behind it, mm
     double axis_position = 0;  ///< along the unfolded axis from the objective, mm of geometric path
     Conic shape{};             ///< mirror: a plane unless said otherwise
+    Coating coating{};         ///< how much light goes on from here
 };
 
 /// A stretch of the unfolded axis inside one medium, ending at a surface or at a part's exit. `length` is

@@ -37,7 +37,7 @@ std::string entry_text(double value) {
 std::string accepted_range(const FieldInfo& field) {
     if (field.type == FieldType::choice) return {};
     const std::string unit(symbol(field.unit));
-    const std::string gap = unit.empty() || unit == "°" || unit == "×" ? "" : " ";
+    const std::string gap = unit.empty() || unit == "°" || unit == "′" || unit == "×" ? "" : " ";
     return "Accepts " + entry_text(field.low) + " to " + entry_text(field.high) + gap + unit + ".";
 }
 

@@ -65,5 +65,7 @@ TEST_CASE("every unit but a bare number prints its symbol") {
     CHECK(symbol(FieldUnit::dioptre) == "D");
     CHECK(symbol(FieldUnit::metre) == "m");
     CHECK(symbol(FieldUnit::times) == "×");
+    CHECK(symbol(FieldUnit::percent) == "%");
+    CHECK(symbol(FieldUnit::arcminute) == "′");
     CHECK(symbol(FieldUnit::none).empty());
 }

@@ -59,6 +59,8 @@ TEST_CASE("a key in a file carries its unit") {
             CHECK(field.key.ends_with("_deg") == (field.unit == FieldUnit::degree));
             CHECK(field.key.ends_with("_m") == (field.unit == FieldUnit::metre));
             CHECK(field.key.ends_with("_dioptres") == (field.unit == FieldUnit::dioptre));
+            CHECK(field.key.ends_with("_percent") == (field.unit == FieldUnit::percent));
+            CHECK(field.key.ends_with("_arcmin") == (field.unit == FieldUnit::arcminute));
         }
     }
 }

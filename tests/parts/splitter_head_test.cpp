@@ -1,4 +1,5 @@
 #include <cmath>
+#include <numbers>
 
 #include "parts/splitter_head.hpp"
 #include "support/near.hpp"
@@ -141,4 +142,42 @@ TEST_CASE("eyepieces stand upright on both arms whatever the hinge does") {
             CHECK(head.layout(context).part_from_exit.axes == glm::dmat3(1.0));
         }
     }
+}
+
+TEST_CASE(
+    "an error stated for a prism moves that prism's faces alone, and only while prisms stand off") {
+    LayoutContext context;
+    for (const Eye eye : both_eyes) {
+        context.eye = eye;
+        SplitterHead head;
+        const PartLayout ideal = head.layout(context);
+        head.rhomboid_errors.shift_x = 0.3;
+        head.arm_prism_errors.shift_x = 0.3;
+        const PartLayout kept = head.layout(context);
+        head.prisms_stand = PrismsStand::slightly_off;
+        const PartLayout moved = head.layout(context);
+        REQUIRE(moved.surfaces.size() == ideal.surfaces.size());
+        for (std::size_t i = 0; i < ideal.surfaces.size(); ++i) {
+            const std::string& name = ideal.surfaces[i].name;
+            CAPTURE(name);
+            const Pose& before = ideal.surfaces[i].part_from_surface;
+            CHECK(kept.surfaces[i].part_from_surface == before);
+            const double shift =
+                glm::distance(moved.surfaces[i].part_from_surface.origin, before.origin);
+            const bool belongs = name.starts_with("rhomboid") || name.starts_with("arm prism")
+                                 || name.starts_with("compensator");
+            CHECK(near(shift, belongs ? 0.3 : 0, rounding));
+        }
+        CHECK(moved.part_from_exit == ideal.part_from_exit);  // the seats stay
+    }
+}
+
+TEST_CASE("a prism turns about its own middle by the angle that is stated") {
+    const Point middle{0, 3, 10};
+    PrismErrors errors;
+    errors.roll = 60;  // one degree
+    const Pose pose = ideal_from_real(errors, middle);
+    CHECK(near(glm::distance(pose.point_out(middle), middle), 0, rounding));
+    CHECK(near(pose.direction_out({1, 0, 0}).y, std::sin(std::numbers::pi / 180), rounding));
+    CHECK(ideal_from_real({}, middle) == Pose{});
 }

@@ -2,6 +2,8 @@
 
 #include <vector>
 
+#include "app/fit_section.hpp"
+
 namespace beamfork {
 
 std::span<const CheckSection> check_sections() {
@@ -9,6 +11,7 @@ std::span<const CheckSection> check_sections() {
         {"ways_to_focus", ways_to_focus_json, nullptr, ways_to_focus_text},
         {"image", nullptr, image_quality_eye_json, image_quality_text},
         {.key = "reach", .setup_json = reach_table_json, .text = reach_table_text},
+        {"fit", fit_json, nullptr, fit_text},
     };
     return sections;
 }

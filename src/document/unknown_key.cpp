@@ -45,6 +45,7 @@ std::string_view unit_in_words(FieldUnit unit) {
     case FieldUnit::metre: return "metres (m)";
     case FieldUnit::percent: return "percent (%)";
     case FieldUnit::arcminute: return "arcminutes";
+    case FieldUnit::gram: return "grams (g)";
     case FieldUnit::times:
     case FieldUnit::none: break;
     }

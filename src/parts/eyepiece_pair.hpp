@@ -2,6 +2,7 @@
 #pragma once
 
 #include "parts/kind.hpp"
+#include "parts/mount.hpp"
 
 namespace beamfork {
 
@@ -28,6 +29,7 @@ struct EyepiecePair {
     Millimetres right_play_y{0};
     AntiReflection coating = AntiReflection::multi_layer;
     double lens_faces = 6;  ///< from air to glass
+    Mount mount{};
 
     bool operator==(const EyepiecePair&) const = default;
     static std::vector<Field<EyepiecePair>> fields();

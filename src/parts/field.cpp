@@ -19,6 +19,7 @@ std::string_view symbol(FieldUnit unit) {
     case FieldUnit::times: return "×";
     case FieldUnit::percent: return "%";
     case FieldUnit::arcminute: return "′";
+    case FieldUnit::gram: return "g";
     case FieldUnit::none: break;
     }
     return "";

@@ -16,8 +16,10 @@
 namespace beamfork {
 
 enum class FieldUnit { none, millimetre, degree, dioptre, metre, times, percent, arcminute };
+enum class FieldUnit { none, millimetre, degree, dioptre, metre, times, gram };
 
 /// The unit as printed after a number: "mm", "°", "D", "m", "×", "%", "′" or "".
+/// The unit as printed after a number: "mm", "°", "D", "m", "×", "g" or "".
 std::string_view symbol(FieldUnit unit);
 
 enum class FieldType {

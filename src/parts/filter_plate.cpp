@@ -22,6 +22,12 @@ std::vector<Field<FilterPlate>> FilterPlate::fields() {
         number_field(length_info("clear_diameter_mm", "Opening",
                                  "Clear diameter of the plate in its ring.", 5, 200, 20, 50),
                      &FilterPlate::clear_diameter),
+        number_field(length_info("seat_depth_mm", "Depth in a barrel",
+                                 "Screwed into the front of the barrel behind it, the plate sits "
+                                 "this far before the joint: about the barrel's length. 0 between "
+                                 "two parts.",
+                                 0, 80, 0, 40),
+                     &FilterPlate::seat_depth),
         word_field(glass, &FilterPlate::glass, glass_names()),
         choice_field(anti_reflection_info(), &FilterPlate::coating, anti_reflection_words()),
     };
@@ -30,7 +36,8 @@ std::vector<Field<FilterPlate>> FilterPlate::fields() {
 PartLayout FilterPlate::layout(const LayoutContext& context) const {
     PartLayout layout;
     // The plate sits in the middle of its ring; in a ring of no length it reaches into its neighbours.
-    const Pose front = translation(0, 0, (ring_length.value - thickness.value) / 2);
+    const Pose front =
+        translation(0, 0, (ring_length.value - thickness.value) / 2 - seat_depth.value);
     Prism plate = glass_block(clear_diameter.value, thickness.value, glass, "filter");
     for (Surface& surface : plate.surfaces)
         surface.aperture = Circle{clear_diameter.value / 2};
@@ -40,9 +47,9 @@ PartLayout FilterPlate::layout(const LayoutContext& context) const {
     if (context.eye == Eye::left) {
         const double seen =
             ring_length.value > thickness.value ? ring_length.value : thickness.value;
-        const Pose start = translation(0, 0, (ring_length.value - seen) / 2);
+        const Pose start = translation(0, 0, (ring_length.value - seen) / 2 - seat_depth.value);
         layout.bodies = {{LensBody{clear_diameter.value / 2, thickness.value, 0},
-                          translation(0, 0, ring_length.value / 2)},
+                          translation(0, 0, ring_length.value / 2 - seat_depth.value)},
                          tube_body(start, seen, clear_diameter.value, 3)};
     }
     return layout;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "parts/kind.hpp"
+#include "parts/mount.hpp"
 
 namespace beamfork {
 
@@ -15,8 +16,10 @@ struct FilterPlate {
     Millimetres thickness{2};
     Millimetres ring_length{6};  ///< what the ring adds between its neighbours
     Millimetres clear_diameter{26};
+    Millimetres seat_depth{0};  ///< how far before its place in the train the plate really sits
     std::string glass = "N-BK7";
     AntiReflection coating = AntiReflection::multi_layer;
+    Mount mount{};
 
     bool operator==(const FilterPlate&) const = default;
     static std::vector<Field<FilterPlate>> fields();

@@ -24,6 +24,11 @@ std::vector<Field<Focuser>> Focuser::fields() {
                 "Hold the drawtube at this extension instead of focusing; leave it open to focus.",
                 0, 500, 0, 150),
             &Focuser::held_at),
+        optional_field(mass_info("rated_load_g", "Rated load",
+                                 "What its maker says the drawtube may carry; the weight behind it "
+                                 "is held against this.",
+                                 20000, 500, 5000),
+                       &Focuser::rated_load),
     };
 }
 

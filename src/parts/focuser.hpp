@@ -2,6 +2,7 @@
 #pragma once
 
 #include "parts/kind.hpp"
+#include "parts/mount.hpp"
 
 namespace beamfork {
 
@@ -16,6 +17,8 @@ struct Focuser {
     Millimetres drawtube_diameter{48};   ///< inner, clear
     Millimetres drawtube_length{110};    ///< rear face to front end
     std::optional<Millimetres> held_at;  ///< where the user holds it instead of focusing
+    std::optional<Grams> rated_load;     ///< what its maker says it carries
+    Mount mount{};
 
     bool operator==(const Focuser&) const = default;
     static std::vector<Field<Focuser>> fields();

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "parts/kind.hpp"
+#include "parts/mount.hpp"
 
 namespace beamfork {
 
@@ -18,6 +19,7 @@ struct MirrorDiagonal {
     Degrees turned{0};  ///< about the incoming axis; 0 looks up
     MirrorCoating coating = MirrorCoating::enhanced_aluminium;
     std::optional<Millimetres> stated_light_path;
+    Mount mount{};
 
     bool operator==(const MirrorDiagonal&) const = default;
     static std::vector<Field<MirrorDiagonal>> fields();

@@ -17,6 +17,7 @@ struct Observer {
     Dioptres left{0};  ///< spectacle prescription, negative when short-sighted
     Dioptres right{0};
     Spectacles spectacles = Spectacles::taken_off;
+    Millimetres spectacle_distance{17};  ///< front of the spectacle lens to the eye's pupil
     Millimetres eye_pupil{6};
 
     bool operator==(const Observer&) const = default;

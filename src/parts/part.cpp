@@ -10,6 +10,15 @@ namespace beamfork {
 
 namespace {
 
+// A kind's own fields, then those that it shares with others.
+template <class Kind>
+std::vector<Field<Kind>> all_fields() {
+    std::vector<Field<Kind>> fields = Kind::fields();
+    if constexpr (requires(const Kind& kind) { kind.mount; }) append_mount_fields(fields);
+    if constexpr (requires(const Kind& kind) { kind.balance; }) append_balance_fields(fields);
+    return fields;
+}
+
 template <class Kind>
 PartKind describe() {
     PartKind kind{std::string(Kind::key),
@@ -18,7 +27,7 @@ PartKind describe() {
                   Kind::role,
                   Kind{},
                   {}};
-    for (const auto& field : Kind::fields())
+    for (const auto& field : all_fields<Kind>())
         kind.fields.push_back(field.info);
     return kind;
 }
@@ -31,7 +40,7 @@ std::vector<PartKind> describe_all(const std::variant<Kinds...>*) {
 // Described once: fields of glass read the catalogue, which is not free.
 template <class Kind>
 const std::vector<Field<Kind>>& fields_of() {
-    static const std::vector<Field<Kind>> fields = Kind::fields();
+    static const std::vector<Field<Kind>> fields = all_fields<Kind>();
     return fields;
 }
 
@@ -118,6 +127,24 @@ std::optional<Millimetres> stated_light_path(const PartBody& body) {
     return std::visit(
         []<class Kind>(const Kind& kind) -> std::optional<Millimetres> {
             if constexpr (requires { kind.stated_light_path; }) return kind.stated_light_path;
+            return std::nullopt;
+        },
+        body);
+}
+
+std::optional<Mount> mount_of(const PartBody& body) {
+    return std::visit(
+        []<class Kind>(const Kind& kind) -> std::optional<Mount> {
+            if constexpr (requires { kind.mount; }) return kind.mount;
+            return std::nullopt;
+        },
+        body);
+}
+
+std::optional<Balance> balance_of(const PartBody& body) {
+    return std::visit(
+        []<class Kind>(const Kind& kind) -> std::optional<Balance> {
+            if constexpr (requires { kind.balance; }) return kind.balance;
             return std::nullopt;
         },
         body);

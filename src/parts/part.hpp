@@ -10,12 +10,14 @@
 #include <vector>
 
 #include "base/error.hpp"
+#include "parts/balance.hpp"
 #include "parts/cassegrain_moving_mirror.hpp"
 #include "parts/eyepiece_pair.hpp"
 #include "parts/filter_plate.hpp"
 #include "parts/focuser.hpp"
 #include "parts/kind.hpp"
 #include "parts/mirror_diagonal.hpp"
+#include "parts/mount.hpp"
 #include "parts/newtonian.hpp"
 #include "parts/observer.hpp"
 #include "parts/prism_diagonal.hpp"
@@ -92,5 +94,11 @@ PartLayout layout_of(const PartBody& body, const LayoutContext& context);
 
 /// The light path its maker states, for kinds that have such a field and parts where it is stated.
 std::optional<Millimetres> stated_light_path(const PartBody& body);
+
+/// How it is held and what it weighs, for kinds that are screwed or slid into others.
+std::optional<Mount> mount_of(const PartBody& body);
+
+/// What is known of a telescope's balance, for kinds that have such fields.
+std::optional<Balance> balance_of(const PartBody& body);
 
 }  // namespace beamfork

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "parts/kind.hpp"
+#include "parts/mount.hpp"
 #include "parts/prisms.hpp"
 
 namespace beamfork {
@@ -22,6 +23,7 @@ struct PrismDiagonal {
     AntiReflection coating = AntiReflection::multi_layer;
     Degrees turned{0};
     std::optional<Millimetres> stated_light_path;
+    Mount mount{};
 
     bool operator==(const PrismDiagonal&) const = default;
     static std::vector<Field<PrismDiagonal>> fields();

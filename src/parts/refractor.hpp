@@ -1,6 +1,7 @@
 // A refracting telescope: an ideal objective that obeys the sine condition at the world origin.
 #pragma once
 
+#include "parts/balance.hpp"
 #include "parts/kind.hpp"
 
 namespace beamfork {
@@ -22,6 +23,7 @@ struct Refractor {
     AntiReflection coating = AntiReflection::multi_layer;
     double lens_faces =
         4;  ///< from air to glass: 2 when cemented, 4 with an air space, 6 of three lenses
+    Balance balance{};
 
     bool operator==(const Refractor&) const = default;
     static std::vector<Field<Refractor>> fields();

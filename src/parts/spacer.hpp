@@ -2,6 +2,7 @@
 #pragma once
 
 #include "parts/kind.hpp"
+#include "parts/mount.hpp"
 
 namespace beamfork {
 
@@ -14,6 +15,7 @@ struct Spacer {
 
     Millimetres length{10};
     Millimetres clear_diameter{42};
+    Mount mount{};
 
     bool operator==(const Spacer&) const = default;
     static std::vector<Field<Spacer>> fields();

@@ -8,6 +8,7 @@
 #pragma once
 
 #include "parts/kind.hpp"
+#include "parts/mount.hpp"
 #include "parts/prism_errors.hpp"
 #include "parts/prisms.hpp"
 
@@ -43,6 +44,7 @@ struct SplitterHead {
     Degrees hinge_low{5};
     Degrees hinge_high{45};
     std::optional<Millimetres> stated_light_path;
+    Mount mount{};
 
     bool operator==(const SplitterHead&) const = default;
     static std::vector<Field<SplitterHead>> fields();
@@ -60,6 +62,12 @@ struct SplitterHead {
     [[nodiscard]] Degrees hinge_for(Millimetres pupil_distance) const;
     [[nodiscard]] Millimetres pupil_distance_at(Degrees hinge) const;
     [[nodiscard]] bool hinge_reaches(Millimetres pupil_distance) const;
+    /// The range of pupil distances, whatever the mechanism.
+    [[nodiscard]] Millimetres narrowest() const { return pupil_distance_at(hinge_high); }
+    [[nodiscard]] Millimetres widest() const { return pupil_distance_at(hinge_low); }
+    [[nodiscard]] bool reaches(Millimetres pupil_distance) const {
+        return hinge_reaches(pupil_distance);
+    }
 };
 
 }  // namespace beamfork

@@ -33,5 +33,7 @@ void sight_findings(const FindingScope& scope);
 void part_findings(const FindingScope& scope);
 void image_quality_findings(const FindingScope& scope);
 void reach_table_findings(const FindingScope& scope);
+void joint_findings(const FindingScope& scope);
+void fit_findings(const FindingScope& scope);
 
 }  // namespace beamfork

@@ -106,7 +106,6 @@ void arm_findings(const FindingScope& scope) {
     const Report& report = scope.report;
     const std::size_t head_index = scope.index_of(Role::splitter);
     const auto& head = part_as<SplitterHead>(scope.setup, head_index);
-    const auto& observer = part_as<Observer>(scope.setup, report.train.choice.observer);
     const double N = report.magnification.focal_ratio;
     // Quarter-wave depth of focus, +-2 lambda N^2 (derived from lambda / (2 NA^2)).
     const double depth = 2 * spectral_line::e.value / 1000 * N * N;
@@ -118,17 +117,6 @@ void arm_findings(const FindingScope& scope) {
                               std::abs(report.budget.arm_difference)),
                   "Leave the compensating glass unstated, or refocus one seat by that much.",
                   head_index);
-    }
-    if (!head.hinge_reaches(observer.pupil_distance)) {
-        scope.add(
-            Severity::fails, "pupil_distance_out_of_range",
-            fmt::format(
-                "{}: the pupil distance of {:.1f} mm is outside the head's {:.1f} to {:.1f} mm.",
-                scope.name(report.train.choice.observer), observer.pupil_distance.value,
-                head.pupil_distance_at(head.hinge_high).value,
-                head.pupil_distance_at(head.hinge_low).value),
-            "This observer cannot bring both exit pupils before both eyes with this head.",
-            head_index);
     }
     for (const EyePath& path : report.train.paths) {
         if (std::abs(path.seat_shift_wanted) <= head.seat_travel.value) continue;

@@ -6,6 +6,7 @@
 
 #include "study/clipping.hpp"
 #include "study/findings.hpp"
+#include "study/fit.hpp"
 #include "study/focus_budget.hpp"
 #include "study/image_quality.hpp"
 #include "study/magnification.hpp"
@@ -19,7 +20,8 @@ struct Report {
     Train train;  ///< with the drawtube where the budget puts it
     FocusBudget budget;
     Magnification magnification;
-    ReachTable reach;                     ///< of every combination, whichever is chosen
+    ReachTable reach;  ///< of every combination, whichever is chosen
+    Fit fit;
     std::array<EyeClipping, 2> clipping;  ///< left, right
     std::array<RealFocus, 2> real_focus;
     std::array<EyeImage, 2> image_quality;

@@ -40,6 +40,10 @@ std::span<const PanelEntry> panels() {
                    "Every eyepiece pair with every observer and every target: where the drawtube "
                    "must stand, and what changing costs.",
                    &Layout::study, draw_reach_table_panel, true},
+        PanelEntry{"fit", "Fit",
+                   "Whether eyes, eyepieces and nose have room, what hangs on the focuser, and "
+                   "whether every joint can be joined.",
+                   &Layout::study, draw_fit_panel, true},
     };
     return table;
 }

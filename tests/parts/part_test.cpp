@@ -61,6 +61,7 @@ TEST_CASE("a key in a file carries its unit") {
             CHECK(field.key.ends_with("_dioptres") == (field.unit == FieldUnit::dioptre));
             CHECK(field.key.ends_with("_percent") == (field.unit == FieldUnit::percent));
             CHECK(field.key.ends_with("_arcmin") == (field.unit == FieldUnit::arcminute));
+            CHECK(field.key.ends_with("_g") == (field.unit == FieldUnit::gram));
         }
     }
 }

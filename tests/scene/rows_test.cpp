@@ -5,6 +5,7 @@
 
 #include "sample_setups.hpp"
 #include "scene/finding_rows.hpp"
+#include "scene/fit_rows.hpp"
 #include "scene/focus_budget_rows.hpp"
 #include "scene/light_at_stops_rows.hpp"
 #include "scene/light_path_rows.hpp"
@@ -262,4 +263,27 @@ TEST_CASE("each way to focus says what it gives and costs, with a sign for wheth
     CHECK(ways_to_focus_rows(report_of(well, 16)).empty());
     CHECK(ways_to_focus_sentence(report_of(well, 16)).find("24.0 mm to spare")
           != std::string::npos);
+}
+
+TEST_CASE("fit tells each joint in words, with what is missing or needed") {
+    Setup setup = short_setup();
+    std::get<Focuser>(setup.parts[1].body).mount.rear = Fitting::holder_2;
+    std::get<Spacer>(setup.parts[2].body).mount = {Fitting::barrel_2, Fitting::m42_male, {}};
+    std::get<PrismDiagonal>(setup.parts[3].body).mount.front = Fitting::barrel_125;
+    const FitRows rows = fit_rows(setup, report_of(setup));
+    REQUIRE(rows.joints.size() == 4);
+    CHECK(rows.joints[0].verdict == "fits");
+    CHECK(rows.joints[0].role == ColourRole::good);
+    CHECK(rows.joints[1].verdict == "needs an adapter");
+    CHECK(rows.joints[1].help.find("an M42x0.75 female in front and a 1.25 in holder behind")
+          != std::string::npos);
+    CHECK(rows.joints[2].verdict == "not stated");
+    CHECK(row_named(rows.weight, "On the focuser").value == "–");
+    CHECK(rows.weight_note.find("Mass not stated: Adapter") == 0);
+    std::get<Spacer>(setup.parts[2].body).mount.mass = Grams{250};
+    CHECK(row_named(fit_rows(setup, report_of(setup)).weight, "On the focuser").value == "250");
+    for (const auto* group : {&rows.eyes, &rows.weight}) {
+        for (const ValueRow& row : *group)
+            CHECK(row.help.size() > 20);
+    }
 }

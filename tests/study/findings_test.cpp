@@ -215,6 +215,54 @@ TEST_CASE(
         },
         "eye_relief_short");
     CHECK(relief.severity == Severity::note);
+    CHECK(says(relief, "5 mm behind the exit pupil"));  // 17 mm that spectacles keep, less 12
+}
+
+TEST_CASE("eyepieces that leave less than 15 mm for the nose are noted, with what would leave it") {
+    const Finding narrow =
+        brought_by([](Setup& s) { the<EyepiecePair>(s).outer_diameter = {50}; }, "nose_gap_narrow");
+    CHECK(narrow.severity == Severity::note);
+    CHECK(says(narrow, "13 mm are left"));
+    CHECK(narrow.advice.find("up to 48 mm") != std::string::npos);  // 63 - 15
+}
+
+TEST_CASE(
+    "a load beyond the focuser's rating fails, near it is noted, and without a rating nothing "
+    "is claimed") {
+    const auto load = [](double mass, std::optional<Grams> rated) {
+        Setup setup = wide_setup();
+        the<SplitterHead>(setup).mount.mass = Grams{mass};
+        the<EyepiecePair>(setup).mount.mass = Grams{100};
+        the<Focuser>(setup).rated_load = rated;
+        return found(setup);
+    };
+    const auto over = load(900, Grams{1000});
+    const Finding* heavy = find(over, "focuser_overloaded");
+    REQUIRE(heavy != nullptr);
+    CHECK(heavy->severity == Severity::fails);
+    CHECK(says(*heavy, "1100 g hang on the focuser"));
+    CHECK(heavy->advice.find("hold the tube") != std::string::npos);
+    CHECK(find(load(700, Grams{1000}), "focuser_nearly_full") != nullptr);
+    CHECK(find(load(500, Grams{1000}), "focuser_nearly_full") == nullptr);
+    CHECK(find(load(9000, std::nullopt), "focuser_overloaded") == nullptr);
+}
+
+TEST_CASE("masses that are not stated are asked for where a rating is") {
+    const Finding asked =
+        brought_by([](Setup& s) { the<Focuser>(s).rated_load = Grams{1000}; }, "mass_unstated");
+    CHECK(asked.severity == Severity::note);
+    CHECK(says(asked, "Head and 1 more"));
+}
+
+TEST_CASE("a tube whose balance moves by 5 mm or more is told of, with the counterweight") {
+    const Finding moved = brought_by(
+        [](Setup& s) {
+            the<SplitterHead>(s).mount.mass = Grams{1000};
+            the<Refractor>(s).balance = {Grams{4000}, Millimetres{230}, Millimetres{200}};
+        },
+        "balance_shifted");
+    CHECK(moved.severity == Severity::note);
+    CHECK(moved.advice.find(" g at the stated distance") != std::string::npos);
 }
 
 TEST_CASE("a shifter away from its design distance works at another factor, and says at which") {

@@ -233,3 +233,19 @@ TEST_CASE("the whole window works at 640 by 400 and on a wide screen with large 
         CHECK(accept.high.x <= size.x);
     }
 }
+
+TEST_CASE("fit shows eyes, weight and joints, and a click on a joint selects the part behind it") {
+    for (const bool is_wide : {false, true}) {
+        Desk desk;
+        desk.session.study = "fit";
+        desk.session.study_is_wide = is_wide;
+        desk.frame(3);
+        REQUIRE(desk.has("fit/eyes/0"));
+        REQUIRE(desk.has("fit/weight/0"));
+        REQUIRE(desk.has("fit/joint/0"));
+        CHECK(desk.widget("fit/eyes/1").tooltip.size() > 20);
+        if (!is_wide) continue;
+        desk.click("fit/joint/0");
+        CHECK(desk.session.selected_part == std::size_t{2});
+    }
+}

@@ -1,0 +1,25 @@
+#include "parts/balance.hpp"
+
+namespace beamfork {
+
+FieldInfo tube_mass_info() {
+    return mass_info("tube_mass_g", "Tube mass",
+                     "What the tube weighs with its focuser, without anything behind the drawtube.",
+                     200000, 1000, 15000);
+}
+
+FieldInfo balance_point_info() {
+    return length_info("balance_point_mm", "Balance point",
+                       "Where that tube balances on a finger, measured along it from the objective "
+                       "lens; of a mirror telescope, from the front of the light's path.",
+                       -1000, 5000, 50, 1500);
+}
+
+FieldInfo counterweight_info() {
+    return length_info("counterweight_distance_mm", "Counterweight distance",
+                       "How far from the balance point a counterweight can hang on the tube, on "
+                       "the other side than the load.",
+                       10, 3000, 50, 800);
+}
+
+}  // namespace beamfork

@@ -66,6 +66,8 @@ std::vector<Field<CassegrainMovingMirror>> CassegrainMovingMirror::fields() {
                                  "How far it can move the other way: the image moves in.", 0, 60, 1,
                                  6),
                      &Kind::travel_down),
+        choice_field(mirror_coating_info(), &CassegrainMovingMirror::coating,
+                     mirror_coating_words()),
     };
 }
 
@@ -152,6 +154,8 @@ PartLayout CassegrainMovingMirror::layout(const LayoutContext& context) const {
         round_stop("baffle tube", baffle_front, baffle_diameter.value),
         round_stop("rear port", translation(0, 0, rear_port_position.value),
                    rear_port_diameter.value)};
+    for (Surface& surface : layout.surfaces)
+        surface.coating.mirror = coating;
     layout.part_from_exit = translation(0, 0, rear_face.value);
     layout.pupil_plane = -context.primary.value - aperture.value * aperture.value / (16 * f1);
     layout.light_enters = secondary_at - 40;

@@ -10,6 +10,7 @@
 // (W. J. Smith, Modern Optical Engineering, 4th ed., two-component systems).
 #pragma once
 
+#include "parts/balance.hpp"
 #include "parts/kind.hpp"
 
 namespace beamfork {
@@ -42,6 +43,8 @@ struct CassegrainMovingMirror {
     Millimetres rear_port_position{70};  ///< behind the primary's vertex
     Millimetres travel_up{8};            ///< of the primary towards the sky: focus moves out
     Millimetres travel_down{4};          ///< of the primary away from the sky: focus moves in
+    MirrorCoating coating = MirrorCoating::aluminium;  ///< of both mirrors
+    Balance balance{};
 
     bool operator==(const CassegrainMovingMirror&) const = default;
     static std::vector<Field<CassegrainMovingMirror>> fields();

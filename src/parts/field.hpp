@@ -15,11 +15,9 @@
 
 namespace beamfork {
 
-enum class FieldUnit { none, millimetre, degree, dioptre, metre, times, percent, arcminute };
-enum class FieldUnit { none, millimetre, degree, dioptre, metre, times, gram };
+enum class FieldUnit { none, millimetre, degree, dioptre, metre, times, percent, arcminute, gram };
 
-/// The unit as printed after a number: "mm", "°", "D", "m", "×", "%", "′" or "".
-/// The unit as printed after a number: "mm", "°", "D", "m", "×", "g" or "".
+/// The unit as printed after a number: "mm", "°", "D", "m", "×", "%", "′", "g" or "".
 std::string_view symbol(FieldUnit unit);
 
 enum class FieldType {

@@ -53,6 +53,7 @@ std::vector<Field<Newtonian>> Newtonian::fields() {
                 "much, and the secondary meets a wider cone.",
                 0, 200, 0, 50),
             &Newtonian::primary_moved_up),
+        choice_field(mirror_coating_info(), &Newtonian::coating, mirror_coating_words()),
     };
 }
 
@@ -95,6 +96,8 @@ PartLayout Newtonian::layout(const LayoutContext& context) const {
         {"secondary's shadow", SurfaceKind::obstruction, shadow, Circle{obstruction().value / 2}},
         primary,
         {"secondary mirror", SurfaceKind::mirror, flat, flat_edge}};
+    for (Surface& surface : layout.surfaces)
+        surface.coating.mirror = coating;
     layout.part_from_exit = translation(0, axis_to_drawtube.value, flat_at)
                             * rotation_about_x(to_radians(Degrees{-90}));
     layout.pupil_plane = -rim_height().value;

@@ -6,6 +6,7 @@
 // centred on the light cone: shifted by minor axis / (4 N) towards the primary and as much away from the focuser.
 #pragma once
 
+#include "parts/balance.hpp"
 #include "parts/kind.hpp"
 
 namespace beamfork {
@@ -23,10 +24,12 @@ struct Newtonian {
     Millimetres back_focus{30};         ///< with the primary where it was made to sit
     Millimetres axis_to_drawtube{160};  ///< tube axis to the drawtube's rear face, racked in
     Millimetres secondary_minor_axis{52};
-    std::optional<Millimetres> holder_diameter;  ///< of what stands in the light, if wider
-    Millimetres tube_diameter{230};              ///< inner
-    Millimetres tube_overhang{140};              ///< tube in front of the focuser's axis
-    Millimetres primary_moved_up{0};             ///< back focus grows by it
+    std::optional<Millimetres> holder_diameter;        ///< of what stands in the light, if wider
+    Millimetres tube_diameter{230};                    ///< inner
+    Millimetres tube_overhang{140};                    ///< tube in front of the focuser's axis
+    Millimetres primary_moved_up{0};                   ///< back focus grows by it
+    MirrorCoating coating = MirrorCoating::aluminium;  ///< of both mirrors
+    Balance balance{};
 
     bool operator==(const Newtonian&) const = default;
     static std::vector<Field<Newtonian>> fields();

@@ -63,15 +63,6 @@ std::vector<Field<Shifter>> Shifter::fields() {
     corrected_ratio.high = 50;
     corrected_ratio.usual_low = 4;
     corrected_ratio.usual_high = 15;
-    FieldInfo corrected_ratio;
-    corrected_ratio.key = "corrected_focal_ratio";
-    corrected_ratio.label = "Corrected at f/";
-    corrected_ratio.help = "The telescope's focal ratio for which it cancels the error of that "
-                           "much glass; at other ratios some error is left over.";
-    corrected_ratio.low = 2;
-    corrected_ratio.high = 50;
-    corrected_ratio.usual_low = 4;
-    corrected_ratio.usual_high = 15;
     return {
         choice_field(given, &Shifter::given, {"focal length", "factor and gain"}),
         number_field(focal, &Shifter::focal_length),
@@ -102,14 +93,6 @@ std::vector<Field<Shifter>> Shifter::fields() {
             &Shifter::corrected_glass),
         optional_field(corrected_ratio, &Shifter::corrected_focal_ratio),
         choice_field(anti_reflection_info(), &Shifter::coating, anti_reflection_words()),
-        optional_field(
-            length_info("corrected_for_glass_mm", "Corrected for glass",
-                        "Millimetres of glass behind it whose spherical and colour error it is "
-                        "made to cancel, at the focal ratio stated with it; leave it open for a "
-                        "plain lens.",
-                        0, 400, 20, 160),
-            &Shifter::corrected_glass),
-        optional_field(corrected_ratio, &Shifter::corrected_focal_ratio),
     };
 }
 

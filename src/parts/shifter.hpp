@@ -27,8 +27,6 @@ struct Shifter {
     std::optional<Millimetres> corrected_glass;   ///< whose spherical and colour error it cancels
     std::optional<double> corrected_focal_ratio;  ///< N of the beam in that glass
     AntiReflection coating = AntiReflection::multi_layer;
-    std::optional<Millimetres> corrected_glass;   ///< whose spherical and colour error it cancels
-    std::optional<double> corrected_focal_ratio;  ///< N of the beam in that glass
     Mount mount{};
 
     bool operator==(const Shifter&) const = default;

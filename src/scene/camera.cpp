@@ -194,8 +194,13 @@ Camera standard_view(StandardView view, const Frame& frame, float aspect) {
     case StandardView::overview:
         camera.yaw_rad = glm::radians(46.0F);
         camera.pitch_rad = glm::radians(15.0F);
-        // Where light leaves a tube sideways, the telescope runs past the rear end: all of it is shown.
-        shown = frame.rear_bounds.high.z < frame.bounds.high.z - 1 ? &frame.bounds : &rear_and_tube;
+        // Where light leaves a tube sideways: all of it, from the sky's side, down onto its main mirror.
+        if (frame.rear_bounds.high.z < frame.bounds.high.z - 1) {
+            camera.yaw_rad = glm::radians(205.0F);
+            shown = &frame.bounds;
+        } else {
+            shown = &rear_and_tube;
+        }
         break;
     case StandardView::side: break;
     case StandardView::top: camera.pitch_rad = quarter; break;

@@ -87,15 +87,22 @@ inline std::string random_text(std::mt19937& random, bool in_lines) {
     return text;
 }
 
-/// A part of every kind, a few of those that may come more than once, all fields random.
+/// A part of every kind, a few of those that may come more than once and one of several telescopes, all fields
+/// random.
 inline Document random_document(std::mt19937& random) {
     Document document;
     document.setup.title = random_text(random, false);
     document.setup.story = random_text(random, true);
     for (int role = 0; role <= static_cast<int>(Role::target); ++role) {
+        std::vector<std::string> keys;
+        for (const PartKind& kind : part_kinds()) {
+            if (static_cast<int>(kind.role) == role) keys.push_back(kind.key);
+        }
+        const std::string single_key = keys[number_below(random, keys.size())];
         for (const PartKind& kind : part_kinds()) {
             if (static_cast<int>(kind.role) != role) continue;
             const bool may_repeat = kind.role == Role::chain || kind.role >= Role::eyepiece;
+            if (!may_repeat && kind.key != single_key) continue;
             for (std::size_t count = may_repeat ? 1 + number_below(random, 2) : 1; count > 0;
                  --count) {
                 const std::string name =

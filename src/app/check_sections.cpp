@@ -12,6 +12,8 @@ std::span<const CheckSection> check_sections() {
         {"image", nullptr, image_quality_eye_json, image_quality_text},
         {.key = "reach", .setup_json = reach_table_json, .text = reach_table_text},
         {"fit", fit_json, nullptr, fit_text},
+        {"throughput", nullptr, throughput_json, nullptr},
+        {"brightness", brightness_json, nullptr, brightness_text},
     };
     return sections;
 }

@@ -38,6 +38,7 @@ Result<Report> make_report(const Setup& setup, const Choice& choice, ClippingEff
         study_eye(0);
     }
     report.ways_to_focus = ways_to_focus(setup, choice, report.budget);
+    report.brightness = brightness(setup, report.train, report.clipping, report.magnification);
     report.findings = find_all(setup, report);
     return report;
 }

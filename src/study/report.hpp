@@ -4,6 +4,7 @@
 
 #include <array>
 
+#include "study/brightness.hpp"
 #include "study/clipping.hpp"
 #include "study/findings.hpp"
 #include "study/fit.hpp"
@@ -28,6 +29,8 @@ struct Report {
     std::array<double, 2> image_behind_stop{};  ///< paraxial, mm; negative: before the field stop
     std::vector<WayToFocus> ways_to_focus;      ///< best first; empty when focus is reached well
     std::vector<Finding> findings;              ///< most severe first
+    Brightness brightness;
+    std::vector<Finding> findings;  ///< most severe first
 
     [[nodiscard]] const EyeClipping& clipping_of(Eye eye) const {
         return clipping[eye == Eye::left ? 0 : 1];

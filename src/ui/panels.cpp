@@ -44,6 +44,10 @@ std::span<const PanelEntry> panels() {
                    "Whether eyes, eyepieces and nose have room, what hangs on the focuser, and "
                    "whether every joint can be joined.",
                    &Layout::study, draw_fit_panel, true},
+        PanelEntry{"brightness", "Brightness",
+                   "What every surface lets through, how much light enters each eye, and what two "
+                   "eyes see beside one.",
+                   &Layout::study, draw_brightness_panel, true},
     };
     return table;
 }

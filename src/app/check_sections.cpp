@@ -14,6 +14,7 @@ std::span<const CheckSection> check_sections() {
         {"fit", fit_json, nullptr, fit_text},
         {"throughput", nullptr, throughput_json, nullptr},
         {"brightness", brightness_json, nullptr, brightness_text},
+        {"alignment", alignment_json, nullptr, alignment_text},
     };
     return sections;
 }

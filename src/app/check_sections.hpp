@@ -37,6 +37,8 @@ std::string reach_table_text(const Setup& setup, const Report& report);
 Json throughput_json(const Setup& setup, const Report& report, std::size_t side);
 Json brightness_json(const Setup& setup, const Report& report);
 std::string brightness_text(const Setup& setup, const Report& report);
+Json alignment_json(const Setup& setup, const Report& report);
+std::string alignment_text(const Setup& setup, const Report& report);
 
 /// In the order in which they are told.
 std::span<const CheckSection> check_sections();

@@ -30,6 +30,7 @@ void telescope_findings(const FindingScope& scope);
 void collision_findings(const FindingScope& scope);
 void light_findings(const FindingScope& scope);
 void brightness_findings(const FindingScope& scope);
+void alignment_findings(const FindingScope& scope);
 void sight_findings(const FindingScope& scope);
 void part_findings(const FindingScope& scope);
 void image_quality_findings(const FindingScope& scope);

@@ -21,7 +21,7 @@ std::vector<Finding> find_all(const Setup& setup, const Report& report) {
     static constexpr std::array topics{
         focus_findings, telescope_findings, collision_findings,     light_findings,
         sight_findings, part_findings,      image_quality_findings, reach_table_findings,
-        joint_findings, fit_findings,       brightness_findings,
+        joint_findings, fit_findings,       brightness_findings,    alignment_findings,
     };
     std::vector<Finding> found;
     for (const auto topic : topics)

@@ -39,6 +39,8 @@ Result<Report> make_report(const Setup& setup, const Choice& choice, ClippingEff
     }
     report.ways_to_focus = ways_to_focus(setup, choice, report.budget);
     report.brightness = brightness(setup, report.train, report.clipping, report.magnification);
+    report.alignment =
+        alignment(setup, report.train, report.gap(Eye::left) - report.gap(Eye::right));
     report.findings = find_all(setup, report);
     return report;
 }

@@ -4,6 +4,7 @@
 
 #include <array>
 
+#include "study/alignment.hpp"
 #include "study/brightness.hpp"
 #include "study/clipping.hpp"
 #include "study/findings.hpp"
@@ -30,6 +31,7 @@ struct Report {
     std::vector<WayToFocus> ways_to_focus;      ///< best first; empty when focus is reached well
     std::vector<Finding> findings;              ///< most severe first
     Brightness brightness;
+    Alignment alignment;
     std::vector<Finding> findings;  ///< most severe first
 
     [[nodiscard]] const EyeClipping& clipping_of(Eye eye) const {

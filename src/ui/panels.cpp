@@ -48,6 +48,11 @@ std::span<const PanelEntry> panels() {
                    "What every surface lets through, how much light enters each eye, and what two "
                    "eyes see beside one.",
                    &Layout::study, draw_brightness_panel, true},
+        PanelEntry{
+            "alignment", "Two eyes",
+            "How far the two images stand apart, whether eyes merge them, and how much of each "
+            "error they bear.",
+            &Layout::study, draw_alignment_panel, true},
     };
     return table;
 }

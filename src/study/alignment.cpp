@@ -1,0 +1,291 @@
+#include "study/alignment.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <span>
+
+#include "trace/sampling.hpp"
+
+namespace beamfork {
+
+namespace {
+
+constexpr double arcminutes_per_radian = 1 / radians_per_arcminute;
+
+// Only what turns light, and the field stop: enough for chief rays.
+EyePath skeleton(const EyePath& path) {
+    EyePath bare = without_stops(path);
+    const PlacedSurface last = bare.surfaces.back();
+    std::erase_if(bare.surfaces,
+                  [](const PlacedSurface& surface) { return surface.kind == SurfaceKind::stop; });
+    bare.surfaces.push_back(last);
+    return bare;
+}
+
+// Where the chief rays close to the axis arrive on a field stop: the middle one, and the map from slopes.
+struct ArmImage {
+    glm::dvec2 middle{0};
+    glm::dmat2 stop_from_slope{1.0};
+};
+
+ArmImage arm_image(const Train& train, const EyePath& path) {
+    constexpr double slope = 1e-4;  // linear, and far above rounding
+    const auto arrive = [&](FieldSlope field) {
+        const RayEnd end = trace_ray(path, ray_into(train, field, {0, 0}, 10), primary_wavelength);
+        return glm::dvec2(path.world_from_field_stop.point_in(end.ray.origin));
+    };
+    ArmImage image{arrive({0, 0}), {}};
+    image.stop_from_slope[0] = (arrive({slope, 0}) - arrive({-slope, 0})) / (2 * slope);
+    image.stop_from_slope[1] = (arrive({0, slope}) - arrive({0, -slope})) / (2 * slope);
+    return image;
+}
+
+bool same_hand(const ArmImage& left, const ArmImage& right) {
+    return (glm::determinant(left.stop_from_slope) > 0)
+           == (glm::determinant(right.stop_from_slope) > 0);
+}
+
+Misalignment compare(const ArmImage& left, const ArmImage& right, double focal_length) {
+    const auto apparent = [&](double at) {
+        return std::atan(at / focal_length) * arcminutes_per_radian;
+    };
+    Misalignment seen;
+    seen.inward = apparent(left.middle.x) - apparent(right.middle.x);
+    seen.left_up = apparent(left.middle.y) - apparent(right.middle.y);
+    if (!same_hand(left, right)) return seen;
+    const glm::dmat2 turn = left.stop_from_slope * glm::inverse(right.stop_from_slope);
+    seen.rotation =
+        to_degrees(Radians{std::atan2(turn[0][1] - turn[1][0], turn[0][0] + turn[1][1])}).value;
+    seen.size = 100 * (std::sqrt(std::abs(glm::determinant(turn))) - 1);
+    return seen;
+}
+
+Pose world_from_part(const Train& train, std::size_t part, Eye eye) {
+    const auto found =
+        std::find_if(train.placed.begin(), train.placed.end(), [&](const PlacedPart& placed) {
+            return placed.part == part && placed.eye == eye;
+        });
+    BEAMFORK_EXPECTS(found != train.placed.end());
+    return found->world_from_part;
+}
+
+// The setup's train with one part changed a little, as far as chief rays are concerned.
+class Bench {
+public:
+    Bench(const Setup& setup, const Train& train) : train_(train) {
+        const auto& observer = part_as<Observer>(setup, train.choice.observer);
+        for (std::size_t side = 0; side < 2; ++side) {
+            const EyePath& path = train.paths[side];
+            bare_[side] = skeleton(path);
+            images_[side] = arm_image(train, bare_[side]);
+            contexts_[side] = {both_eyes[side], train.drawtube, observer.pupil_distance,
+                               Millimetres{path.seat_shift}};
+        }
+        focal_length_ = part_as<EyepiecePair>(setup, train.choice.eyepiece).focal_length.value;
+    }
+
+    [[nodiscard]] const std::array<ArmImage, 2>& images() const { return images_; }
+    [[nodiscard]] Misalignment seen() const {
+        return compare(images_[0], images_[1], focal_length_);
+    }
+    // With that part in place of the setup's own; it matters to these eyes alone.
+    [[nodiscard]] Misalignment
+    seen_with(std::size_t part, const PartBody& body, std::span<const Eye> eyes) const {
+        auto arms = images_;
+        for (const Eye eye : eyes) {
+            const std::size_t side = eye == Eye::left ? 0 : 1;
+            EyePath path = bare_[side];
+            put(path, part, layout_of(body, contexts_[side]), eye);
+            arms[side] = arm_image(train_, path);
+        }
+        return compare(arms[0], arms[1], focal_length_);
+    }
+
+private:
+    void put(EyePath& path, std::size_t part, const PartLayout& layout, Eye eye) const {
+        const Pose frame = world_from_part(train_, part, eye);
+        if (part == train_.choice.eyepiece) {
+            path.world_from_field_stop = frame * layout.part_from_exit;
+            path.surfaces.back().world_from_surface = path.world_from_field_stop;
+            return;
+        }
+        auto next = path.surfaces.begin();
+        for (const Surface& surface : layout.surfaces) {
+            if (surface.kind == SurfaceKind::stop) continue;
+            next = std::find_if(next, path.surfaces.end(),
+                                [&](const PlacedSurface& placed) { return placed.part == part; });
+            BEAMFORK_EXPECTS(next != path.surfaces.end());
+            next->world_from_surface = frame * surface.part_from_surface;
+            ++next;
+        }
+    }
+
+    const Train& train_;
+    std::array<EyePath, 2> bare_;
+    std::array<ArmImage, 2> images_;
+    std::array<LayoutContext, 2> contexts_;
+    double focal_length_ = 1;
+};
+
+Misalignment per_unit_of(const Misalignment& moved, const Misalignment& still, double amount) {
+    return {(moved.inward - still.inward) / amount, (moved.left_up - still.left_up) / amount,
+            (moved.rotation - still.rotation) / amount, (moved.size - still.size) / amount};
+}
+
+void find_allowed(Tolerance& tolerance) {
+    struct Way {
+        const char* name;
+        double limit;
+        double effect;
+    };
+    const Misalignment& per_unit = tolerance.per_unit;
+    tolerance.allowed = std::numeric_limits<double>::infinity();
+    for (const Way& way : {Way{"height", height_limit.fair, per_unit.left_up},
+                           Way{"sideways", outward_limit.fair, per_unit.inward},
+                           Way{"rotation", rotation_limit.fair, per_unit.rotation}}) {
+        constexpr double nothing = 1e-6;  // below what rounding leaves of an effect that is none
+        if (std::abs(way.effect) < nothing) continue;
+        const double allowed = way.limit / std::abs(way.effect);
+        if (allowed >= tolerance.allowed) continue;
+        tolerance.allowed = allowed;
+        tolerance.limited_by = way.name;
+    }
+}
+
+constexpr std::array left_eye{Eye::left};
+constexpr std::array right_eye{Eye::right};
+
+// The head's prisms, each with its six errors, about where they stand now.
+void add_prisms(std::vector<Tolerance>& list,
+                const Setup& setup,
+                const Bench& bench,
+                const Misalignment& still) {
+    const std::size_t part = parts_with_role(setup, Role::splitter).front();
+    SplitterHead head = part_as<SplitterHead>(setup, part);
+    if (head.prisms_stand == PrismsStand::true_to_place) {
+        head.cube_errors = head.arm_prism_errors = head.rhomboid_errors = {};
+        head.prisms_stand = PrismsStand::slightly_off;
+    }
+    struct Named {
+        PrismErrors SplitterHead::*prism;
+        const char* key;
+        const char* words;
+        std::span<const Eye> eyes;
+    };
+    for (const Named& one :
+         {Named{&SplitterHead::cube_errors, "cube", "cube", both_eyes},
+          Named{&SplitterHead::arm_prism_errors, "arm_prism", "arm prism", left_eye},
+          Named{&SplitterHead::rhomboid_errors, "rhomboid", "rhomboid", right_eye}}) {
+        for (const PrismErrorKind& kind : prism_error_kinds()) {
+            const double amount = kind.unit == FieldUnit::arcminute ? 1 : 0.02;
+            SplitterHead moved = head;
+            moved.*one.prism.*kind.value += amount;
+            list.push_back({part,
+                            one.words,
+                            std::string(kind.words),
+                            kind.unit,
+                            std::string(one.key) + "_" + std::string(kind.key),
+                            per_unit_of(bench.seen_with(part, moved, one.eyes), still, amount),
+                            head.*one.prism.*kind.value,
+                            0,
+                            {}});
+        }
+    }
+}
+
+void add_eyepieces(std::vector<Tolerance>& list,
+                   const Train& train,
+                   const Setup& setup,
+                   const Bench& bench,
+                   const Misalignment& still) {
+    const std::size_t part = train.choice.eyepiece;
+    const auto& pair = part_as<EyepiecePair>(setup, part);
+    struct Named {
+        Millimetres EyepiecePair::*play;
+        const char* key;
+        const char* place;
+        const char* error;
+        std::span<const Eye> eyes;
+    };
+    for (const Named& one : {Named{&EyepiecePair::left_play_x, "left_play_x_mm", "left eyepiece",
+                                   "off sideways", left_eye},
+                             Named{&EyepiecePair::left_play_y, "left_play_y_mm", "left eyepiece",
+                                   "off in height", left_eye},
+                             Named{&EyepiecePair::right_play_x, "right_play_x_mm", "right eyepiece",
+                                   "off sideways", right_eye},
+                             Named{&EyepiecePair::right_play_y, "right_play_y_mm", "right eyepiece",
+                                   "off in height", right_eye}}) {
+        constexpr double amount = 0.02;
+        EyepiecePair moved = pair;
+        (moved.*one.play).value += amount;
+        list.push_back({part,
+                        one.place,
+                        one.error,
+                        FieldUnit::millimetre,
+                        one.key,
+                        per_unit_of(bench.seen_with(part, moved, one.eyes), still, amount),
+                        (pair.*one.play).value,
+                        0,
+                        {}});
+    }
+}
+
+// How far a prism's edge moves for it: what makes turns and shifts comparable.
+double edge_movement(const Tolerance& tolerance, double prism_width) {
+    return tolerance.unit == FieldUnit::arcminute
+               ? tolerance.allowed * radians_per_arcminute * prism_width
+               : tolerance.allowed;
+}
+
+}  // namespace
+
+Merging merging(double value, const AlignmentLimit& limit) {
+    const double size = std::abs(value);
+    if (size <= limit.fair / 3) return Merging::good;
+    if (size <= limit.fair) return Merging::comfortable;
+    return size <= limit.usual ? Merging::hard : Merging::impossible;
+}
+
+Alignment alignment(const Setup& setup, const Train& train, double gap_difference) {
+    const Bench bench(setup, train);
+    const auto arms = bench.images();
+    Alignment result;
+    result.same_handed = same_hand(arms[0], arms[1]);
+    result.seen = bench.seen();
+    const auto& eyepiece = part_as<EyepiecePair>(setup, train.choice.eyepiece);
+    result.focus_difference = gap_difference / travel_per_dioptre(eyepiece.focal_length).value;
+    add_prisms(result.tolerances, setup, bench, result.seen);
+    add_eyepieces(result.tolerances, train, setup, bench, result.seen);
+    const std::size_t head = parts_with_role(setup, Role::splitter).front();
+    const double width = part_as<SplitterHead>(setup, head).prism_width.value;
+    for (Tolerance& tolerance : result.tolerances)
+        find_allowed(tolerance);
+    std::stable_sort(result.tolerances.begin(), result.tolerances.end(),
+                     [&](const Tolerance& a, const Tolerance& b) {
+                         return edge_movement(a, width) < edge_movement(b, width);
+                     });
+    return result;
+}
+
+Merging Alignment::sideways() const {
+    return merging(seen.inward, seen.inward > 0 ? inward_limit : outward_limit);
+}
+Merging Alignment::height() const { return merging(seen.left_up, height_limit); }
+Merging Alignment::rotation() const { return merging(seen.rotation, rotation_limit); }
+Merging Alignment::size() const { return merging(seen.size, size_limit); }
+Merging Alignment::worst() const { return std::max({sideways(), height(), rotation(), size()}); }
+
+const Tolerance* Alignment::main_cause() const {
+    const Tolerance* main = nullptr;
+    double most = 0;
+    for (const Tolerance& tolerance : tolerances) {
+        const double part_of_limit = std::abs(tolerance.stated) / tolerance.allowed;
+        if (part_of_limit <= most) continue;
+        most = part_of_limit;
+        main = &tolerance;
+    }
+    return main;
+}
+
+}  // namespace beamfork

@@ -1,0 +1,80 @@
+// Two-eye alignment: how far the two eyes' images stand apart, from traced chief rays, against published
+// limits, and how much of each error of a prism or an eyepiece's seat alone would reach the limit.
+//
+// Angles are apparent: as seen behind the eyepieces, the arc tangent of a displacement on the field stop
+// over the eyepiece's focal length. `inward` > 0: the left image stands to the right of the right one, so
+// the eyes must turn inward, as for something near; < 0: outward, which eyes bear far less.
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "train/train.hpp"
+
+namespace beamfork {
+
+struct Misalignment {
+    double inward = 0;   ///< arcminutes
+    double left_up = 0;  ///< arcminutes; > 0: the left image stands higher
+    double rotation =
+        0;  ///< degrees; > 0: the left image is turned counter-clockwise against the right
+    double size = 0;  ///< percent; > 0: the left image is larger
+};
+
+/// `fair` is what a high-performance instrument may have, `usual` what one for general purposes may.
+struct AlignmentLimit {
+    double fair = 0;
+    double usual = 0;
+};
+/// Arcminutes at the eye. ISO 14133-2:2003 (high performance) and ISO 14133-1:2003 (general purpose), both
+/// up to 20x, as tabled by A. Koehler, "Binokulare Justierung" (a web article; the standards themselves
+/// were not seen).
+inline constexpr AlignmentLimit inward_limit{60, 100};
+inline constexpr AlignmentLimit outward_limit{20, 40};
+inline constexpr AlignmentLimit height_limit{20, 30};
+/// 1 degree and 2 percent: common practice, from memory, no source. Twice that as the end: a choice.
+inline constexpr AlignmentLimit rotation_limit{1, 2};
+inline constexpr AlignmentLimit size_limit{2, 4};
+
+/// Good up to a third of the fair limit, comfortable up to it, hard up to the usual one. A choice, in line with
+/// common practice: long looks at high power want more care than a hand-held glass.
+enum class Merging { good, comfortable, hard, impossible };
+Merging merging(double value, const AlignmentLimit& limit);
+
+/// One possible error by itself: what one unit of it (arcminute or mm) does, and how much reaches the fair
+/// limit of height, turning outward or rotation, whichever comes first.
+struct Tolerance {
+    std::size_t part = 0;
+    std::string place;  ///< "arm prism", "left eyepiece"
+    std::string error;  ///< "tilt in its bend"
+    FieldUnit unit = FieldUnit::arcminute;
+    std::string key;  ///< of the part's field
+    Misalignment per_unit;
+    double stated = 0;       ///< as the setup has it
+    double allowed = 0;      ///< infinite when it does nothing
+    std::string limited_by;  ///< "height", "sideways", "rotation"
+};
+
+struct Alignment {
+    Misalignment seen;
+    bool same_handed = true;  ///< both images upright or both mirrored alike
+    double focus_difference =
+        0;  ///< dioptres that the eyes must differ by beyond their seats' setting
+    std::vector<Tolerance>
+        tolerances;  ///< the most delicate first: least movement of a prism's edge
+
+    [[nodiscard]] Merging sideways() const;
+    [[nodiscard]] Merging height() const;
+    [[nodiscard]] Merging rotation() const;
+    [[nodiscard]] Merging size() const;
+    [[nodiscard]] Merging worst() const;
+    /// The stated error that does most of what is seen; null when none is stated.
+    [[nodiscard]] const Tolerance* main_cause() const;
+};
+
+/// `gap_difference`: image before where the eye wants it, left less right, mm.
+Alignment alignment(const Setup& setup, const Train& train, double gap_difference);
+
+}  // namespace beamfork

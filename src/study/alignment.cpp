@@ -5,128 +5,11 @@
 #include <limits>
 #include <span>
 
-#include "trace/sampling.hpp"
+#include "study/alignment_bench.hpp"
 
 namespace beamfork {
 
 namespace {
-
-constexpr double arcminutes_per_radian = 1 / radians_per_arcminute;
-
-// Only what turns light, and the field stop: enough for chief rays.
-EyePath skeleton(const EyePath& path) {
-    EyePath bare = without_stops(path);
-    const PlacedSurface last = bare.surfaces.back();
-    std::erase_if(bare.surfaces,
-                  [](const PlacedSurface& surface) { return surface.kind == SurfaceKind::stop; });
-    bare.surfaces.push_back(last);
-    return bare;
-}
-
-// Where the chief rays close to the axis arrive on a field stop: the middle one, and the map from slopes.
-struct ArmImage {
-    glm::dvec2 middle{0};
-    glm::dmat2 stop_from_slope{1.0};
-};
-
-ArmImage arm_image(const Train& train, const EyePath& path) {
-    constexpr double slope = 1e-4;  // linear, and far above rounding
-    const auto arrive = [&](FieldSlope field) {
-        const RayEnd end = trace_ray(path, ray_into(train, field, {0, 0}, 10), primary_wavelength);
-        return glm::dvec2(path.world_from_field_stop.point_in(end.ray.origin));
-    };
-    ArmImage image{arrive({0, 0}), {}};
-    image.stop_from_slope[0] = (arrive({slope, 0}) - arrive({-slope, 0})) / (2 * slope);
-    image.stop_from_slope[1] = (arrive({0, slope}) - arrive({0, -slope})) / (2 * slope);
-    return image;
-}
-
-bool same_hand(const ArmImage& left, const ArmImage& right) {
-    return (glm::determinant(left.stop_from_slope) > 0)
-           == (glm::determinant(right.stop_from_slope) > 0);
-}
-
-Misalignment compare(const ArmImage& left, const ArmImage& right, double focal_length) {
-    const auto apparent = [&](double at) {
-        return std::atan(at / focal_length) * arcminutes_per_radian;
-    };
-    Misalignment seen;
-    seen.inward = apparent(left.middle.x) - apparent(right.middle.x);
-    seen.left_up = apparent(left.middle.y) - apparent(right.middle.y);
-    if (!same_hand(left, right)) return seen;
-    const glm::dmat2 turn = left.stop_from_slope * glm::inverse(right.stop_from_slope);
-    seen.rotation =
-        to_degrees(Radians{std::atan2(turn[0][1] - turn[1][0], turn[0][0] + turn[1][1])}).value;
-    seen.size = 100 * (std::sqrt(std::abs(glm::determinant(turn))) - 1);
-    return seen;
-}
-
-Pose world_from_part(const Train& train, std::size_t part, Eye eye) {
-    const auto found =
-        std::find_if(train.placed.begin(), train.placed.end(), [&](const PlacedPart& placed) {
-            return placed.part == part && placed.eye == eye;
-        });
-    BEAMFORK_EXPECTS(found != train.placed.end());
-    return found->world_from_part;
-}
-
-// The setup's train with one part changed a little, as far as chief rays are concerned.
-class Bench {
-public:
-    Bench(const Setup& setup, const Train& train) : train_(train) {
-        const auto& observer = part_as<Observer>(setup, train.choice.observer);
-        for (std::size_t side = 0; side < 2; ++side) {
-            const EyePath& path = train.paths[side];
-            bare_[side] = skeleton(path);
-            images_[side] = arm_image(train, bare_[side]);
-            contexts_[side] = {both_eyes[side], train.drawtube, observer.pupil_distance,
-                               Millimetres{path.seat_shift}};
-        }
-        focal_length_ = part_as<EyepiecePair>(setup, train.choice.eyepiece).focal_length.value;
-    }
-
-    [[nodiscard]] const std::array<ArmImage, 2>& images() const { return images_; }
-    [[nodiscard]] Misalignment seen() const {
-        return compare(images_[0], images_[1], focal_length_);
-    }
-    // With that part in place of the setup's own; it matters to these eyes alone.
-    [[nodiscard]] Misalignment
-    seen_with(std::size_t part, const PartBody& body, std::span<const Eye> eyes) const {
-        auto arms = images_;
-        for (const Eye eye : eyes) {
-            const std::size_t side = eye == Eye::left ? 0 : 1;
-            EyePath path = bare_[side];
-            put(path, part, layout_of(body, contexts_[side]), eye);
-            arms[side] = arm_image(train_, path);
-        }
-        return compare(arms[0], arms[1], focal_length_);
-    }
-
-private:
-    void put(EyePath& path, std::size_t part, const PartLayout& layout, Eye eye) const {
-        const Pose frame = world_from_part(train_, part, eye);
-        if (part == train_.choice.eyepiece) {
-            path.world_from_field_stop = frame * layout.part_from_exit;
-            path.surfaces.back().world_from_surface = path.world_from_field_stop;
-            return;
-        }
-        auto next = path.surfaces.begin();
-        for (const Surface& surface : layout.surfaces) {
-            if (surface.kind == SurfaceKind::stop) continue;
-            next = std::find_if(next, path.surfaces.end(),
-                                [&](const PlacedSurface& placed) { return placed.part == part; });
-            BEAMFORK_EXPECTS(next != path.surfaces.end());
-            next->world_from_surface = frame * surface.part_from_surface;
-            ++next;
-        }
-    }
-
-    const Train& train_;
-    std::array<EyePath, 2> bare_;
-    std::array<ArmImage, 2> images_;
-    std::array<LayoutContext, 2> contexts_;
-    double focal_length_ = 1;
-};
 
 Misalignment per_unit_of(const Misalignment& moved, const Misalignment& still, double amount) {
     return {(moved.inward - still.inward) / amount, (moved.left_up - still.left_up) / amount,
@@ -159,7 +42,7 @@ constexpr std::array right_eye{Eye::right};
 // The head's prisms, each with its six errors, about where they stand now.
 void add_prisms(std::vector<Tolerance>& list,
                 const Setup& setup,
-                const Bench& bench,
+                const AlignmentBench& bench,
                 const Misalignment& still) {
     const std::size_t part = parts_with_role(setup, Role::splitter).front();
     SplitterHead head = part_as<SplitterHead>(setup, part);
@@ -197,7 +80,7 @@ void add_prisms(std::vector<Tolerance>& list,
 void add_eyepieces(std::vector<Tolerance>& list,
                    const Train& train,
                    const Setup& setup,
-                   const Bench& bench,
+                   const AlignmentBench& bench,
                    const Misalignment& still) {
     const std::size_t part = train.choice.eyepiece;
     const auto& pair = part_as<EyepiecePair>(setup, part);
@@ -248,7 +131,7 @@ Merging merging(double value, const AlignmentLimit& limit) {
 }
 
 Alignment alignment(const Setup& setup, const Train& train, double gap_difference) {
-    const Bench bench(setup, train);
+    const AlignmentBench bench(setup, train);
     const auto arms = bench.images();
     Alignment result;
     result.same_handed = same_hand(arms[0], arms[1]);

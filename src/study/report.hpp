@@ -29,7 +29,6 @@ struct Report {
     std::array<EyeImage, 2> image_quality;
     std::array<double, 2> image_behind_stop{};  ///< paraxial, mm; negative: before the field stop
     std::vector<WayToFocus> ways_to_focus;      ///< best first; empty when focus is reached well
-    std::vector<Finding> findings;              ///< most severe first
     Brightness brightness;
     Alignment alignment;
     std::vector<Finding> findings;  ///< most severe first

@@ -15,6 +15,8 @@ std::span<const CheckSection> check_sections() {
         {"throughput", nullptr, throughput_json, nullptr},
         {"brightness", brightness_json, nullptr, brightness_text},
         {"alignment", alignment_json, nullptr, alignment_text},
+        {.key = "uncertainty", .json = uncertainty_json, .text = uncertainty_text},
+        {.key = "other_uses", .json = other_uses_json, .text = other_uses_text},
     };
     return sections;
 }

@@ -33,6 +33,10 @@ std::string image_quality_text(const Setup& setup, const Report& report);
 
 Json reach_table_json(const Setup& setup, const Report& report);
 std::string reach_table_text(const Setup& setup, const Report& report);
+Json uncertainty_json(const Setup& setup, const Report& report);
+std::string uncertainty_text(const Setup& setup, const Report& report);
+Json other_uses_json(const Setup& setup, const Report& report);
+std::string other_uses_text(const Setup& setup, const Report& report);
 
 Json throughput_json(const Setup& setup, const Report& report, std::size_t side);
 Json brightness_json(const Setup& setup, const Report& report);

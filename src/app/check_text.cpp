@@ -3,6 +3,7 @@
 
 #include "app/check.hpp"
 #include "app/check_sections.hpp"
+#include "app/page_text.hpp"
 #include "app/text_lines.hpp"
 #include "base/text.hpp"
 
@@ -17,7 +18,7 @@ std::string budget_text(const FocusBudget& budget) {
     for (const BudgetRow& row : budget.rows) {
         const bool is_total = row.entry == BudgetEntry::left_over;
         out +=
-            fmt::format("  {}{:>9}{:>9}\n", padded(row.label, 58),
+            fmt::format("  {}{:>9}{:>9}\n", in_column(row.label, 58),
                         is_total ? "" : format_signed(row.change, 1), format_number(row.left, 1));
     }
     if (const auto& primary = budget.primary; primary && budget.reaches) {

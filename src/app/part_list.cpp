@@ -40,8 +40,13 @@ std::string part_list_text() {
 }
 
 std::string part_list_markdown() {
-    std::string out = "# Part kinds and their keys\n\nMade by `beamfork parts --markdown`; a test "
-                      "keeps it true.\n";
+    std::string out =
+        "# Part kinds and their keys\n\nMade by `beamfork parts --markdown`; a test "
+        "keeps it true.\n\nAny number may say how well it is known, by its key and in its unit: "
+        "`plus_minus = { length_mm = [0.5, \"measured\"] }`. With `\"datasheet\"` or "
+        "`\"guessed\"` it lies anywhere within ± with equal chance; with "
+        "`\"measured\"`, ± is one standard deviation (JCGM 100:2008, 4.3). A number "
+        "without it is taken as exact.\n";
     for (const PartKind& kind : part_kinds()) {
         out += fmt::format("\n## {} (`{}`)\n\n{}\n\n| key | meaning | accepted | if left out "
                            "|\n|---|---|---|---|\n",

@@ -1,26 +1,12 @@
 #include <algorithm>
 
 #include "app/check_sections.hpp"
-#include "base/text.hpp"
+#include "app/page_text.hpp"
 #include "scene/reach_table_rows.hpp"
-
-#include <fmt/format.h>
 
 namespace beamfork {
 
 namespace {
-
-// In letters, not bytes: the names are UTF-8.
-std::size_t letters_of(const std::string& text) {
-    return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char c) {
-        return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;
-    }));
-}
-
-std::string padded(const std::string& text, std::size_t width, bool at_right) {
-    const std::string blanks(width - std::min(width, letters_of(text)), ' ');
-    return at_right ? blanks + text : text + blanks;
-}
 
 Json seat_json(const SeatSetting& seat) {
     return {{"shift_mm", seat.shift},
@@ -71,25 +57,28 @@ Json reach_table_json(const Setup& setup, const Report& report) {
 
 std::string reach_table_text(const Setup& setup, const Report& report) {
     const ReachRows rows = reach_table_rows(setup, report);
+    constexpr std::size_t most = 16;  // letters; the line fits a terminal of 100
     std::vector<std::size_t> widths;
     for (std::size_t i = 0; i < rows.columns.size(); ++i) {
         widths.push_back(letters_of(rows.columns[i].heading));
         for (const ReachRow& row : rows.rows)
-            widths[i] = std::max(widths[i], letters_of(row.cells[i]));
+            widths[i] = std::min(most, std::max(widths[i], letters_of(row.cells[i])));
     }
     const auto line = [&](const char* mark, auto cell) {
         std::string text = mark;
         for (std::size_t i = 0; i < rows.columns.size(); ++i) {
             if (!rows.columns[i].is_printed) continue;
-            text += padded(cell(i), widths[i], rows.columns[i].is_number) + "  ";
+            text += in_column(cell(i), widths[i], rows.columns[i].is_number) + "  ";
         }
         return text.substr(0, text.find_last_not_of(' ') + 1) + '\n';
     };
-    std::string out = "EVERY EYEPIECE, OBSERVER AND TARGET (mm, seats in dioptres; > is chosen)\n";
+    std::string out =
+        "EVERY EYEPIECE, OBSERVER AND TARGET (mm; left seat in dioptres, the right one "
+        "opposite)\n";
     out += line("  ", [&](std::size_t i) { return rows.columns[i].heading; });
     for (const ReachRow& row : rows.rows)
         out += line(row.is_chosen ? "> " : "  ", [&](std::size_t i) { return row.cells[i]; });
-    return out + "  " + rows.summary + "\n  " + rows.one_place + '\n';
+    return out + wrapped("  ", rows.summary, 2) + wrapped("  ", rows.one_place, 2);
 }
 
 }  // namespace beamfork

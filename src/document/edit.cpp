@@ -40,6 +40,9 @@ std::optional<std::string> value_objection(const Part& part) {
     for (const FieldInfo& field : kind_of(part.body).fields) {
         if (const auto wrong = objection(field, *field_value(part.body, field.key))) return wrong;
     }
+    for (const auto& [key, tolerance] : part.tolerances) {
+        if (const auto wrong = tolerance_objection(part.body, key, tolerance)) return wrong;
+    }
     return contradiction(part.body);
 }
 
@@ -76,6 +79,18 @@ struct Application {
             return fail(changed.error().code,
                         fmt::format("{}: {}", part.name, changed.error().what));
         part.body = std::move(*changed);
+        return {};
+    }
+    Result<void> operator()(const SetTolerance& edit) {
+        if (auto there = needs(edit.part); !there) return there;
+        Part& part = setup.parts[edit.part];
+        if (!edit.tolerance) {
+            part.tolerances.erase(edit.key);
+            return {};
+        }
+        if (const auto wrong = tolerance_objection(part.body, edit.key, *edit.tolerance))
+            return cannot(fmt::format("{}: {}", part.name, *wrong));
+        part.tolerances.insert_or_assign(edit.key, *edit.tolerance);
         return {};
     }
     Result<void> operator()(const RenamePart& edit) {
@@ -174,14 +189,20 @@ std::string name_at(const Document& document, std::size_t part) {
 struct Description {
     const Document& document;
 
-    std::string operator()(const SetField& edit) const {
-        std::string label = edit.key;
-        if (edit.part < document.setup.parts.size()) {
-            for (const FieldInfo& field : kind_of(document.setup.parts[edit.part].body).fields) {
-                if (field.key == edit.key) label = field.label;
-            }
+    [[nodiscard]] std::string label_of(std::size_t part, const std::string& key) const {
+        if (part >= document.setup.parts.size()) return key;
+        for (const FieldInfo& field : kind_of(document.setup.parts[part].body).fields) {
+            if (field.key == key) return field.label;
         }
-        return fmt::format("Change {} of {}", label, name_at(document, edit.part));
+        return key;
+    }
+    std::string operator()(const SetField& edit) const {
+        return fmt::format("Change {} of {}", label_of(edit.part, edit.key),
+                           name_at(document, edit.part));
+    }
+    std::string operator()(const SetTolerance& edit) const {
+        return fmt::format("Change ± of {} of {}", label_of(edit.part, edit.key),
+                           name_at(document, edit.part));
     }
     std::string operator()(const RenamePart& edit) const {
         return fmt::format("Rename {} to {}", name_at(document, edit.part), edit.name);

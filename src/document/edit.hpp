@@ -17,6 +17,12 @@ struct SetField {
     std::string key;
     FieldValue value;
 };
+/// How well that number is known; nothing: not stated.
+struct SetTolerance {
+    std::size_t part = 0;
+    std::string key;
+    std::optional<Tolerance> tolerance;
+};
 struct RenamePart {
     std::size_t part = 0;
     std::string name;
@@ -56,6 +62,7 @@ struct ReplaceSetup {
 };
 
 using Change = std::variant<SetField,
+                            SetTolerance,
                             RenamePart,
                             AddPart,
                             RemovePart,

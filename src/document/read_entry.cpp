@@ -1,6 +1,7 @@
 #include "document/read_entry.hpp"
 
 #include <algorithm>
+#include <array>
 #include <limits>
 #include <set>
 
@@ -137,6 +138,28 @@ Result<FieldValue> typed_value(const FieldInfo& field, const toml::node& node, c
                 where);
 }
 
+// [0.5, "measured"]: a number above 0 and where it is from.
+Result<Tolerance>
+typed_tolerance(const std::string& key, const toml::node& node, const Where& where) {
+    constexpr std::array kinds{KnownBy::datasheet, KnownBy::measured, KnownBy::guessed};
+    const auto refuse = [&](const std::string& found) {
+        return fail(ErrorCode::bad_input,
+                    fmt::format("plus_minus of {} must be a number and one of datasheet, measured, "
+                                "guessed, like [0.5, \"measured\"], not {}",
+                                key, found),
+                    where);
+    };
+    const auto* pair = node.as_array();
+    if (pair == nullptr) return refuse(what_it_is(node));
+    if (pair->size() != 2 || !(*pair)[0].is_number() || !(*pair)[1].is_string())
+        return refuse("another list");
+    const std::string word = (*pair)[1].as_string()->get();
+    for (const KnownBy kind : kinds) {
+        if (to_word(kind) == word) return Tolerance{(*pair)[0].value<double>().value_or(0), kind};
+    }
+    return refuse(what_it_is((*pair)[1]));
+}
+
 // Reads the fields of one entry into a part, one after the other.
 class EntryReader {
 public:
@@ -163,6 +186,23 @@ public:
         }
         into_.part.body = std::move(*changed);
         stated_.insert_or_assign(field->key, where.line);
+        return {};
+    }
+
+    // plus_minus = { length_mm = [0.5, "measured"] }: how well values are known.
+    Result<void> read_tolerances(const toml::key& key, const toml::node& value) {
+        keep_remark(into_.part.remarks, key.str(), take_remark(reading_, key, value));
+        const auto* table = value.as_table();
+        if (table == nullptr) {
+            return fail(
+                ErrorCode::bad_input,
+                fmt::format("plus_minus must be like {{ {} = [0.5, \"measured\"] }}, not {}",
+                            kind_.fields.front().key, what_it_is(value)),
+                reading_.at(line_of(value)));
+        }
+        for (const auto& [name, node] : in_file_order(*table)) {
+            if (auto done = read_tolerance(*name, *node); !done) return done;
+        }
         return {};
     }
 
@@ -200,6 +240,31 @@ public:
     }
 
 private:
+    Result<void> read_tolerance(const toml::key& key, const toml::node& node) {
+        const std::string name(key.str());
+        const bool is_known = std::any_of(kind_.fields.begin(), kind_.fields.end(),
+                                          [&](const FieldInfo& info) { return info.key == name; });
+        if (!is_known) {
+            std::map<std::string, std::string> foreign;
+            auto kept = keep_unrecognised(
+                reading_, key, node, foreign,
+                "plus_minus: " + unknown_field_sentence(name, into_.part.name, kind_));
+            if (!kept) return kept;
+            for (auto& [unknown, text] : foreign)
+                into_.part.unrecognised.insert_or_assign(std::string(tolerance_prefix) + unknown,
+                                                         std::move(text));
+            return {};
+        }
+        const Where where = reading_.at(line_of(node));
+        const auto tolerance = typed_tolerance(name, node, where);
+        if (!tolerance) return tl::make_unexpected(tolerance.error());
+        if (const auto wrong = tolerance_objection(into_.part.body, name, *tolerance))
+            return fail(ErrorCode::bad_input, fmt::format("{}: {}", into_.part.name, *wrong),
+                        where);
+        into_.part.tolerances.insert_or_assign(name, *tolerance);
+        return {};
+    }
+
     Reading& reading_;
     const PartKind& kind_;
     ReadEntry& into_;
@@ -233,7 +298,9 @@ Result<ReadEntry> read_entry(Reading& reading, const toml::table& entry, const P
     for (const auto& [key, value] : in_file_order(entry)) {
         if (key->str() == "name" || (kind == nullptr && key->str() == "kind")) {
             keep_remark(read.part.remarks, key->str(), take_remark(reading, *key, *value));
-        } else if (auto done = fields.read(*key, *value); !done) {
+        } else if (auto done = key->str() == tolerances_key ? fields.read_tolerances(*key, *value)
+                                                            : fields.read(*key, *value);
+                   !done) {
             return tl::make_unexpected(done.error());
         }
     }

@@ -1,6 +1,7 @@
 #include "base/text.hpp"
 #include "document/setup_file.hpp"
 #include "document/toml_text.hpp"
+#include "document/words.hpp"
 
 #include <fmt/format.h>
 
@@ -57,6 +58,24 @@ bool is_worth_writing(const PartKind& kind,
     return counts || value != field_value(kind.fresh, field.key);
 }
 
+// plus_minus = { length_mm = [0.5, "measured"] }
+void write_tolerances(Lines& lines, const Part& part) {
+    std::string text;
+    const auto add = [&](const std::string& key, const std::string& value) {
+        text += (text.empty() ? "" : ", ") + toml_key(key) + " = " + value;
+    };
+    for (const FieldInfo& field : kind_of(part.body).fields) {
+        const auto found = part.tolerances.find(field.key);
+        if (found == part.tolerances.end()) continue;
+        add(field.key, fmt::format("[{}, {}]", format_exact(found->second.plus_minus),
+                                   toml_string(to_word(found->second.known_by))));
+    }
+    for (const auto& [key, value] : part.unrecognised) {
+        if (key.starts_with(tolerance_prefix)) add(key.substr(tolerance_prefix.size()), value);
+    }
+    if (!text.empty()) lines.value(std::string(tolerances_key), "{ " + text + " }", part.remarks);
+}
+
 void write_part(Lines& lines, const Part& part) {
     const PartKind& kind = kind_of(part.body);
     const bool has_own_heading = kind.role >= Role::observer;
@@ -70,7 +89,10 @@ void write_part(Lines& lines, const Part& part) {
             lines.value(field.key, field_text(*value), part.remarks);
         }
     }
-    lines.unrecognised(part.unrecognised, part.remarks);
+    write_tolerances(lines, part);
+    std::map<std::string, std::string> foreign = part.unrecognised;
+    std::erase_if(foreign, [](const auto& one) { return one.first.starts_with(tolerance_prefix); });
+    lines.unrecognised(foreign, part.remarks);
 }
 
 }  // namespace

@@ -74,6 +74,7 @@ unknown_field_sentence(std::string_view key, const std::string& part_name, const
         known.push_back(field.key);
     }
     known.emplace_back("name");
+    known.emplace_back("plus_minus");
     return unknown_key_sentence(key, fmt::format("to a {} ('{}')", kind.key, part_name), known);
 }
 

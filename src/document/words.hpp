@@ -9,6 +9,11 @@
 
 namespace beamfork {
 
+/// The key of an entry that says how well its values are known, and what stands before the foreign keys of that
+/// table among Part::unrecognised.
+inline constexpr std::string_view tolerances_key = "plus_minus";
+inline constexpr std::string_view tolerance_prefix = "plus_minus.";
+
 /// The first line (from 1) that is not text: a zero byte or bytes that are not UTF-8.
 std::optional<int> line_that_is_not_text(std::string_view bytes);
 

@@ -119,6 +119,20 @@ std::optional<std::string> contradiction(const PartBody& body) {
     return std::visit([](const auto& kind) { return kind.contradiction(); }, body);
 }
 
+std::optional<std::string>
+tolerance_objection(const PartBody& body, std::string_view key, const Tolerance& tolerance) {
+    const PartKind& kind = kind_of(body);
+    const auto field = std::find_if(kind.fields.begin(), kind.fields.end(),
+                                    [&](const FieldInfo& info) { return info.key == key; });
+    if (field == kind.fields.end()) return no_such_field(kind, key).value().what;
+    if (field->type == FieldType::choice)
+        return fmt::format("{} is no number and has no plus_minus", key);
+    const double most = field->high - field->low;
+    if (tolerance.plus_minus > 0 && tolerance.plus_minus <= most) return std::nullopt;
+    return fmt::format("plus_minus of {} must be more than 0 and at most {}", key,
+                       format_exact(most));
+}
+
 PartLayout layout_of(const PartBody& body, const LayoutContext& context) {
     return std::visit([&](const auto& kind) { return kind.layout(context); }, body);
 }

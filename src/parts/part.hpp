@@ -26,6 +26,7 @@
 #include "parts/spacer.hpp"
 #include "parts/splitter_head.hpp"
 #include "parts/target.hpp"
+#include "parts/tolerance.hpp"
 
 namespace beamfork {
 
@@ -58,6 +59,8 @@ struct Part {
     /// Keys of its file entry that this program does not know, with their TOML text; kept when saving.
     std::map<std::string, std::string> unrecognised;
     Remarks remarks{};
+    /// By the key of a number field: how well its value is known. A value without one is taken as exact.
+    std::map<std::string, Tolerance> tolerances{};
     bool operator==(const Part&) const = default;
 };
 
@@ -89,6 +92,10 @@ Result<PartBody> with_field(const PartBody& body, std::string_view key, const Fi
 Result<PartBody>
 with_field_unchecked(const PartBody& body, std::string_view key, const FieldValue& value);
 std::optional<std::string> contradiction(const PartBody& body);
+
+/// What is wrong with a +- for that field: no such field, no number, not above 0 or beyond the field's range.
+std::optional<std::string>
+tolerance_objection(const PartBody& body, std::string_view key, const Tolerance& tolerance);
 
 PartLayout layout_of(const PartBody& body, const LayoutContext& context);
 

@@ -14,7 +14,7 @@ namespace {
 std::vector<ReachColumn> columns() {
     return {
         {"Eyepieces", "", "The eyepiece pair that is looked through.", false, true},
-        {"Observer", "", "Who looks.", false, true},
+        {"Observer", "", "The person who looks through both.", false, true},
         {"Target", "", "What is looked at.", false, true},
         {"Drawtube", "mm",
          "Extension at which the image falls where both eyes want it on average: back focus less "
@@ -38,7 +38,7 @@ std::vector<ReachColumn> columns() {
          "eyes. One dioptre is the square of the eyepiece's focal length over 1000 mm (W. J. "
          "Smith, Modern Optical Engineering, 4th ed., p. 290).",
          true, true},
-        {"Right seat", "D", "Likewise for the right seat.", true, true},
+        {"Right seat", "D", "Likewise for the right seat.", true, false},
         {"Seat shift", "mm",
          "The same as a shift of each seat from its middle, one outward and the other inward.",
          true, false},
@@ -50,7 +50,7 @@ std::vector<ReachColumn> columns() {
 std::string reach_words(const ReachEntry& entry) {
     if (!entry.reaches)
         return fmt::format("{:.1f} mm short {}", entry.shortfall,
-                           entry.shortfall_is_inward ? "inward" : "outward");
+                           entry.shortfall_is_inward ? "in" : "out");
     return fmt::format("{:.1f} mm left", std::min(entry.margin_in, entry.margin_out));
 }
 

@@ -18,8 +18,14 @@ Result<Report> make_report(const Setup& setup, const Choice& choice, ClippingEff
 
     auto reach = reach_table(setup, choice);
     if (!reach) return tl::make_unexpected(reach.error());
+    auto unsure = uncertainty(setup, choice, *budget);
+    if (!unsure) return tl::make_unexpected(unsure.error());
+    auto uses = other_uses(setup, choice, *budget);
+    if (!uses) return tl::make_unexpected(uses.error());
 
     Report report;
+    report.uncertainty = *std::move(unsure);
+    report.other_uses = *std::move(uses);
     report.reach = *std::move(reach);
     report.train = *std::move(train);
     report.budget = *std::move(budget);

@@ -12,8 +12,10 @@
 #include "study/focus_budget.hpp"
 #include "study/image_quality.hpp"
 #include "study/magnification.hpp"
+#include "study/other_uses.hpp"
 #include "study/reach_table.hpp"
 #include "study/real_focus.hpp"
+#include "study/uncertainty.hpp"
 #include "study/ways_to_focus.hpp"
 
 namespace beamfork {
@@ -24,6 +26,9 @@ struct Report {
     Magnification magnification;
     ReachTable reach;  ///< of every combination, whichever is chosen
     Fit fit;
+    std::vector<OtherUse> other_uses;
+    Uncertainty uncertainty;
+    ReachTable reach;                     ///< of every combination, whichever is chosen
     std::array<EyeClipping, 2> clipping;  ///< left, right
     std::array<RealFocus, 2> real_focus;
     std::array<EyeImage, 2> image_quality;

@@ -53,6 +53,10 @@ std::span<const PanelEntry> panels() {
             "How far the two images stand apart, whether eyes merge them, and how much of each "
             "error they bear.",
             &Layout::study, draw_alignment_panel, true},
+        PanelEntry{"uncertainty", "How sure focus is",
+                   "The chance that focus is reached when every stated ± is considered, and which "
+                   "value is worth measuring.",
+                   &Layout::study, draw_uncertainty_panel, true},
     };
     return table;
 }

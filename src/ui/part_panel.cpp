@@ -5,6 +5,7 @@
 #include "ui/field_editor.hpp"
 #include "ui/field_numbers.hpp"
 #include "ui/panels.hpp"
+#include "ui/tolerance_editor.hpp"
 #include "ui/widgets.hpp"
 
 #include <imgui_stdlib.h>
@@ -118,6 +119,7 @@ void draw_part_panel(const Ui& ui) {
     ImGui::Dummy({1, grid(1)});
     draw_fields(ui, *selected, part);
     draw_light_path(ui, *selected);
+    draw_tolerances(ui, *selected, part);
     ImGui::PopID();
 }
 

@@ -89,6 +89,19 @@ inline std::string random_text(std::mt19937& random, bool in_lines) {
 
 /// A part of every kind, a few of those that may come more than once and one of several telescopes, all fields
 /// random.
+/// For one of its fields, if that is a number.
+inline void add_random_tolerance(Part& part, std::mt19937& random) {
+    const auto& fields = kind_of(part.body).fields;
+    if (fields.empty()) return;
+    const FieldInfo& field = fields[number_below(random, fields.size())];
+    const double share = std::uniform_real_distribution<double>(0.001, 1)(random);
+    const Tolerance tolerance{share * (field.high - field.low),
+                              static_cast<KnownBy>(number_below(random, 3))};
+    if (!tolerance_objection(part.body, field.key, tolerance))
+        part.tolerances[field.key] = tolerance;
+}
+
+/// A part of every kind, a few of those that may come more than once, all fields random.
 inline Document random_document(std::mt19937& random) {
     Document document;
     document.setup.title = random_text(random, false);
@@ -108,6 +121,7 @@ inline Document random_document(std::mt19937& random) {
                 const std::string name =
                     random_text(random, false) + std::to_string(document.setup.parts.size());
                 document.setup.parts.push_back({name, random_body(kind, random), {}});
+                add_random_tolerance(document.setup.parts.back(), random);
             }
         }
     }

@@ -18,7 +18,7 @@ TEST_CASE("the reach table marks the chosen combination and says by how much it 
     CHECK(row.change == "As chosen");
     CHECK(row.role == ColourRole::shortfall);
     CHECK(row.cells.size() == rows.columns.size());
-    CHECK(row.cells[reach_column].find("mm short inward") != std::string::npos);
+    CHECK(row.cells[reach_column].find("mm short in") != std::string::npos);
     CHECK(rows.summary.find("0 of 1") != std::string::npos);
     CHECK(rows.one_place.find("No one drawtube position") == 0);
 }

@@ -1,0 +1,122 @@
+#include "scene/uncertainty_rows.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/text.hpp"
+
+#include <fmt/format.h>
+
+namespace beamfork {
+
+namespace {
+
+std::string percent(double share) {
+    if (share > 0.995 && share < 1) return "more than 99";
+    if (share < 0.005 && share > 0) return "less than 1";
+    return format_number(100 * share, 0);
+}
+
+// Normal curve over the travel and four standard deviations either side of focus.
+void add_density(UncertaintyRows& rows, const Uncertainty& found) {
+    constexpr int points = 121;
+    const double reach = 4 * std::max(found.standard, 0.05);
+    rows.low = std::min(0.0, found.drawtube - reach);
+    rows.high = std::max(found.travel, found.drawtube + reach);
+    const double room = 0.03 * (rows.high - rows.low);
+    rows.low -= room;
+    rows.high += room;
+    for (int i = 0; i < points; ++i) {
+        const double at = rows.low + (rows.high - rows.low) * i / (points - 1);
+        const double away = (at - found.drawtube) / std::max(found.standard, 0.05);
+        rows.density.push_back(std::exp(-away * away / 2));
+    }
+}
+
+std::string not_stated(std::size_t count) {
+    if (count == 0) return "";
+    return fmt::format("{} {} that {} focus {} no ± and {} taken as exact.", count,
+                       count == 1 ? "length" : "lengths", count == 1 ? "moves" : "move",
+                       count == 1 ? "has" : "have", count == 1 ? "is" : "are");
+}
+
+ContributionRow row_of(const Setup& setup, const Contribution& one) {
+    const std::string unit(symbol(one.unit));
+    return {one.part,
+            setup.parts[one.part].name + ": " + one.label,
+            fmt::format("±{} {}, {}", format_exact(one.tolerance.plus_minus), unit,
+                        to_word(one.tolerance.known_by)),
+            one.share,
+            percent(one.share),
+            fmt::format("Moves focus by {:.2f} mm for each {} and so adds {:.2f} mm of standard "
+                        "deviation: {} % of the variance. {}",
+                        std::abs(one.sensitivity), unit.empty() ? "unit" : unit, one.standard,
+                        percent(one.share),
+                        one.tolerance.known_by == KnownBy::measured
+                            ? "Measured: ± is one standard deviation."
+                            : "Anywhere within ± with equal chance: ± over the square root of 3 "
+                              "(GUM, JCGM 100:2008, 4.3.7).")};
+}
+
+std::string advice_of(const Setup& setup, const Uncertainty& found) {
+    if (!found.better) return "";
+    const Contribution& largest = found.contributions.front();
+    return fmt::format("Worth measuring: {} of {}. Known to ±{:.2g} {} and unchanged, focus would "
+                       "be {} % sure. {}",
+                       largest.label, setup.parts[largest.part].name, found.better->plus_minus,
+                       symbol(largest.unit), percent(found.better->probability),
+                       home_measurement(setup.parts[largest.part].body, largest.key));
+}
+
+}  // namespace
+
+UncertaintyRows uncertainty_rows(const Setup& setup, const Report& report) {
+    const Uncertainty& found = report.uncertainty;
+    UncertaintyRows rows;
+    rows.is_stated = !found.contributions.empty();
+    rows.travel = found.travel;
+    rows.drawtube = found.drawtube;
+    rows.help = "Chance that focus lies within the drawtube's travel: a normal distribution about "
+                "the stated position, its variance the sum of the squares of what each ± moves "
+                "it (GUM, JCGM 100:2008, eq. 10 and G.2).";
+    if (!rows.is_stated) {
+        rows.sentence = "No value has a ± yet, so nothing can be said of how sure focus is. Select "
+                        "a part and state the ± of its lengths.";
+        return rows;
+    }
+    rows.headline = percent(found.probability) + " % sure";
+    rows.role = found.probability >= 0.95 ? ColourRole::good : ColourRole::shortfall;
+    rows.sentence = fmt::format(
+        "Focus at {} ± {} mm of 0 to {} mm; chance of too far in {} %, too far out {} %.",
+        format_number(found.drawtube, 1), format_number(found.standard, 1),
+        format_number(found.travel, 0), percent(found.too_far_in), percent(found.too_far_out));
+    rows.not_stated = not_stated(found.not_stated);
+    rows.advice = advice_of(setup, found);
+    add_density(rows, found);
+    for (const Contribution& one : found.contributions)
+        rows.contributions.push_back(row_of(setup, one));
+    return rows;
+}
+
+std::vector<ValueRow> other_uses_rows(const Setup& setup, const Report& report) {
+    std::vector<ValueRow> rows;
+    for (const OtherUse& use : report.other_uses) {
+        ValueRow row;
+        row.label = use.use == Use::one_eye            ? "One eye, without the head"
+                    : use.use == Use::straight_through ? "Straight through"
+                                                       : "Without the shifter";
+        row.value = use.reaches ? fmt::format("reaches at {:.1f} mm", use.drawtube)
+                                : fmt::format("{:.1f} mm too far {}", use.shortfall,
+                                              use.shortfall_is_inward ? "in" : "out");
+        std::string parts;
+        for (const std::size_t part : use.removed)
+            parts += (parts.empty() ? "" : ", ") + setup.parts[part].name;
+        row.help = fmt::format("Taken out: {}. Focus moves {:.1f} mm {}; back focus less the light "
+                               "path of what remains (focus budget).",
+                               parts, std::abs(use.change), use.change < 0 ? "in" : "out");
+        rows.push_back(std::move(row));
+    }
+    return rows;
+}
+
+}  // namespace beamfork

@@ -1,0 +1,43 @@
+#include <algorithm>
+
+#include "study/finding_scope.hpp"
+
+#include <fmt/format.h>
+
+namespace beamfork {
+
+namespace {
+
+constexpr double sure_enough = 0.95;  // the level of confidence usually stated (GUM, 6.2.2)
+
+}  // namespace
+
+void uncertainty_findings(const FindingScope& scope) {
+    const Uncertainty& found = scope.report.uncertainty;
+    if (found.contributions.empty()) return;
+    const Contribution& largest = found.contributions.front();
+    const std::string value = fmt::format("{} of {}", largest.label, scope.name(largest.part));
+    std::string advice;
+    if (found.better) {
+        advice = fmt::format(
+            "Measure the {}: known to ±{:.2g} {} and unchanged, it makes that {:.0f} %. {}", value,
+            found.better->plus_minus, symbol(largest.unit), 100 * found.better->probability,
+            home_measurement(scope.setup.parts[largest.part].body, largest.key));
+    }
+    if (found.probability >= sure_enough) {
+        scope.add(
+            Severity::good, "reach_is_sure",
+            fmt::format("All stated ± considered, focus is reached with a chance of {:.1f} %.",
+                        std::min(99.9, 100 * found.probability)));
+        return;
+    }
+    // Where focus is missed as stated, the shortfall is the first thing to say.
+    scope.add(
+        scope.report.budget.reaches ? Severity::poor : Severity::note, "reach_is_unsure",
+        fmt::format("Reaches focus with a chance of only {:.0f} %: the margin of {:.1f} mm is "
+                    "known to ±{:.1f} mm, most of it from the {}.",
+                    100 * found.probability, found.margin, found.standard, value),
+        advice, largest.part);
+}
+
+}  // namespace beamfork

@@ -1,0 +1,122 @@
+#include "ui/tolerance_editor.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "base/text.hpp"
+#include "ui/field_numbers.hpp"
+#include "ui/widgets.hpp"
+
+#include <imgui_stdlib.h>
+
+#include <fmt/format.h>
+
+namespace beamfork {
+
+namespace {
+
+constexpr std::array kinds{KnownBy::datasheet, KnownBy::measured, KnownBy::guessed};
+constexpr const char* entry_help =
+    "Plus or minus how much. Datasheet and guessed: anywhere within ± with equal chance; measured: "
+    "± is one standard deviation (GUM, JCGM 100:2008, 4.3). Empty: taken as exact.";
+
+std::string id_of(const FieldInfo& field, const char* piece) {
+    return "tolerance/" + field.key + "/" + piece;
+}
+
+void take(const Ui& ui, std::size_t part, const FieldInfo& field, std::string text, KnownBy kind) {
+    if (text.find_first_not_of(' ') == std::string::npos) {
+        ui.edit(SetTolerance{part, field.key, std::nullopt});
+        return;
+    }
+    std::replace(text.begin(), text.end(), ',', '.');  // as half of the world writes it
+    if (const auto number = parse_number(text)) {
+        const Tolerance tolerance{*number, kind};
+        const auto wrong = tolerance_objection(ui.setup().parts[part].body, field.key, tolerance);
+        if (!wrong) {
+            ui.state.refusal.reset();
+            ui.edit(SetTolerance{part, field.key, tolerance});
+            return;
+        }
+        ui.state.refusal = Refusal{part, "±" + field.key, *wrong};
+    } else {
+        ui.state.refusal = Refusal{part, "±" + field.key, "“" + text + "” is not a number"};
+    }
+}
+
+void draw_kind(const Ui& ui, std::size_t part, const FieldInfo& field, const Tolerance& now) {
+    const std::string id = "##" + id_of(field, "known_by");
+    const bool is_open =
+        begin_chooser(id.c_str(), to_word(now.known_by), ImGui::GetContentRegionAvail().x);
+    tooltip("Where the value is from.");
+    ui.note(id_of(field, "known_by"), field.label, "Where the value is from.");
+    if (!is_open) return;
+    for (const KnownBy kind : kinds) {
+        const std::string word = to_word(kind);
+        if (ImGui::Selectable(word.c_str(), kind == now.known_by) && kind != now.known_by)
+            ui.edit(SetTolerance{part, field.key, Tolerance{now.plus_minus, kind}});
+        ui.note(id_of(field, "known_by") + "/" + word, word);
+    }
+    ImGui::EndCombo();
+}
+
+void draw_line(const Ui& ui, std::size_t index, const Part& part, const FieldInfo& field) {
+    const auto found = part.tolerances.find(field.key);
+    const bool is_stated = found != part.tolerances.end();
+    const float left = ImGui::GetCursorPosX();
+    const float width = ImGui::GetContentRegionAvail().x;
+    ImGui::AlignTextToFramePadding();
+    ImGui::TextUnformatted(shortened(field.label, width * 0.37F - grid(2)).c_str());
+    tooltip(field.help);
+    ImGui::SameLine(left + width * 0.37F);
+    dim_text("±");
+    ImGui::SameLine(left + width * 0.37F + grid(3));
+    std::string text = is_stated ? entry_text(found->second.plus_minus) : "";
+    const std::string before = text;
+    ImGui::SetNextItemWidth(std::min(grid(15), width * 0.2F));
+    const std::string id = "##" + id_of(field, "entry");
+    ImGui::InputTextWithHint(id.c_str(), "exact", &text,
+                             ImGuiInputTextFlags_AutoSelectAll | ImGuiInputTextFlags_CharsNoBlank);
+    const bool is_done = ImGui::IsItemDeactivatedAfterEdit();
+    tooltip(entry_help);
+    ui.note(id_of(field, "entry"), field.label, entry_help);
+    ImGui::SameLine(0, grid(1));
+    dim_text(symbol(field.unit));
+    if (is_stated) {
+        ImGui::SameLine(left + width * 0.37F + std::min(grid(15), width * 0.2F) + grid(10));
+        draw_kind(ui, index, field, found->second);
+    }
+    if (is_done && text != before)
+        take(ui, index, field, text, is_stated ? found->second.known_by : KnownBy::measured);
+    const auto& refusal = ui.state.refusal;
+    if (refusal && refusal->part == index && refusal->key == "±" + field.key) {
+        wrapped_text(refusal->sentence, colour(Tone::danger));
+        ui.note(id_of(field, "refusal"), refusal->sentence);
+    }
+}
+
+}  // namespace
+
+void draw_tolerances(const Ui& ui, std::size_t index, const Part& part) {
+    const std::string title =
+        part.tolerances.empty()
+            ? "How well are these known? ±###tolerances"
+            : fmt::format("How well are these known? ± of {}###tolerances", part.tolerances.size());
+    ImGui::Dummy({1, grid(1)});
+    const bool is_open = ImGui::TreeNodeEx(
+        title.c_str(), ImGuiTreeNodeFlags_SpanAvailWidth | ImGuiTreeNodeFlags_NoTreePushOnOpen);
+    constexpr const char* help =
+        "State the ± of lengths, and the study “How sure focus is” says what follows.";
+    tooltip(help);
+    ui.note("tolerances", "How well are these known?", help);
+    if (!is_open) return;
+    for (const FieldInfo& field : kind_of(part.body).fields) {
+        const auto value = field_value(part.body, field.key);
+        if (!value || !std::holds_alternative<double>(*value)) continue;
+        const auto deciding = field_value(part.body, field.only_if_key);
+        if (!is_relevant(field, deciding.value_or(FieldValue{}))) continue;
+        draw_line(ui, index, part, field);
+    }
+}
+
+}  // namespace beamfork

@@ -17,6 +17,7 @@ std::span<const CheckSection> check_sections() {
         {"alignment", alignment_json, nullptr, alignment_text},
         {.key = "uncertainty", .json = uncertainty_json, .text = uncertainty_text},
         {.key = "other_uses", .json = other_uses_json, .text = other_uses_text},
+        {"orientation", nullptr, orientation_json, nullptr},
     };
     return sections;
 }

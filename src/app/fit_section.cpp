@@ -68,12 +68,17 @@ Json fit_json(const Setup& setup, const Report& report) {
 
 std::string fit_text(const Setup& setup, const Report& report) {
     const FitRows rows = fit_rows(setup, report);
-    std::string out = "FIT\n" + lines(rows.eyes) + lines(rows.weight);
+    std::string out = "FIT\n  " + rows.image + "\n" + lines(rows.eyes) + lines(rows.weight);
     for (const JointRow& joint : rows.joints) {
         if (joint.role == ColourRole::dimension) continue;
         out += fmt::format("  {}: {} ({})\n", joint.parts, joint.ends, joint.verdict);
     }
     return out;
+}
+
+Json orientation_json(const Setup&, const Report& report, std::size_t side) {
+    const ImageOrientation& one = report.orientation[side];
+    return {{"mirrored", one.is_mirrored}, {"turn_deg", one.turn.value}, {"words", to_words(one)}};
 }
 
 }  // namespace beamfork

@@ -5,6 +5,8 @@
 
 namespace beamfork {
 
+/// How the image stands in one eye.
+Json orientation_json(const Setup& setup, const Report& report, std::size_t side);
 Json fit_json(const Setup& setup, const Report& report);
 std::string fit_text(const Setup& setup, const Report& report);
 

@@ -48,6 +48,7 @@ struct Surface {
     double red_shift = 0;        ///< objective: focus at the C line minus focus at the e line
     Conic shape{};               ///< mirror: a plane unless said otherwise
     Coating coating{};           ///< how much light goes on from here
+    bool is_roof = false;  ///< this and its neighbour with the same mark are met in either order
 };
 
 /// A hollow cylinder along z from z = 0 of its frame.

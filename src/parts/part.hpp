@@ -12,6 +12,7 @@
 #include "base/error.hpp"
 #include "parts/balance.hpp"
 #include "parts/cassegrain_moving_mirror.hpp"
+#include "parts/erecting_diagonal.hpp"
 #include "parts/eyepiece_pair.hpp"
 #include "parts/filter_plate.hpp"
 #include "parts/focuser.hpp"
@@ -38,6 +39,8 @@ using PartBody = std::variant<Refractor,
                               FilterPlate,
                               MirrorDiagonal,
                               PrismDiagonal,
+                              ErectingDiagonal90,
+                              ErectingDiagonal45,
                               Shifter,
                               SplitterHead,
                               EyepiecePair,

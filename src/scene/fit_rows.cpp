@@ -109,6 +109,10 @@ JointRow joint_row(const Setup& setup, const Joint& joint) {
 
 FitRows fit_rows(const Setup& setup, const Report& report) {
     FitRows rows;
+    const auto& [left, right] = report.orientation;
+    rows.image = left == right || to_words(left) == to_words(right)
+                     ? "Image in both eyes: " + to_words(left)
+                     : "Left image: " + to_words(left) + "; right image: " + to_words(right);
     rows.eyes = eye_rows(setup, report.fit);
     rows.weight = weight_rows(report.fit);
     rows.weight_note = weight_note(setup, report.fit);

@@ -24,6 +24,7 @@ struct FitRows {
     std::vector<ValueRow> eyes;
     std::vector<ValueRow> weight;
     std::vector<JointRow> joints;
+    std::string image;        ///< how it stands, in both eyes
     std::string weight_note;  ///< what is not known, and the caution
 };
 

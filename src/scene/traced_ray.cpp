@@ -16,6 +16,9 @@ TracedRay trace_with_corners(const EyePath& path, const Ray& start, std::size_t 
         const bool turns = !is_opening(path.surfaces[i].kind);
         if (turns || i == traced.end.surface) traced.corners.push_back({i, points[next++]});
     }
+    // A roof's faces may be met in the other order: what is left is where the ray ended.
+    while (next < points.size())
+        traced.corners.push_back({traced.end.surface, points[next++]});
     return traced;
 }
 

@@ -39,5 +39,6 @@ void joint_findings(const FindingScope& scope);
 void fit_findings(const FindingScope& scope);
 void uncertainty_findings(const FindingScope& scope);
 void other_uses_findings(const FindingScope& scope);
+void orientation_findings(const FindingScope& scope);
 
 }  // namespace beamfork

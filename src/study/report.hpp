@@ -12,6 +12,7 @@
 #include "study/focus_budget.hpp"
 #include "study/image_quality.hpp"
 #include "study/magnification.hpp"
+#include "study/orientation.hpp"
 #include "study/other_uses.hpp"
 #include "study/reach_table.hpp"
 #include "study/real_focus.hpp"
@@ -28,8 +29,10 @@ struct Report {
     Fit fit;
     std::vector<OtherUse> other_uses;
     Uncertainty uncertainty;
-    ReachTable reach;                     ///< of every combination, whichever is chosen
-    std::array<EyeClipping, 2> clipping;  ///< left, right
+    ReachTable reach;                             ///< of every combination, whichever is chosen
+    std::array<EyeClipping, 2> clipping;          ///< left, right
+    std::array<ImageOrientation, 2> orientation;  ///< left, right
+    std::array<EyeClipping, 2> clipping;          ///< left, right
     std::array<RealFocus, 2> real_focus;
     std::array<EyeImage, 2> image_quality;
     std::array<double, 2> image_behind_stop{};  ///< paraxial, mm; negative: before the field stop

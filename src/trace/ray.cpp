@@ -62,6 +62,29 @@ LocalRay through_thin_lens(const LocalRay& in, double focal_length, double objec
             in.path + chief + s * stretch_in - s_image * stretch_out};
 }
 
+double distance_to(const PlacedSurface& surface, const Ray& ray) {
+    const Pose& pose = surface.world_from_surface;
+    return -pose.point_in(ray.origin).z / pose.direction_in(ray.direction).z;
+}
+
+// The two faces of a roof stand side by side: half of a beam meets the one first, half the other.
+class RoofOrder {
+public:
+    std::size_t surface_at(const EyePath& path, std::size_t step, const Ray& ray) {
+        if (!path.surfaces[step].is_roof) return step;
+        is_second_ = !is_second_;
+        if (!is_second_) return is_swapped_ ? step - 1 : step;
+        is_swapped_ =
+            step + 1 < path.surfaces.size()
+            && distance_to(path.surfaces[step + 1], ray) < distance_to(path.surfaces[step], ray);
+        return is_swapped_ ? step + 1 : step;
+    }
+
+private:
+    bool is_second_ = false;
+    bool is_swapped_ = false;
+};
+
 }  // namespace
 
 std::optional<LocalRay> interact(const PlacedSurface& surface,
@@ -102,7 +125,9 @@ RayEnd trace_ray(const EyePath& path,
     Ray ray = start;
     if (corners) corners->push_back(ray.origin);
     const std::size_t last = path.surfaces.size() - 1;
-    for (std::size_t i = 0; i <= last; ++i) {
+    RoofOrder roof;
+    for (std::size_t step = 0; step <= last; ++step) {
+        const std::size_t i = roof.surface_at(path, step, ray);
         const PlacedSurface& surface = path.surfaces[i];
         const Pose& pose = surface.world_from_surface;
         const Point from = pose.point_in(ray.origin);
@@ -123,6 +148,9 @@ RayEnd trace_ray(const EyePath& path,
         const bool is_last = i == last;
         const bool goes_straight = is_opening(surface.kind);
         if (corners && (!goes_straight || is_last)) corners->push_back(ray.origin);
+        const bool is_last = step == last;
+        if (corners && (surface.kind != SurfaceKind::stop || is_last))
+            corners->push_back(ray.origin);
         if (is_last) break;
         const bool is_inside = contains(surface.aperture, glm::dvec2(arriving.at))
                                != (surface.kind == SurfaceKind::obstruction);

@@ -95,6 +95,7 @@ private:
         placed.index_after = medium_;
         placed.focal_length = focal_lengths(surface);
         placed.coating = surface.coating;
+        placed.is_roof = surface.is_roof;
         const Point at = placed.world_from_surface.origin;
         placed.axis_position = position_ + glm::dot(at - here_, direction_);
         if (surface.kind == SurfaceKind::refraction) {

@@ -31,6 +31,7 @@ struct PlacedSurface {
     PerWavelength index_after{1, 1, 1};
     PerWavelength focal_length{};  ///< objective and thin lens, mm
     double object_distance = 0;    ///< thin lens: to the image it re-images, positive behind it, mm
+    bool is_roof = false;  ///< this and its neighbour with the same mark are met in either order
     double axis_position = 0;  ///< along the unfolded axis from the objective, mm of geometric path
     Conic shape{};             ///< mirror: a plane unless said otherwise
     Coating coating{};         ///< how much light goes on from here

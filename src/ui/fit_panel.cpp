@@ -95,6 +95,11 @@ void draw_fit_panel(const Ui& ui) {
     columns.begin(0);
     heading("Eyes and eyepieces");
     draw_values(ui, rows.eyes, "eyes", columns.width());
+    constexpr const char* image_help =
+        "Against the view without a telescope, from traced rays of two field offsets.";
+    dim_text(shortened(rows.image, columns.width()));
+    tooltip(rows.image + ". " + image_help);
+    ui.note("fit/image", rows.image, image_help);
     Columns::end();
     columns.begin(1);
     heading("Weight");

@@ -168,6 +168,10 @@ private:
         round("rear opening", z_ + length, diagonal.clear_diameter.value);
         end_at(z_ + length, length - width + width / n, diagonal.stated_light_path);
     }
+    template <int turn>
+    void add(const ErectingDiagonal<turn>&) {
+        throw std::logic_error("a roof prism unfolds to no tunnel of square openings");
+    }
     void add(const Shifter& shifter) {
         TunnelPlane& lens = plane("shifter lens", PlaneKind::lens, z_ + shifter.lens_offset.value);
         lens.radius = shifter.clear_diameter.value / 2;

@@ -148,6 +148,13 @@ Result<Task> read_command_line(int argc, const char* const* argv) {
     ListParts parts;
     auto* parts_command = app.add_subcommand("parts", "List every part kind with its keys");
     parts_command->add_flag("--markdown", parts.markdown, "As Markdown tables");
+    MeasureAtHome measure;
+    auto* measure_command = app.add_subcommand(
+        "measure", "Work out a home measurement; without a name, list them with their readings");
+    measure_command->add_option("NAME", measure.name, "Which measurement");
+    measure_command->add_option("READING", measure.readings,
+                                "Each as KEY=VALUES, such as \"seconds=112.4 112.1 ± 0.3\"");
+    measure_command->add_flag("--json", measure.json, "Print JSON for programs");
     try {
         app.parse(argc, argv);
     } catch (const CLI::CallForHelp&) {
@@ -162,6 +169,7 @@ Result<Task> read_command_line(int argc, const char* const* argv) {
     }
     if (check_command->parsed()) return check;
     if (parts_command->parsed()) return parts;
+    if (measure_command->parsed()) return measure;
     if (!picture_command->parsed()) return window;
     auto finished = finish(picture, words);
     if (!finished) return tl::make_unexpected(finished.error());

@@ -3,6 +3,7 @@
 
 #include <string>
 #include <variant>
+#include <vector>
 
 #include "base/error.hpp"
 #include "scene/camera.hpp"
@@ -39,12 +40,18 @@ struct MakePicture {
 struct ListParts {
     bool markdown = false;
 };
+/// `beamfork measure [NAME] [READING=VALUES ...]`: a home measurement; without a name, a list of them.
+struct MeasureAtHome {
+    std::string name;
+    std::vector<std::string> readings;  ///< "seconds=112.4 112.1 ± 0.3"
+    bool json = false;
+};
 /// Help or version: print and leave.
 struct PrintText {
     std::string text;
 };
 
-using Task = std::variant<OpenWindow, CheckFile, MakePicture, ListParts, PrintText>;
+using Task = std::variant<OpenWindow, CheckFile, MakePicture, ListParts, MeasureAtHome, PrintText>;
 
 /// Errors are bad_input with one sentence and a hint at --help.
 Result<Task> read_command_line(int argc, const char* const* argv);

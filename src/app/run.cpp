@@ -5,6 +5,7 @@
 
 #include "app/check.hpp"
 #include "app/command_line.hpp"
+#include "app/home_measurement_text.hpp"
 #include "app/open_setup.hpp"
 #include "app/part_list.hpp"
 #include "app/picture.hpp"
@@ -57,6 +58,13 @@ ExitStatus carry_out(const OpenWindow& command) {
 
 ExitStatus carry_out(const ListParts& command) {
     std::cout << (command.markdown ? part_list_markdown() : part_list_text());
+    return ExitStatus::fine;
+}
+
+ExitStatus carry_out(const MeasureAtHome& command) {
+    const auto text = home_measurement_text(command);
+    if (!text) return tell(text.error());
+    std::cout << *text;
     return ExitStatus::fine;
 }
 

@@ -57,6 +57,10 @@ std::span<const PanelEntry> panels() {
                    "The chance that focus is reached when every stated ± is considered, and which "
                    "value is worth measuring.",
                    &Layout::study, draw_uncertainty_panel, true},
+        PanelEntry{"home_measurement", "Home measurements",
+                   "Measure your own parts with a ruler, a lamp or a clock, and fill in what you "
+                   "found.",
+                   &Layout::study, draw_home_measurement_panel, false},
     };
     return table;
 }

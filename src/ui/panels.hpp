@@ -23,6 +23,7 @@ void draw_fit_panel(const Ui& ui);
 void draw_brightness_panel(const Ui& ui);
 void draw_alignment_panel(const Ui& ui);
 void draw_uncertainty_panel(const Ui& ui);
+void draw_home_measurement_panel(const Ui& ui);
 
 struct PanelEntry {
     std::string_view stem;  ///< of its files and tests; Session::folded and Session::study name it

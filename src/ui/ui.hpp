@@ -6,6 +6,7 @@
 #include <string>
 #include <string_view>
 
+#include "scene/home_measurement_rows.hpp"
 #include "ui/file_dialog.hpp"
 #include "ui/interface.hpp"
 #include "ui/theme.hpp"
@@ -71,6 +72,7 @@ struct TransientState {
     std::optional<std::size_t> keyboard_row;  ///< of the list of parts, last seen
     bool focus_name = false;
     std::optional<std::string> story_draft;  ///< while the story is being written
+    MeasurementDraft measurement;            ///< of the home measurements
     bool notices_dismissed = false;
     std::string dismissed_error;
 };

@@ -58,6 +58,17 @@ TEST_CASE(
     CHECK_FALSE(read({"picture", "mine.train.toml", "--study", "horoscope"}).has_value());
 }
 
+TEST_CASE("measure takes a name and its readings") {
+    const auto task =
+        read({"measure", "field_stop_by_drift", "seconds=112 113", "declination_deg=4", "--json"});
+    REQUIRE(task.has_value());
+    const auto& measure = std::get<MeasureAtHome>(*task);
+    CHECK(measure.name == "field_stop_by_drift");
+    CHECK(measure.readings == std::vector<std::string>{"seconds=112 113", "declination_deg=4"});
+    CHECK(measure.json);
+    CHECK(std::get<MeasureAtHome>(*read({"measure"})).name.empty());
+}
+
 TEST_CASE("a mistyped word is an error that names the nearest one") {
     const auto task = read({"picture", "mine.train.toml", "--view", "overveiw"});
     REQUIRE_FALSE(task.has_value());

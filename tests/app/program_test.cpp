@@ -66,6 +66,18 @@ TEST_CASE("the exit status tells a fine setup from a poor one") {
     CHECK(run("check 3-fast-and-wide --json").status == 1);
 }
 
+TEST_CASE("a home measurement is worked out on the command line") {
+    const Ran fine = run("measure light_path_by_travel 'without_mm=80 ± 0.3' 'with_mm=45 ± 0.4' "
+                         "'adapters_mm=0 ± 0'");
+    CHECK(fine.status == 0);
+    CHECK(says(fine, "Light path: 35.00 ± 0.50 mm"));  // 3, 4, 5
+    CHECK(says(run("measure light_path_by_travel with_mm=45 without_mm=80 --json"),
+               "\"light_path_mm\": 35.0"));
+    CHECK(says(run("measure field_stop_by_drift"), "Caution: Never the Sun"));
+    CHECK(run("measure field_stop").status == 2);
+    CHECK(run("measure light_path_by_travel with=45").status == 2);
+}
+
 TEST_CASE("bad files end with status 2, the line and what was expected") {
     const ScratchFolder scratch;
     const std::string head = "beamfork = 1\n[[part]]\nkind = \"refractor\"\nname = \"R\"\n";

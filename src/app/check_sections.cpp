@@ -3,6 +3,7 @@
 #include <vector>
 
 #include "app/fit_section.hpp"
+#include "app/sight_view_section.hpp"
 
 namespace beamfork {
 
@@ -18,6 +19,7 @@ std::span<const CheckSection> check_sections() {
         {.key = "uncertainty", .json = uncertainty_json, .text = uncertainty_text},
         {.key = "other_uses", .json = other_uses_json, .text = other_uses_text},
         {"orientation", nullptr, orientation_json, nullptr},
+        {"sight_view", sight_view_json, sight_view_eye_json, sight_view_text},
     };
     return sections;
 }

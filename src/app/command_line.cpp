@@ -108,6 +108,60 @@ void describe_picture(CLI::App& command, MakePicture& picture, PictureWords& wor
         ->capture_default_str();
 }
 
+struct SightWords {
+    std::string subject = "stars";
+    std::string layout = "left-and-right";
+    double closer = 0;
+};
+
+const std::vector<std::string> sight_layout_names{"left-and-right", "merged", "one-and-two"};
+
+std::vector<std::string> sight_subject_names() {
+    std::vector<std::string> names;
+    for (const SightSubject subject : all_sight_subjects)
+        names.emplace_back(name_of(subject));
+    return names;
+}
+
+void describe_sight(CLI::App& command, PictureSight& sight, SightWords& words) {
+    command.add_option("FILE", sight.file, "Setup file or demo name")->required();
+    command.add_option("-o,--output", sight.output, "PNG file to write")->capture_default_str();
+    command.add_option("--subject", words.subject, one_of(sight_subject_names()))
+        ->capture_default_str();
+    command.add_option("--layout", words.layout, one_of(sight_layout_names))->capture_default_str();
+    command.add_option("--height", sight.request.pixels, "Height in pixels")
+        ->check(CLI::Range(64, 1024))
+        ->capture_default_str();
+    command
+        .add_option("--closer", words.closer,
+                    "1: the whole field; 10: its middle tenth; left out: what suits the subject")
+        ->check(CLI::Range(1.0, 200.0));
+    SightScene& scene = sight.request.scene;
+    command.add_option("--planet-arcsec", scene.planet_arcsec, "Diameter of the planet's disc")
+        ->check(CLI::Range(1.0, 100.0))
+        ->capture_default_str();
+    command.add_option("--separation-arcsec", scene.separation_arcsec, "Of the double star")
+        ->check(CLI::Range(0.1, 600.0))
+        ->capture_default_str();
+    command.add_option("--magnitude-difference", scene.magnitude_difference, "Of the double star")
+        ->check(CLI::Range(0.0, 10.0))
+        ->capture_default_str();
+    command.add_option("--seed", scene.seed, "Number of the star field, planet or Moon")
+        ->capture_default_str();
+}
+
+Result<PictureSight> finish(PictureSight sight, const SightWords& words) {
+    if (auto ok = check_word("--subject", words.subject, sight_subject_names()); !ok)
+        return tl::make_unexpected(ok.error());
+    if (auto ok = check_word("--layout", words.layout, sight_layout_names); !ok)
+        return tl::make_unexpected(ok.error());
+    sight.request.scene.subject = *sight_subject_named(words.subject);
+    sight.request.layout = static_cast<SightLayout>(place_of(sight_layout_names, words.layout));
+    sight.fits = words.closer == 0;
+    if (!sight.fits) sight.request.closer = words.closer;
+    return sight;
+}
+
 }  // namespace
 
 Result<glm::ivec2> read_size(const std::string& text) {
@@ -148,6 +202,11 @@ Result<Task> read_command_line(int argc, const char* const* argv) {
     ListParts parts;
     auto* parts_command = app.add_subcommand("parts", "List every part kind with its keys");
     parts_command->add_flag("--markdown", parts.markdown, "As Markdown tables");
+    PictureSight sight;
+    SightWords sight_words;
+    auto* sight_command =
+        app.add_subcommand("sight", "Draw what each eye sees as PNG; needs no display");
+    describe_sight(*sight_command, sight, sight_words);
     MeasureAtHome measure;
     auto* measure_command = app.add_subcommand(
         "measure", "Work out a home measurement; without a name, list them with their readings");
@@ -170,6 +229,11 @@ Result<Task> read_command_line(int argc, const char* const* argv) {
     if (check_command->parsed()) return check;
     if (parts_command->parsed()) return parts;
     if (measure_command->parsed()) return measure;
+    if (sight_command->parsed()) {
+        auto finished = finish(sight, sight_words);
+        if (!finished) return tl::make_unexpected(finished.error());
+        return *std::move(finished);
+    }
     if (!picture_command->parsed()) return window;
     auto finished = finish(picture, words);
     if (!finished) return tl::make_unexpected(finished.error());

@@ -7,6 +7,7 @@
 
 #include "base/error.hpp"
 #include "scene/camera.hpp"
+#include "scene/sight_view_picture.hpp"
 #include "scene/view_options.hpp"
 
 namespace beamfork {
@@ -40,6 +41,13 @@ struct MakePicture {
 struct ListParts {
     bool markdown = false;
 };
+/// `beamfork sight FILE`: what each eye sees.
+struct PictureSight {
+    std::string file;
+    std::string output = "sight.png";
+    SightRequest request;
+    bool fits = true;  ///< as close as suits the subject, whatever the request says
+};
 /// `beamfork measure [NAME] [READING=VALUES ...]`: a home measurement; without a name, a list of them.
 struct MeasureAtHome {
     std::string name;
@@ -51,7 +59,8 @@ struct PrintText {
     std::string text;
 };
 
-using Task = std::variant<OpenWindow, CheckFile, MakePicture, ListParts, MeasureAtHome, PrintText>;
+using Task = std::
+    variant<OpenWindow, CheckFile, MakePicture, ListParts, PictureSight, MeasureAtHome, PrintText>;
 
 /// Errors are bad_input with one sentence and a hint at --help.
 Result<Task> read_command_line(int argc, const char* const* argv);

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "app/gui.hpp"
+#include "app/sight_stage.hpp"
 #include "app/stage.hpp"
 #include "app/workbench.hpp"
 #include "render/canvas.hpp"
@@ -53,14 +54,17 @@ Result<Image> window_picture(
     if (!command.study.empty()) session.study = command.study;
     session.study_is_wide = command.study_is_wide;
     Transient transient;
+    SightStage sights([] {});
     constexpr int frames_to_settle =
         8;  // panels find their sizes, then the picture is drawn to fit
     for (int i = 0; i < frames_to_settle; ++i) {
         gui.begin(command.text_scale, command.width, command.height);
         View view = bench.view();
         view.scene_texture = to_imgui(stage.texture());
+        sights.fill(view);
         Requests requests;
         draw_interface(view, session, transient, requests);
+        sights.draw_now(bench, requests.sight);
         if (requests.scene.height > 0 && i == 0) {
             const float aspect = static_cast<float>(requests.scene.width)
                                  / static_cast<float>(requests.scene.height);

@@ -10,6 +10,7 @@
 #include "app/part_list.hpp"
 #include "app/picture.hpp"
 #include "app/window.hpp"
+#include "scene/sight_view_rows.hpp"
 
 namespace beamfork {
 
@@ -44,6 +45,22 @@ ExitStatus carry_out(const MakePicture& command) {
     const auto image = make_picture(read->document, command);
     if (!image) return tell(image.error());
     if (auto written = write_png(*image, command.output); !written) return tell(written.error());
+    std::cout << "wrote " << command.output << '\n';
+    return ExitStatus::fine;
+}
+
+ExitStatus carry_out(const PictureSight& command) {
+    const auto read = open_named(command.file);
+    if (!read) return tell(read.error());
+    if (tell_notices(command.file, read->notices)) return ExitStatus::bad_input;
+    const Setup& setup = read->document.setup;
+    const auto report = make_report(setup, setup.chosen);
+    if (!report) return tell(report.error());
+    const Sights sights = sights_of(setup, *report);
+    const SightImage drawn =
+        draw_sight(sights, command.fits ? fitted(command.request, sights) : command.request);
+    const Image image{drawn.width, drawn.height, drawn.rgba};
+    if (auto written = write_png(image, command.output); !written) return tell(written.error());
     std::cout << "wrote " << command.output << '\n';
     return ExitStatus::fine;
 }

@@ -6,6 +6,7 @@
 
 #include "app/gui.hpp"
 #include "app/session_store.hpp"
+#include "app/sight_stage.hpp"
 #include "app/stage.hpp"
 #include "app/workbench.hpp"
 #include "render/canvas.hpp"
@@ -146,6 +147,7 @@ private:
         gui_.begin(density * session_.text_scale);
         View view = bench_.view();
         view.scene_texture = to_imgui(stage_.texture());
+        sights_.fill(view);
         view.close_asked = glfwWindowShouldClose(window_) == GLFW_TRUE;
         glfwSetWindowShouldClose(window_, GLFW_FALSE);
         Requests requests;
@@ -169,7 +171,9 @@ private:
                          requests.highlighted_part, density,       is_moving};
         const auto drew = stage_.show(bench_.frame(), look);
         if (!drew) return tl::make_unexpected(drew.error());
-        const bool is_busy = changed || *drew || requests.animating || !requests.commands.empty();
+        const bool has_sight = sights_.refresh(bench_, requests.sight);
+        const bool is_busy =
+            has_sight || changed || *drew || requests.animating || !requests.commands.empty();
         if (is_busy || Gui::has_waiting_input()) clock_.keep_going();
         return {};
     }
@@ -183,6 +187,7 @@ private:
     Stage stage_;
     Workbench bench_;
     Session session_;
+    SightStage sights_{[] { glfwPostEmptyEvent(); }};
     Transient transient_;
     FrameClock clock_;
     std::string title_;

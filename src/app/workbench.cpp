@@ -96,6 +96,7 @@ bool Workbench::refresh() {
     auto made = make_report(now->setup, now->setup.chosen, coarse ? coarse_rays : whole_rays);
     report_error_ = made ? "" : to_text(made.error());
     report_ = made ? std::optional(*std::move(made)) : std::nullopt;
+    ++report_revision_;
     shown_ = now;
     shown_coarse_ = coarse;
     if (report_) frame_ = build_frame(now->setup, *report_);

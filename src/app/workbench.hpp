@@ -30,6 +30,9 @@ public:
     [[nodiscard]] const Frame& frame() const { return frame_; }
     [[nodiscard]] const Document& document() const { return *history_.document(); }
     [[nodiscard]] const Report* report() const { return report_ ? &*report_ : nullptr; }
+    /// Counts the reports made so far; whether the last is a coarse one, made while something is dragged.
+    [[nodiscard]] std::uint64_t report_revision() const { return report_revision_; }
+    [[nodiscard]] bool is_coarse() const { return shown_coarse_; }
     [[nodiscard]] bool wants_to_quit() const { return wants_to_quit_; }
     [[nodiscard]] const std::filesystem::path& path() const { return path_; }
 
@@ -52,6 +55,7 @@ private:
     // What the report and the frame were made from.
     std::shared_ptr<const Document> shown_;
     bool shown_coarse_ = false;
+    std::uint64_t report_revision_ = 0;
     std::optional<Report> report_;
     std::string report_error_;
     Frame frame_;

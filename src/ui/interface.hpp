@@ -15,6 +15,7 @@
 #include "document/setup_file.hpp"
 #include "scene/camera.hpp"
 #include "scene/frame.hpp"
+#include "scene/sight_view_picture.hpp"
 #include "scene/view_options.hpp"
 #include "study/report.hpp"
 
@@ -42,6 +43,9 @@ struct View {
     std::string report_error{};      ///< ... and why
     const Frame& frame;              ///< the picture's data: of the last report there was
     ImTextureID scene_texture{};     ///< the picture, row 0 at its bottom; null: none yet
+    const Sights* sights = nullptr;  ///< what each eye sees; null: not traced yet
+    ImTextureID sight_texture{};     ///< pictures of it, row 0 at the top; null: none yet ...
+    SightRequest sight_shown{};      ///< ... and what was asked for
     std::string file_path{};         ///< empty: never saved
     bool modified = false;
     bool can_undo = false;
@@ -108,8 +112,9 @@ struct Requests {
     std::vector<Edit> edits;
     std::vector<Command> commands;
     SceneArea scene;
-    int highlighted_part = -1;  ///< under the pointer, in the picture or in a list
-    bool animating = false;     ///< something moves: draw again soon
+    std::optional<SightRequest> sight;  ///< pictures of what each eye sees; none: not shown
+    int highlighted_part = -1;          ///< under the pointer, in the picture or in a list
+    bool animating = false;             ///< something moves: draw again soon
 };
 
 struct WidgetLog;

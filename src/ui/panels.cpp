@@ -57,6 +57,10 @@ std::span<const PanelEntry> panels() {
                    "The chance that focus is reached when every stated ± is considered, and which "
                    "value is worth measuring.",
                    &Layout::study, draw_uncertainty_panel, true},
+        PanelEntry{"sight_view", "What each eye sees",
+                   "Pictures computed from the traced rays: left, right, merged, and one eye "
+                   "against two.",
+                   &Layout::study, draw_sight_view_panel, true},
         PanelEntry{"home_measurement", "Home measurements",
                    "Measure your own parts with a ruler, a lamp or a clock, and fill in what you "
                    "found.",

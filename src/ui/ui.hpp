@@ -73,6 +73,8 @@ struct TransientState {
     bool focus_name = false;
     std::optional<std::string> story_draft;  ///< while the story is being written
     MeasurementDraft measurement;            ///< of the home measurements
+    SightRequest sight;                      ///< what each eye is to see
+    bool sight_fits = true;  ///< as close as suits the subject, until the user goes elsewhere
     bool notices_dismissed = false;
     std::string dismissed_error;
 };

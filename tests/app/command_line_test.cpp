@@ -58,6 +58,20 @@ TEST_CASE(
     CHECK_FALSE(read({"picture", "mine.train.toml", "--study", "horoscope"}).has_value());
 }
 
+TEST_CASE("sight takes a subject and a layout, and is close enough by itself unless told") {
+    const auto task = read({"sight", "mine.train.toml", "--subject", "double", "--layout", "merged",
+                            "--separation-arcsec", "2.5", "--closer", "30"});
+    REQUIRE(task.has_value());
+    const auto& sight = std::get<PictureSight>(*task);
+    CHECK(sight.request.scene.subject == SightSubject::double_star);
+    CHECK(sight.request.scene.separation_arcsec == 2.5);
+    CHECK(sight.request.layout == SightLayout::merged);
+    CHECK(sight.request.closer == 30);
+    CHECK_FALSE(sight.fits);
+    CHECK(std::get<PictureSight>(*read({"sight", "mine.train.toml"})).fits);
+    CHECK_FALSE(read({"sight", "mine.train.toml", "--subject", "comet"}).has_value());
+}
+
 TEST_CASE("measure takes a name and its readings") {
     const auto task =
         read({"measure", "field_stop_by_drift", "seconds=112 113", "declination_deg=4", "--json"});

@@ -66,6 +66,19 @@ TEST_CASE("the exit status tells a fine setup from a poor one") {
     CHECK(run("check 3-fast-and-wide --json").status == 1);
 }
 
+TEST_CASE("what each eye sees is drawn without a display, two pictures beside each other") {
+    const ScratchFolder scratch;
+    const std::string file = scratch.at("sight.png").string();
+    CHECK(run("sight 2-shifter-cures-it --subject planet --height 96 -o '" + file + "'").status
+          == 0);
+    const auto image = beamfork::read_png(file);
+    REQUIRE(image.has_value());
+    CHECK(image->width == 192);
+    CHECK(image->height == 96);
+    CHECK(image->at(48, 48)[0] > 100);  // the planet's disc in the middle of the left picture
+    CHECK(run("sight 2-shifter-cures-it --subject comet").status == 2);
+}
+
 TEST_CASE("a home measurement is worked out on the command line") {
     const Ran fine = run("measure light_path_by_travel 'without_mm=80 ± 0.3' 'with_mm=45 ± 0.4' "
                          "'adapters_mm=0 ± 0'");

@@ -9,7 +9,7 @@ namespace {
 
 MeasurementDraft drift_draft() {
     return {"field_stop_by_drift",
-            {{"field_stop_by_drift/seconds", "400 400 400 ± 1"},
+            {{"field_stop_by_drift/seconds", "400 400 400 ± 2"},
              {"field_stop_by_drift/declination_deg", "0 ± 0"},
              {"field_stop_by_drift/focal_length_mm", "700 ± 0"}},
             0};
@@ -30,11 +30,11 @@ TEST_CASE("the telescope's focal length is suggested, and all else waits to be e
 TEST_CASE(
     "a result is told with two digits of its plus-minus and fills the eyepieces' field stop") {
     const auto rows = home_measurement_rows(short_setup(), drift_draft());
-    // 6016.44 arcseconds of 700 mm are 20.419 mm (tests/reference/home_measurements.hpp); 1 s in 400 s
-    // is 0.0510 mm of it.
-    CHECK(rows.result_text == "20.419 ± 0.051 mm");
-    CHECK(rows.readings[0].mean == "mean of 3: 400.0 ± 1.0 s");
-    CHECK(rows.readings[0].share == "0.0510 mm");
+    // 6016.44 arcseconds of 700 mm are 20.419 mm (tests/reference/home_measurements.hpp); 2 s in 400 s
+    // are 0.102 mm of it.
+    CHECK(rows.result_text == "20.42 ± 0.10 mm");
+    CHECK(rows.readings[0].mean == "mean of 3: 400.0 ± 2.0 s");
+    CHECK(rows.readings[0].share == "0.102 mm");
     REQUIRE(rows.targets.size() == 1);
     CHECK(rows.targets[0].label == "Field stop of 25 mm pair");
     CHECK(rows.targets[0].present == "21 mm");

@@ -1,0 +1,30 @@
+#include "ui/desk.hpp"
+
+using namespace beamfork;
+
+TEST_CASE(
+    "the panel asks for the subject and the layout that were chosen, and for nothing while it "
+    "is hidden") {
+    Desk desk;
+    CHECK_FALSE(desk.last.sight.has_value());
+    desk.session.study = "sight_view";
+    desk.session.study_is_wide = true;
+    desk.frame(3);
+    REQUIRE(desk.last.sight.has_value());
+    CHECK(desk.last.sight->scene.subject == SightSubject::stars);
+    desk.click("sight/subject");
+    desk.click("sight/subject/1");
+    CHECK(desk.last.sight->scene.subject == SightSubject::planet);
+    CHECK(desk.has("sight/planet"));
+    desk.click("sight/layout/One and two");
+    CHECK(desk.last.sight->layout == SightLayout::one_and_two);
+    desk.drag(desk.place("sight/closer", 0.02F), desk.place("sight/closer", 0.8F));
+    const double closer = desk.last.sight->closer;
+    CHECK(closer > 1);
+    desk.click("sight/whole");
+    CHECK(desk.last.sight->closer == 1);
+    CHECK(desk.edits.empty());
+    desk.session.study = "magnification";
+    desk.frame(2);
+    CHECK_FALSE(desk.last.sight.has_value());
+}

@@ -49,8 +49,9 @@ BlurKernel diffraction_kernel(const BlurSource& source) {
         for (int x = 0; x < kernel.side(); ++x) {
             double pixel = 0;
             for (int k = 0; k < fine * fine; ++k) {
+                const int line = k / fine;
                 const double dx = x - kernel.reach + (k % fine + 0.5) / fine - 0.5;
-                const double dy = y - kernel.reach + (k / fine + 0.5) / fine - 0.5;
+                const double dy = y - kernel.reach + (line + 0.5) / fine - 0.5;
                 pixel += light.at(std::hypot(dx, dy) / source.dark_ring);
             }
             kernel.share[static_cast<std::size_t>(y * kernel.side() + x)] =

@@ -103,8 +103,9 @@ glm::vec3 pixel_light(const EyeSight& sight,
                       int fine) {
     glm::vec3 light{0};
     for (int k = 0; k < fine * fine; ++k) {
+        const int line = k / fine;
         const double x = pixel.x + (k % fine + 0.5) / fine;
-        const double y = pixel.y + (k / fine + 0.5) / fine;
+        const double y = pixel.y + (line + 0.5) / fine;
         const glm::dvec2 stop = stop_of_apparent(sight, grid.apparent(x, y));
         if (glm::length(stop) > 1.25 * sight.stop_radius) continue;
         light += sky_light(scene, sky_of_stop(sight, stop), tick);
@@ -231,8 +232,10 @@ grids_for(const EyeSight& sight, const SightScene& scene, const SightFrame& fram
     for (std::size_t channel = 0; channel < 3; ++channel) {
         Grid& grid = grids[channel];
         grid = {frame.pixels, frame.pixels / frame.shown};
-        while (grid.side > 24 && greatest_reach(sight, channel, grid) > widest)
-            grid = {grid.side / 2, grid.side / 2 / frame.shown};
+        while (grid.side > 24 && greatest_reach(sight, channel, grid) > widest) {
+            const int side = grid.side / 2;
+            grid = {side, side / frame.shown};
+        }
     }
     return grids;
 }

@@ -1,10 +1,8 @@
-#include <algorithm>
 #include <cmath>
 
 #include "app/check.hpp"
 #include "app/check_sections.hpp"
 #include "app/page_text.hpp"
-#include "app/text_lines.hpp"
 #include "base/text.hpp"
 
 #include <fmt/format.h>

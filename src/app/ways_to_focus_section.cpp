@@ -1,5 +1,5 @@
 #include "app/check_sections.hpp"
-#include "app/text_lines.hpp"
+#include "app/page_text.hpp"
 #include "scene/ways_to_focus_rows.hpp"
 
 #include <fmt/format.h>

@@ -84,6 +84,10 @@ const PartKind& kind_of(const PartBody& body) { return part_kinds()[body.index()
 
 Role role_of(const Part& part) { return kind_of(part.body).role; }
 
+bool is_diagonal(const Part& part) {
+    return kind_of(part.body).key.find("diagonal") != std::string::npos;
+}
+
 Result<FieldValue> field_value(const PartBody& body, std::string_view key) {
     return std::visit(
         [&]<class Kind>(const Kind& kind) -> Result<FieldValue> {

@@ -83,6 +83,8 @@ std::span<const PartKind> part_kinds();
 Result<PartKind> find_kind(std::string_view key);
 const PartKind& kind_of(const PartBody& body);
 Role role_of(const Part& part);
+/// Turns the light so that one looks down or sideways; can be left out for looking straight through.
+bool is_diagonal(const Part& part);
 
 /// The value of a field; an error with the nearest key when the kind has no such field.
 Result<FieldValue> field_value(const PartBody& body, std::string_view key);

@@ -136,4 +136,13 @@ std::optional<Edit> fill_edit(const HomeMeasurementRows& rows) {
     return Edit(SetField{target.part, target.key, target.value});
 }
 
+std::optional<Edit> fill_tolerance_edit(const HomeMeasurementRows& rows, const Setup& setup) {
+    if (!fill_edit(rows)) return std::nullopt;
+    const FillTarget& target = rows.targets[rows.target];
+    const Tolerance tolerance{rows.result->result.plus_minus, KnownBy::measured};
+    const auto& body = setup.parts[target.part].body;
+    if (tolerance_objection(body, target.key, tolerance)) return std::nullopt;
+    return Edit(SetTolerance{target.part, target.key, tolerance});
+}
+
 }  // namespace beamfork

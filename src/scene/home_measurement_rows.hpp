@@ -54,6 +54,8 @@ HomeMeasurementRows home_measurement_rows(const Setup& setup, const MeasurementD
 
 /// The edit that puts the result where the chosen target says; nothing while it does not fit.
 std::optional<Edit> fill_edit(const HomeMeasurementRows& rows);
+/// How well that value is then known; to be made together with fill_edit.
+std::optional<Edit> fill_tolerance_edit(const HomeMeasurementRows& rows, const Setup& setup);
 
 /// Value and ± with as many decimals as two digits of the ± need (GUM 7.2.6): "21.34 ± 0.42".
 std::string measured_text(const Measured& measured);

@@ -19,7 +19,7 @@ EyePath skeleton(const EyePath& path) {
     EyePath bare = without_stops(path);
     const PlacedSurface last = bare.surfaces.back();
     std::erase_if(bare.surfaces,
-                  [](const PlacedSurface& surface) { return surface.kind == SurfaceKind::stop; });
+                  [](const PlacedSurface& surface) { return is_opening(surface.kind); });
     bare.surfaces.push_back(last);
     return bare;
 }
@@ -97,7 +97,7 @@ void AlignmentBench::put(EyePath& path, std::size_t part, const PartLayout& layo
     }
     auto next = path.surfaces.begin();
     for (const Surface& surface : layout.surfaces) {
-        if (surface.kind == SurfaceKind::stop) continue;
+        if (is_opening(surface.kind)) continue;
         next = std::find_if(next, path.surfaces.end(),
                             [&](const PlacedSurface& placed) { return placed.part == part; });
         BEAMFORK_EXPECTS(next != path.surfaces.end());

@@ -39,7 +39,8 @@ LightStep light_step(const PlacedSurface& surface, const Direction& along) {
     }
     const double cosine = std::min(1.0, std::abs(glm::dot(along, surface.world_from_surface.z())));
     switch (surface.kind) {
-    case SurfaceKind::stop: break;
+    case SurfaceKind::stop:
+    case SurfaceKind::obstruction: break;
     case SurfaceKind::refraction:
         step.passes =
             1

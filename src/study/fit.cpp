@@ -57,6 +57,10 @@ Lump lump_of(const MirrorBody& mirror) {
 Lump lump_of(const LensBody& lens) {
     return {std::numbers::pi * lens.radius * lens.radius * lens.edge_thickness, {0, 0, 0}};
 }
+Lump lump_of(const DishBody& dish) {
+    const double area = dish.radius * dish.radius - dish.hole_radius * dish.hole_radius;
+    return {std::numbers::pi * area * dish.thickness, {0, 0, dish.thickness / 2}};
+}
 Lump lump_of(const PlateBody& plate) {
     const double hole = std::numbers::pi * plate.hole_radius * plate.hole_radius;
     return {std::max(0.0, area_of(plate.outline) - hole) * plate.thickness,

@@ -16,10 +16,6 @@ std::string to_word(Use use) {
 
 namespace {
 
-bool is_diagonal(const Part& part) {
-    return std::holds_alternative<MirrorDiagonal>(part.body)
-           || std::holds_alternative<PrismDiagonal>(part.body);
-}
 bool is_shifter(const Part& part) { return std::holds_alternative<Shifter>(part.body); }
 
 // The left eye's axial steps without those of the removed parts: a train without a head, too.
@@ -58,11 +54,12 @@ other_uses(const Setup& setup, const Choice& choice, const FocusBudget& budget) 
     uses.push_back({.use = Use::without_shifter, .removed = removed_if(is_shifter)});
     std::erase_if(uses, [](const OtherUse& use) { return use.removed.empty(); });
     constexpr double rounding = 1e-9;  // an exact fit still reaches
+    const double all_parts = wanted_drawtube(*train, OtherUse{});
     for (OtherUse& use : uses) {
         use.drawtube = wanted_drawtube(*train, use);
-        use.change = use.drawtube - budget.wanted_drawtube;
-        use.margin_in = use.drawtube;
-        use.margin_out = budget.travel - use.drawtube;
+        use.change = use.drawtube - all_parts;
+        use.margin_in = budget.margin_in + use.change;
+        use.margin_out = budget.margin_out - use.change;
         use.reaches = std::min(use.margin_in, use.margin_out) >= -rounding;
         use.shortfall_is_inward = use.margin_in < 0;
         if (!use.reaches) use.shortfall = -std::min(use.margin_in, use.margin_out);

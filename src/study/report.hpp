@@ -25,12 +25,10 @@ struct Report {
     Train train;  ///< with the drawtube where the budget puts it
     FocusBudget budget;
     Magnification magnification;
-    ReachTable reach;  ///< of every combination, whichever is chosen
     Fit fit;
     std::vector<OtherUse> other_uses;
     Uncertainty uncertainty;
     ReachTable reach;                             ///< of every combination, whichever is chosen
-    std::array<EyeClipping, 2> clipping;          ///< left, right
     std::array<ImageOrientation, 2> orientation;  ///< left, right
     std::array<EyeClipping, 2> clipping;          ///< left, right
     std::array<RealFocus, 2> real_focus;

@@ -123,7 +123,7 @@ EyeSight eye_sight(const Setup& setup, const Report& report, Eye eye) {
     const FocusedPlane plane = plane_of(report.train, path, path.wanted_image);
     map_chief_rays(sight, plane);
     trace_spreads(sight, plane);
-    sight.light = 0.5;
+    sight.light = report.brightness.eyes[eye == Eye::left ? 0 : 1].throughput;
     sight.lit = report.clipping_of(eye);
     judge_light(sight, setup, report, sight.lit.working_aperture);
     return sight;
@@ -137,6 +137,7 @@ EyeSight one_eye_sight(const Setup& setup, const Report& report) {
     sight.lit = report.clipping_of(Eye::left);
     for (LitPoint& point : sight.lit.points)
         point.relative = 1;
+    sight.light = report.brightness.without_head;
     judge_light(sight, setup, report, telescope_of(setup).aperture.value);
     return sight;
 }

@@ -35,7 +35,7 @@ struct EyeSight {
 };
 constexpr double node_radius = 0.9;
 
-/// Behind the splitter, which gives each eye half of the light; losses at surfaces are left out.
+/// Behind the splitter, with the light that its dividing face and all surfaces leave (study/brightness).
 EyeSight eye_sight(const Setup& setup, const Report& report, Eye eye);
 
 /// One eye with the same eyepiece right behind the same telescope: no diagonal, shifter or head.

@@ -36,10 +36,6 @@ WayToFocus named(std::string id) {
     return way;
 }
 
-bool is_diagonal(const Part& part) {
-    return kind_of(part.body).key.find("diagonal") != std::string::npos;
-}
-
 // What is known of the setup as it is, and the ways found so far.
 class Search {
 public:

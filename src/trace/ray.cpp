@@ -145,12 +145,9 @@ RayEnd trace_ray(const EyePath& path,
         }
         ray.origin = pose.point_out(arriving.at);
         ray.path = arriving.path;
-        const bool is_last = i == last;
+        const bool is_last = step == last;
         const bool goes_straight = is_opening(surface.kind);
         if (corners && (!goes_straight || is_last)) corners->push_back(ray.origin);
-        const bool is_last = step == last;
-        if (corners && (surface.kind != SurfaceKind::stop || is_last))
-            corners->push_back(ray.origin);
         if (is_last) break;
         const bool is_inside = contains(surface.aperture, glm::dvec2(arriving.at))
                                != (surface.kind == SurfaceKind::obstruction);

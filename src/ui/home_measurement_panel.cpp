@@ -87,7 +87,12 @@ void draw_fill(const Ui& ui, const HomeMeasurementRows& rows) {
     const std::string help =
         "Puts the result there; Ctrl+Z takes it back. It is now " + target.present + ".";
     const auto edit = fill_edit(rows);
-    if (text_button(ui, "measurement/fill", "Fill in", help, edit.has_value())) ui.edit(*edit);
+    if (text_button(ui, "measurement/fill", "Fill in", help, edit.has_value())) {
+        ui.requests.gesture_began = true;  // both are one undo step
+        ui.edit(*edit);
+        if (const auto how_well = fill_tolerance_edit(rows, ui.setup())) ui.edit(*how_well);
+        ui.requests.gesture_ended = true;
+    }
     ImGui::SameLine(0, grid(2));
     const float room = std::min(grid(80), ImGui::GetContentRegionAvail().x);
     const bool is_open = begin_chooser("##measurement/target", target.label, room);

@@ -87,8 +87,6 @@ inline std::string random_text(std::mt19937& random, bool in_lines) {
     return text;
 }
 
-/// A part of every kind, a few of those that may come more than once and one of several telescopes, all fields
-/// random.
 /// For one of its fields, if that is a number.
 inline void add_random_tolerance(Part& part, std::mt19937& random) {
     const auto& fields = kind_of(part.body).fields;
@@ -101,7 +99,8 @@ inline void add_random_tolerance(Part& part, std::mt19937& random) {
         part.tolerances[field.key] = tolerance;
 }
 
-/// A part of every kind, a few of those that may come more than once, all fields random.
+/// A part of every kind, a few of those that may come more than once and one of several telescopes, all fields
+/// random.
 inline Document random_document(std::mt19937& random) {
     Document document;
     document.setup.title = random_text(random, false);

@@ -18,7 +18,7 @@ std::string word_of(Merging merging) {
     return "";
 }
 
-Json tolerance_json(const Setup& setup, const Tolerance& tolerance) {
+Json tolerance_json(const Setup& setup, const ErrorAllowance& tolerance) {
     const Json allowed = std::isinf(tolerance.allowed) ? Json(nullptr) : Json(tolerance.allowed);
     return {{"part", setup.parts[tolerance.part].name},
             {"field", tolerance.key},
@@ -30,7 +30,7 @@ Json tolerance_json(const Setup& setup, const Tolerance& tolerance) {
             {"rotation_deg_per_unit", tolerance.per_unit.rotation}};
 }
 
-std::string amount(const Tolerance& tolerance) {
+std::string amount(const ErrorAllowance& tolerance) {
     return tolerance.unit == FieldUnit::arcminute ? fmt::format("{:.1f}′", tolerance.allowed)
                                                   : fmt::format("{:.3f} mm", tolerance.allowed);
 }
@@ -40,7 +40,7 @@ std::string amount(const Tolerance& tolerance) {
 Json alignment_json(const Setup& setup, const Report& report) {
     const Alignment& alignment = report.alignment;
     Json tolerances = Json::array();
-    for (const Tolerance& tolerance : alignment.tolerances)
+    for (const ErrorAllowance& tolerance : alignment.tolerances)
         tolerances.push_back(tolerance_json(setup, tolerance));
     return {{"inward_arcmin", alignment.seen.inward},
             {"left_up_arcmin", alignment.seen.left_up},
@@ -64,7 +64,7 @@ std::string alignment_text(const Setup& /*setup*/, const Report& report) {
     out += fmt::format("  Sizes differ by {:.2f} %, focus by {:.2f} D\n", std::abs(seen.size),
                        std::abs(alignment.focus_difference));
     std::size_t told = 0;
-    for (const Tolerance& tolerance : alignment.tolerances) {
+    for (const ErrorAllowance& tolerance : alignment.tolerances) {
         if (told++ == 6 || std::isinf(tolerance.allowed)) break;
         out += fmt::format("    {:<44} {:>9} of it alone reach the limit ({})\n",
                            tolerance.place + ", " + tolerance.error, amount(tolerance),

@@ -9,17 +9,20 @@ namespace beamfork {
 
 std::span<const CheckSection> check_sections() {
     static const std::vector<CheckSection> sections{
-        {"ways_to_focus", ways_to_focus_json, nullptr, ways_to_focus_text},
-        {"image", nullptr, image_quality_eye_json, image_quality_text},
+        {.key = "ways_to_focus", .json = ways_to_focus_json, .text = ways_to_focus_text},
         {.key = "reach", .setup_json = reach_table_json, .text = reach_table_text},
-        {"fit", fit_json, nullptr, fit_text},
-        {"throughput", nullptr, throughput_json, nullptr},
-        {"brightness", brightness_json, nullptr, brightness_text},
-        {"alignment", alignment_json, nullptr, alignment_text},
         {.key = "uncertainty", .json = uncertainty_json, .text = uncertainty_text},
         {.key = "other_uses", .json = other_uses_json, .text = other_uses_text},
-        {"orientation", nullptr, orientation_json, nullptr},
-        {"sight_view", sight_view_json, sight_view_eye_json, sight_view_text},
+        {.key = "image", .eye_json = image_quality_eye_json, .text = image_quality_text},
+        {.key = "throughput", .eye_json = throughput_json},
+        {.key = "brightness", .json = brightness_json, .text = brightness_text},
+        {.key = "alignment", .json = alignment_json, .text = alignment_text},
+        {.key = "orientation", .eye_json = orientation_json},
+        {.key = "fit", .json = fit_json, .text = fit_text},
+        {.key = "sight_view",
+         .json = sight_view_json,
+         .eye_json = sight_view_eye_json,
+         .text = sight_view_text},
     };
     return sections;
 }

@@ -75,7 +75,7 @@ std::string result_json(const HomeMeasurement& measurement, const MeasurementRes
     out["measurement"] = measurement.key;
     out[json_key(measurement)] = made.result.value;
     out["plus_minus"] = made.result.plus_minus;
-    for (const Contribution& share : made.contributions)
+    for (const ReadingShare& share : made.contributions)
         out["plus_minus_from"][measurement.readings[share.reading].key] = share.plus_minus;
     return out.dump(2) + "\n";
 }
@@ -83,7 +83,7 @@ std::string result_json(const HomeMeasurement& measurement, const MeasurementRes
 std::string result_text(const HomeMeasurement& measurement, const MeasurementResult& made) {
     std::string out =
         fmt::format("{}: {} {}\n", measurement.gives, measured_text(made.result), measurement.unit);
-    for (const Contribution& share : made.contributions) {
+    for (const ReadingShare& share : made.contributions) {
         out += fmt::format("  ± {} {} from: {}\n",
                            format_number(share.plus_minus, decimals_of(made.result) + 1),
                            measurement.unit, measurement.readings[share.reading].label);

@@ -97,7 +97,7 @@ std::vector<AlignmentRow> value_rows(const Report& report) {
     return rows;
 }
 
-ToleranceRow tolerance_row(const Setup& setup, const Tolerance& tolerance) {
+ToleranceRow tolerance_row(const Setup& setup, const ErrorAllowance& tolerance) {
     const bool is_turn = tolerance.unit == FieldUnit::arcminute;
     const int decimals = is_turn ? 1 : 3;
     ToleranceRow row;
@@ -146,7 +146,7 @@ AlignmentRows alignment_rows(const Setup& setup, const Report& report) {
     rows.end = {-outward_limit.usual, inward_limit.usual, height_limit.usual};
     rows.reach = std::max(
         {1.35 * inward_limit.usual, 1.1 * std::abs(rows.left_x), 1.1 * std::abs(rows.left_y)});
-    for (const Tolerance& tolerance : alignment.tolerances)
+    for (const ErrorAllowance& tolerance : alignment.tolerances)
         rows.tolerances.push_back(tolerance_row(setup, tolerance));
     return rows;
 }

@@ -82,7 +82,7 @@ std::vector<FillTarget> targets_of(const Setup& setup, const HomeMeasurement& me
 void put_result(HomeMeasurementRows& rows, const Setup& setup) {
     const Measured& result = rows.result->result;
     rows.result_text = with_unit(measured_text(result), rows.measurement->unit);
-    for (const Contribution& share : rows.result->contributions) {
+    for (const ReadingShare& share : rows.result->contributions) {
         if (share.plus_minus == 0) continue;
         rows.readings[share.reading].share = with_unit(
             format_number(share.plus_minus, decimals_of(result) + 1), rows.measurement->unit);

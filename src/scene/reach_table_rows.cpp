@@ -63,10 +63,18 @@ std::string sentence_of(const Setup& setup, const ReachTable& table, const Reach
     std::string words =
         fmt::format("{} for {} at {}: ", setup.parts[entry.choice.eyepiece].name,
                     setup.parts[entry.choice.observer].name, setup.parts[entry.choice.target].name);
-    words += entry.reaches ? fmt::format("in focus with the drawtube {:.1f} mm out of {:.0f} mm.",
-                                         entry.drawtube, table.travel)
-                           : fmt::format("focus lies {:.1f} mm farther {} than the drawtube goes.",
-                                         entry.shortfall, entry.shortfall_is_inward ? "in" : "out");
+    if (entry.reaches && table.by_primary) {
+        words += fmt::format("in focus by the main mirror, which could make up {:.1f} mm more "
+                             "light path.",
+                             entry.margin_in);
+    } else if (entry.reaches) {
+        words += fmt::format("in focus with the drawtube {:.1f} mm out of {:.0f} mm.",
+                             entry.drawtube, table.travel);
+    } else {
+        words += fmt::format("focus lies {:.1f} mm farther {} than the {} goes.", entry.shortfall,
+                             entry.shortfall_is_inward ? "in" : "out",
+                             table.by_primary ? "main mirror" : "drawtube");
+    }
     if (!entry.seats[0].is_in_travel || !entry.seats[1].is_in_travel)
         words += fmt::format(" The seats would have to move {:.2f} mm for the difference between "
                              "the eyes, more than they travel.",
@@ -121,6 +129,10 @@ ReachRow row_of(const Setup& setup, const Report& report, const ReachEntry& entr
 }
 
 std::string one_place(const Setup& setup, const ReachTable& table) {
+    const char* what = table.by_primary ? "setting of the main mirror" : "drawtube position";
+    if (!table.conflict && table.by_primary)
+        return "One setting of the main mirror serves every combination with the eyepiece seats "
+               "alone.";
     if (!table.conflict) {
         return fmt::format("With the drawtube {:.1f} to {:.1f} mm out, the eyepiece seats alone "
                            "serve every combination.",
@@ -133,13 +145,13 @@ std::string one_place(const Setup& setup, const ReachTable& table) {
     };
     const ReachConflict& conflict = *table.conflict;
     if (conflict.innermost == conflict.outermost) {
-        return fmt::format("No one drawtube position serves all: {} is out of reach by {:.1f} mm, "
-                           "however the seats are set.",
-                           name(conflict.innermost), conflict.gap);
+        return fmt::format("No one {} serves all: {} is out of reach by {:.1f} mm, however the "
+                           "seats are set.",
+                           what, name(conflict.innermost), conflict.gap);
     }
-    return fmt::format("No one drawtube position serves all: between {} and {} {:.1f} mm are "
-                       "missing that the seats cannot make up.",
-                       name(conflict.innermost), name(conflict.outermost), conflict.gap);
+    return fmt::format("No one {} serves all: between {} and {} {:.1f} mm are missing that the "
+                       "seats cannot make up.",
+                       what, name(conflict.innermost), name(conflict.outermost), conflict.gap);
 }
 
 }  // namespace
@@ -148,6 +160,12 @@ ReachRows reach_table_rows(const Setup& setup, const Report& report) {
     const ReachTable& table = report.reach;
     ReachRows rows;
     rows.columns = columns();
+    if (table.by_primary) {
+        rows.columns[3].heading = "Path left";
+        rows.columns[3].help =
+            "Light path left over at the telescope's stated back focus; negative: the main mirror "
+            "must move up to make up for it.";
+    }
     for (const ReachEntry& entry : table.entries)
         rows.rows.push_back(row_of(setup, report, entry));
     rows.summary = table.reaching() == table.entries.size()

@@ -16,7 +16,7 @@ Misalignment per_unit_of(const Misalignment& moved, const Misalignment& still, d
             (moved.rotation - still.rotation) / amount, (moved.size - still.size) / amount};
 }
 
-void find_allowed(Tolerance& tolerance) {
+void find_allowed(ErrorAllowance& tolerance) {
     struct Way {
         const char* name;
         double limit;
@@ -40,7 +40,7 @@ constexpr std::array left_eye{Eye::left};
 constexpr std::array right_eye{Eye::right};
 
 // The head's prisms, each with its six errors, about where they stand now.
-void add_prisms(std::vector<Tolerance>& list,
+void add_prisms(std::vector<ErrorAllowance>& list,
                 const Setup& setup,
                 const AlignmentBench& bench,
                 const Misalignment& still) {
@@ -77,7 +77,7 @@ void add_prisms(std::vector<Tolerance>& list,
     }
 }
 
-void add_eyepieces(std::vector<Tolerance>& list,
+void add_eyepieces(std::vector<ErrorAllowance>& list,
                    const Train& train,
                    const Setup& setup,
                    const AlignmentBench& bench,
@@ -115,7 +115,7 @@ void add_eyepieces(std::vector<Tolerance>& list,
 }
 
 // How far a prism's edge moves for it: what makes turns and shifts comparable.
-double edge_movement(const Tolerance& tolerance, double prism_width) {
+double edge_movement(const ErrorAllowance& tolerance, double prism_width) {
     return tolerance.unit == FieldUnit::arcminute
                ? tolerance.allowed * radians_per_arcminute * prism_width
                : tolerance.allowed;
@@ -142,10 +142,10 @@ Alignment alignment(const Setup& setup, const Train& train, double gap_differenc
     add_eyepieces(result.tolerances, train, setup, bench, result.seen);
     const std::size_t head = parts_with_role(setup, Role::splitter).front();
     const double width = part_as<SplitterHead>(setup, head).prism_width.value;
-    for (Tolerance& tolerance : result.tolerances)
+    for (ErrorAllowance& tolerance : result.tolerances)
         find_allowed(tolerance);
     std::stable_sort(result.tolerances.begin(), result.tolerances.end(),
-                     [&](const Tolerance& a, const Tolerance& b) {
+                     [&](const ErrorAllowance& a, const ErrorAllowance& b) {
                          return edge_movement(a, width) < edge_movement(b, width);
                      });
     return result;
@@ -159,10 +159,10 @@ Merging Alignment::rotation() const { return merging(seen.rotation, rotation_lim
 Merging Alignment::size() const { return merging(seen.size, size_limit); }
 Merging Alignment::worst() const { return std::max({sideways(), height(), rotation(), size()}); }
 
-const Tolerance* Alignment::main_cause() const {
-    const Tolerance* main = nullptr;
+const ErrorAllowance* Alignment::main_cause() const {
+    const ErrorAllowance* main = nullptr;
     double most = 0;
-    for (const Tolerance& tolerance : tolerances) {
+    for (const ErrorAllowance& tolerance : tolerances) {
         const double part_of_limit = std::abs(tolerance.stated) / tolerance.allowed;
         if (part_of_limit <= most) continue;
         most = part_of_limit;

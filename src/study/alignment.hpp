@@ -45,7 +45,7 @@ Merging merging(double value, const AlignmentLimit& limit);
 
 /// One possible error by itself: what one unit of it (arcminute or mm) does, and how much reaches the fair
 /// limit of height, turning outward or rotation, whichever comes first.
-struct Tolerance {
+struct ErrorAllowance {
     std::size_t part = 0;
     std::string place;  ///< "arm prism", "left eyepiece"
     std::string error;  ///< "tilt in its bend"
@@ -62,7 +62,7 @@ struct Alignment {
     bool same_handed = true;  ///< both images upright or both mirrored alike
     double focus_difference =
         0;  ///< dioptres that the eyes must differ by beyond their seats' setting
-    std::vector<Tolerance>
+    std::vector<ErrorAllowance>
         tolerances;  ///< the most delicate first: least movement of a prism's edge
 
     [[nodiscard]] Merging sideways() const;
@@ -71,7 +71,7 @@ struct Alignment {
     [[nodiscard]] Merging size() const;
     [[nodiscard]] Merging worst() const;
     /// The stated error that does most of what is seen; null when none is stated.
-    [[nodiscard]] const Tolerance* main_cause() const;
+    [[nodiscard]] const ErrorAllowance* main_cause() const;
 };
 
 /// `gap_difference`: image before where the eye wants it, left less right, mm.

@@ -37,7 +37,7 @@ Complaint worst_complaint(const Alignment& alignment) {
     return *worst;
 }
 
-std::string cure(const Tolerance* cause) {
+std::string cure(const ErrorAllowance* cause) {
     const std::string test =
         "Swap the two eyepieces and turn each in its seat: what moves with them is their barrels' "
         "play, what stays is the head.";
@@ -55,7 +55,7 @@ std::string cure(const Tolerance* cause) {
 void alignment_findings(const FindingScope& scope) {
     const Alignment& alignment = scope.report.alignment;
     const Merging worst = alignment.worst();
-    const Tolerance* cause = alignment.main_cause();
+    const ErrorAllowance* cause = alignment.main_cause();
     const std::size_t part = cause ? cause->part : scope.index_of(Role::splitter);
     const std::string words = worst_complaint(alignment).words;
     if (worst == Merging::impossible) {

@@ -73,13 +73,13 @@ std::span<const HomeMeasurement> home_measurements();
 Result<HomeMeasurement> find_home_measurement(std::string_view key);
 
 /// One reading's share of the result.
-struct Contribution {
+struct ReadingShare {
     std::size_t reading = 0;  ///< index into HomeMeasurement::readings
     double plus_minus = 0;    ///< of the result from this reading alone
 };
 struct MeasurementResult {
     Measured result;
-    std::vector<Contribution> contributions;  ///< in the order of the readings
+    std::vector<ReadingShare> contributions;  ///< in the order of the readings
 };
 
 /// One reading per ReadingInfo, in order; empty ones take what ReadingInfo::otherwise says. Errors name

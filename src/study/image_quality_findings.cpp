@@ -70,6 +70,10 @@ std::string cures(const FindingScope& scope, const EyeImage& eye) {
         advice += "A shifter ahead of the glass divides its spherical error by the fourth power of "
                   "the factor and its colour error by the square. ";
     }
+    if (const auto& primary = scope.report.budget.primary; primary && primary->moved > 0) {
+        advice += "Less light path behind this telescope brings its main mirror nearer to where "
+                  "it was made to stand. ";
+    }
     advice += "A slower telescope suffers less; a shifter made for that much glass cancels it.";
     return advice;
 }
@@ -79,8 +83,7 @@ void axis_finding(const FindingScope& scope, const EyeImage& eye) {
     if (eye.axis.day_peak >= sharp_peak) {
         scope.add(
             Severity::good, "image_sharp",
-            fmt::format("The glass costs little: {:.0f} % of the perfect peak is left on axis.",
-                        left));
+            fmt::format("Stars stay sharp: {:.0f} % of the perfect peak is left on axis.", left));
         return;
     }
     const bool is_soft = eye.axis.day_peak < soft_peak;

@@ -40,6 +40,13 @@ DrawtubeRange overlap(const DrawtubeRange& a, const DrawtubeRange& b) {
     return {std::max(a.low, b.low), std::min(a.high, b.high)};
 }
 
+// Of the drawtube, or what is left of a moving-mirror telescope's stated back focus.
+double position_of(const FocusBudget& budget) {
+    if (!budget.primary) return budget.wanted_drawtube;
+    const double missing = budget.shortfall_is_inward ? budget.shortfall : -budget.shortfall;
+    return budget.primary->stated_back_focus - (budget.primary->back_focus + missing);
+}
+
 Result<ReachEntry> entry_of(const Setup& setup, const Choice& choice) {
     const auto budget = focus_budget(setup, choice);
     if (!budget) return tl::make_unexpected(budget.error());
@@ -47,15 +54,16 @@ Result<ReachEntry> entry_of(const Setup& setup, const Choice& choice) {
     if (!train) return tl::make_unexpected(train.error());
     const auto& head = *find_part<SplitterHead>(setup);
     const auto& eyepiece = part_as<EyepiecePair>(setup, choice.eyepiece);
+    const double position = position_of(*budget);
     ReachEntry entry{.choice = choice,
-                     .drawtube = budget->wanted_drawtube,
+                     .drawtube = position,
                      .reaches = budget->reaches,
                      .margin_in = budget->margin_in,
                      .margin_out = budget->margin_out,
                      .shortfall = budget->shortfall,
                      .shortfall_is_inward = budget->shortfall_is_inward,
                      .seats = {},
-                     .served = {0, budget->travel}};
+                     .served = {position - budget->margin_in, position + budget->margin_out}};
     for (std::size_t side = 0; side < 2; ++side) {
         const double wanted = train->paths[side].seat_shift_wanted;
         entry.seats[side] = {wanted,
@@ -119,6 +127,7 @@ Result<ReachTable> reach_table(const Setup& setup, const Choice& chosen) {
         }
     }
     BEAMFORK_EXPECTS(!table.entries.empty());
+    table.by_primary = telescope_focuses_by_primary(setup);
     table.travel = find_part<Focuser>(setup)->travel.value;
     const TelescopeFacts telescope = telescope_of(setup);
     const double N = telescope.focal_length / telescope.aperture;

@@ -54,6 +54,9 @@ struct ReachConflict {
 struct ReachTable {
     std::vector<ReachEntry> entries;  ///< eyepieces outermost, then observers, then targets
     std::size_t reference_eyepiece = 0;
+    /// A moving-mirror telescope: what is called drawtube here is the light path left over at its stated back
+    /// focus, which the main mirror makes up; negative: it must move up.
+    bool by_primary = false;
     double travel = 0;
     double depth_of_focus = 0;  ///< +- mm at the drawtube that nobody sees
     DrawtubeRange common;       ///< intersection of all `served`

@@ -49,9 +49,12 @@ void refocus_findings(const FindingScope& scope) {
     if (farthest == nullptr) return;
     scope.add(Severity::note, "not_parfocal",
               fmt::format("The eyepiece pairs are not parfocal: changing from “{}” to “{}” takes "
-                          "{:.1f} mm of drawtube {}.",
+                          "{:.1f} mm of {}.",
                           scope.name(now.eyepiece), scope.name(farthest->choice.eyepiece),
-                          std::abs(farthest->refocus), farthest->refocus < 0 ? "in" : "out"),
+                          std::abs(farthest->refocus),
+                          table.by_primary        ? "light path by the main mirror"
+                          : farthest->refocus < 0 ? "drawtube in"
+                                                  : "drawtube out"),
               "Refocus after each change, or put rings on the barrels that make them parfocal.",
               farthest->choice.eyepiece);
 }
@@ -59,6 +62,13 @@ void refocus_findings(const FindingScope& scope) {
 void common_findings(const FindingScope& scope) {
     const ReachTable& table = scope.report.reach;
     if (table.entries.size() < 2 || table.conflict) return;
+    if (table.by_primary) {
+        scope.add(Severity::good, "one_position_serves_all",
+                  fmt::format("One setting of the main mirror serves all {} combinations with the "
+                              "eyepiece seats alone.",
+                              table.entries.size()));
+        return;
+    }
     scope.add(Severity::good, "one_position_serves_all",
               fmt::format("One drawtube position serves all {} combinations with the eyepiece "
                           "seats alone: {:.1f} to {:.1f} mm out.",

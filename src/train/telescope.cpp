@@ -35,4 +35,8 @@ telescope_of(const Setup& setup, Millimetres primary, std::optional<Millimetres>
     return {mirrors->aperture, focus.focal_length, focus.back_focus, mirrors->obstruction()};
 }
 
+bool telescope_focuses_by_primary(const Setup& setup) {
+    return find_part<CassegrainMovingMirror>(setup) != nullptr;
+}
+
 }  // namespace beamfork

@@ -16,6 +16,9 @@ struct TelescopeFacts {
     Millimetres obstruction{0};  ///< diameter of what stands in the middle of the light; 0: nothing
 };
 
+/// True of a telescope that focuses by moving its main mirror.
+bool telescope_focuses_by_primary(const Setup& setup);
+
 /// At the focus its datasheet gives, for the sky; or with the primary of a moving-mirror telescope moved by
 /// `primary` towards the sky (others take no notice), and for a target `distance` away from the rim of the
 /// objective. The setup must have a telescope (order_fault tells).

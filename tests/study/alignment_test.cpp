@@ -37,8 +37,8 @@ double index_e(const std::string& glass) {
     return *refractive_index(*standard_catalogue().find(glass), spectral_line::e);
 }
 
-const Tolerance& tolerance_of(const Alignment& alignment, const std::string& key) {
-    const auto found = std::ranges::find(alignment.tolerances, key, &Tolerance::key);
+const ErrorAllowance& tolerance_of(const Alignment& alignment, const std::string& key) {
+    const auto found = std::ranges::find(alignment.tolerances, key, &ErrorAllowance::key);
     REQUIRE(found != alignment.tolerances.end());
     return *found;
 }
@@ -194,7 +194,7 @@ TEST_CASE("the tolerance table tells for each error how much of it alone reaches
          {"arm_prism_tilt_x_arcmin", "arm_prism_roll_arcmin", "cube_tilt_x_arcmin",
           "rhomboid_shift_x_mm", "cube_shift_z_mm", "right_play_y_mm"}) {
         CAPTURE(key);
-        const Tolerance& tolerance = tolerance_of(still, key);
+        const ErrorAllowance& tolerance = tolerance_of(still, key);
         if (std::isinf(tolerance.allowed)) continue;
         CHECK_FALSE(tolerance.limited_by.empty());
         Setup setup = wide_setup();

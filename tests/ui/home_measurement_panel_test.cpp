@@ -17,8 +17,12 @@ TEST_CASE("a field stop timed by drift is filled in with one click and taken bac
     const double before = desk.the<EyepiecePair>().field_stop.value;
     desk.click("measurement/fill");
     CHECK(desk.the<EyepiecePair>().field_stop.value != before);
-    CHECK(desk.edits.size() == 1);
+    const auto& known = desk.setup().parts[desk.setup().chosen.eyepiece].tolerances;
+    REQUIRE(known.contains("field_stop_mm"));
+    CHECK(known.at("field_stop_mm").known_by == KnownBy::measured);
+    CHECK(known.at("field_stop_mm").plus_minus > 0);
     desk.history.undo();
+    CHECK(desk.setup().parts[desk.setup().chosen.eyepiece].tolerances.empty());
     CHECK(desk.the<EyepiecePair>().field_stop.value == before);
     CHECK_FALSE(desk.history.can_undo());
 }

@@ -62,19 +62,19 @@ std::vector<ValueRow> sight_view_rows(const Sights& sights, const SightRequest& 
         return a == b ? a : a + " | " + b;
     };
     std::vector<ValueRow> rows{
-        {"Picture is wide at the eye", format_number(to_degrees(Radians{shown}).value, 1), "°",
+        {"Width as seen", format_number(to_degrees(Radians{shown}).value, 1), "°",
          "Angle under which the eye would see the width of one picture; the whole field is as wide "
          "as the eyepiece's stated apparent field."},
-        {"Picture is wide on the sky",
-         format_number(shown / left.magnification() * arcmin_per_radian, 1), "′",
+        {"Width on the sky", format_number(shown / left.magnification() * arcmin_per_radian, 1),
+         "′",
          "The same width on the sky: the angle at the eye over the magnification, by chief rays "
          "traced through the train."},
         {"Image left | right", both(orientation_words(left), orientation_words(right)), "",
          "How the image stands, from chief rays traced from the right and from above."},
         {"Faintest star", format_number(left.limiting, 1), "mag",
          "6.0 for the naked eye (common practice, no source) plus 5 log10 of working aperture over "
-         "eye pupil plus 2.5 log10 of this eye's share of light, one half behind the splitter; "
-         "losses at surfaces are left out here."},
+         "eye pupil plus 2.5 log10 of this eye's share of light, as the "
+         "division and all surfaces leave it (see Brightness)."},
         {"Without the head", format_number(sights[2].limiting, 1), "mag",
          "The same for one eye with this eyepiece at the telescope alone."},
         {"Brightness of a surface", format_number(100 * left.surface, 1), "%",

@@ -143,14 +143,18 @@ void draw_alignment_panel(const Ui& ui) {
     ImGui::PopFont();
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {0, 0});
     ImGui::Dummy({1, grid(1)});
-    const ImVec2 low = ImGui::GetCursorScreenPos();
-    const float width = ImGui::GetContentRegionAvail().x;
-    const ImVec2 size{std::min(width, grid(110)), std::min(width * 0.36F, grid(38))};
-    draw_picture(ui, rows, low, size);
-    ImGui::SetCursorScreenPos({low.x, low.y + size.y + grid(1)});
-    draw_values(ui, rows);
-    ImGui::Dummy({1, grid(2)});
-    draw_tolerances(ui, rows);
+    {
+        SideBySide pieces("alignment/pieces", 3, grid(78));
+        pieces.next();
+        const ImVec2 low = ImGui::GetCursorScreenPos();
+        const float width = ImGui::GetContentRegionAvail().x;
+        const ImVec2 size{std::min(width, grid(110)), std::min(width * 0.36F, grid(38))};
+        draw_picture(ui, rows, low, size);
+        pieces.next();
+        draw_values(ui, rows);
+        pieces.next();
+        draw_tolerances(ui, rows);
+    }
     ImGui::Dummy({1, grid(1)});
     wrapped_text(
         "Seeing double or pain at the eyepieces: stop. If it stays, ask an eye specialist; this is "

@@ -12,6 +12,10 @@ constexpr std::array eye_roles{ColourRole::left_arm, ColourRole::right_arm};
 
 float unit_room() { return grid(8); }
 float value_room() { return grid(12); }
+// Where numbers end in the present piece of the panel.
+float values_right() {
+    return ImGui::GetCursorScreenPos().x + ImGui::GetContentRegionAvail().x - unit_room();
+}
 
 // A line that can be pointed at; returns its upper left corner.
 ImVec2
@@ -116,18 +120,20 @@ void draw_steps(const Ui& ui, const BrightnessRows& rows, float right) {
 
 void draw_brightness_panel(const Ui& ui) {
     const BrightnessRows rows = brightness_rows(ui.setup(), *ui.view.report);
-    const float right =
-        ImGui::GetCursorScreenPos().x + ImGui::GetContentRegionAvail().x - unit_room();
     ImGui::PushFont(font(TextFace::bold));
     wrapped_text(typeset(rows.sentence), colour(Tone::text));
     ImGui::PopFont();
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {0, 0});
     ImGui::Dummy({1, grid(1)});
-    draw_heading(right);
-    draw_per_eye(ui, rows, right);
-    draw_both(ui, rows, right);
-    ImGui::Dummy({1, grid(2)});
-    draw_steps(ui, rows, right);
+    {
+        SideBySide pieces("brightness/pieces", 2, grid(90));
+        pieces.next();
+        draw_heading(values_right());
+        draw_per_eye(ui, rows, values_right());
+        draw_both(ui, rows, values_right());
+        pieces.next();
+        draw_steps(ui, rows, values_right());
+    }
     wrapped_text("Never point any of this at the Sun: no brightness shown here makes that safe.",
                  colour(Tone::text_dim));
     ImGui::PopStyleVar();

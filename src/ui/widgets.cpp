@@ -213,4 +213,24 @@ bool begin_question(const char* title, float width) {
     return is_open;
 }
 
+SideBySide::SideBySide(const char* id, int pieces, float least) {
+    if (ImGui::GetContentRegionAvail().x < static_cast<float>(pieces) * least) return;
+    ImGui::PushStyleVar(ImGuiStyleVar_CellPadding, {grid(3), 0});
+    is_wide_ = ImGui::BeginTable(id, pieces, ImGuiTableFlags_SizingStretchSame);
+    ImGui::PopStyleVar();
+}
+
+SideBySide::~SideBySide() {
+    if (is_wide_) ImGui::EndTable();
+}
+
+void SideBySide::next() {
+    if (is_wide_) {
+        ImGui::TableNextColumn();
+    } else if (!is_first_) {
+        ImGui::Dummy({1, grid(2)});
+    }
+    is_first_ = false;
+}
+
 }  // namespace beamfork

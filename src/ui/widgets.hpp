@@ -60,6 +60,23 @@ bool begin_chooser(const char* id, const std::string& chosen, float width);
 /// Numbers as printed: a hyphen before a digit becomes a minus sign.
 std::string typeset(std::string_view number);
 
+/// Pieces of a panel: side by side where each finds `least` pixels of width, else one below the other. Call
+/// next() before each piece.
+class SideBySide {
+public:
+    SideBySide(const char* id, int pieces, float least);
+    ~SideBySide();
+    SideBySide(const SideBySide&) = delete;
+    SideBySide& operator=(const SideBySide&) = delete;
+    SideBySide(SideBySide&&) = delete;
+    SideBySide& operator=(SideBySide&&) = delete;
+    void next();
+
+private:
+    bool is_wide_ = false;
+    bool is_first_ = true;
+};
+
 /// A line with dashes, in pixels.
 void dashed_line(ImDrawList& list, ImVec2 from, ImVec2 to, ImU32 ink, float width);
 

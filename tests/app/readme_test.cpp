@@ -1,9 +1,13 @@
-// The example in README.md is a setup that the program reads without a word, and can trace.
+// The example in README.md is a setup that the program reads without a word, and can trace; the list of
+// questions names what there is.
 #include <fstream>
+#include <set>
 #include <sstream>
 
+#include "app/check_sections.hpp"
 #include "document/setup_file.hpp"
 #include "study/report.hpp"
+#include "ui/panels.hpp"
 
 #include <doctest/doctest.h>
 
@@ -23,4 +27,31 @@ TEST_CASE("the setup printed in the README opens and makes a train") {
     CHECK(read->notices.empty());
     const Setup& setup = read->document.setup;
     CHECK(make_report(setup, setup.chosen, ClippingEffort{64}).has_value());
+}
+
+TEST_CASE("the list of questions names only studies, kinds and commands that there are") {
+    std::set<std::string> known{"check",        "check --json",   "picture", "--help",
+                                "focus_budget", "light_at_stops", "target"};
+    for (const PanelEntry& entry : panels())
+        known.emplace(entry.stem);
+    for (const PartKind& kind : part_kinds())
+        known.insert(kind.key);
+    for (const CheckSection& section : check_sections())
+        known.emplace(section.key);
+    std::ifstream page(BEAMFORK_SOURCE_DIR "/src/study/questions.md");
+    int questions = 0;
+    for (std::string line; std::getline(page, line);) {
+        if (!line.starts_with("| ") || line.starts_with("| #")) continue;
+        ++questions;
+        CHECK(line.starts_with("| " + std::to_string(questions) + " | "));
+        for (std::size_t at = line.find('`'); at != std::string::npos;) {
+            const std::size_t end = line.find('`', at + 1);
+            REQUIRE(end != std::string::npos);
+            const std::string name = line.substr(at + 1, end - at - 1);
+            CAPTURE(name);
+            CHECK(known.contains(name));
+            at = line.find('`', end + 1);
+        }
+    }
+    CHECK(questions == 45);
 }

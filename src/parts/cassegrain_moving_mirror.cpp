@@ -4,9 +4,46 @@
 
 namespace beamfork {
 
-std::vector<Field<CassegrainMovingMirror>> CassegrainMovingMirror::fields() {
+namespace {
+
+std::vector<Field<CassegrainMovingMirror>> rear_fields() {
     using Kind = CassegrainMovingMirror;
     return {
+        number_field(length_info("baffle_diameter_mm", "Baffle opening",
+                                 "Clear diameter of the tube that stands in the main mirror's "
+                                 "hole.",
+                                 8, 200, 22, 60),
+                     &Kind::baffle_diameter),
+        number_field(length_info("baffle_length_mm", "Baffle length",
+                                 "How far that tube stands out in front of the main mirror.", 0,
+                                 800, 60, 200),
+                     &Kind::baffle_length),
+        number_field(length_info("rear_port_diameter_mm", "Rear port",
+                                 "Clear diameter of the opening in the tube's rear wall.", 8, 200,
+                                 22, 60),
+                     &Kind::rear_port_diameter),
+        number_field(length_info("rear_port_position_mm", "Rear port position",
+                                 "From the main mirror's middle to that opening.", 5, 400, 30, 90),
+                     &Kind::rear_port_position),
+        number_field(
+            length_info("primary_travel_up_mm", "Mirror travel up",
+                        "How far the main mirror can move towards the sky from the stated focus: "
+                        "the image moves out, about twenty times as far.",
+                        0, 60, 2, 10),
+            &Kind::travel_up),
+        number_field(length_info("primary_travel_down_mm", "Mirror travel down",
+                                 "How far it can move the other way: the image moves in.", 0, 60, 1,
+                                 6),
+                     &Kind::travel_down),
+        choice_field(mirror_coating_info(), &Kind::coating, mirror_coating_words()),
+    };
+}
+
+}  // namespace
+
+std::vector<Field<CassegrainMovingMirror>> CassegrainMovingMirror::fields() {
+    using Kind = CassegrainMovingMirror;
+    std::vector<Field<Kind>> fields{
         number_field(length_info("aperture_mm", "Aperture", "Clear diameter of the main mirror.",
                                  60, 500, 100, 300),
                      &Kind::aperture),
@@ -40,35 +77,10 @@ std::vector<Field<CassegrainMovingMirror>> CassegrainMovingMirror::fields() {
                         "Diameter of what holds the secondary, if it shades more than the mirror.",
                         10, 260, 35, 110),
             &Kind::holder_diameter),
-        number_field(length_info("baffle_diameter_mm", "Baffle opening",
-                                 "Clear diameter of the tube that stands in the main mirror's "
-                                 "hole.",
-                                 8, 200, 22, 60),
-                     &Kind::baffle_diameter),
-        number_field(length_info("baffle_length_mm", "Baffle length",
-                                 "How far that tube stands out in front of the main mirror.", 0,
-                                 800, 60, 200),
-                     &Kind::baffle_length),
-        number_field(length_info("rear_port_diameter_mm", "Rear port",
-                                 "Clear diameter of the opening in the tube's rear wall.", 8, 200,
-                                 22, 60),
-                     &Kind::rear_port_diameter),
-        number_field(length_info("rear_port_position_mm", "Rear port position",
-                                 "From the main mirror's middle to that opening.", 5, 400, 30, 90),
-                     &Kind::rear_port_position),
-        number_field(
-            length_info("primary_travel_up_mm", "Mirror travel up",
-                        "How far the main mirror can move towards the sky from the stated focus: "
-                        "the image moves out, about twenty times as far.",
-                        0, 60, 2, 10),
-            &Kind::travel_up),
-        number_field(length_info("primary_travel_down_mm", "Mirror travel down",
-                                 "How far it can move the other way: the image moves in.", 0, 60, 1,
-                                 6),
-                     &Kind::travel_down),
-        choice_field(mirror_coating_info(), &CassegrainMovingMirror::coating,
-                     mirror_coating_words()),
     };
+    for (auto& field : rear_fields())
+        fields.push_back(std::move(field));
+    return fields;
 }
 
 namespace {

@@ -25,6 +25,23 @@ Millimetres Shifter::lens_focal_length() const {
                : lens_of_stated_pair(stated_factor, stated_gain).focal_length;
 }
 
+namespace {
+
+FieldInfo corrected_ratio_info() {
+    FieldInfo info;
+    info.key = "corrected_focal_ratio";
+    info.label = "Corrected at f/";
+    info.help = "The focal ratio behind it, in that glass, for which it cancels the error; at "
+                "faster ratios a little is left over.";
+    info.low = 2;
+    info.high = 50;
+    info.usual_low = 4;
+    info.usual_high = 15;
+    return info;
+}
+
+}  // namespace
+
 std::vector<Field<Shifter>> Shifter::fields() {
     FieldInfo given;
     given.key = "given_by";
@@ -54,15 +71,6 @@ std::vector<Field<Shifter>> Shifter::fields() {
                     -2000, 2000, -250, -30);
     focal.only_if_key = "given_by";
     focal.only_if_word = "focal length";
-    FieldInfo corrected_ratio;
-    corrected_ratio.key = "corrected_focal_ratio";
-    corrected_ratio.label = "Corrected at f/";
-    corrected_ratio.help = "The focal ratio behind it, in that glass, for which it cancels the "
-                           "error; at faster ratios a little is left over.";
-    corrected_ratio.low = 2;
-    corrected_ratio.high = 50;
-    corrected_ratio.usual_low = 4;
-    corrected_ratio.usual_high = 15;
     return {
         choice_field(given, &Shifter::given, {"focal length", "factor and gain"}),
         number_field(focal, &Shifter::focal_length),
@@ -91,7 +99,7 @@ std::vector<Field<Shifter>> Shifter::fields() {
                         "plain lens.",
                         0, 400, 20, 160),
             &Shifter::corrected_glass),
-        optional_field(corrected_ratio, &Shifter::corrected_focal_ratio),
+        optional_field(corrected_ratio_info(), &Shifter::corrected_focal_ratio),
         choice_field(anti_reflection_info(), &Shifter::coating, anti_reflection_words()),
     };
 }

@@ -255,6 +255,25 @@ void add_bodies(PartLayout& layout, const SplitterHead& head, const Pose& arm, E
 
 }  // namespace
 
+namespace {
+
+// The block behind the arm prism, without air in between; returns the block's exit from its entry.
+Pose cement_compensator(PartLayout& layout, const SplitterHead& head, const Pose& at) {
+    const double width = head.prism_width.value;
+    const Prism block =
+        glass_block(width, head.compensator_length().value, head.glass, "compensator");
+    layout.surfaces.pop_back();
+    layout.surfaces.push_back(
+        {"compensator entry face", SurfaceKind::stop, at, rectangle(width, width)});
+    Surface leaving = block.surfaces.back();
+    leaving.part_from_surface = at * leaving.part_from_surface;
+    layout.surfaces.push_back(leaving);
+    layout.bodies.push_back({block.body, at});
+    return block.prism_from_exit;
+}
+
+}  // namespace
+
 PartLayout SplitterHead::layout(const LayoutContext& context) const {
     const double width = prism_width.value;
     const double gap = arm_offset.value - width;
@@ -285,18 +304,8 @@ PartLayout SplitterHead::layout(const LayoutContext& context) const {
         layout.bodies.push_back({turn.body, beside * real.arm_prism});
         glass_exit = beside * turn.prism_from_exit;
         if (compensator_length().value > 0) {
-            const Prism block =
-                glass_block(width, compensator_length().value, glass, "compensator");
-            layout.surfaces.pop_back();  // cemented to the prism: no air in between
             const Pose cemented = beside * real.arm_prism * turn.prism_from_exit;
-            Surface joint{"compensator entry face", SurfaceKind::stop, cemented,
-                          rectangle(width, width)};
-            layout.surfaces.push_back(joint);
-            Surface leaving = block.surfaces.back();
-            leaving.part_from_surface = cemented * leaving.part_from_surface;
-            layout.surfaces.push_back(leaving);
-            layout.bodies.push_back({block.body, cemented});
-            glass_exit = glass_exit * block.prism_from_exit;
+            glass_exit = glass_exit * cement_compensator(layout, *this, cemented);
         }
     } else {
         const Prism cube = cube_transmitting(width, glass);

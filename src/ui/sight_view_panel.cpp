@@ -26,14 +26,15 @@ constexpr std::array<std::string_view, 3> layout_helps{
     "One eye at the telescope without a head, beside both eyes with this train, at the same scale "
     "and exposure."};
 
-void draw_number(const Ui& ui,
-                 const char* name,
-                 const char* label,
-                 const char* unit,
-                 double& value,
-                 double low,
-                 double high,
-                 const char* help) {
+struct NumberWords {
+    const char* name;
+    const char* label;
+    const char* unit;
+    const char* help;
+};
+
+void draw_number(const Ui& ui, const NumberWords& words, double& value, double low, double high) {
+    const auto& [name, label, unit, help] = words;
     ImGui::AlignTextToFramePadding();
     dim_text(label);
     ImGui::SameLine(grid(30));
@@ -50,14 +51,18 @@ void draw_number(const Ui& ui,
 void draw_scene_numbers(const Ui& ui) {
     SightScene& scene = ui.state.sight.scene;
     if (scene.subject == SightSubject::planet) {
-        draw_number(ui, "sight/planet", "Disc", "″", scene.planet_arcsec, 2, 70,
-                    "Diameter of the planet's disc in arcseconds.");
+        draw_number(ui,
+                    {"sight/planet", "Disc", "″", "Diameter of the planet's disc in arcseconds."},
+                    scene.planet_arcsec, 2, 70);
     }
     if (scene.subject == SightSubject::double_star) {
-        draw_number(ui, "sight/separation", "Apart", "″", scene.separation_arcsec, 0.3, 120,
-                    "Distance between the two stars in arcseconds.");
-        draw_number(ui, "sight/difference", "Companion fainter by", "mag",
-                    scene.magnitude_difference, 0.1, 8, "Difference in brightness in magnitudes.");
+        draw_number(
+            ui, {"sight/separation", "Apart", "″", "Distance between the two stars in arcseconds."},
+            scene.separation_arcsec, 0.3, 120);
+        draw_number(ui,
+                    {"sight/difference", "Companion fainter by", "mag",
+                     "Difference in brightness in magnitudes."},
+                    scene.magnitude_difference, 0.1, 8);
     }
     if (scene.subject == SightSubject::stars || scene.subject == SightSubject::lunar_edge) {
         if (text_button(ui, "sight/another", "Another one",
@@ -91,8 +96,10 @@ void draw_controls(const Ui& ui) {
                                                      static_cast<std::size_t>(asked.layout)));
     draw_scene_numbers(ui);
     const double before = asked.closer;
-    draw_number(ui, "sight/closer", "Closer by", "×", asked.closer, 1, 200,
-                "1 shows the whole field; 10 the middle tenth of it, ten times larger.");
+    draw_number(ui,
+                {"sight/closer", "Closer by", "×",
+                 "1 shows the whole field; 10 the middle tenth of it, ten times larger."},
+                asked.closer, 1, 200);
     if (asked.closer != before) ui.state.sight_fits = false;
     if (text_button(ui, "sight/fit", "Fit", "Goes as close as suits what is looked at.",
                     !ui.state.sight_fits))

@@ -35,7 +35,7 @@ TEST_CASE(
 
 TEST_CASE("seen along the tube and from the focuser the secondary is a circle of its minor axis") {
     const Newtonian telescope;
-    const Surface& flat = telescope.layout({}).surfaces.back();
+    const Surface flat = telescope.layout({}).surfaces.back();
     const auto edge = outline(flat.aperture, 90);
     double low = 0;
     double high = 0;

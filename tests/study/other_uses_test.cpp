@@ -68,7 +68,7 @@ TEST_CASE("taking the shifter out takes its gain away") {
     the<Refractor>(setup).back_focus = {150};
     const auto budget = focus_budget(setup, setup.chosen);
     REQUIRE(budget.has_value());
-    const OtherUse& use = the_use(uses_of(setup), Use::without_shifter);
+    const OtherUse use = the_use(uses_of(setup), Use::without_shifter);
     CHECK(near(use.change, -budget->shifters.front().gain, rounding));
 }
 

@@ -53,7 +53,7 @@ TEST_CASE("a heading of its own says the same") {
     const std::string text = with(smallest_file, "[[part]]\nkind = \"focuser\"",
                                   "[part.plus_minus]\nback_focus_mm = [2, \"measured\"]\n\n"
                                   "[[part]]\nkind = \"focuser\"");
-    const auto& tolerances = read(text).document.setup.parts[0].tolerances;
+    const auto tolerances = read(text).document.setup.parts[0].tolerances;
     REQUIRE(tolerances.contains("back_focus_mm"));
     CHECK(tolerances.at("back_focus_mm") == Tolerance{2, KnownBy::measured});
 }

@@ -40,7 +40,7 @@ void draw_reading(const Ui& ui, const ReadingRow& row) {
     ImGui::SameLine(entry);
     std::string text = row.text;
     ImGui::SetNextItemWidth(unit - entry - grid(1));
-    const std::string hint = row.info->otherwise ? "may stay empty" : "one or more";
+    const std::string hint = row.info->otherwise ? "optional" : "one or more";
     if (ImGui::InputTextWithHint(("##" + row.name).c_str(), hint.c_str(), &text))
         ui.state.measurement.readings[row.name] = text;
     tooltip(row.help);

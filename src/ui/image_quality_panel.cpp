@@ -82,8 +82,10 @@ void draw_spot(const Ui& ui,
     list.PopClipRect();
     list.AddCircle(middle, static_cast<float>(rows.airy_radius) * scale, colour(Tone::text), 0,
                    std::max(1.0F, grid(0.4F)));
-    const std::string word =
+    std::string word =
         fmt::format("{} {}", eye.eye == Eye::left ? "left" : "right", point_words.at(which));
+    if (text_width("right edge") > side)  // the colour and the order still tell the eye
+        word = fmt::format("{} {}", eye.eye == Eye::left ? "L" : "R", point_words.at(which));
     text_at(list, {middle.x - text_width(word) / 2, high.y + grid(0.5F)}, word,
             text_colour(eye.role));
 }

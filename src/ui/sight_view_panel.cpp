@@ -93,7 +93,7 @@ void draw_controls(const Ui& ui) {
         ImGui::EndCombo();
     }
     asked.layout = static_cast<SightLayout>(segments(ui, "sight/layout", layout_words, layout_helps,
-                                                     static_cast<std::size_t>(asked.layout)));
+                                                     static_cast<std::size_t>(asked.layout), true));
     draw_scene_numbers(ui);
     const double before = asked.closer;
     draw_number(ui,

@@ -105,11 +105,14 @@ std::size_t segments(const Ui& ui,
                      std::string_view name,
                      std::span<const std::string_view> words,
                      std::span<const std::string_view> helps,
-                     std::size_t chosen) {
+                     std::size_t chosen,
+                     bool may_wrap) {
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {std::max(1.0F, grid(0.25F)), grid(1)});
     std::size_t now = chosen;
     for (std::size_t i = 0; i < words.size(); ++i) {
         if (i > 0) ImGui::SameLine();
+        const float wanted = size_of(words[i], TextFace::regular).x + grid(4);
+        if (may_wrap && i > 0 && ImGui::GetContentRegionAvail().x < wanted) ImGui::NewLine();
         const std::string id = std::string(name) + "/" + std::string(words[i]);
         if (text_button(ui, id, words[i], helps[i], true, i == chosen)) now = i;
     }

@@ -26,12 +26,13 @@ bool text_button(const Ui& ui,
 bool icon_button(
     const Ui& ui, std::string_view name, Icon icon, std::string_view help, bool enabled = true);
 
-/// One of a few words, side by side. Returns the index now chosen.
+/// One of a few words, side by side, or in further lines where they `may_wrap`. Returns the index now chosen.
 std::size_t segments(const Ui& ui,
                      std::string_view name,
                      std::span<const std::string_view> words,
                      std::span<const std::string_view> helps,
-                     std::size_t chosen);
+                     std::size_t chosen,
+                     bool may_wrap = false);
 
 /// Text that ends in "…" where it would be wider than `width`.
 std::string shortened(std::string_view text, float width);

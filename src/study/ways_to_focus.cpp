@@ -2,9 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <tuple>
 
-#include "study/magnification.hpp"
+#include "study/way_search.hpp"
 
 #include <fmt/format.h>
 
@@ -30,62 +29,6 @@ constexpr double short_diagonal_mm =
     38;  // T-thread prism diagonals 35-41; common practice, no source
 constexpr double long_diagonal_mm = 50;  // from here on a short one helps
 
-WayToFocus named(std::string id) {
-    WayToFocus way;
-    way.id = std::move(id);
-    return way;
-}
-
-// What is known of the setup as it is, and the ways found so far.
-class Search {
-public:
-    Search(const Setup& setup, const Choice& choice, const FocusBudget& budget)
-        : setup_(setup),
-          choice_(choice),
-          budget_(budget),
-          power_(magnification(setup, choice, budget).magnification) {}
-
-    // mm of light path still to be found, with the margin that should be left.
-    [[nodiscard]] double wanted() const { return thin_margin_mm - budget_.margin_in; }
-    [[nodiscard]] const Setup& setup() const { return setup_; }
-    [[nodiscard]] const Choice& choice() const { return choice_; }
-    [[nodiscard]] const FocusBudget& budget() const { return budget_; }
-
-    // Works out the changed setup; a way that cannot be built or gives nothing back is left out.
-    void offer(WayToFocus way, const Choice& choice) {
-        way.setup.chosen = choice;
-        const auto after = focus_budget(way.setup, choice);
-        if (!after) return;
-        way.gained = after->margin_in - budget_.margin_in;
-        way.reaches = after->reaches;
-        way.margin_in = after->margin_in;
-        way.margin_out = after->margin_out;
-        way.magnification_ratio = magnification(way.setup, choice, *after).magnification / power_;
-        const bool helps = std::min(way.margin_in, way.margin_out)
-                           > std::min(budget_.margin_in, budget_.margin_out) + 0.5;
-        if (helps) ways_.push_back(std::move(way));
-    }
-
-    std::vector<WayToFocus> take() {
-        const auto rank = [](const WayToFocus& way) {
-            const double margin = std::min(way.margin_in, way.margin_out);
-            return std::tuple(!way.reaches, margin < thin_margin_mm - 0.1, way.reversibility,
-                              std::abs(std::log(way.magnification_ratio)), std::abs(way.gained));
-        };
-        std::stable_sort(ways_.begin(), ways_.end(), [&](const WayToFocus& a, const WayToFocus& b) {
-            return rank(a) < rank(b);
-        });
-        return std::move(ways_);
-    }
-
-private:
-    const Setup& setup_;
-    const Choice& choice_;
-    const FocusBudget& budget_;
-    double power_;
-    std::vector<WayToFocus> ways_;
-};
-
 // A choice whose parts have moved because one was put in (+1) or taken out (-1) at `at`.
 Choice moved(Choice choice, std::size_t at, int by) {
     for (std::size_t* index : {&choice.eyepiece, &choice.observer, &choice.target}) {
@@ -103,12 +46,12 @@ Setup without_part(Setup setup, std::size_t at) {
     return setup;
 }
 
-void offer_other_eyepieces(Search& search) {
+void offer_other_eyepieces(WaySearch& search) {
     for (const std::size_t index : parts_with_role(search.setup(), Role::eyepiece)) {
         if (index == search.choice().eyepiece) continue;
         Choice choice = search.choice();
         choice.eyepiece = index;
-        WayToFocus way = named("other_eyepiece");
+        WayToFocus way = way_named("other_eyepiece");
         way.what = fmt::format("Use “{}” instead: its field stop lies elsewhere in its barrel",
                                search.setup().parts[index].name);
         way.cost = "Another magnification; the pair you wanted still does not reach.";
@@ -118,11 +61,11 @@ void offer_other_eyepieces(Search& search) {
     }
 }
 
-void offer_thin_couplings(Search& search) {
+void offer_thin_couplings(WaySearch& search) {
     for (std::size_t i = 0; i < search.setup().parts.size(); ++i) {
         const auto* spacer = std::get_if<Spacer>(&search.setup().parts[i].body);
         if (spacer == nullptr || spacer->length.value < thin_coupling_mm + 1) continue;
-        WayToFocus way = named("low_profile_adapter");
+        WayToFocus way = way_named("low_profile_adapter");
         way.what = fmt::format("Replace “{}” by a threaded coupling of {:.0f} mm",
                                search.setup().parts[i].name, thin_coupling_mm);
         way.cost = "Threads at both ends must fit; quick changes by a clamp are lost.";
@@ -132,13 +75,13 @@ void offer_thin_couplings(Search& search) {
     }
 }
 
-void offer_shorter_diagonals(Search& search, const Train& train) {
+void offer_shorter_diagonals(WaySearch& search, const Train& train) {
     for (const LightPath& path : train.light_paths) {
         const Part& part = search.setup().parts[path.part];
         if (!is_diagonal(part) || path.counted() < long_diagonal_mm) continue;
         PrismDiagonal compact;
         compact.stated_light_path = Millimetres{short_diagonal_mm};
-        WayToFocus way = named("shorter_diagonal");
+        WayToFocus way = way_named("shorter_diagonal");
         way.what = fmt::format("Replace “{}” by a short prism diagonal with threads ({:.0f} mm)",
                                part.name, short_diagonal_mm);
         way.cost = "Its openings are narrower, and glass in a fast beam costs sharpness.";
@@ -149,10 +92,10 @@ void offer_shorter_diagonals(Search& search, const Train& train) {
     }
 }
 
-void offer_straight_through(Search& search) {
+void offer_straight_through(WaySearch& search) {
     for (std::size_t i = 0; i < search.setup().parts.size(); ++i) {
         if (!is_diagonal(search.setup().parts[i])) continue;
-        WayToFocus way = named("straight_through");
+        WayToFocus way = way_named("straight_through");
         way.what =
             fmt::format("Observe straight through, without “{}”", search.setup().parts[i].name);
         way.cost = "Hard on the neck when the target is high; the image is turned, not mirrored.";
@@ -164,7 +107,7 @@ void offer_straight_through(Search& search) {
 
 // A negative lens whose place in the train is `at`: as weak as will do, by thin-lens algebra from its real
 // distance d to the image: gain g = d - d/M, so M = d / (d - g) and |f| = d / (M - 1).
-void offer_shifter_at(Search& search, std::size_t at, WayToFocus way, const std::string& place) {
+void offer_shifter_at(WaySearch& search, std::size_t at, WayToFocus way, const std::string& place) {
     Shifter lens;
     lens.given = ShifterGiven::focal_length;
     lens.focal_length = Millimetres{-2000};
@@ -191,29 +134,29 @@ void offer_shifter_at(Search& search, std::size_t at, WayToFocus way, const std:
     search.offer(std::move(way), choice);
 }
 
-void offer_shifters(Search& search) {
+void offer_shifters(WaySearch& search) {
     const auto& parts = search.setup().parts;
     const std::size_t head = parts_with_role(search.setup(), Role::splitter).front();
     for (std::size_t i = 0; i < head; ++i) {
         if (std::holds_alternative<Shifter>(parts[i].body)) return;
     }
-    offer_shifter_at(search, head, named("shifter_in_nose"), "into the head's nose");
+    offer_shifter_at(search, head, way_named("shifter_in_nose"), "into the head's nose");
     for (std::size_t i = 0; i < head; ++i) {
         if (!is_diagonal(parts[i])) continue;
-        offer_shifter_at(search, i, named("shifter_before_diagonal"),
+        offer_shifter_at(search, i, way_named("shifter_before_diagonal"),
                          fmt::format("in front of “{}”", parts[i].name));
         return;
     }
 }
 
 // A shifter farther from the field stops gives back more, and magnifies more.
-void offer_shifter_forward(Search& search) {
+void offer_shifter_forward(WaySearch& search) {
     const auto& parts = search.setup().parts;
     for (std::size_t i = 1; i < parts.size(); ++i) {
         const bool stands_behind_diagonal =
             std::holds_alternative<Shifter>(parts[i].body) && is_diagonal(parts[i - 1]);
         if (!stands_behind_diagonal) continue;
-        WayToFocus way = named("shifter_moved_forward");
+        WayToFocus way = way_named("shifter_moved_forward");
         way.what =
             fmt::format("Move “{}” to the other side of “{}”", parts[i].name, parts[i - 1].name);
         way.cost = "The same lens magnifies more there; its cell must clear the diagonal.";
@@ -224,79 +167,11 @@ void offer_shifter_forward(Search& search) {
     }
 }
 
-void offer_shorter_tube(Search& search, std::size_t telescope) {
-    if (!std::holds_alternative<Refractor>(search.setup().parts[telescope].body)) return;
-    const double cut = std::ceil(search.wanted());
-    WayToFocus way = named("shorter_tube");
-    way.what = fmt::format("Have the telescope's tube shortened by {:.0f} mm", cut);
-    way.cost = "Irreversible: have it checked by a qualified workshop, with the tube's inner "
-               "rings; focus with one eyepiece then needs an extension.";
-    way.reversibility = Reversibility::permanent;
-    way.setup = search.setup();
-    auto& refractor = std::get<Refractor>(way.setup.parts[telescope].body);
-    refractor.back_focus = refractor.back_focus + Millimetres{cut};
-    search.offer(std::move(way), search.choice());
-}
-
-// A low body of the focuser: ordinary ones are 70-110 high, low ones 30-60 (common practice, no source).
-void offer_low_focuser(Search& search, std::size_t telescope) {
-    constexpr double saved = 40;
-    const auto* newtonian = std::get_if<Newtonian>(&search.setup().parts[telescope].body);
-    if (newtonian == nullptr) return;
-    WayToFocus way = named("low_profile_focuser");
-    way.what = fmt::format("Fit a low-profile focuser, {:.0f} mm lower", saved);
-    way.cost = "Ordinary bodies are 70 to 110 mm high, low ones 30 to 60 mm; focus with one "
-               "eyepiece may need an extension.";
-    way.reversibility = Reversibility::workshop;
-    way.setup = search.setup();
-    auto& changed = std::get<Newtonian>(way.setup.parts[telescope].body);
-    changed.back_focus = changed.back_focus + Millimetres{saved};
-    changed.axis_to_drawtube = changed.axis_to_drawtube - Millimetres{saved};
-    if (changed.contradiction()) return;
-    search.offer(std::move(way), search.choice());
-}
-
-// The primary moved up by x moves the image out by x; the cone at the secondary is wider by x D / F (similar
-// triangles), so the fully lit field (m F - l D) / (F - l) shrinks.
-void offer_primary_up(Search& search, std::size_t telescope) {
-    const auto* newtonian = std::get_if<Newtonian>(&search.setup().parts[telescope].body);
-    if (newtonian == nullptr) return;
-    const double up = std::ceil(search.wanted());
-    WayToFocus way = named("primary_moved_up");
-    way.setup = search.setup();
-    auto& changed = std::get<Newtonian>(way.setup.parts[telescope].body);
-    changed.primary_moved_up = changed.primary_moved_up + Millimetres{up};
-    if (changed.contradiction()) return;
-    const double before = newtonian->fully_lit_field().value;
-    const double after = changed.fully_lit_field().value;
-    const double kept =
-        std::min(1.0, changed.secondary_minor_axis.value
-                          / (changed.aperture.value * changed.secondary_to_focus().value
-                             / changed.focal_length.value));
-    way.what = fmt::format("Move the main mirror {:.0f} mm up the tube", up);
-    way.cost = after >= 0
-                   ? fmt::format("The secondary then fully lights {:.1f} mm of the field instead "
-                                 "of {:.1f} mm; have it checked by a qualified workshop.",
-                                 after, before)
-                   : fmt::format("The secondary is then too small: only {:.0f} % of the light "
-                                 "reaches the middle of the field.",
-                                 100 * kept * kept);
-    way.reversibility = Reversibility::workshop;
-    search.offer(std::move(way), search.choice());
-}
-
-void offer_telescope_changes(Search& search) {
-    const std::size_t telescope = parts_with_role(search.setup(), Role::telescope).front();
-    offer_low_focuser(search, telescope);
-    offer_primary_up(search, telescope);
-    offer_shorter_tube(search, telescope);
-}
-
-void offer_spacer(Search& search) {
+void offer_spacer(WaySearch& search) {
     const std::size_t behind = parts_with_role(search.setup(), Role::focuser).front() + 1;
     Spacer spacer;
     spacer.length = Millimetres{std::ceil(thin_margin_mm - search.budget().margin_out)};
-    WayToFocus way = named("extension");
+    WayToFocus way = way_named("extension");
     way.what =
         fmt::format("Put an extension of {:.0f} mm behind the drawtube", spacer.length.value);
     way.cost = "One more joint that can sag; take it out when a part with a longer path is used.";
@@ -309,7 +184,7 @@ void offer_spacer(Search& search) {
 std::vector<WayToFocus>
 ways_to_focus(const Setup& setup, const Choice& choice, const FocusBudget& budget) {
     if (std::min(budget.margin_in, budget.margin_out) >= thin_margin_mm) return {};
-    Search search(setup, choice, budget);
+    WaySearch search(setup, choice, budget);
     offer_other_eyepieces(search);
     if (budget.margin_in < budget.margin_out) {
         const auto train = focused_train(setup, choice, budget);
@@ -318,7 +193,7 @@ ways_to_focus(const Setup& setup, const Choice& choice, const FocusBudget& budge
         offer_straight_through(search);
         offer_shifters(search);
         offer_shifter_forward(search);
-        offer_telescope_changes(search);
+        offer_ways_at_telescope(search);
     } else {
         offer_spacer(search);
     }

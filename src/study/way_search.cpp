@@ -1,0 +1,48 @@
+#include "study/way_search.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <tuple>
+
+#include "study/magnification.hpp"
+
+namespace beamfork {
+
+WayToFocus way_named(std::string id) {
+    WayToFocus way;
+    way.id = std::move(id);
+    return way;
+}
+
+WaySearch::WaySearch(const Setup& setup, const Choice& choice, const FocusBudget& budget)
+    : setup_(setup),
+      choice_(choice),
+      budget_(budget),
+      power_(magnification(setup, choice, budget).magnification) {}
+
+void WaySearch::offer(WayToFocus way, const Choice& choice) {
+    way.setup.chosen = choice;
+    const auto after = focus_budget(way.setup, choice);
+    if (!after) return;
+    way.gained = after->margin_in - budget_.margin_in;
+    way.reaches = after->reaches;
+    way.margin_in = after->margin_in;
+    way.margin_out = after->margin_out;
+    way.magnification_ratio = magnification(way.setup, choice, *after).magnification / power_;
+    const bool helps = std::min(way.margin_in, way.margin_out)
+                       > std::min(budget_.margin_in, budget_.margin_out) + 0.5;
+    if (helps) ways_.push_back(std::move(way));
+}
+
+std::vector<WayToFocus> WaySearch::take() {
+    const auto rank = [](const WayToFocus& way) {
+        const double margin = std::min(way.margin_in, way.margin_out);
+        return std::tuple(!way.reaches, margin < thin_margin_mm - 0.1, way.reversibility,
+                          std::abs(std::log(way.magnification_ratio)), std::abs(way.gained));
+    };
+    std::stable_sort(ways_.begin(), ways_.end(),
+                     [&](const WayToFocus& a, const WayToFocus& b) { return rank(a) < rank(b); });
+    return std::move(ways_);
+}
+
+}  // namespace beamfork

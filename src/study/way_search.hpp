@@ -1,0 +1,40 @@
+// The search for ways to focus: each candidate is a changed setup whose budget is worked out and kept when it
+// helps. Ways by topic: ways_to_focus.cpp (what hangs behind the telescope), ways_at_telescope.cpp.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "study/ways_to_focus.hpp"
+
+namespace beamfork {
+
+WayToFocus way_named(std::string id);
+
+class WaySearch {
+public:
+    /// All three must outlive it.
+    WaySearch(const Setup& setup, const Choice& choice, const FocusBudget& budget);
+
+    /// mm of light path still to be found, with the margin that should be left.
+    [[nodiscard]] double wanted() const { return thin_margin_mm - budget_.margin_in; }
+    [[nodiscard]] const Setup& setup() const { return setup_; }
+    [[nodiscard]] const Choice& choice() const { return choice_; }
+    [[nodiscard]] const FocusBudget& budget() const { return budget_; }
+
+    /// Works out the changed setup in `way`; one that cannot be built or gives nothing back is left out.
+    void offer(WayToFocus way, const Choice& choice);
+    /// Those that suffice first, then the easiest to go back on, then those that change least.
+    std::vector<WayToFocus> take();
+
+private:
+    const Setup& setup_;
+    const Choice& choice_;
+    const FocusBudget& budget_;
+    double power_;
+    std::vector<WayToFocus> ways_;
+};
+
+void offer_ways_at_telescope(WaySearch& search);
+
+}  // namespace beamfork

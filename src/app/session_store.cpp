@@ -12,15 +12,13 @@ namespace beamfork {
 
 namespace {
 
-using Json = nlohmann::json;
-
-float bounded(const Json& from, const char* key, float otherwise, float low, float high) {
+float bounded(const nlohmann::json& from, const char* key, float otherwise, float low, float high) {
     const auto found = from.find(key);
     if (found == from.end() || !found->is_number()) return otherwise;
     return std::clamp(found->get<float>(), low, high);
 }
 
-Session session_from(const Json& from) {
+Session session_from(const nlohmann::json& from) {
     Session session;
     session.text_scale = bounded(from, "text_scale", session.text_scale, 0.75F, 3);
     session.column_width = bounded(from, "column_width", session.column_width, 4, 200);
@@ -54,11 +52,12 @@ std::filesystem::path session_path() {
 
 StoredSession load_session(const std::filesystem::path& path) {
     std::ifstream file(path);
-    const Json root = Json::parse(file, nullptr, false);
+    const nlohmann::json root = nlohmann::json::parse(file, nullptr, false);
     if (!root.is_object()) return {};
     try {
         return {session_from(root), root.value("recent_files", std::vector<std::string>{})};
-    } catch (const Json::exception&) {  // a value of another type: somebody has edited the file
+    } catch (const nlohmann::json::
+                 exception&) {  // a value of another type: somebody has edited the file
         return {};
     }
 }
@@ -68,22 +67,22 @@ Result<void> store_session(const std::filesystem::path& path, const StoredSessio
     std::error_code failed;
     std::filesystem::create_directories(path.parent_path(), failed);
     const Session& session = stored.session;
-    const Json root{{"text_scale", session.text_scale},
-                    {"column_width", session.column_width},
-                    {"strip_height", session.strip_height},
-                    {"train_share", session.train_share},
-                    {"budget_share", session.budget_share},
-                    {"light_share", session.light_share},
-                    {"light_gain", session.view.light_gain},
-                    {"labels", session.view.labels},
-                    {"light_ground", session.view.light_ground},
-                    {"all_findings", session.all_findings},
-                    {"welcome_dismissed", session.welcome_dismissed},
-                    {"folder", session.folder},
-                    {"study", session.study},
-                    {"study_is_wide", session.study_is_wide},
-                    {"folded", session.folded},
-                    {"recent_files", stored.recent_files}};
+    const nlohmann::json root{{"text_scale", session.text_scale},
+                              {"column_width", session.column_width},
+                              {"strip_height", session.strip_height},
+                              {"train_share", session.train_share},
+                              {"budget_share", session.budget_share},
+                              {"light_share", session.light_share},
+                              {"light_gain", session.view.light_gain},
+                              {"labels", session.view.labels},
+                              {"light_ground", session.view.light_ground},
+                              {"all_findings", session.all_findings},
+                              {"welcome_dismissed", session.welcome_dismissed},
+                              {"folder", session.folder},
+                              {"study", session.study},
+                              {"study_is_wide", session.study_is_wide},
+                              {"folded", session.folded},
+                              {"recent_files", stored.recent_files}};
     return replace_file(path, root.dump(2) + "\n");
 }
 

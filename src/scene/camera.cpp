@@ -23,7 +23,7 @@ glm::vec2 unit_position(glm::vec2 pixel, Viewport viewport) {
 
 /// The nearest the eye may be, and the shift that centres, for one picture axis: with corners at
 /// (p, back) the conditions |p - shift| <= (distance - back) slope are linear in both unknowns.
-struct Fit {
+struct AxisFit {
     float upper = -1e30F;  // max of  p + back * slope
     float lower = -1e30F;  // max of -p + back * slope
     void include(float p, float back, float slope) {
@@ -106,8 +106,8 @@ Camera frame_bounds(Camera camera, const Bounds& bounds, float aspect, float mar
     const CameraAxes a = camera_axes(camera);
     const float slope_y = half_height_slope(camera) * (1 - margin);
     const float slope_x = slope_y * aspect;
-    Fit across;
-    Fit along;
+    AxisFit across;
+    AxisFit along;
     for (int corner = 0; corner < 8; ++corner) {
         const glm::vec3 share((corner & 1) != 0, (corner & 2) != 0, (corner & 4) != 0);
         const glm::vec3 from_centre = glm::mix(bounds.low, bounds.high, share) - bounds.centre();

@@ -14,11 +14,11 @@ namespace {
 
 constexpr double um = 1000;  // per mm
 constexpr int radius_count = 21;
-const std::string none = "–";
+const std::string not_formed = "–";
 
 std::vector<ValueRow> peak_values(const PointImage& image) {
     const auto percent = [&](double share) {
-        return image.is_formed ? format_number(100 * share, 0) : none;
+        return image.is_formed ? format_number(100 * share, 0) : not_formed;
     };
     return {
         {"Peak by day", percent(image.day_peak), "%",
@@ -37,7 +37,7 @@ std::vector<ValueRow> peak_values(const PointImage& image) {
 
 std::vector<ValueRow> wave_values(const PointImage& image) {
     const auto waves = [&](double value, int decimals) {
-        return image.is_formed ? format_number(value, decimals) : none;
+        return image.is_formed ? format_number(value, decimals) : not_formed;
     };
     return {
         {"Wavefront, rms", waves(image.rms_waves, 3), "λ",
@@ -57,7 +57,7 @@ std::vector<ValueRow> wave_values(const PointImage& image) {
 
 std::vector<ValueRow> colour_values(const EyeImage& eye, const PointImage& image) {
     const auto in_um = [&](double mm) {
-        return image.is_formed ? format_number(um * mm, 1) : none;
+        return image.is_formed ? format_number(um * mm, 1) : not_formed;
     };
     return {
         {"Blue focus", format_number(eye.blue_shift, 2), "mm",
@@ -76,10 +76,10 @@ std::vector<ValueRow> colour_values(const EyeImage& eye, const PointImage& image
 
 std::vector<ValueRow> size_values(const EyeImage& eye, const PointImage& image) {
     const auto in_um = [&](double mm) {
-        return image.is_formed ? format_number(um * mm, 1) : none;
+        return image.is_formed ? format_number(um * mm, 1) : not_formed;
     };
     const auto widening = eye.widening(image);
-    std::string resolution = none;
+    std::string resolution = not_formed;
     if (image.is_formed)
         resolution = widening ? format_number(eye.perfect_resolution * *widening, 2) : "> 5";
     return {
@@ -88,8 +88,8 @@ std::vector<ValueRow> size_values(const EyeImage& eye, const PointImage& image) 
                      "The Airy disc's "
                      "radius, 1.22 wavelengths times the f-number, is {:.1f} µm.",
                      um * eye.airy_radius)},
-        {"In the Airy disc", image.is_formed ? format_number(100 * image.energy_in_disc, 0) : none,
-         "%",
+        {"In the Airy disc",
+         image.is_formed ? format_number(100 * image.energy_in_disc, 0) : not_formed, "%",
          "Share of the light inside the Airy disc's radius, by summing waves over all rays; a "
          "perfect image has "
          "84 % there."},

@@ -10,7 +10,7 @@ namespace beamfork {
 
 namespace {
 
-constexpr double share_that_shows = 0.001;  // a band thinner than this cannot be seen
+constexpr double band_that_shows = 0.001;  // a band thinner than this cannot be seen
 
 std::vector<StopShare>
 stop_shares(const Setup& setup, const EyePath& path, const EyeClipping& clipping) {
@@ -29,7 +29,7 @@ stop_shares(const Setup& setup, const EyePath& path, const EyeClipping& clipping
             found->largest = std::max(found->largest, found->share[ring]);
         }
     }
-    std::erase_if(shares, [](const StopShare& share) { return share.largest < share_that_shows; });
+    std::erase_if(shares, [](const StopShare& share) { return share.largest < band_that_shows; });
     std::stable_sort(shares.begin(), shares.end(),
                      [](const StopShare& a, const StopShare& b) { return a.largest > b.largest; });
     return shares;

@@ -10,8 +10,6 @@ namespace beamfork {
 
 namespace {
 
-constexpr double arcsecond = std::numbers::pi / (180 * 3600);
-
 // Red, green and blue of a picture by the traced wavelengths C, e and F.
 constexpr std::array<std::size_t, 3> wavelength_of_channel{2, 1, 0};
 

@@ -10,7 +10,6 @@ namespace beamfork {
 
 namespace {
 
-constexpr double arcsecond = std::numbers::pi / (180 * 3600);
 constexpr double degree = std::numbers::pi / 180;
 constexpr std::array<std::string_view, 5> names{"stars", "planet", "moon", "double", "board"};
 

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <array>
+#include <numbers>
 #include <optional>
 #include <string_view>
 #include <vector>
@@ -18,6 +19,8 @@ inline constexpr std::array all_sight_subjects{SightSubject::stars, SightSubject
 /// "stars", "planet", "moon", "double", "board": as on the command line.
 std::string_view name_of(SightSubject subject);
 std::optional<SightSubject> sight_subject_named(std::string_view name);
+
+inline constexpr double arcsecond = std::numbers::pi / (180 * 3600);  ///< radians
 
 struct SightScene {
     SightSubject subject = SightSubject::stars;

@@ -46,7 +46,7 @@ bool counts(const Part& part, const FieldInfo& field) {
            || field_value(part.body, field.only_if_key) == FieldValue{field.only_if_word};
 }
 
-struct Spread {
+struct DrawtubeSpread {
     double mean = 0;      ///< of the wanted drawtube position
     double drawtube = 0;  ///< its standard deviation
     double travel_mean = 0;
@@ -64,8 +64,8 @@ bool is_travel(const Setup& setup, const Contribution& one) {
     return role_of(setup.parts[one.part]) == Role::focuser && one.key == "travel_mm";
 }
 
-Spread spread_of(const Setup& setup, const Uncertainty& found) {
-    Spread spread{found.drawtube, 0, found.travel, 0};
+DrawtubeSpread spread_of(const Setup& setup, const Uncertainty& found) {
+    DrawtubeSpread spread{found.drawtube, 0, found.travel, 0};
     for (const Contribution& one : found.contributions) {
         double& into = is_travel(setup, one) ? spread.travel : spread.drawtube;
         into = std::hypot(into, one.standard);
@@ -152,7 +152,7 @@ uncertainty(const Setup& setup, const Choice& choice, const FocusBudget& budget)
                 return tl::make_unexpected(done.error());
         }
     }
-    const Spread spread = spread_of(setup, found);
+    const DrawtubeSpread spread = spread_of(setup, found);
     const bool is_inward = budget.margin_in <= budget.margin_out;
     found.standard = is_inward ? spread.drawtube : std::hypot(spread.drawtube, spread.travel);
     if (found.contributions.empty()) return found;

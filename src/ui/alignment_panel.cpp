@@ -10,17 +10,6 @@ namespace beamfork {
 
 namespace {
 
-// A line that can be pointed at; returns its upper left corner.
-ImVec2
-line_area(const Ui& ui, const std::string& id, const std::string& label, const std::string& help) {
-    const ImVec2 low = ImGui::GetCursorScreenPos();
-    ImGui::InvisibleButton(
-        id.c_str(), {ImGui::GetContentRegionAvail().x, ImGui::GetTextLineHeight() + grid(1)});
-    tooltip(help);
-    ui.note(id, label, help);
-    return {low.x, low.y + grid(0.5F)};
-}
-
 // The picture's plane: arcminutes, the right image's middle at the origin.
 struct Plane {
     ImVec2 middle;

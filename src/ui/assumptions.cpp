@@ -8,7 +8,7 @@ namespace beamfork {
 namespace {
 
 // Expansion of aluminium 23.1e-6 per kelvin at 25 degrees: CRC Handbook of Chemistry and Physics (from memory).
-constexpr std::array paragraphs{
+constexpr std::array assumption_paragraphs{
     Paragraph{"Lenses", "A refractor's objective, shifters and correctors are ideal lenses: what "
                         "blurs the image here is the glass of prisms and plates, mirrors off "
                         "their axis, and diffraction. A real lens adds faults of its own."},
@@ -34,7 +34,7 @@ constexpr std::array paragraphs{
 }  // namespace
 
 void draw_assumptions(const Ui& ui) {
-    draw_reading_page(ui, {"What is assumed", "assumptions", paragraphs,
+    draw_reading_page(ui, {"What is assumed", "assumptions", assumption_paragraphs,
                            "Try before you buy where you can: a card behind the drawtube shows "
                            "where the image is.",
                            "Close"});

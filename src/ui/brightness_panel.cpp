@@ -17,17 +17,6 @@ float values_right() {
     return ImGui::GetCursorScreenPos().x + ImGui::GetContentRegionAvail().x - unit_room();
 }
 
-// A line that can be pointed at; returns its upper left corner.
-ImVec2
-line_area(const Ui& ui, const std::string& id, const std::string& label, const std::string& help) {
-    const ImVec2 low = ImGui::GetCursorScreenPos();
-    ImGui::InvisibleButton(
-        id.c_str(), {ImGui::GetContentRegionAvail().x, ImGui::GetTextLineHeight() + grid(1)});
-    tooltip(help);
-    ui.note(id, label, help);
-    return {low.x, low.y + grid(0.5F)};
-}
-
 void draw_pair_values(ImVec2 low, float right, const std::array<std::string, 2>& values) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     for (std::size_t side = 0; side < 2; ++side) {

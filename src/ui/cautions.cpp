@@ -8,7 +8,7 @@ namespace beamfork {
 namespace {
 
 // ISO 12312-2 covers filters for looking at the Sun without magnification only (its scope).
-constexpr std::array paragraphs{
+constexpr std::array caution_paragraphs{
     Paragraph{"Sun",
               "Never point a telescope at the Sun without a certified solar filter made for "
               "it, fixed over the whole of its "
@@ -44,7 +44,7 @@ constexpr std::array paragraphs{
 }  // namespace
 
 void draw_cautions(const Ui& ui) {
-    draw_reading_page(ui, {"Cautions", "cautions", paragraphs,
+    draw_reading_page(ui, {"Cautions", "cautions", caution_paragraphs,
                            "What makers say of their parts, your local rules and qualified advice "
                            "come before anything shown here.",
                            "Understood"});

@@ -13,7 +13,7 @@ using namespace beamfork;
 
 namespace {
 
-constexpr double rounding = 1e-12;
+constexpr double fine_rounding = 1e-12;
 
 Eigen::Vector3d to_eigen(const glm::dvec3& v) { return {v.x, v.y, v.z}; }
 
@@ -58,16 +58,16 @@ TEST_CASE("a chain of turns and shifts carries points as a general-purpose libra
         const Point local{random.between(-50, 50), random.between(-50, 50),
                           random.between(-50, 50)};
         CHECK((to_eigen(both.ours.point_out(local)) - both.other * to_eigen(local)).norm()
-              < rounding * 300);
+              < fine_rounding * 300);
         CHECK((to_eigen(both.ours.direction_out(local)) - both.other.linear() * to_eigen(local))
                   .norm()
-              < rounding * 300);
+              < fine_rounding * 300);
         CHECK(glm::distance(both.ours.point_in(both.ours.point_out(local)), local)
-              < rounding * 300);
+              < fine_rounding * 300);
         CHECK(glm::distance(both.ours.direction_in(both.ours.direction_out(local)), local)
-              < rounding * 300);
+              < fine_rounding * 300);
         CHECK(glm::distance(inverse(both.ours).point_out(both.ours.point_out(local)), local)
-              < rounding * 300);
+              < fine_rounding * 300);
     }
 }
 
@@ -90,11 +90,12 @@ TEST_CASE(
         const Direction hint = random_direction(random);
         if (glm::length(glm::cross(z, hint)) < 0.05) continue;
         const Pose pose = pose_facing({1, 2, 3}, z, hint);
-        CHECK(glm::distance(pose.z(), z) < rounding);
-        CHECK(glm::distance(glm::cross(pose.x(), pose.y()), pose.z()) < rounding);
-        CHECK(near(glm::length(pose.x()), 1, rounding));
-        CHECK(near(glm::dot(pose.x(), pose.z()), 0, rounding));
-        CHECK(near(glm::dot(pose.y(), hint), 0, rounding));  // nothing of the hint is left aside
+        CHECK(glm::distance(pose.z(), z) < fine_rounding);
+        CHECK(glm::distance(glm::cross(pose.x(), pose.y()), pose.z()) < fine_rounding);
+        CHECK(near(glm::length(pose.x()), 1, fine_rounding));
+        CHECK(near(glm::dot(pose.x(), pose.z()), 0, fine_rounding));
+        CHECK(
+            near(glm::dot(pose.y(), hint), 0, fine_rounding));  // nothing of the hint is left aside
         CHECK(glm::dot(pose.x(), hint) > 0);
         CHECK(pose.origin == Point{1, 2, 3});
     }
@@ -108,9 +109,9 @@ TEST_CASE("a mirror reflects as a general-purpose library's reflection does, and
         const Eigen::Vector3d n = to_eigen(normal);
         const Eigen::Matrix3d reflect = Eigen::Matrix3d::Identity() - 2 * n * n.transpose();
         const Direction out = mirrored(in, normal);
-        CHECK((to_eigen(out) - reflect * to_eigen(in)).norm() < rounding);
-        CHECK(
-            near(glm::dot(out, normal), -glm::dot(in, normal), rounding));  // angle in = angle out
-        CHECK(glm::distance(mirrored(out, normal), in) < rounding);
+        CHECK((to_eigen(out) - reflect * to_eigen(in)).norm() < fine_rounding);
+        CHECK(near(glm::dot(out, normal), -glm::dot(in, normal),
+                   fine_rounding));  // angle in = angle out
+        CHECK(glm::distance(mirrored(out, normal), in) < fine_rounding);
     }
 }

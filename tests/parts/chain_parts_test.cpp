@@ -15,13 +15,13 @@ using namespace beamfork;
 
 namespace {
 
-constexpr double rounding = 1e-12;
+constexpr double fine_rounding = 1e-12;
 
 bool is_same(const Pose& a, const Pose& b) {
     double apart = glm::distance(a.origin, b.origin);
     for (int i = 0; i < 3; ++i)
         apart += glm::distance(a.axes[i], b.axes[i]);
-    return apart < rounding * 100;
+    return apart < fine_rounding * 100;
 }
 
 }  // namespace
@@ -86,7 +86,7 @@ TEST_CASE("a diagonal turns light by a right angle: straight up when it is not t
     CHECK(mirror_exit(90).z() == Direction{-1, 0, 0});  // leans to the observer's left
     CHECK(mirror_exit(-90).z() == Direction{1, 0, 0});
     const double half = std::sqrt(0.5);
-    CHECK(glm::distance(mirror_exit(45).z(), {-half, half, 0}) < rounding);
+    CHECK(glm::distance(mirror_exit(45).z(), {-half, half, 0}) < fine_rounding);
 }
 
 TEST_CASE("a prism diagonal ends where a mirror diagonal of the same legs ends") {

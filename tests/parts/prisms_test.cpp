@@ -11,7 +11,6 @@ using namespace beamfork;
 
 namespace {
 
-constexpr double rounding = 1e-9;
 const PrismGlass crown{"N-BK7", FaceCoating::bare};
 
 Point corner(const GlassBody& body, int number) {

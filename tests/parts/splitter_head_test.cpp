@@ -11,8 +11,6 @@ using namespace beamfork;
 
 namespace {
 
-constexpr double rounding = 1e-9;
-
 struct Lengths {
     double glass = 0;
     double air = 0;

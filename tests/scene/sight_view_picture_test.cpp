@@ -13,8 +13,6 @@ using namespace beamfork;
 
 namespace {
 
-constexpr double arcsecond = std::numbers::pi / (180 * 3600);
-
 Sights sights_at(const Setup& setup) { return sights_of(setup, report_of(setup, 64)); }
 
 // Light of a part of the picture, and its middle of mass.

@@ -13,7 +13,7 @@ using namespace test_setups;
 
 namespace {
 
-Report report_of(const Setup& setup) {
+Report light_report_of(const Setup& setup) {
     auto report = make_report(setup, setup.chosen, {64});
     REQUIRE(report.has_value());
     return *std::move(report);
@@ -49,14 +49,14 @@ TEST_CASE("an uncoated head passes half of (1 - R)^4 of its light to each eye") 
     auto& head = the<SplitterHead>(setup);
     head.coating = AntiReflection::uncoated;
     head.glass = "N-BK7";
-    for (const EyeBrightness& eye : report_of(setup).brightness.eyes) {
+    for (const EyeBrightness& eye : light_report_of(setup).brightness.eyes) {
         // The row is for n_d = 1.5168. At the e line n = 1.51872 and R is 2.7e-4 larger (Fresnel): four faces of
         // it take 4 x 0.42 x 2.7e-4 / 0.958 = 4.7e-4 more, 1.3e-3 magnitudes.
         CHECK(near(eye.throughput, 0.42086, 5e-4));
         CHECK(near(magnitudes(eye.total()), 0.9396, 1.4e-3));
     }
     head.coating = AntiReflection::multi_layer;
-    for (const EyeBrightness& eye : report_of(setup).brightness.eyes)
+    for (const EyeBrightness& eye : light_report_of(setup).brightness.eyes)
         CHECK(near(eye.throughput, 0.49007, 1e-5));
 }
 
@@ -66,7 +66,7 @@ TEST_CASE(
     auto& head = the<SplitterHead>(setup);
     head.reflected_percent = 40;
     head.splitter_loss_percent = 10;
-    const Brightness light = report_of(setup).brightness;
+    const Brightness light = light_report_of(setup).brightness;
     CHECK(near(passes(light.eyes[0], "cube interface"), 0.36, 1e-12));
     CHECK(near(passes(light.eyes[1], "cube interface"), 0.54, 1e-12));
     CHECK(passes(light.eyes[0], "arm prism hypotenuse") == 1);
@@ -97,7 +97,7 @@ TEST_CASE(
         Setup setup = head_alone();
         the<Observer>(setup).eye_pupil = {7};
         the<EyepiecePair>(setup).focal_length = {7 * row.exit_pupil};  // at f/7
-        const Report report = report_of(setup);
+        const Report report = light_report_of(setup);
         REQUIRE(near(report.magnification.exit_pupil, row.exit_pupil, 1e-9));
         for (const EyeBrightness& eye : report.brightness.eyes) {
             CHECK(near(eye.surface_brightness / eye.throughput, row.ratio, 1e-5));
@@ -107,7 +107,7 @@ TEST_CASE(
     Setup wide = head_alone();
     the<Observer>(wide).eye_pupil = {4};
     the<EyepiecePair>(wide).focal_length = {7 * 6.0};
-    for (const EyeBrightness& eye : report_of(wide).brightness.eyes) {
+    for (const EyeBrightness& eye : light_report_of(wide).brightness.eyes) {
         CHECK(near(eye.surface_brightness, eye.throughput, 1e-9));
         CHECK(near(eye.into_pupil, std::pow(4.0 / 6.0, 2), 1e-9));
     }
@@ -116,9 +116,9 @@ TEST_CASE(
 TEST_CASE("what an opening stops on axis is lost for the eye") {
     Setup setup = head_alone();
     the<SplitterHead>(setup).nose_length = {0};
-    const double whole = report_of(setup).brightness.eyes[0].total();
+    const double whole = light_report_of(setup).brightness.eyes[0].total();
     the<SplitterHead>(setup).entry_clear = {12};
-    const Report narrow = report_of(setup);
+    const Report narrow = light_report_of(setup);
     REQUIRE(narrow.clipping[0].points.front().relative < 0.9);
     CHECK(near(narrow.brightness.eyes[0].total(),
                whole * narrow.clipping[0].points.front().relative, 1e-9));
@@ -132,7 +132,7 @@ TEST_CASE("mirrors, lenses and coatings ahead of the head take from both eyes an
     Setup setup = wide_setup({{"Diagonal", diagonal, {}}});
     the<Refractor>(setup).coating = AntiReflection::uncoated;
     the<Refractor>(setup).lens_faces = 2;
-    const Brightness light = report_of(setup).brightness;
+    const Brightness light = light_report_of(setup).brightness;
     const double bare = std::pow((lens_glass_index - 1) / (lens_glass_index + 1), 2);
     CHECK(near(passes(light.eyes[1], "objective"), std::pow(1 - bare, 2), 1e-12));
     CHECK(near(passes(light.eyes[1], "mirror"), 0.88, 1e-12));
@@ -142,7 +142,7 @@ TEST_CASE("mirrors, lenses and coatings ahead of the head take from both eyes an
 
 TEST_CASE("findings tell of lossy faces, of eyes that differ and of dim areas, and only then") {
     const auto has = [](const Setup& setup, const std::string& id) {
-        const auto findings = report_of(setup).findings;
+        const auto findings = light_report_of(setup).findings;
         return std::any_of(findings.begin(), findings.end(),
                            [&](const Finding& finding) { return finding.id == id; });
     };

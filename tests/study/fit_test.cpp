@@ -19,8 +19,6 @@ Report reported(const Setup& setup) {
     return *std::move(report);
 }
 
-constexpr double rounding = 1e-9;
-
 // A ring that weighs 1 kg, 100 mm long, right behind the drawtube; nothing else has a stated mass.
 Setup with_weight(double turned_deg) {
     Spacer weight;

@@ -13,8 +13,6 @@ using namespace test_setups;
 
 namespace {
 
-constexpr double rounding = 1e-9;
-
 FocusBudget solved(const Setup& setup) {
     auto budget = focus_budget(setup, setup.chosen);
     REQUIRE(budget.has_value());

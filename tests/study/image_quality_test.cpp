@@ -20,7 +20,7 @@ double glass_of(const Report& report) {
     return sum;
 }
 
-Report report_of(const Setup& setup) {
+Report image_report_of(const Setup& setup) {
     return make_report(setup, setup.chosen, ClippingEffort{192}).value();
 }
 
@@ -46,7 +46,7 @@ TEST_CASE("the faults of a head's prisms are those of one plate of their glass")
         CAPTURE(focal);
         Setup setup = wide_setup();
         the<Refractor>(setup).focal_length = {focal};
-        const Report report = report_of(setup);
+        const Report report = image_report_of(setup);
         const PerWavelength n = indices(the<SplitterHead>(setup).glass);
         const double t = glass_of(report);
         const double u = 50 / focal;  // the sine of the rim, 100 mm aperture
@@ -72,7 +72,7 @@ TEST_CASE("the faults of a head's prisms are those of one plate of their glass")
 
 TEST_CASE("off axis the prisms add the handbook's coma, astigmatism and lateral colour") {
     Setup setup = wide_setup();
-    const Report report = report_of(setup);
+    const Report report = image_report_of(setup);
     const PerWavelength n = indices(the<SplitterHead>(setup).glass);
     const double t = glass_of(report);
     const double u = 1.0 / 14;
@@ -94,9 +94,9 @@ TEST_CASE("off axis the prisms add the handbook's coma, astigmatism and lateral 
 
 TEST_CASE("a lens of factor M ahead of the glass divides colour by M squared and spherical error "
           "by its fourth power") {
-    const Report plain = report_of(wide_setup());
+    const Report plain = image_report_of(wide_setup());
     const Setup setup = wide_setup({bare_lens(-200, 0)});
-    const Report shifted = report_of(setup);
+    const Report shifted = image_report_of(setup);
     const double m = shifted.budget.factor();
     REQUIRE(m > 1.2);
     const auto waves = [](const Report& report) {
@@ -117,12 +117,12 @@ TEST_CASE("a lens made for the glass behind it cancels its spherical and colour 
     Part lens = bare_lens(-200, 0);
     Setup setup = wide_setup({lens});
     the<Refractor>(setup).focal_length = {500};
-    const Report plain = report_of(setup);
+    const Report plain = image_report_of(setup);
     auto& made = the<Shifter>(setup);
     made.corrected_glass = Millimetres{glass_of(plain)};
-    const Report third_order = report_of(setup);
+    const Report third_order = image_report_of(setup);
     made.corrected_focal_ratio = plain.image_quality[0].focal_ratio;
-    const Report corrected = report_of(setup);
+    const Report corrected = image_report_of(setup);
     const EyeImage& eye = corrected.image_quality[0];
     CHECK(eye.is_corrected);
     CHECK_FALSE(plain.image_quality[0].is_corrected);
@@ -134,7 +134,7 @@ TEST_CASE("a lens made for the glass behind it cancels its spherical and colour 
     CHECK(std::abs(eye.spherical) < 0.02 * plain.image_quality[0].spherical);
     // Made for twice the glass it errs as much the other way.
     made.corrected_glass = Millimetres{2 * glass_of(plain)};
-    const Report over = report_of(setup);
+    const Report over = image_report_of(setup);
     CHECK(near(over.image_quality[0].axial_colour(), -plain.image_quality[0].axial_colour(),
                1e-3 * plain.image_quality[0].axial_colour()));
     CHECK(near(over.image_quality[0].spherical, -plain.image_quality[0].spherical,
@@ -143,9 +143,9 @@ TEST_CASE("a lens made for the glass behind it cancels its spherical and colour 
 
 TEST_CASE("image quality is told at best focus whether or not the drawtube gets there") {
     Setup setup = wide_setup();
-    const Report reaches = report_of(setup);
+    const Report reaches = image_report_of(setup);
     the<Refractor>(setup).back_focus = {100};
-    const Report falls_short = report_of(setup);
+    const Report falls_short = image_report_of(setup);
     REQUIRE(reaches.budget.reaches);
     REQUIRE_FALSE(falls_short.budget.reaches);
     // The same glass in the same cone, only farther ahead of the stop.
@@ -158,7 +158,7 @@ TEST_CASE("image quality is told at best focus whether or not the drawtube gets 
 TEST_CASE("findings tell which fault costs the image most, and what mends it") {
     Setup fast = wide_setup({{"Prism", PrismDiagonal{}, {}}});
     the<Refractor>(fast).focal_length = {400};
-    const Report poor = report_of(fast);
+    const Report poor = image_report_of(fast);
     REQUIRE(has(poor, "image_soft"));
     for (const Finding& finding : poor.findings) {
         if (finding.id != "image_soft") continue;
@@ -169,7 +169,7 @@ TEST_CASE("findings tell which fault costs the image most, and what mends it") {
 
     Setup slow = wide_setup({bare_lens(-100, 0), mirror()});
     the<Refractor>(slow).focal_length = {1500};
-    const Report good = report_of(slow);
+    const Report good = image_report_of(slow);
     CHECK(has(good, "image_sharp"));
     CHECK_FALSE(has(good, "image_soft"));
 }

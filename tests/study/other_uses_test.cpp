@@ -9,8 +9,6 @@ using namespace test_setups;
 
 namespace {
 
-constexpr double rounding = 1e-9;
-
 std::vector<OtherUse> uses_of(const Setup& setup) {
     const auto budget = focus_budget(setup, setup.chosen);
     REQUIRE(budget.has_value());

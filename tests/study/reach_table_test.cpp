@@ -12,8 +12,6 @@ using namespace test_setups;
 
 namespace {
 
-constexpr double rounding = 1e-9;
-
 ReachTable table_of(const Setup& setup) {
     auto table = reach_table(setup, setup.chosen);
     REQUIRE(table.has_value());

@@ -14,7 +14,6 @@ using namespace test_setups;
 
 namespace {
 
-constexpr double rounding = 1e-9;
 constexpr double slope_rounding = 1e-6;  // of differences over 0.002 mm
 
 Uncertainty studied(const Setup& setup) {

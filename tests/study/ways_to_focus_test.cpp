@@ -43,8 +43,6 @@ bool has_way(const std::vector<WayToFocus>& ways, const std::string& id) {
                        [&](const WayToFocus& way) { return way.id == id; });
 }
 
-constexpr double rounding = 1e-9;
-
 }  // namespace
 
 TEST_CASE("leaving the diagonal out gives back just its light path") {

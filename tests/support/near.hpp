@@ -7,6 +7,9 @@
 #include <iomanip>
 #include <ostream>
 
+/// Of doubles, at lengths of some hundred mm.
+inline constexpr double rounding = 1e-9;
+
 struct Nearness {
     double actual;
     double expected;

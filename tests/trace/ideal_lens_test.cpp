@@ -12,7 +12,7 @@ using namespace test_paths;
 
 namespace {
 
-constexpr double focal_length = 480;
+constexpr double lens_focal_length = 480;
 constexpr double radius = 40;
 
 glm::dvec2 random_pupil(Random& random) {
@@ -31,7 +31,7 @@ TEST_CASE("all rays of a star meet in one point by one optical path, at F times 
          {glm::dvec2{0, 0}, glm::dvec2{0.02, 0}, glm::dvec2{-0.01, 0.03}}) {
         PathMaker maker;
         const EyePath path =
-            maker.objective(focal_length).ending_at(translation(0, 0, focal_length));
+            maker.objective(lens_focal_length).ending_at(translation(0, 0, lens_focal_length));
         const Direction along = glm::normalize(Direction{field, 1});
         // From a plane wavefront through the point 10 mm before the lens's middle, along the light.
         const auto arrive = [&](const glm::dvec2& pupil) {
@@ -39,8 +39,10 @@ TEST_CASE("all rays of a star meet in one point by one optical path, at F times 
             return trace_ray(path, {at - (10 + glm::dot(at, along)) * along, along, 0}, 1).ray;
         };
         const Ray chief = arrive({0, 0});
-        CHECK(glm::distance(chief.origin, Point{focal_length * field, focal_length}) < 1e-9);
-        CHECK(near(chief.path, 10 + focal_length * std::sqrt(1 + glm::dot(field, field)), 1e-9));
+        CHECK(glm::distance(chief.origin, Point{lens_focal_length * field, lens_focal_length})
+              < 1e-9);
+        CHECK(
+            near(chief.path, 10 + lens_focal_length * std::sqrt(1 + glm::dot(field, field)), 1e-9));
         for (int i = 0; i < 100; ++i) {
             const Ray ray = arrive(random_pupil(random));
             CHECK(glm::distance(ray.origin, chief.origin) < 1e-9);  // rounding of 480 mm
@@ -52,21 +54,24 @@ TEST_CASE("all rays of a star meet in one point by one optical path, at F times 
 TEST_CASE("the objective obeys the sine condition: on the axis sin U' is the height over the focal "
           "length") {
     PathMaker maker;
-    const EyePath path = maker.objective(focal_length).ending_at(translation(0, 0, focal_length));
+    const EyePath path =
+        maker.objective(lens_focal_length).ending_at(translation(0, 0, lens_focal_length));
     for (double height = 2; height <= radius; height += 2) {
         const Ray ray = trace_ray(path, {{0, height, -10}, {0, 0, 1}, 0}, 1).ray;
-        CHECK(near(-ray.direction.y, height / focal_length, 1e-15));
+        CHECK(near(-ray.direction.y, height / lens_focal_length, 1e-15));
     }
 }
 
 TEST_CASE("all rays of a near target meet at its image by one optical path") {
     Random random(56);
     constexpr double distance = 20'000;
-    const double image = distance * focal_length / (distance - focal_length);  // 1/u + 1/v = 1/F
+    const double image =
+        distance * lens_focal_length / (distance - lens_focal_length);  // 1/u + 1/v = 1/F
     for (const glm::dvec2 target : {glm::dvec2{0, 0}, glm::dvec2{300, -150}}) {
         PathMaker maker;
-        const EyePath path =
-            maker.from_target(distance).objective(focal_length).ending_at(translation(0, 0, image));
+        const EyePath path = maker.from_target(distance)
+                                 .objective(lens_focal_length)
+                                 .ending_at(translation(0, 0, image));
         const Point object{target, -distance};
         const auto arrive = [&](const glm::dvec2& pupil) {
             return trace_ray(path, {object, glm::normalize(Point{pupil, 0} - object), 0}, 1).ray;

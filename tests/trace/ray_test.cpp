@@ -15,7 +15,7 @@ using namespace test_paths;
 
 namespace {
 
-constexpr double rounding = 1e-11;
+constexpr double fine_rounding = 1e-11;
 
 Radians degrees(double angle) { return to_radians(Degrees{angle}); }
 
@@ -58,11 +58,12 @@ int check_against_library(const EyePath& path, const Ray& start) {
         const Plane plane(to_eigen(surface.world_from_surface.z()),
                           to_eigen(surface.world_from_surface.origin));
         const Line line(to_eigen(before.origin), to_eigen(rays[s].direction));
-        CHECK((line.intersectionPoint(plane) - to_eigen(rays[s].origin)).norm() < rounding * 100);
+        CHECK((line.intersectionPoint(plane) - to_eigen(rays[s].origin)).norm()
+              < fine_rounding * 100);
         const double index = surface.index_before[primary_wavelength];
         CHECK(near(rays[s].path - before.path, index * line.intersectionParameter(plane),
-                   rounding * 100));
-        CHECK(near(glm::length(rays[s].direction), 1, rounding));
+                   fine_rounding * 100));
+        CHECK(near(glm::length(rays[s].direction), 1, fine_rounding));
         before = rays[s];
         if (s == 0) continue;
         const PlacedSurface& last = path.surfaces[s - 1];
@@ -71,13 +72,13 @@ int check_against_library(const EyePath& path, const Ray& start) {
         const Eigen::Vector3d out = to_eigen(rays[s].direction);
         if (last.kind != SurfaceKind::stop) ++turns;
         if (last.kind == SurfaceKind::mirror) {
-            CHECK((in - 2 * n.dot(in) * n - out).norm() < rounding);
+            CHECK((in - 2 * n.dot(in) * n - out).norm() < fine_rounding);
             continue;
         }
         // Snell's law as a vector equation: n1 (d1 x N) = n2 (d2 x N).
         const double n1 = last.index_before[primary_wavelength];
         const double n2 = last.index_after[primary_wavelength];
-        CHECK((n1 * in.cross(n) - n2 * out.cross(n)).norm() < rounding);
+        CHECK((n1 * in.cross(n) - n2 * out.cross(n)).norm() < fine_rounding);
         CHECK(in.dot(n) * out.dot(n) > 0);  // it goes through, not back
     }
     return turns;
@@ -236,10 +237,10 @@ TEST_CASE("the corners of a ray are its start, where it turns, and where it ends
     CHECK(trace_ray(path, {{1, 0, -10}, {0, 0, 1}, 0}, 1, &corners).fate == RayFate::reached);
     REQUIRE(corners.size() == 3);
     CHECK(corners[0] == Point{1, 0, -10});
-    CHECK(glm::distance(corners[1], {1, 0, 20}) < rounding);
-    CHECK(glm::distance(corners[2], {1, 30, 20}) < rounding);
+    CHECK(glm::distance(corners[1], {1, 0, 20}) < fine_rounding);
+    CHECK(glm::distance(corners[2], {1, 30, 20}) < fine_rounding);
     corners.clear();
     CHECK(trace_ray(path, {{3, 0, -10}, {0, 0, 1}, 0}, 1, &corners).fate == RayFate::clipped);
     REQUIRE(corners.size() == 3);
-    CHECK(glm::distance(corners[2], {3, 10, 20}) < rounding);  // where it dies
+    CHECK(glm::distance(corners[2], {3, 10, 20}) < fine_rounding);  // where it dies
 }

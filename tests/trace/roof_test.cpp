@@ -11,8 +11,8 @@ using namespace test_paths;
 
 namespace {
 
-constexpr double width = 25;
-const PrismGlass glass{"N-BAK4", FaceCoating::bare};
+constexpr double roof_width = 25;
+const PrismGlass roof_glass{"N-BAK4", FaceCoating::bare};
 
 EyePath path_through(const Prism& prism) {
     EyePath path;
@@ -40,7 +40,7 @@ void check_beam(const Prism& prism) {
     const EyePath path = path_through(prism);
     const RayEnd axis = trace_ray(path, {{0, 0, -5}, {0, 0, 1}, 0}, primary_wavelength);
     for (const glm::dvec2& at : sunflower(400)) {
-        const Ray start{{at * (width / 2 * 0.9999), -5}, {0, 0, 1}, 0};
+        const Ray start{{at * (roof_width / 2 * 0.9999), -5}, {0, 0, 1}, 0};
         std::vector<Point> corners;
         const RayEnd end = trace_ray(path, start, primary_wavelength, &corners);
         REQUIRE(end.fate == RayFate::reached);
@@ -61,18 +61,18 @@ void check_beam(const Prism& prism) {
 }  // namespace
 
 TEST_CASE("a round beam as wide as the prism passes both roof prisms whole and comes out turned") {
-    check_beam(roof_prism_90(width, glass, "p"));
-    check_beam(roof_prism_45(width, glass, "p"));
+    check_beam(roof_prism_90(roof_width, roof_glass, "p"));
+    check_beam(roof_prism_45(roof_width, roof_glass, "p"));
 }
 
 TEST_CASE("a prism a hundredth narrower clips the same beam") {
-    for (const Prism& prism :
-         {roof_prism_90(0.99 * width, glass, "p"), roof_prism_45(0.99 * width, glass, "p")}) {
+    for (const Prism& prism : {roof_prism_90(0.99 * roof_width, roof_glass, "p"),
+                               roof_prism_45(0.99 * roof_width, roof_glass, "p")}) {
         const EyePath path = path_through(prism);
         int clipped = 0;
         for (const glm::dvec2& at : rim(360)) {
             const RayEnd end =
-                trace_ray(path, {{at * (width / 2), -5}, {0, 0, 1}, 0}, primary_wavelength);
+                trace_ray(path, {{at * (roof_width / 2), -5}, {0, 0, 1}, 0}, primary_wavelength);
             clipped += end.fate == RayFate::reached ? 0 : 1;
         }
         CHECK(clipped > 0);

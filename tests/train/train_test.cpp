@@ -13,8 +13,6 @@ using namespace test_setups;
 
 namespace {
 
-constexpr double rounding = 1e-9;
-
 Train built(const Setup& setup, double drawtube = 0) {
     auto train = build_train(setup, setup.chosen, Millimetres{drawtube});
     REQUIRE(train.has_value());

@@ -12,8 +12,6 @@ namespace beamfork {
 
 namespace {
 
-using Json = nlohmann::ordered_json;
-
 std::string readings_text(const HomeMeasurement& measurement) {
     std::string out;
     for (const ReadingInfo& info : measurement.readings) {
@@ -70,7 +68,7 @@ std::string json_key(const HomeMeasurement& measurement) {
 }
 
 std::string result_json(const HomeMeasurement& measurement, const MeasurementResult& made) {
-    Json out;
+    nlohmann::ordered_json out;
     out["beamfork_measure"] = 1;
     out["measurement"] = measurement.key;
     out[json_key(measurement)] = made.result.value;

@@ -1,4 +1,6 @@
 // Where each eye's light really comes together, and the dimension from there to where the eye wants it.
+#include "scene/focus_gap.hpp"
+
 #include <cmath>
 
 #include "scene/folded_axis.hpp"
@@ -8,9 +10,6 @@
 
 namespace beamfork {
 
-namespace {
-
-// Quarter-wave depth of focus to either side, 2 lambda N^2 (from lambda / (2 NA^2)), mm.
 double depth_of_focus(const Report& report) {
     const double N = report.magnification.focal_ratio;
     return 2 * traced_wavelengths[primary_wavelength].value / 1000 * N * N;
@@ -19,6 +18,8 @@ double depth_of_focus(const Report& report) {
 std::string gap_text(double gap) {
     return fmt::format("focus {:.1f} mm {}", std::abs(gap), gap > 0 ? "short" : "too far");
 }
+
+namespace {
 
 // Beside the arm: square to the plane in which it folds, on the side away from the telescope.
 Direction beside(const EyePath& path) {

@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "scene/mesh_shapes.hpp"
+#include "scene/opening_loss.hpp"
 #include "scene/picture_input.hpp"
 #include "scene/traced_ray.hpp"
 
@@ -12,30 +13,8 @@ namespace beamfork {
 namespace {
 
 // Of the objective's light, at the worst ring of the field.
-constexpr double share_that_shows = 0.02;
 constexpr double share_that_stands_out = 0.08;
 constexpr std::size_t named_openings = 3;  // the worst ones; the panel tells them all
-
-/// The most that one surface takes anywhere in the field.
-struct Loss {
-    double share = 0;
-    bool is_leak = false;
-};
-
-Loss loss_at(const EyeClipping& clipping, std::size_t surface) {
-    Loss loss;
-    for (const LitRing& ring : clipping.rings) {
-        double here = 0;
-        bool leaks = false;
-        for (const EndShare& end : ring.ends) {
-            if (end.surface != surface) continue;
-            here += end.share;
-            leaks = leaks || end.is_leak;
-        }
-        if (here > loss.share) loss = {here, leaks};
-    }
-    return loss;
-}
 
 struct LossyOpening {
     const PlacedSurface* surface = nullptr;

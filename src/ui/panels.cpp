@@ -28,6 +28,10 @@ std::span<const PanelEntry> panels() {
         PanelEntry{"magnification", "What you get",
                    "Power, field and exit pupil that follow from this train.", &Layout::study,
                    draw_magnification_panel, true},
+        PanelEntry{"unfolded_path", "Unfolded path",
+                   "The whole train straightened, to scale: the light of both eyes, every opening "
+                   "and all glass from the drawtube to the field stops.",
+                   &Layout::study, draw_unfolded_path_panel, true},
         PanelEntry{"ways_to_focus", "Ways to focus",
                    "What would bring this setup to focus, best first, with what each way costs.",
                    &Layout::study, draw_ways_to_focus_panel, true},

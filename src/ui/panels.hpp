@@ -16,6 +16,7 @@ void draw_part_panel(const Ui& ui);
 void draw_focus_budget_panel(const Ui& ui);
 void draw_light_at_stops_panel(const Ui& ui);
 void draw_magnification_panel(const Ui& ui);
+void draw_unfolded_path_panel(const Ui& ui);
 void draw_ways_to_focus_panel(const Ui& ui);
 void draw_image_quality_panel(const Ui& ui);
 void draw_reach_table_panel(const Ui& ui);

@@ -10,6 +10,7 @@
 #include "ui/file_dialog.hpp"
 #include "ui/interface.hpp"
 #include "ui/theme.hpp"
+#include "ui/unfolded_path_state.hpp"
 
 namespace beamfork {
 
@@ -75,6 +76,7 @@ struct TransientState {
     MeasurementDraft measurement;            ///< of the home measurements
     SightRequest sight;                      ///< what each eye is to see
     bool sight_fits = true;  ///< as close as suits the subject, until the user goes elsewhere
+    UnfoldedPathState unfolded;
     bool notices_dismissed = false;
     std::string dismissed_error;
 };

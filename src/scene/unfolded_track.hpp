@@ -1,0 +1,13 @@
+// One eye's part of the unfolded path; see scene/unfolded_path_rows.hpp.
+#pragma once
+
+#include "scene/unfolded_path_rows.hpp"
+
+namespace beamfork {
+
+EyeTrack unfolded_track(const Setup& setup, const Report& report, Eye eye);
+
+/// Where the drawtube's rear face stands on this eye's unfolded axis, whose field stop is at `stop`.
+double rear_face_place(const EyePath& path, double stop);
+
+}  // namespace beamfork

@@ -157,6 +157,7 @@ find_grips(const Setup& setup, const Report& report, const UnfoldedPathRows& row
             grip.low = field->low;
             grip.high = is_focuser ? report.budget.travel : field->high;
             grip.can_be_let_go = field->type == FieldType::optional_number;
+            if (grip.high <= grip.low) continue;  // a visual back that does not move
             grip.text = fmt::format("{:.1f} mm", grip.value);
             grip.help =
                 fmt::format("{}: {}. {}{}", grip.label, grip.text, length.help, how_to_move);
@@ -182,7 +183,8 @@ double beam_height(const EyeTrack& track, double from, double to) {
 
 // From the drawtube's front end, or the telescope's own openings right before it, to what lies behind the stops.
 void find_fit(UnfoldedPathRows& rows) {
-    constexpr double near_openings = 120;  // mm before the drawtube
+    constexpr double near_openings = 120;    // mm before the drawtube
+    constexpr double biting_openings = 500;  // those that take light are worth a smaller scale
     constexpr double room_before = 12;
     constexpr double room_behind = 16;
     const PathStretch& light = rows.stretches.front();
@@ -190,7 +192,9 @@ void find_fit(UnfoldedPathRows& rows) {
     rows.fit_to = rows.drawtube.present;
     for (const EyeTrack& track : rows.eyes) {
         for (const Jaw& jaw : track.jaws) {
-            if (jaw.part == light.part && jaw.above.x > light.to - near_openings)
+            const double before = light.to - jaw.above.x;
+            const bool is_telescopes = jaw.part == light.part && jaw.kind == JawKind::opening;
+            if (is_telescopes && before < (jaw.bites() ? biting_openings : near_openings))
                 from = std::min({from, jaw.above.x, jaw.below.x});
         }
         rows.fit_to = std::max({rows.fit_to, track.stop, track.focus.real, track.focus.wanted});
@@ -232,23 +236,25 @@ UnfoldedPathRows unfolded_path_rows(const Setup& setup, const Report& report) {
     return rows;
 }
 
-std::vector<Jaw> worst_jaws(const UnfoldedPathRows& rows, std::size_t most) {
-    std::vector<Jaw> worst;
-    for (const EyeTrack& track : rows.eyes) {
-        for (const Jaw& jaw : track.jaws) {
+std::vector<BitingJaw>
+worst_jaws(const UnfoldedPathRows& rows, std::span<const Eye> eyes, std::size_t most) {
+    std::vector<BitingJaw> worst;
+    for (const Eye eye : eyes) {
+        for (const Jaw& jaw : rows.eyes[eye == Eye::left ? 0 : 1].jaws) {
             if (!jaw.bites()) continue;
-            const auto same = std::find_if(worst.begin(), worst.end(), [&](const Jaw& other) {
-                return other.name == jaw.name;
+            const auto same = std::find_if(worst.begin(), worst.end(), [&](const BitingJaw& other) {
+                return other.jaw.name == jaw.name;
             });
             if (same == worst.end()) {
-                worst.push_back(jaw);
-            } else if (jaw.loss.share > same->loss.share) {
-                *same = jaw;
+                worst.push_back({eye, jaw});
+            } else if (jaw.loss.share > same->jaw.loss.share) {
+                *same = {eye, jaw};
             }
         }
     }
-    std::stable_sort(worst.begin(), worst.end(),
-                     [](const Jaw& a, const Jaw& b) { return a.loss.share > b.loss.share; });
+    std::stable_sort(worst.begin(), worst.end(), [](const BitingJaw& a, const BitingJaw& b) {
+        return a.jaw.loss.share > b.jaw.loss.share;
+    });
     if (worst.size() > most) worst.resize(most);
     return worst;
 }

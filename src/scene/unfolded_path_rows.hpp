@@ -6,6 +6,7 @@
 #pragma once
 
 #include <array>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -135,7 +136,14 @@ struct UnfoldedPathRows {
 
 UnfoldedPathRows unfolded_path_rows(const Setup& setup, const Report& report);
 
-/// The worst openings of both eyes, each name once, those that take most first.
-std::vector<Jaw> worst_jaws(const UnfoldedPathRows& rows, std::size_t most);
+/// An opening that takes light, with the eye whose light it takes most of.
+struct BitingJaw {
+    Eye eye = Eye::left;
+    Jaw jaw;
+};
+
+/// The worst openings of these eyes, each name once, those that take most first.
+std::vector<BitingJaw>
+worst_jaws(const UnfoldedPathRows& rows, std::span<const Eye> eyes, std::size_t most);
 
 }  // namespace beamfork

@@ -88,10 +88,15 @@ UnfoldedView view_for(const PathPanel& panel, const Area& area) {
     return state.view.value_or(fit_view(panel.rows, area.width, area.height));
 }
 
+// In full, or its first letter in a narrow picture.
+std::string_view eye_name(const Area& area, std::string_view name) {
+    return is_wide(area.width) ? name : name.substr(0, 1);
+}
+
 // Room for the gap's dimension above, the knobs below, and the eyes' names at the right.
 Area without_edges(const Area& area) {
-    const float names = is_wide(area.width) ? text_width("Right eye") : 0;
-    return {area.left, area.top, std::max(1.0F, area.width - names),
+    return {area.left, area.top,
+            std::max(1.0F, area.width - text_width(eye_name(area, "Right eye"))),
             std::max(1.0F, area.height - 2 * grid(2.5F))};
 }
 
@@ -101,8 +106,8 @@ void name_the_eyes(const PathCanvas& canvas, const UnfoldedPathRows& rows) {
     for (const EyeTrack& track : rows.eyes) {
         const bool is_above = track.eye == Eye::left;
         const float y = is_above ? canvas.area.top + grid(0.5F) : canvas.area.bottom() - line;
-        text_ending_at(canvas.list, {canvas.area.right() - grid(1), y}, track.name,
-                       text_colour(track.role));
+        text_ending_at(canvas.list, {canvas.area.right() - grid(1), y},
+                       eye_name(canvas.area, track.name), text_colour(track.role));
     }
 }
 

@@ -43,6 +43,8 @@ struct TrackPainter {
         draw_walls();
         for (const Jaw& jaw : track.jaws)
             draw_jaw(jaw);
+        for (const GlassBlock& block : track.glass)
+            name_glass(block);
         list.PopClipRect();
     }
 
@@ -71,12 +73,21 @@ struct TrackPainter {
                            colour(ColourRole::glass, 0.65F));
         list.AddRect(low, {canvas.x(block.to), end}, colour(ColourRole::glass, 0.65F), 0, 0,
                      hairline());
-        const float width = canvas.x(block.to) - low.x;
-        if (text_width(block.label) + grid(2) > width) return;
+    }
+
+    // Beside the glass, where no light runs; a little wider than the glass at most.
+    void name_glass(const GlassBlock& block) const {
+        const double out = canvas.eyes == UnfoldedEyes::right ? block.below : block.above;
+        const float outer = at(block.from, out).y;
+        const float left = canvas.x(block.from);
+        const float width = canvas.x(block.to) - left;
+        const float text = text_width(block.label);
+        if (0.6F * text > width) return;
         const float line = ImGui::GetTextLineHeight();
-        const float top = outer < canvas.mid() ? low.y - line - grid(0.25F) : end + grid(0.25F);
-        text_at(list, {low.x + (width - text_width(block.label)) / 2, top}, block.label,
-                text_colour(ColourRole::glass));
+        const ImVec2 low{left + (width - text) / 2,
+                         outer < canvas.mid() ? outer - line - grid(0.5F) : outer + grid(0.5F)};
+        list.AddRectFilled(low, {low.x + text, low.y + line}, colour(Tone::ground, 0.7F));
+        text_at(list, low, block.label, text_colour(ColourRole::glass));
     }
 
     void draw_light() const {
@@ -95,9 +106,10 @@ struct TrackPainter {
         const float parting = canvas.x(track.dividing);
         const bool is_lost = band.fate != RayFate::reached;
         const float dying = is_lost ? canvas.x(band.places.back().at - dying_stretch) : right;
+        const float alive_edge = is_lost ? 0 : edge;  // what arrives is outlined
         paint_between(band, left, std::min(parting, dying),
-                      {ColourRole::undivided_beam, 0.8F * fill, edge});
-        paint_between(band, parting, dying, {track.role, fill, edge});
+                      {ColourRole::undivided_beam, 0.8F * fill, alive_edge});
+        paint_between(band, parting, dying, {track.role, fill, alive_edge});
         if (!is_lost) return;
         paint_between(band, dying, right, {ColourRole::clipped, fill + 0.15F, 0.8F * edge});
         const BandPlace& end = band.places.back();
@@ -126,6 +138,7 @@ struct TrackPainter {
             list.AddQuadFilled(at(p.at, p.a), at(q.at, q.a), at(q.at, q.b), at(p.at, p.b), fill);
         }
         list.Flags = before;
+        if ((edge & IM_COL32_A_MASK) == 0) return;
         for (const auto side : {&BandPlace::a, &BandPlace::b}) {
             for (const BandPlace& place : band.places)
                 list.PathLineTo(at(place.at, place.*side));

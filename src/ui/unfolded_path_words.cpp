@@ -40,15 +40,15 @@ void add_focus_words(std::vector<PathWord>& words,
 std::vector<PathWord> path_words(const PathCanvas& canvas, const UnfoldedPathRows& rows) {
     std::vector<PathWord> words;
     add_focus_words(words, canvas, rows);
-    for (const Jaw& jaw : worst_jaws(rows, named_jaws)) {
+    std::vector<Eye> eyes(both_eyes.begin(), both_eyes.end());
+    std::erase_if(eyes, [&](Eye eye) { return !shows(canvas.eyes, eye); });
+    for (const auto& [eye, jaw] : worst_jaws(rows, eyes, named_jaws)) {
         const std::string taken =
             fmt::format(" {}{:.0f} %", jaw.loss.is_leak ? "leaks " : "−", 100 * jaw.loss.share);
-        const float top =
-            std::max(canvas.at(jaw.above.x, jaw.above.y).y - grid(5), canvas.area.top);
-        words.push_back({jaw.name + taken,
-                         without_part(jaw.name) + taken,
+        const double edge = canvas.eyes == UnfoldedEyes::right ? jaw.below.y : jaw.above.y;
+        words.push_back({jaw.name + taken, without_part(jaw.name) + taken,
                          text_colour(ColourRole::clipped),
-                         {canvas.x(jaw.above.x), top}});
+                         canvas.at(jaw.above.x, drawn_sign(eye) * edge)});
     }
     std::erase_if(words, [&](const PathWord& word) {
         return word.to.x < canvas.area.left || word.to.x > canvas.area.right();
@@ -94,7 +94,10 @@ void draw_path_words(const PathCanvas& canvas, std::vector<PathWord> words, cons
         const float width = std::min(text_width(word.text), lane.width);
         text_at(canvas.list, {left, top}, shortened(word.text, lane.width), word.ink);
         const float under = std::clamp(word.to.x, left + grid(1), left + width - grid(1));
-        canvas.list.AddLine({under, top + line}, word.to, word.ink, std::max(1.0F, grid(0.25F)));
+        const float picture = std::min(canvas.area.top, word.to.y);
+        const float hairline = std::max(1.0F, grid(0.25F));
+        canvas.list.AddLine({under, top + line}, {word.to.x, picture}, word.ink, hairline);
+        canvas.list.AddLine({word.to.x, picture}, word.to, word.ink, hairline);
     }
 }
 
@@ -136,8 +139,9 @@ void draw_path_scale(const PathCanvas& canvas, const UnfoldedPathRows& rows, con
         list.AddLine({x, top}, {x, top + grid(1.25F)}, colour(Tone::text_dim), 1);
         std::string number = typeset(format_number(i * step, step < 1 ? 1 : 0));
         if (i == 0) number += " mm";
-        text_at(list, {x - text_width(number) / 2, lane.bottom() - line}, number,
-                colour(Tone::text_dim));
+        const float half = text_width(number) / 2;
+        if (x - half < lane.left || x + half > lane.right()) continue;
+        text_at(list, {x - half, lane.bottom() - line}, number, colour(Tone::text_dim));
     }
     draw_travel(canvas, rows.drawtube, lane);
     list.PopClipRect();

@@ -186,8 +186,8 @@ TEST_CASE("jaws that bite are those that the clipping study names, and no others
             }
         }
         CHECK(biting > 0);
-        const auto worst = worst_jaws(rows, 2);
-        CHECK(worst.front().loss.share >= worst.back().loss.share);
+        const auto worst = worst_jaws(rows, both_eyes, 2);
+        CHECK(worst.front().jaw.loss.share >= worst.back().jaw.loss.share);
     }
 }
 

@@ -9,9 +9,9 @@ namespace beamfork {
 
 namespace {
 
-constexpr int fan_rays = 17;             // before the borders between fates are looked for
-constexpr int border_halvings = 10;      // a border is known to a ten-thousandth of the aperture
-constexpr double inside_the_rim = 1e-6;  // so that the objective's edge itself takes nothing
+constexpr int fan_rays = 17;         // before the borders between fates are looked for
+constexpr int border_halvings = 10;  // a border is known to a ten-thousandth of the aperture
+constexpr double rim_margin = 1e-6;  // so that the objective's edge itself takes nothing
 
 struct FanRay {
     double pupil = 0;  ///< -1 .. 1
@@ -43,7 +43,7 @@ public:
     [[nodiscard]] std::vector<FanRay> fan(FieldSlope slope) const {
         std::vector<FanRay> rays;
         for (int i = 0; i < fan_rays; ++i) {
-            FanRay ray = trace(slope, (1 - inside_the_rim) * (2.0 * i / (fan_rays - 1) - 1));
+            FanRay ray = trace(slope, (1 - rim_margin) * (2.0 * i / (fan_rays - 1) - 1));
             if (!rays.empty() && !rays.back().ends_as(ray)) add_border(slope, rays, ray);
             rays.push_back(std::move(ray));
         }

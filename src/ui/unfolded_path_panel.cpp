@@ -21,7 +21,7 @@ constexpr std::array<std::string_view, 3> eye_helps{
     "The right eye alone, with both sides of its field."};
 constexpr float zoom_per_notch_along = 1.15F;
 
-void draw_tools(const PathPanel& panel) {
+void draw_path_tools(const PathPanel& panel) {
     auto& state = panel.state;
     state.eyes = static_cast<UnfoldedEyes>(segments(panel.ui, "unfolded/eyes", eye_words, eye_helps,
                                                     static_cast<std::size_t>(state.eyes)));
@@ -74,7 +74,7 @@ void use_picture(const PathPanel& panel, const PathCanvas& canvas) {
     panel.use_length_keys(ui.session.selected_part);
 }
 
-bool is_wide(float width) { return width > grid(120); }
+bool has_room_for_names(float width) { return width > grid(120); }
 
 // While a length is dragged, what stays with its part stays in its place, so that what moves follows the pointer.
 UnfoldedView view_for(const PathPanel& panel, const Area& area) {
@@ -90,7 +90,7 @@ UnfoldedView view_for(const PathPanel& panel, const Area& area) {
 
 // In full, or its first letter in a narrow picture.
 std::string_view eye_name(const Area& area, std::string_view name) {
-    return is_wide(area.width) ? name : name.substr(0, 1);
+    return has_room_for_names(area.width) ? name : name.substr(0, 1);
 }
 
 // Room for the gap's dimension above, the knobs below, and the eyes' names at the right.
@@ -126,7 +126,7 @@ struct PanelAreas {
 
 PanelAreas areas_in(ImVec2 low, ImVec2 room, float tools_right) {
     const float line = ImGui::GetTextLineHeight();
-    const bool wide = is_wide(room.x);
+    const bool wide = has_room_for_names(room.x);
     const float width = std::max(1.0F, room.x);
     const float scale = line + grid(3);
     const float names = wide ? 2 * line + grid(2.5F) : 0;
@@ -150,7 +150,7 @@ void draw_unfolded_path_panel(const Ui& ui) {
     const PathPanel panel{ui, rows, ui.state.unfolded};
     const ImVec2 low = ImGui::GetCursorScreenPos();
     const ImVec2 room = ImGui::GetContentRegionAvail();
-    draw_tools(panel);
+    draw_path_tools(panel);
     const float said = text_width("across ×0.75") + grid(4);
     const PanelAreas areas = areas_in(low, room, ImGui::GetItemRectMax().x + said);
     const Area& picture = areas.picture;
@@ -175,7 +175,7 @@ void draw_unfolded_path_panel(const Ui& ui) {
     tooltip(help);
     ui.note("unfolded/scale", "Scale", help);
     draw_path_knobs(panel, canvas);
-    if (is_wide(room.x)) {
+    if (has_room_for_names(room.x)) {
         draw_path_names(panel, canvas, areas.names);
     } else {
         ImGui::SetCursorScreenPos(areas.names.corner());

@@ -33,9 +33,9 @@ void PathPanel::use_length_keys(std::optional<std::size_t> part) const {
 
 namespace {
 
-bool has_keyboard() { return ImGui::IsItemFocused() && ImGui::GetIO().NavVisible; }
+bool is_at_keyboard() { return ImGui::IsItemFocused() && ImGui::GetIO().NavVisible; }
 
-void drag_length(const PathPanel& panel, const Grip& grip, const PathCanvas& canvas) {
+void drag_grip(const PathPanel& panel, const Grip& grip, const PathCanvas& canvas) {
     const ImGuiIO& io = ImGui::GetIO();
     auto& drag = panel.state.drag;
     if (ImGui::IsItemActivated() && io.MouseDown[0])
@@ -81,11 +81,11 @@ void draw_knob(const PathPanel& panel,
     if (lets_focus) {
         ui.edit(SetField{grip.part, grip.key, FieldValue{}});
     } else {
-        drag_length(panel, grip, canvas);
+        drag_grip(panel, grip, canvas);
     }
     panel.use_length_keys(grip.part);
     const bool is_active = ImGui::IsItemActive();
-    const bool hot = is_active || ImGui::IsItemHovered() || has_keyboard();
+    const bool hot = is_active || ImGui::IsItemHovered() || is_at_keyboard();
     if (hot) ui.hover_part(grip.part);
     if (is_active || ImGui::IsItemHovered()) ImGui::SetMouseCursor(ImGuiMouseCursor_ResizeEW);
     if (!is_active) tooltip(grip.help);
@@ -102,7 +102,7 @@ bool part_button(const PathPanel& panel, const PathStretch& stretch, ImVec2 size
     const std::string id = "unfolded/part/" + std::to_string(stretch.part);
     if (ImGui::InvisibleButton(id.c_str(), size)) ui.session.selected_part = stretch.part;
     panel.use_length_keys(stretch.part);
-    const bool is_pointed_at = ImGui::IsItemHovered() || has_keyboard();
+    const bool is_pointed_at = ImGui::IsItemHovered() || is_at_keyboard();
     if (is_pointed_at) ui.hover_part(stretch.part);
     const Grip* grip = panel.grip_of(stretch.part);
     const std::string help = grip == nullptr ? stretch.help : stretch.help + "\n" + grip->help;

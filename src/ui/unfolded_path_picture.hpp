@@ -30,6 +30,9 @@ struct PathWord {
     ImVec2 to;
 };
 
+/// One eye's glass, light and jaws, in its half of the picture or in all of it when it is shown alone.
+void draw_unfolded_track(const PathCanvas& canvas, const EyeTrack& track);
+
 void draw_unfolded_path(const PathCanvas& canvas, const UnfoldedPathRows& rows);
 
 /// Words in one line within `lane`, each with a line down to its place: in brief where room is short, the last ones

@@ -95,15 +95,15 @@ void draw_path_words(const PathCanvas& canvas, std::vector<PathWord> words, cons
         text_at(canvas.list, {left, top}, shortened(word.text, lane.width), word.ink);
         const float under = std::clamp(word.to.x, left + grid(1), left + width - grid(1));
         const float picture = std::min(canvas.area.top, word.to.y);
-        const float hairline = std::max(1.0F, grid(0.25F));
-        canvas.list.AddLine({under, top + line}, {word.to.x, picture}, word.ink, hairline);
-        canvas.list.AddLine({word.to.x, picture}, word.to, word.ink, hairline);
+        const float thin = std::max(1.0F, grid(0.25F));
+        canvas.list.AddLine({under, top + line}, {word.to.x, picture}, word.ink, thin);
+        canvas.list.AddLine({word.to.x, picture}, word.to, word.ink, thin);
     }
 }
 
 namespace {
 
-void draw_travel(const PathCanvas& canvas, const DrawtubeZone& zone, const Area& lane) {
+void draw_travel_bar(const PathCanvas& canvas, const DrawtubeZone& zone, const Area& lane) {
     ImDrawList& list = canvas.list;
     const float thick = grid(1.25F);
     const float low = canvas.x(zone.racked_in);
@@ -143,7 +143,7 @@ void draw_path_scale(const PathCanvas& canvas, const UnfoldedPathRows& rows, con
         if (x - half < lane.left || x + half > lane.right()) continue;
         text_at(list, {x - half, lane.bottom() - line}, number, colour(Tone::text_dim));
     }
-    draw_travel(canvas, rows.drawtube, lane);
+    draw_travel_bar(canvas, rows.drawtube, lane);
     list.PopClipRect();
 }
 

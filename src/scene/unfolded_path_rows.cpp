@@ -15,9 +15,9 @@ namespace {
 
 // With a true minus sign, as typeset numbers have.
 std::string signed_mm(double value) {
-    const std::string digits = format_number(std::abs(value), 1);
-    if (digits == "0.0") return "0.0 mm";
-    return (value < 0 ? "−" : "+") + digits + " mm";
+    const std::string text = format_number(std::abs(value), 1);
+    if (text == "0.0") return "0.0 mm";
+    return (value < 0 ? "−" : "+") + text + " mm";
 }
 
 // All that the budget books under that part.

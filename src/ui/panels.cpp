@@ -8,70 +8,71 @@
 
 namespace beamfork {
 
-std::span<const PanelEntry> panels() {
-    static constexpr std::array table{
-        PanelEntry{"train", "The train", "All parts in the order in which light meets them.",
-                   &Layout::train, draw_train_panel, false},
-        PanelEntry{"part", "Selected part",
-                   "What is known of the part that is selected; change any of it.", &Layout::part,
-                   draw_part_panel, false},
-        PanelEntry{"focus_budget", "Focus budget",
-                   "The light path that the telescope offers behind its drawtube, what each part "
-                   "takes from it, "
-                   "and what is left for focusing.",
-                   &Layout::focus_budget, draw_focus_budget_panel, true},
-        PanelEntry{"light_at_stops", "Light at the field stops",
-                   "How much of the telescope's light arrives over the field of each eyepiece, and "
-                   "what stops the "
-                   "rest.",
-                   &Layout::light_at_stops, draw_light_at_stops_panel, true},
-        PanelEntry{"magnification", "What you get",
-                   "Power, field and exit pupil that follow from this train.", &Layout::study,
-                   draw_magnification_panel, true},
-        PanelEntry{"unfolded_path", "Unfolded path",
-                   "The whole train straightened, to scale: the light of both eyes, every opening "
-                   "and all glass from the drawtube to the field stops.",
-                   &Layout::study, draw_unfolded_path_panel, true},
-        PanelEntry{"ways_to_focus", "Ways to focus",
-                   "What would bring this setup to focus, best first, with what each way costs.",
-                   &Layout::study, draw_ways_to_focus_panel, true},
-        PanelEntry{
-            "image_quality", "Image quality",
-            "How sharp a star is after all that glass: on axis and at the edge of the field, "
-            "for each eye.",
-            &Layout::study, draw_image_quality_panel, true},
-        PanelEntry{"reach_table", "Who reaches focus",
-                   "Every eyepiece pair with every observer and every target: where the drawtube "
-                   "must stand, and what changing costs.",
-                   &Layout::study, draw_reach_table_panel, true},
-        PanelEntry{"fit", "Fit",
-                   "Whether eyes, eyepieces and nose have room, what hangs on the focuser, and "
-                   "whether every joint can be joined.",
-                   &Layout::study, draw_fit_panel, true},
-        PanelEntry{"brightness", "Brightness",
-                   "What every surface lets through, how much light enters each eye, and what two "
-                   "eyes see beside one.",
-                   &Layout::study, draw_brightness_panel, true},
-        PanelEntry{
-            "alignment", "Two eyes",
-            "How far the two images stand apart, whether eyes merge them, and how much of each "
-            "error they bear.",
-            &Layout::study, draw_alignment_panel, true},
-        PanelEntry{"uncertainty", "How sure focus is",
-                   "The chance that focus is reached when every stated ± is considered, and which "
-                   "value is worth measuring.",
-                   &Layout::study, draw_uncertainty_panel, true},
-        PanelEntry{"sight_view", "What each eye sees",
-                   "Pictures computed from the traced rays: left, right, merged, and one eye "
-                   "against two.",
-                   &Layout::study, draw_sight_view_panel, true},
-        PanelEntry{"home_measurement", "Home measurements",
-                   "Measure your own parts with a ruler, a lamp or a clock, and fill in what you "
-                   "found.",
-                   &Layout::study, draw_home_measurement_panel, false},
-    };
-    return table;
-}
+namespace {
+
+constexpr std::array panel_table{
+    PanelEntry{"train", "The train", "All parts in the order in which light meets them.",
+               &Layout::train, draw_train_panel, false},
+    PanelEntry{"part", "Selected part",
+               "What is known of the part that is selected; change any of it.", &Layout::part,
+               draw_part_panel, false},
+    PanelEntry{"focus_budget", "Focus budget",
+               "The light path that the telescope offers behind its drawtube, what each part "
+               "takes from it, "
+               "and what is left for focusing.",
+               &Layout::focus_budget, draw_focus_budget_panel, true},
+    PanelEntry{"light_at_stops", "Light at the field stops",
+               "How much of the telescope's light arrives over the field of each eyepiece, and "
+               "what stops the "
+               "rest.",
+               &Layout::light_at_stops, draw_light_at_stops_panel, true},
+    PanelEntry{"magnification", "What you get",
+               "Power, field and exit pupil that follow from this train.", &Layout::study,
+               draw_magnification_panel, true},
+    PanelEntry{"unfolded_path", "Unfolded path",
+               "The whole train straightened, to scale: the light of both eyes, every opening "
+               "and all glass from the drawtube to the field stops.",
+               &Layout::study, draw_unfolded_path_panel, true},
+    PanelEntry{"ways_to_focus", "Ways to focus",
+               "What would bring this setup to focus, best first, with what each way costs.",
+               &Layout::study, draw_ways_to_focus_panel, true},
+    PanelEntry{"image_quality", "Image quality",
+               "How sharp a star is after all that glass: on axis and at the edge of the field, "
+               "for each eye.",
+               &Layout::study, draw_image_quality_panel, true},
+    PanelEntry{"reach_table", "Who reaches focus",
+               "Every eyepiece pair with every observer and every target: where the drawtube "
+               "must stand, and what changing costs.",
+               &Layout::study, draw_reach_table_panel, true},
+    PanelEntry{"fit", "Fit",
+               "Whether eyes, eyepieces and nose have room, what hangs on the focuser, and "
+               "whether every joint can be joined.",
+               &Layout::study, draw_fit_panel, true},
+    PanelEntry{"brightness", "Brightness",
+               "What every surface lets through, how much light enters each eye, and what two "
+               "eyes see beside one.",
+               &Layout::study, draw_brightness_panel, true},
+    PanelEntry{"alignment", "Two eyes",
+               "How far the two images stand apart, whether eyes merge them, and how much of each "
+               "error they bear.",
+               &Layout::study, draw_alignment_panel, true},
+    PanelEntry{"uncertainty", "How sure focus is",
+               "The chance that focus is reached when every stated ± is considered, and which "
+               "value is worth measuring.",
+               &Layout::study, draw_uncertainty_panel, true},
+    PanelEntry{"sight_view", "What each eye sees",
+               "Pictures computed from the traced rays: left, right, merged, and one eye "
+               "against two.",
+               &Layout::study, draw_sight_view_panel, true},
+    PanelEntry{"home_measurement", "Home measurements",
+               "Measure your own parts with a ruler, a lamp or a clock, and fill in what you "
+               "found.",
+               &Layout::study, draw_home_measurement_panel, false},
+};
+
+}  // namespace
+
+std::span<const PanelEntry> panels() { return panel_table; }
 
 const PanelEntry& shown_study(const Session& session) {
     const auto table = panels();

@@ -227,15 +227,16 @@ public:
     void note_idle_values() {
         for (const FieldInfo& field : kind_.fields) {
             const auto stated = stated_.find(field.key);
-            if (field.only_if_key.empty() || stated == stated_.end()
-                || stated_.contains(field.only_if_key))
-                continue;
-            if (field_value(into_.part.body, field.only_if_key) == FieldValue{field.only_if_word})
-                continue;
+            if (stated == stated_.end()) continue;
+            const auto missing = std::find_if(
+                field.only_if.begin(), field.only_if.end(), [&](const FieldCondition& condition) {
+                    return !stated_.contains(condition.key) && !holds(into_.part.body, condition);
+                });
+            if (missing == field.only_if.end()) continue;
             reading_.notices.push_back(
                 {stated->second,
                  fmt::format("'{}' of '{}' has no effect unless you add {} = \"{}\"", field.key,
-                             into_.part.name, field.only_if_key, field.only_if_word)});
+                             into_.part.name, missing->key, missing->word)});
         }
     }
 

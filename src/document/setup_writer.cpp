@@ -53,9 +53,7 @@ bool is_worth_writing(const PartKind& kind,
                       const PartBody& body,
                       const FieldValue& value) {
     if (std::holds_alternative<std::monostate>(value)) return false;
-    if (field.only_if_key.empty()) return true;
-    const bool counts = field_value(body, field.only_if_key) == FieldValue{field.only_if_word};
-    return counts || value != field_value(kind.fresh, field.key);
+    return is_relevant(body, field) || value != field_value(kind.fresh, field.key);
 }
 
 // plus_minus = { length_mm = [0.5, "measured"] }

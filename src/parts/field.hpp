@@ -29,6 +29,12 @@ enum class FieldType {
 /// A number in the field's unit, a chosen word, or nothing (an unstated optional number).
 using FieldValue = std::variant<std::monostate, double, std::string>;
 
+/// A choice field of the same part that must hold this word.
+struct FieldCondition {
+    std::string key;
+    std::string word;
+};
+
 struct FieldInfo {
     std::string key;    ///< as in a file, with its unit: "focal_length_mm"
     std::string label;  ///< as on screen, without the unit
@@ -40,8 +46,7 @@ struct FieldInfo {
     double usual_high = 0;
     FieldType type = FieldType::number;
     std::vector<std::string> choices;
-    std::string only_if_key;   ///< the field matters only while this choice field ...
-    std::string only_if_word;  ///< ... holds this word; empty: it always matters
+    std::vector<FieldCondition> only_if;  ///< the field matters only while all of these hold
 };
 
 /// What is wrong with a value for this field, in one sentence; nothing when it fits.

@@ -30,8 +30,7 @@ std::vector<Field<Observer>> Observer::fields() {
         "From the front of the spectacle lens to the eye's pupil: the eye cannot come nearer to "
         "the eyepiece than this; 15 to 20 mm is usual.",
         5, 40, 10, 25);
-    spectacle_distance.only_if_key = "spectacles";
-    spectacle_distance.only_if_word = "kept on";
+    spectacle_distance.only_if = {{"spectacles", "kept on"}};
     return {
         number_field(length_info("pupil_distance_mm", "Pupil distance",
                                  "Between the centres of the two pupils.", 35, 85, 50, 75),

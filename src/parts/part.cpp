@@ -98,6 +98,15 @@ Result<FieldValue> field_value(const PartBody& body, std::string_view key) {
         body);
 }
 
+bool holds(const PartBody& body, const FieldCondition& condition) {
+    return field_value(body, condition.key) == FieldValue{condition.word};
+}
+
+bool is_relevant(const PartBody& body, const FieldInfo& field) {
+    return std::all_of(field.only_if.begin(), field.only_if.end(),
+                       [&](const FieldCondition& condition) { return holds(body, condition); });
+}
+
 Result<PartBody>
 with_field_unchecked(const PartBody& body, std::string_view key, const FieldValue& value) {
     return std::visit(

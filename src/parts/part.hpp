@@ -89,6 +89,10 @@ bool is_diagonal(const Part& part);
 /// The value of a field; an error with the nearest key when the kind has no such field.
 Result<FieldValue> field_value(const PartBody& body, std::string_view key);
 
+/// Whether that condition, or all conditions of that field, hold with the part's values as they are.
+bool holds(const PartBody& body, const FieldCondition& condition);
+bool is_relevant(const PartBody& body, const FieldInfo& field);
+
 /// A copy with one field changed; an error says why the value does not fit the field or contradicts
 /// the part's other values.
 Result<PartBody> with_field(const PartBody& body, std::string_view key, const FieldValue& value);

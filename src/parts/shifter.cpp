@@ -57,20 +57,17 @@ std::vector<Field<Shifter>> Shifter::fields() {
     factor.high = 6;
     factor.usual_low = 1.1;
     factor.usual_high = 3;
-    factor.only_if_key = "given_by";
-    factor.only_if_word = "factor and gain";
+    factor.only_if = {{"given_by", "factor and gain"}};
     FieldInfo gain = length_info(
         "stated_gain_mm", "Stated gain",
         "How many mm of light path its maker says it gives back; negative for a reducer.", -200,
         300, 5, 120);
-    gain.only_if_key = factor.only_if_key;
-    gain.only_if_word = factor.only_if_word;
+    gain.only_if = factor.only_if;
     FieldInfo focal =
         length_info("focal_length_mm", "Focal length",
                     "Focal length of the lens: negative moves the image outward, positive inward.",
                     -2000, 2000, -250, -30);
-    focal.only_if_key = "given_by";
-    focal.only_if_word = "focal length";
+    focal.only_if = {{"given_by", "focal length"}};
     return {
         choice_field(given, &Shifter::given, {"focal length", "factor and gain"}),
         number_field(focal, &Shifter::focal_length),

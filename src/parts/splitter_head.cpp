@@ -115,8 +115,7 @@ std::vector<Field<SplitterHead>> error_fields() {
                              Named{&S::rhomboid_errors, "rhomboid", "Rhomboid"}}) {
         for (const PrismErrorKind& kind : prism_error_kinds()) {
             FieldInfo info = prism_error_info(one.key, one.label, kind);
-            info.only_if_key = stand.key;
-            info.only_if_word = "slightly off";
+            info.only_if = {{stand.key, "slightly off"}};
             fields.push_back(prism_error_field(std::move(info), one.prism, kind.value));
         }
     }

@@ -41,11 +41,6 @@ bool is_number(const Part& part, const FieldInfo& field) {
     return value && std::holds_alternative<double>(*value);
 }
 
-bool counts(const Part& part, const FieldInfo& field) {
-    return field.only_if_key.empty()
-           || field_value(part.body, field.only_if_key) == FieldValue{field.only_if_word};
-}
-
 struct DrawtubeSpread {
     double mean = 0;      ///< of the wanted drawtube position
     double drawtube = 0;  ///< its standard deviation
@@ -147,7 +142,7 @@ uncertainty(const Setup& setup, const Choice& choice, const FocusBudget& budget)
     for (const std::size_t index : parts) {
         const Part& part = setup.parts[index];
         for (const FieldInfo& field : kind_of(part.body).fields) {
-            if (!is_number(part, field) || !counts(part, field)) continue;
+            if (!is_number(part, field) || !is_relevant(part.body, field)) continue;
             if (auto done = study_value(setup, choice, index, field, found); !done)
                 return tl::make_unexpected(done.error());
         }
@@ -194,7 +189,8 @@ Result<PartBody> drawn(const Part& part, Draws& draws) {
     PartBody body = part.body;
     for (const FieldInfo& field : kind_of(part.body).fields) {
         const auto stated = part.tolerances.find(field.key);
-        if (stated == part.tolerances.end() || !is_number(part, field) || !counts(part, field))
+        if (stated == part.tolerances.end() || !is_number(part, field)
+            || !is_relevant(part.body, field))
             continue;
         const double value = std::get<double>(*field_value(part.body, field.key));
         const double moved = std::clamp(value + draws.of(stated->second), field.low, field.high);

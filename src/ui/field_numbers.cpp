@@ -41,10 +41,4 @@ std::string accepted_range(const FieldInfo& field) {
     return "Accepts " + entry_text(field.low) + " to " + entry_text(field.high) + gap + unit + ".";
 }
 
-bool is_relevant(const FieldInfo& field, const FieldValue& deciding_value) {
-    if (field.only_if_key.empty()) return true;
-    const auto* word = std::get_if<std::string>(&deciding_value);
-    return word != nullptr && *word == field.only_if_word;
-}
-
 }  // namespace beamfork

@@ -19,7 +19,4 @@ std::string entry_text(double value);
 /// "Accepts 5 to 80 mm."
 std::string accepted_range(const FieldInfo& field);
 
-/// Whether the field matters while the part's other values are as `body` has them.
-bool is_relevant(const FieldInfo& field, const FieldValue& deciding_value);
-
 }  // namespace beamfork

@@ -3,7 +3,6 @@
 #include "base/text.hpp"
 #include "scene/light_path_rows.hpp"
 #include "ui/field_editor.hpp"
-#include "ui/field_numbers.hpp"
 #include "ui/panels.hpp"
 #include "ui/tolerance_editor.hpp"
 #include "ui/widgets.hpp"
@@ -44,8 +43,7 @@ void draw_fields(const Ui& ui, std::size_t index, const Part& part) {
         const auto value = field_value(part.body, field.key);
         const auto fresh = field_value(kind.fresh, field.key);
         if (!value || !fresh) continue;
-        const auto deciding = field_value(part.body, field.only_if_key);
-        if (!is_relevant(field, deciding.value_or(FieldValue{}))) continue;
+        if (!is_relevant(part.body, field)) continue;
         draw_field(ui, {index, field, *value, *fresh, first_value(ui, index, field)});
     }
 }

@@ -113,8 +113,7 @@ void draw_tolerances(const Ui& ui, std::size_t index, const Part& part) {
     for (const FieldInfo& field : kind_of(part.body).fields) {
         const auto value = field_value(part.body, field.key);
         if (!value || !std::holds_alternative<double>(*value)) continue;
-        const auto deciding = field_value(part.body, field.only_if_key);
-        if (!is_relevant(field, deciding.value_or(FieldValue{}))) continue;
+        if (!is_relevant(part.body, field)) continue;
         draw_line(ui, index, part, field);
     }
 }

@@ -78,10 +78,11 @@ TEST_CASE("a slider's usual range lies within what is accepted, and what is acce
             } else {
                 CHECK(field.choices.size() >= 2);
             }
-            if (field.only_if_key.empty()) continue;
-            const auto other = std::ranges::find(kind.fields, field.only_if_key, &FieldInfo::key);
-            REQUIRE(other != kind.fields.end());
-            CHECK(std::ranges::count(other->choices, field.only_if_word) == 1);
+            for (const FieldCondition& condition : field.only_if) {
+                const auto other = std::ranges::find(kind.fields, condition.key, &FieldInfo::key);
+                REQUIRE(other != kind.fields.end());
+                CHECK(std::ranges::count(other->choices, condition.word) == 1);
+            }
         }
     }
 }

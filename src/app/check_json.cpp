@@ -102,6 +102,7 @@ std::string check_json(const CheckedSetup& checked) {
                  {"derived_light_path_mm", path.derived_left},
                  {"glass_mm", path.glass}};
         if (path.stated) one["stated_light_path_mm"] = *path.stated;
+        if (path.beyond_stated != 0) one["beyond_stated_mm"] = path.beyond_stated;
         parts.push_back(std::move(one));
     }
     Json all = Json::array();

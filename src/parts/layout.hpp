@@ -106,8 +106,10 @@ struct Body {
 
 struct PartLayout {
     std::vector<Surface> surfaces;
-    Pose part_from_exit;       ///< where the next part's entry face sits
-    double end_air = 0;        ///< air before the exit that may give way to a stated light path
+    Pose part_from_exit;  ///< where the next part's entry face sits
+    double end_air = 0;   ///< air before the exit that may give way to a stated light path
+    double beyond_stated =
+        0;  ///< air in it now beyond the setting for which a light path is stated
     std::vector<Body> bodies;  ///< of this eye's arm; shared bodies come with the left eye only
     double pupil_plane = 0;    ///< telescope: z of the rim of what gathers the light
     double light_enters = 0;   ///< telescope: z of its first opening, at most 0
@@ -117,7 +119,7 @@ struct PartLayout {
 struct LayoutContext {
     Eye eye = Eye::left;
     Millimetres drawtube{0};         ///< extension of the drawtube from racked in
-    Millimetres pupil_distance{63};  ///< of the observer: sets the hinge
+    Millimetres pupil_distance{63};  ///< of the observer: sets the splitter head
     Millimetres seat_shift{0};       ///< of this eye's eyepiece, positive away from the telescope
     Millimetres primary{
         0};  ///< of a telescope that focuses by it: moved towards the sky from its middle

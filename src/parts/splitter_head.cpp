@@ -2,165 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
-#include "parts/prism_diagonal.hpp"
+#include "parts/splitter_head_bodies.hpp"
 
 namespace beamfork {
-
-namespace {
-
-FieldInfo hinge_info(std::string key, std::string label, std::string help) {
-    FieldInfo info;
-    info.key = std::move(key);
-    info.label = std::move(label);
-    info.help = std::move(help);
-    info.unit = FieldUnit::degree;
-    info.low = 0;
-    info.high = 80;
-    info.usual_low = 0;
-    info.usual_high = 60;
-    return info;
-}
-
-std::vector<Field<SplitterHead>> prism_fields() {
-    FieldInfo glass;
-    glass.key = "glass";
-    glass.label = "Glass";
-    glass.help = "Glass type of all prisms in the head.";
-    using S = SplitterHead;
-    return {
-        number_field(length_info("entry_clear_diameter_mm", "Entry opening",
-                                 "Clear diameter of the nose where light enters.", 5, 80, 15, 45),
-                     &S::entry_clear),
-        number_field(
-            length_info(
-                "nose_length_mm", "Nose length",
-                "How far the nose reaches forward from the entry face into the part before it.", 0,
-                80, 0, 40),
-            &S::nose_length),
-        number_field(length_info("entry_air_mm", "Air before the cube",
-                                 "From the entry face to the glass of the cube.", 0, 150, 2, 40),
-                     &S::entry_air),
-        number_field(length_info("prism_width_mm", "Prism width",
-                                 "Side of the cube and of the other prisms.", 5, 60, 15, 45),
-                     &S::prism_width),
-        number_field(
-            length_info(
-                "arm_offset_mm", "Arm offset",
-                "From the entry axis to the axis of each eyepiece; twice this is the widest pupil "
-                "distance.",
-                20, 80, 30, 45),
-            &S::arm_offset),
-        optional_field(
-            length_info(
-                "compensator_mm", "Compensating glass",
-                "Length of the block that makes up for the rhomboid's glass; unstated: exactly "
-                "right.",
-                0, 120, 0, 60),
-            &S::compensator),
-        word_field(glass, &S::glass, glass_names()),
-        choice_field(coating_info(), &S::reflecting_faces, coating_words()),
-    };
-}
-
-FieldInfo percent_info(std::string key, std::string label, std::string help) {
-    FieldInfo info;
-    info.key = std::move(key);
-    info.label = std::move(label);
-    info.help = std::move(help);
-    info.unit = FieldUnit::percent;
-    return info;
-}
-
-std::vector<Field<SplitterHead>> light_fields() {
-    using S = SplitterHead;
-    FieldInfo reflected =
-        percent_info("reflected_percent", "Reflected at the cube",
-                     "Share of the divided light that the cube reflects, to the left eye; the rest "
-                     "goes to the right eye.");
-    reflected.low = 1;
-    reflected.high = 99;
-    reflected.usual_low = 30;
-    reflected.usual_high = 70;
-    FieldInfo loss = percent_info("splitter_loss_percent", "Lost at the cube",
-                                  "Light that the dividing layer swallows; none for a dielectric "
-                                  "layer, 10 % and more for a metal one (common practice).");
-    loss.high = 90;
-    loss.usual_high = 30;
-    return {
-        choice_field(anti_reflection_info(), &S::coating, anti_reflection_words()),
-        number_field(reflected, &S::reflected_percent),
-        number_field(loss, &S::splitter_loss_percent),
-    };
-}
-
-std::vector<Field<SplitterHead>> error_fields() {
-    using S = SplitterHead;
-    FieldInfo stand;
-    stand.key = "prisms_stand";
-    stand.label = "Prisms stand";
-    stand.help =
-        "True to their place, or slightly off it as stated prism by prism, to see what that "
-        "does to the two images.";
-    std::vector<Field<S>> fields{
-        choice_field(stand, &S::prisms_stand, {"true to place", "slightly off"})};
-    struct Named {
-        PrismErrors S::*prism;
-        const char* key;
-        const char* label;
-    };
-    for (const Named& one : {Named{&S::cube_errors, "cube", "Cube"},
-                             Named{&S::arm_prism_errors, "arm_prism", "Arm prism"},
-                             Named{&S::rhomboid_errors, "rhomboid", "Rhomboid"}}) {
-        for (const PrismErrorKind& kind : prism_error_kinds()) {
-            FieldInfo info = prism_error_info(one.key, one.label, kind);
-            info.only_if = {{stand.key, "slightly off"}};
-            fields.push_back(prism_error_field(std::move(info), one.prism, kind.value));
-        }
-    }
-    return fields;
-}
-
-std::vector<Field<SplitterHead>> arm_end_fields() {
-    using S = SplitterHead;
-    return {
-        number_field(length_info("exit_clear_diameter_mm", "Exit opening",
-                                 "Clear diameter behind the last prism of each arm.", 5, 80, 15,
-                                 45),
-                     &S::exit_clear),
-        number_field(
-            length_info(
-                "seat_height_mm", "Seat height",
-                "From the last glass face to the seat on which the eyepiece's shoulder rests.", 1,
-                150, 5, 50),
-            &S::seat_height),
-        number_field(
-            length_info(
-                "seat_travel_mm", "Seat travel",
-                "How far each eyepiece can be focused by itself, in and out, to suit each eye.", 0,
-                15, 0, 6),
-            &S::seat_travel),
-        number_field(hinge_info("hinge_low_deg", "Hinge, widest",
-                                "How far each arm drops when the head is opened widest."),
-                     &S::hinge_low),
-        number_field(hinge_info("hinge_high_deg", "Hinge, narrowest",
-                                "How far each arm drops when the head is closed to its narrowest."),
-                     &S::hinge_high),
-        optional_field(stated_light_path_info(), &S::stated_light_path),
-    };
-}
-
-}  // namespace
-
-std::vector<Field<SplitterHead>> SplitterHead::fields() {
-    auto fields = prism_fields();
-    for (auto* more : {light_fields, arm_end_fields, error_fields}) {
-        for (auto& field : more())
-            fields.push_back(std::move(field));
-    }
-    return fields;
-}
 
 double SplitterHead::split_share(Eye eye) const {
     const double reflected = reflected_percent / 100;
@@ -172,32 +17,35 @@ Millimetres SplitterHead::pupil_distance_at(Degrees hinge) const {
 }
 
 Degrees SplitterHead::hinge_for(Millimetres pupil_distance) const {
+    if (is_sliding()) return {0};
     const double cosine = std::clamp(pupil_distance / (2 * arm_offset), 0.0, 1.0);
     return std::clamp(to_degrees(Radians{std::acos(cosine)}), hinge_low, hinge_high);
 }
 
-bool SplitterHead::hinge_reaches(Millimetres pupil_distance) const {
+Millimetres SplitterHead::narrowest() const {
+    if (!is_sliding()) return pupil_distance_at(hinge_high);
+    return 2 * (arm_offset - slide.value_or(arm_offset - prism_width));
+}
+
+Millimetres SplitterHead::widest() const {
+    return is_sliding() ? 2 * arm_offset : pupil_distance_at(hinge_low);
+}
+
+bool SplitterHead::reaches(Millimetres pupil_distance) const {
     constexpr Millimetres rounding{1e-9};
-    return pupil_distance <= pupil_distance_at(hinge_low) + rounding
-           && pupil_distance >= pupil_distance_at(hinge_high) - rounding;
+    return pupil_distance <= widest() + rounding && pupil_distance >= narrowest() - rounding;
+}
+
+Millimetres SplitterHead::arm_length_for(Millimetres pupil_distance) const {
+    if (!is_sliding()) return arm_offset;
+    return std::clamp(pupil_distance, narrowest(), widest()) / 2;
+}
+
+Millimetres SplitterHead::path_beyond_middle(Millimetres pupil_distance) const {
+    return arm_length_for(pupil_distance) - arm_length_for(middle());
 }
 
 namespace {
-
-constexpr double floor_thickness = 2;
-
-// A plate from the entry axis to the eyepiece's axis at +y, round at both ends.
-std::vector<glm::dvec2> arm_outline(double offset, double half_width) {
-    std::vector<glm::dvec2> corners;
-    constexpr int steps = 16;
-    for (int i = 0; i <= 2 * steps + 1; ++i) {
-        const bool is_far = i <= steps;
-        const double turn = std::numbers::pi * (is_far ? i : i - 1) / steps;
-        corners.emplace_back(half_width * std::cos(turn),
-                             half_width * std::sin(turn) + (is_far ? offset : 0));
-    }
-    return corners;
-}
 
 void finish_faces(PartLayout& layout, const SplitterHead& head, Eye eye) {
     coat(layout.surfaces, head.coating);
@@ -206,123 +54,129 @@ void finish_faces(PartLayout& layout, const SplitterHead& head, Eye eye) {
     }
 }
 
-// Where the cube really stands in the frame in which it should stand, and likewise the other two.
-struct RealPlaces {
-    Pose cube;
-    Pose arm_prism;
-    Pose rhomboid;
-};
-RealPlaces real_places(const SplitterHead& head) {
-    if (head.prisms_stand == PrismsStand::true_to_place) return {};
-    const double half = head.prism_width.value / 2;
-    return {ideal_from_real(head.cube_errors, {0, 0, half}),
-            ideal_from_real(head.arm_prism_errors, {0, 0, half}),
-            ideal_from_real(head.rhomboid_errors, {0, head.arm_offset.value / 2, half})};
-}
-
-// Housing, nose and seat to look at. Inner sizes leave the glass free.
-void add_bodies(PartLayout& layout, const SplitterHead& head, const Pose& arm, Eye eye) {
-    const double width = head.prism_width.value;
-    const double wall = 2;
-    const double exit_clear = head.exit_clear.value;
-    constexpr double barrel_bore = 32;  // of the seat: takes the common 1.25 inch barrel
-    const Pose seat = layout.part_from_exit;
-    const Pose last_face = seat * translation(0, 0, -head.seat_height.value);
-    layout.bodies.push_back(tube_body(last_face * translation(0, 0, 3), head.seat_height.value - 3,
-                                      std::max(exit_clear, barrel_bore), wall));
-    layout.bodies.push_back(
-        ring_body(last_face * translation(0, 0, 1), exit_clear, exit_clear + 10));
-    // A floor under the prisms of each arm: the left arm's under the cube, the right arm's behind it.
-    const double gap = head.arm_offset.value - width;
-    const bool is_left = eye == Eye::left;
-    const double floor_at =
-        head.entry_air.value + (is_left ? 0 : width + gap) - floor_thickness - 0.5;
-    const double opening = is_left ? head.entry_clear.value / 2 : width / 2;
-    if (is_left || gap > floor_thickness + 1) {
-        layout.bodies.push_back(
-            {PlateBody{arm_outline(head.arm_offset.value, width / 2 + 4), floor_thickness, opening},
-             arm * translation(0, 0, floor_at)});
-    }
-    if (eye == Eye::right) return;
-    const double nose = head.nose_length.value + head.entry_air.value - 2;
-    if (nose > 1) {
-        layout.bodies.push_back(tube_body(translation(0, 0, -head.nose_length.value), nose,
-                                          head.entry_clear.value, wall));
-    }
-    layout.bodies.push_back(ring_body(Pose{}, head.entry_clear.value, head.entry_clear.value + 14));
-}
-
-}  // namespace
-
-namespace {
-
-// The block behind the arm prism, without air in between; returns the block's exit from its entry.
-Pose cement_compensator(PartLayout& layout, const SplitterHead& head, const Pose& at) {
-    const double width = head.prism_width.value;
-    const Prism block =
-        glass_block(width, head.compensator_length().value, head.glass, "compensator");
+// A prism that glass follows without air in between: the face before it goes, its own entry only bounds it.
+void cement(PartLayout& layout, const Prism& prism, const Pose& at) {
+    Prism joined = prism;
+    joined.surfaces.front().kind = SurfaceKind::stop;
+    joined.surfaces.front().medium_after.clear();
     layout.surfaces.pop_back();
-    layout.surfaces.push_back(
-        {"compensator entry face", SurfaceKind::stop, at, rectangle(width, width)});
-    Surface leaving = block.surfaces.back();
-    leaving.part_from_surface = at * leaving.part_from_surface;
-    layout.surfaces.push_back(leaving);
-    layout.bodies.push_back({block.body, at});
-    return block.prism_from_exit;
+    append(layout.surfaces, joined, at);
+    layout.bodies.push_back({prism.body, at});
 }
+
+// Lays the glass of one arm. Each arm is laid out towards +y of its own frame and turned to its side.
+class ArmGlass {
+public:
+    ArmGlass(const SplitterHead& head, Millimetres pupil_distance)
+        : head_(head),
+          gap_(head.arm_length_for(pupil_distance).value - width_),
+          left_arm_(rotation_about_z(to_radians(Degrees{90} + head.hinge_for(pupil_distance)))),
+          right_arm_(rotation_about_z(to_radians(Degrees{-90} - head.hinge_for(pupil_distance)))) {}
+
+    [[nodiscard]] const Pose& frame(Eye eye) const {
+        return eye == Eye::left ? left_arm_ : right_arm_;
+    }
+
+    /// Adds surfaces and bodies of glass; returns the exit of the last prism, true to its place.
+    Pose add_to(PartLayout& layout, Eye eye) const {
+        if (eye == Eye::left) return add_left(layout);
+        return head_.is_sliding() ? add_right_sliding(layout) : add_right_hinged(layout);
+    }
+
+private:
+    // The frame in which a prism really stands from the one in which it should, turned about `middle`.
+    [[nodiscard]] Pose off(const PrismErrors& errors, const Point& middle) const {
+        const bool is_true = head_.prisms_stand == PrismsStand::true_to_place;
+        return is_true ? Pose{} : ideal_from_real(errors, middle);
+    }
+    [[nodiscard]] Pose off(const PrismErrors& errors) const {
+        return off(errors, {0, 0, width_ / 2});
+    }
+    // Beside light that runs towards +y: a prism that turns it back to +z, folded towards -y of its own frame.
+    [[nodiscard]] Pose beside(const Pose& face) const {
+        return face * translation(0, 0, gap_) * rotation_about_z(to_radians(Degrees{180}));
+    }
+    void add(PartLayout& layout, const Prism& prism, const Pose& at) const {
+        append(layout.surfaces, prism, at);
+        layout.bodies.push_back({prism.body, at});
+    }
+
+    Pose add_left(PartLayout& layout) const {
+        const Prism cube = cube_reflecting(width_, head_.glass);
+        const Prism turn = right_angle_prism(width_, kind_, "arm prism");
+        const Pose place = left_arm_ * to_cube_;
+        const Pose ideal = beside(place * cube.prism_from_exit);
+        const Pose real = ideal * off(head_.arm_prism_errors);
+        add(layout, cube, place * off(head_.cube_errors));
+        add(layout, turn, real);
+        const Pose exit = ideal * turn.prism_from_exit;
+        const double length = head_.compensator_length().value;
+        if (length <= 0) return exit;
+        const Prism block = glass_block(width_, length, head_.glass, "compensator");
+        cement(layout, block, real * turn.prism_from_exit);
+        return exit * block.prism_from_exit;
+    }
+
+    // The cube as the right eye's light passes it: it turns with the left arm, which shows it.
+    Prism pass_cube(PartLayout& layout) const {
+        Prism cube = cube_transmitting(width_, head_.glass);
+        append(layout.surfaces, cube, left_arm_ * to_cube_ * off(head_.cube_errors));
+        return cube;
+    }
+
+    Pose add_right_hinged(PartLayout& layout) const {
+        const Prism cube = pass_cube(layout);
+        const double offset = head_.arm_offset.value;
+        const Prism rhomboid = rhomboid_prism(width_, offset, kind_, "rhomboid");
+        const Pose behind = right_arm_ * to_cube_ * cube.prism_from_exit * translation(0, 0, gap_);
+        add(layout, rhomboid, behind * off(head_.rhomboid_errors, {0, offset / 2, width_ / 2}));
+        return behind * rhomboid.prism_from_exit;
+    }
+
+    Pose add_right_sliding(PartLayout& layout) const {
+        const Prism cube = pass_cube(layout);
+        const Prism inner = right_angle_prism(width_, kind_, "inner prism");
+        const Prism outer = right_angle_prism(width_, kind_, "outer prism");
+        const Pose ideal_inner = right_arm_ * to_cube_ * cube.prism_from_exit;
+        // Cemented to the cube, it goes where the cube goes.
+        const Pose left_from_right = inverse(left_arm_) * right_arm_;
+        cement(layout, inner,
+               left_arm_ * to_cube_ * off(head_.cube_errors) * left_from_right
+                   * cube.prism_from_exit * off(head_.inner_prism_errors));
+        const Pose ideal_outer = beside(ideal_inner * inner.prism_from_exit);
+        add(layout, outer, ideal_outer * off(head_.outer_prism_errors));
+        return ideal_outer * outer.prism_from_exit;
+    }
+
+    const SplitterHead& head_;
+    double width_ = head_.prism_width.value;
+    PrismGlass kind_{head_.glass, head_.reflecting_faces};
+    Pose to_cube_ = translation(0, 0, head_.entry_air.value);
+    double
+        gap_;  // of air between cube and the next prism, or between the two that the rhomboid was
+    Pose left_arm_;
+    Pose right_arm_;
+};
 
 }  // namespace
 
 PartLayout SplitterHead::layout(const LayoutContext& context) const {
-    const double width = prism_width.value;
-    const double gap = arm_offset.value - width;
-    const double drop = hinge_for(context.pupil_distance).value;
-    const PrismGlass kind{glass, reflecting_faces};
-    // Each arm is laid out towards +y of its own frame and turned to its side: left is -x, right +x.
-    const Pose left_arm = rotation_about_z(to_radians(Degrees{90 + drop}));
-    const Pose right_arm = rotation_about_z(to_radians(Degrees{-90 - drop}));
-    const Pose to_cube = translation(0, 0, entry_air.value);
-
     PartLayout layout;
     layout.surfaces.push_back(
         round_stop("nose", translation(0, 0, -nose_length.value), entry_clear.value));
     layout.surfaces.push_back(round_stop("entry collar", Pose{}, entry_clear.value));
-    const RealPlaces real = real_places(*this);
-    const bool is_left = context.eye == Eye::left;
-    const Pose arm = is_left ? left_arm : right_arm;
-    Pose glass_exit;
-    if (is_left) {
-        const Prism cube = cube_reflecting(width, glass);
-        const Prism turn = right_angle_prism(width, kind, "arm prism");
-        // The arm prism turns light that runs towards +y back to +z: folded towards -y of its own frame.
-        const Pose beside = arm * to_cube * cube.prism_from_exit * translation(0, 0, gap)
-                            * rotation_about_z(to_radians(Degrees{180}));
-        append(layout.surfaces, cube, arm * to_cube * real.cube);
-        append(layout.surfaces, turn, beside * real.arm_prism);
-        layout.bodies.push_back({cube.body, arm * to_cube * real.cube});
-        layout.bodies.push_back({turn.body, beside * real.arm_prism});
-        glass_exit = beside * turn.prism_from_exit;
-        if (compensator_length().value > 0) {
-            const Pose cemented = beside * real.arm_prism * turn.prism_from_exit;
-            glass_exit = glass_exit * cement_compensator(layout, *this, cemented);
-        }
-    } else {
-        const Prism cube = cube_transmitting(width, glass);
-        const Prism rhomboid = rhomboid_prism(width, arm_offset.value, kind, "rhomboid");
-        const Pose behind = arm * to_cube * cube.prism_from_exit * translation(0, 0, gap);
-        // The cube turns with the left arm.
-        append(layout.surfaces, cube, left_arm * to_cube * real.cube);
-        append(layout.surfaces, rhomboid, behind * real.rhomboid);
-        layout.bodies.push_back({rhomboid.body, behind * real.rhomboid});
-        glass_exit = behind * rhomboid.prism_from_exit;
-    }
+    const ArmGlass glass_of_arms(*this, context.pupil_distance);
+    const Pose glass_exit = glass_of_arms.add_to(layout, context.eye);
     finish_faces(layout, *this, context.eye);
     // Eyepieces sit upright on both arms whatever the hinge does.
     const Pose upright{glm::dmat3(1.0), glass_exit.origin};
     layout.surfaces.push_back(round_stop("exit opening", upright, exit_clear.value));
     layout.part_from_exit = upright * translation(0, 0, seat_height.value);
     layout.end_air = seat_height.value;
-    add_bodies(layout, *this, arm, context.eye);
+    layout.beyond_stated = path_beyond_middle(context.pupil_distance).value;
+    add_housing(layout, *this,
+                {context.eye, glass_of_arms.frame(context.eye),
+                 arm_length_for(context.pupil_distance).value});
     return layout;
 }
 
@@ -332,6 +186,10 @@ std::optional<std::string> SplitterHead::contradiction() const {
                "other";
     }
     if (hinge_low > hinge_high) return "hinge_low_deg must not be more than hinge_high_deg";
+    if (is_sliding() && slide && *slide > arm_offset - prism_width) {
+        return "slide_mm must be at most arm_offset_mm less prism_width_mm, or the prisms would "
+               "stand in each other";
+    }
     return std::nullopt;
 }
 

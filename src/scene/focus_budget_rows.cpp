@@ -122,4 +122,24 @@ FocusBudgetRows focus_budget_rows(const Report& report) {
     return rows;
 }
 
+std::vector<BudgetBar> budget_by_part(const Report& report) {
+    std::vector<BudgetRow> sums;
+    for (const BudgetRow& row : report.budget.rows) {
+        if (!row.part) continue;
+        const auto same = std::find_if(sums.begin(), sums.end(),
+                                       [&](const BudgetRow& sum) { return sum.part == row.part; });
+        if (same == sums.end()) {
+            sums.push_back(row);
+        } else if (same->entry != BudgetEntry::available) {
+            same->change += row.change;
+            same->left = row.left;
+            same->entry = same->change > 0 ? BudgetEntry::gives_back : BudgetEntry::spends;
+        }
+    }
+    std::vector<BudgetBar> bars;
+    for (const BudgetRow& sum : sums)
+        bars.push_back(bar_of(sum));
+    return bars;
+}
+
 }  // namespace beamfork

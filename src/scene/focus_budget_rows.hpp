@@ -49,4 +49,8 @@ struct FocusBudgetRows {
 
 FocusBudgetRows focus_budget_rows(const Report& report);
 
+/// One bar for each part that the budget names, all its rows added up: a shifter's length and what it gives
+/// back, a sliding head at its middle and what its setting adds. The telescope's is what it offers.
+std::vector<BudgetBar> budget_by_part(const Report& report);
+
 }  // namespace beamfork

@@ -14,8 +14,8 @@ constexpr const char* unstated = "–";
 constexpr double last_digit = 0.05;  // mm: differences below it cannot be seen in the numbers
 
 std::string derived_text(const LightPath& path) {
-    const std::string left = format_number(path.derived_left, 1);
-    const std::string right = format_number(path.derived_right, 1);
+    const std::string left = format_number(path.derived_as_stated(), 1);
+    const std::string right = format_number(path.derived_right - path.beyond_stated, 1);
     return left == right ? left : left + " / " + right;
 }
 
@@ -40,9 +40,10 @@ std::vector<LightPathRow> light_path_rows(const Setup& setup, const Report& repo
         row.derived = derived_text(path);
         row.stated = unstated;
         row.difference = unstated;
+        if (path.beyond_stated != 0) row.now = format_number(path.counted(), 1);
         row.glass = path.glass > 0 ? format_number(path.glass, 1) : unstated;
         if (path.stated) {
-            const double extra = *path.stated - path.derived_left;
+            const double extra = *path.stated - path.derived_as_stated();
             row.stated = format_number(*path.stated, 1);
             row.difference = format_signed(extra, 1);
             row.differs = std::abs(extra) >= last_digit;

@@ -12,11 +12,14 @@ namespace beamfork {
 struct LightPathRow {
     std::size_t part = 0;
     std::string name;
-    std::string derived;     ///< mm, one decimal; both arms when they differ: "101.2 / 103.4"
+    std::string
+        derived;  ///< mm, one decimal; both arms when they differ: "101.2 / 103.4"; at the setting
+                  ///< for which a light path is stated
     std::string stated;      ///< mm, or "–" when unstated
     std::string difference;  ///< stated less derived, signed, or "–"
-    std::string glass;       ///< mm of glass, or "–"
-    std::string note;        ///< what becomes of the difference; empty when there is none
+    std::string now;  ///< mm at the observer's pupil distance; empty when that makes no difference
+    std::string glass;  ///< mm of glass, or "–"
+    std::string note;   ///< what becomes of the difference; empty when there is none
     bool differs = false;
     bool fits = true;  ///< the part has enough air to take up the difference
 };

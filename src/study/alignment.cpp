@@ -39,6 +39,26 @@ void find_allowed(ErrorAllowance& tolerance) {
 constexpr std::array left_eye{Eye::left};
 constexpr std::array right_eye{Eye::right};
 
+struct NamedPrism {
+    PrismErrors SplitterHead::*errors;
+    const char* key;
+    const char* words;
+    std::span<const Eye> eyes;
+};
+
+std::vector<NamedPrism> prisms_of(Mechanism mechanism) {
+    using S = SplitterHead;
+    std::vector<NamedPrism> prisms{{&S::cube_errors, "cube", "cube", both_eyes},
+                                   {&S::arm_prism_errors, "arm_prism", "arm prism", left_eye}};
+    if (mechanism == Mechanism::hinged) {
+        prisms.push_back({&S::rhomboid_errors, "rhomboid", "rhomboid", right_eye});
+    } else {
+        prisms.push_back({&S::inner_prism_errors, "inner_prism", "inner prism", right_eye});
+        prisms.push_back({&S::outer_prism_errors, "outer_prism", "outer prism", right_eye});
+    }
+    return prisms;
+}
+
 // The head's prisms, each with its six errors, about where they stand now.
 void add_prisms(std::vector<ErrorAllowance>& list,
                 const Setup& setup,
@@ -46,31 +66,24 @@ void add_prisms(std::vector<ErrorAllowance>& list,
                 const Misalignment& still) {
     const std::size_t part = parts_with_role(setup, Role::splitter).front();
     SplitterHead head = part_as<SplitterHead>(setup, part);
+    const std::vector<NamedPrism> prisms = prisms_of(head.mechanism);
     if (head.prisms_stand == PrismsStand::true_to_place) {
-        head.cube_errors = head.arm_prism_errors = head.rhomboid_errors = {};
+        for (const NamedPrism& one : prisms)
+            head.*one.errors = {};
         head.prisms_stand = PrismsStand::slightly_off;
     }
-    struct Named {
-        PrismErrors SplitterHead::*prism;
-        const char* key;
-        const char* words;
-        std::span<const Eye> eyes;
-    };
-    for (const Named& one :
-         {Named{&SplitterHead::cube_errors, "cube", "cube", both_eyes},
-          Named{&SplitterHead::arm_prism_errors, "arm_prism", "arm prism", left_eye},
-          Named{&SplitterHead::rhomboid_errors, "rhomboid", "rhomboid", right_eye}}) {
+    for (const NamedPrism& one : prisms) {
         for (const PrismErrorKind& kind : prism_error_kinds()) {
             const double amount = kind.unit == FieldUnit::arcminute ? 1 : 0.02;
             SplitterHead moved = head;
-            moved.*one.prism.*kind.value += amount;
+            moved.*one.errors.*kind.value += amount;
             list.push_back({part,
                             one.words,
                             std::string(kind.words),
                             kind.unit,
                             std::string(one.key) + "_" + std::string(kind.key),
                             per_unit_of(bench.seen_with(part, moved, one.eyes), still, amount),
-                            head.*one.prism.*kind.value,
+                            head.*one.errors.*kind.value,
                             0,
                             {}});
         }

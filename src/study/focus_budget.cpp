@@ -109,7 +109,8 @@ budget_rows(const Setup& setup, const Train& train, const FocusBudget& budget) {
         const std::string& name = setup.parts[path.part].name;
         const bool is_eyepiece = path.part == train.choice.eyepiece;
         // The seat's shift for the left eye is the observer's, not the eyepiece's.
-        const double taken = path.counted() - (is_eyepiece ? train.path(Eye::left).seat_shift : 0);
+        const double taken =
+            path.counted_as_stated() - (is_eyepiece ? train.path(Eye::left).seat_shift : 0);
         if (is_eyepiece) {
             const char* where = taken < 0 ? ": field stop in front of the shoulder"
                                           : ": field stop behind the shoulder";
@@ -120,6 +121,13 @@ budget_rows(const Setup& setup, const Train& train, const FocusBudget& budget) {
         } else if (taken != 0) {
             waterfall.add(taken > 0 ? BudgetEntry::spends : BudgetEntry::gives_back, name,
                           path.part, -taken);
+        }
+        if (const double slid = path.beyond_stated; slid != 0) {
+            // What differs from the row above comes first: a narrow panel shows what stands before the colon.
+            waterfall.add(slid > 0 ? BudgetEntry::spends : BudgetEntry::gives_back,
+                          fmt::format("Arms {}: {} against its middle",
+                                      slid > 0 ? "wider apart" : "closer together", name),
+                          path.part, -slid);
         }
         for (const ShifterAtWork& shifter : budget.shifters) {
             if (shifter.part != path.part) continue;

@@ -87,7 +87,8 @@ HomeMeasurement light_path() {
         "Focus on a star through one eyepiece without the part; add an extension if the "
         "drawtube would have to go too far out.",
         "Note how far the drawtube is out. Focus afresh several times.",
-        "Put the part in and focus the same eyepiece on the same star.",
+        "Put the part in and focus the same eyepiece on the same star. Set a splitter head that "
+        "slides to the middle of its range: that is where its light path is stated.",
         "Note the drawtube again. The part's light path is how much farther in it stands."};
     one.cautions = {sun_caution};
     one.formula =

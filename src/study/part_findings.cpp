@@ -31,15 +31,15 @@ void part_findings(const FindingScope& scope) {
             "Gain and magnification above are computed from the real spacing.", shifter.part);
     }
     for (const LightPath& path : scope.report.train.light_paths) {
-        if (!path.stated || std::abs(*path.stated - path.derived_left) < path_difference_mm)
-            continue;
-        const double extra = *path.stated - path.derived_left;
+        if (!path.stated) continue;
+        const double extra = *path.stated - path.derived_as_stated();
+        if (std::abs(extra) < path_difference_mm) continue;
         const bool fits = path.end_air + extra >= 0;
         scope.add(fits ? Severity::note : Severity::poor, "stated_path_differs",
                   fmt::format("{}: stated light path {:.1f} mm, derived from glass and air {:.1f} "
                               "mm; the difference of "
                               "{} mm is {}.",
-                              scope.name(path.part), *path.stated, path.derived_left,
+                              scope.name(path.part), *path.stated, path.derived_as_stated(),
                               format_signed(extra, 1),
                               fits ? "an air space at its end" : "more than the air it has"),
                   fits ? ""

@@ -76,7 +76,7 @@ Result<ReachEntry> entry_of(const Setup& setup, const Choice& choice) {
     if (entry.served.is_empty() && entry.served.low - entry.served.high < rounding)
         entry.served.high = entry.served.low;
     entry.pupil_distance_fits =
-        head.hinge_reaches(part_as<Observer>(setup, choice.observer).pupil_distance);
+        head.reaches(part_as<Observer>(setup, choice.observer).pupil_distance);
     return entry;
 }
 

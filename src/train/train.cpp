@@ -60,6 +60,7 @@ public:
         LightPath light;
         light.part = index;
         light.end_air = layout.end_air;
+        light.beyond_stated = layout.beyond_stated;
         advance_to((frame_ * layout.part_from_exit).origin, index, 0);
         double derived = 0;
         for (std::size_t i = first_step; i < path_.steps.size(); ++i) {
@@ -71,8 +72,8 @@ public:
         if (const auto stated = stated_light_path(part.body); stated && behind_focuser) {
             light.stated = stated->value;
             // One air space for both arms, as long as the left one needs: unequal arms stay unequal.
-            exit.origin +=
-                exit.z() * (stated->value - derived_in_left(train, index).value_or(derived));
+            const double in_left = derived_in_left(train, index).value_or(derived);
+            exit.origin += exit.z() * (stated->value + layout.beyond_stated - in_left);
             advance_to(exit.origin, index, 0);
         }
         train.placed.push_back({index, path_.eye, frame_, exit, layout.bodies});

@@ -78,9 +78,14 @@ struct LightPath {
     double derived_left = 0;
     double derived_right = 0;
     std::optional<double> stated;
+    double beyond_stated =
+        0;               ///< how much longer it is now than at the setting for which it is stated
     double glass = 0;    ///< mm of glass in it, left arm
     double end_air = 0;  ///< air that may give way to a shorter stated path
-    [[nodiscard]] double counted() const { return stated.value_or(derived_left); }
+    /// At the setting for which a light path is stated: a sliding head at the middle of its range.
+    [[nodiscard]] double derived_as_stated() const { return derived_left - beyond_stated; }
+    [[nodiscard]] double counted_as_stated() const { return stated.value_or(derived_as_stated()); }
+    [[nodiscard]] double counted() const { return counted_as_stated() + beyond_stated; }
 };
 
 struct Train {

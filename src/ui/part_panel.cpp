@@ -31,7 +31,7 @@ void draw_name(const Ui& ui, std::size_t index, const Part& part) {
 double first_value(const Ui& ui, std::size_t index, const FieldInfo& field) {
     if (ui.view.report != nullptr && field.key == stated_light_path_info().key) {
         for (const LightPath& path : ui.view.report->train.light_paths) {
-            if (path.part == index) return path.derived_left;
+            if (path.part == index) return path.derived_as_stated();
         }
     }
     return (field.usual_low + field.usual_high) / 2;
@@ -68,6 +68,8 @@ void draw_light_path(const Ui& ui, std::size_t index) {
             line("Difference", row.difference,
                  text_colour(row.fits ? ColourRole::dimension : ColourRole::shortfall));
         }
+        if (!row.now.empty())
+            line("Light path at this pupil distance", row.now, colour(Tone::text));
         if (row.glass != "–") line("Glass in it", row.glass, colour(Tone::text));
         if (!row.note.empty()) wrapped_text(row.note, colour(Tone::text_dim));
     }

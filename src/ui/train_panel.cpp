@@ -152,8 +152,8 @@ void draw_tools(const Ui& ui) {
 
 void draw_train_panel(const Ui& ui) {
     draw_tools(ui);
-    const auto bars = ui.view.report != nullptr ? focus_budget_rows(*ui.view.report).bars
-                                                : std::vector<BudgetBar>{};
+    const auto bars =
+        ui.view.report != nullptr ? budget_by_part(*ui.view.report) : std::vector<BudgetBar>{};
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0, 0});
     ImGui::BeginChild("train/list");
     ImGui::PopStyleVar();

@@ -90,6 +90,22 @@ TEST_CASE("a value that does not count because nobody said which of two ways is 
     const Notice idle = notice(with(smallest_file, "[[part]]\nkind = \"splitter_head\"", shifter));
     CHECK(idle.line == 17);
     CHECK(says(idle, "given_by = \"focal length\""));
+    // A slide waits for its mechanism; a prism's error names the first of two words that it waits for.
+    const Notice slide = notice(with(smallest_file, "\"Head\"", "\"Head\"\nslide_mm = 8"));
+    CHECK(slide.line == 18);
+    CHECK(says(slide, "mechanism = \"sliding\""));
+    const Notice prism =
+        notice(with(smallest_file, "\"Head\"",
+                    "\"Head\"\nprisms_stand = \"slightly off\"\nouter_prism_roll_arcmin = 3"));
+    CHECK(prism.line == 19);
+    CHECK(says(prism, "mechanism = \"sliding\""));
+}
+
+TEST_CASE("a head's slide of more than its arms leave is refused at its line") {
+    const Error error = refusal(
+        with(smallest_file, "\"Head\"", "\"Head\"\nmechanism = \"sliding\"\nslide_mm = 12.5"));
+    CHECK(error.where.line == 19);
+    CHECK(says(error, "slide_mm must be at most arm_offset_mm less prism_width_mm"));
 }
 
 TEST_CASE("values of the wrong type are refused with what was expected") {

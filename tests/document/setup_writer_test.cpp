@@ -61,6 +61,20 @@ TEST_CASE("every kind by itself fits its own fields, and its optional fields sta
     CHECK(read(write_setup(new_document())) == new_document());
 }
 
+TEST_CASE("a sliding head is written with its mechanism and slide and reads back as one") {
+    const Document document =
+        read(with(smallest_file, "\"Head\"", "\"Head\"\nmechanism = \"sliding\"\nslide_mm = 9.5"));
+    const auto& head = part_as<SplitterHead>(document.setup, 2);
+    CHECK(head.is_sliding());
+    CHECK(head.slide == Millimetres{9.5});
+    const std::string text = write_setup(document);
+    CHECK(text.find("mechanism = \"sliding\"\n") != std::string::npos);
+    CHECK(text.find("slide_mm = 9.5\n") != std::string::npos);
+    CHECK(read(text) == document);
+    // A file without the word is a hinged head, as all were before.
+    CHECK(part_as<SplitterHead>(read(smallest_file).setup, 2).mechanism == Mechanism::hinged);
+}
+
 TEST_CASE("keys that this program does not know survive a save") {
     std::string text = with(smallest_file, "title", "colour = \"red\"\n\"odd key\" = 0x10\ntitle");
     text = with(

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -50,6 +51,27 @@ SplitterHead random_head(Random& random) {
     return head;
 }
 
+SplitterHead random_sliding_head(Random& random) {
+    SplitterHead head = random_head(random);
+    head.mechanism = Mechanism::sliding;
+    const double room = head.arm_offset.value - head.prism_width.value;
+    if (random.chance(0.5)) head.slide = Millimetres{random.between(0, room)};
+    return head;
+}
+
+PartLayout layout_at(const SplitterHead& head, Eye eye, Millimetres pupil_distance) {
+    LayoutContext context;
+    context.eye = eye;
+    context.pupil_distance = pupil_distance;
+    return head.layout(context);
+}
+
+int reflections(const PartLayout& layout) {
+    return static_cast<int>(std::ranges::count_if(layout.surfaces, [](const Surface& surface) {
+        return surface.kind == SurfaceKind::mirror || surface.kind == SurfaceKind::total_reflection;
+    }));
+}
+
 }  // namespace
 
 TEST_CASE("both arms of a head with matched glass are equal in glass, in air and in height") {
@@ -77,7 +99,7 @@ TEST_CASE("a turn of the hinge brings the eyepieces to any pupil distance and ch
         const Lengths reference = lengths(head, Eye::left, Millimetres{widest});
         for (const double share : {0.95, 0.8, 0.6, 0.4}) {
             const Millimetres distance{share * widest};
-            CHECK(head.hinge_reaches(distance));
+            CHECK(head.reaches(distance));
             const Lengths left = lengths(head, Eye::left, distance);
             const Lengths right = lengths(head, Eye::right, distance);
             CHECK(near(left.exit.x, -distance.value / 2, rounding));
@@ -108,10 +130,10 @@ TEST_CASE("beyond its ends the hinge stays at the nearer end and says that it do
     const SplitterHead head;  // hinge from 5 to 45 degrees
     const Millimetres widest = head.pupil_distance_at(head.hinge_low);
     const Millimetres narrowest = head.pupil_distance_at(head.hinge_high);
-    CHECK(head.hinge_reaches(widest));
-    CHECK(head.hinge_reaches(narrowest));
-    CHECK_FALSE(head.hinge_reaches(widest + Millimetres{0.01}));
-    CHECK_FALSE(head.hinge_reaches(narrowest - Millimetres{0.01}));
+    CHECK(head.reaches(widest));
+    CHECK(head.reaches(narrowest));
+    CHECK_FALSE(head.reaches(widest + Millimetres{0.01}));
+    CHECK_FALSE(head.reaches(narrowest - Millimetres{0.01}));
     CHECK(head.hinge_for(Millimetres{85}) == head.hinge_low);
     CHECK(head.hinge_for(Millimetres{35}) == head.hinge_high);
     CHECK(near(lengths(head, Eye::right, Millimetres{85}).exit.x, widest.value / 2, rounding));
@@ -178,4 +200,109 @@ TEST_CASE("a prism turns about its own middle by the angle that is stated") {
     CHECK(near(glm::distance(pose.point_out(middle), middle), 0, rounding));
     CHECK(near(pose.direction_out({1, 0, 0}).y, std::sin(std::numbers::pi / 180), rounding));
     CHECK(ideal_from_real({}, middle) == Pose{});
+}
+
+TEST_CASE("sliding arms are equal in glass and height, and in air by half the pupil distance") {
+    Random random(46);
+    for (int i = 0; i < 100; ++i) {
+        const SplitterHead head = random_sliding_head(random);
+        const double A = head.prism_width.value;
+        for (const double share : {0.0, 0.3, 0.5, 1.0}) {
+            const Millimetres distance =
+                head.narrowest() + (head.widest() - head.narrowest()) * share;
+            CHECK(head.reaches(distance));
+            for (const Eye eye : both_eyes) {
+                CAPTURE(eye == Eye::left);
+                const Lengths arm = lengths(head, eye, distance);
+                // Handbook tunnel lengths: cube, right-angle prism and block, or cube and two prisms, A each.
+                CHECK(near(arm.glass, 3 * A, rounding));
+                CHECK(near(arm.air,
+                           head.entry_air.value + distance.value / 2 - A + head.seat_height.value,
+                           rounding));
+                CHECK(near(arm.exit.x, (eye == Eye::left ? -0.5 : 0.5) * distance.value, rounding));
+                CHECK(near(arm.exit.y, 0, rounding));
+                CHECK(near(arm.exit.z, head.entry_air.value + 2 * A + head.seat_height.value,
+                           rounding));
+            }
+        }
+    }
+}
+
+TEST_CASE("either mechanism turns the light twice in both arms, so that no image is mirrored") {
+    for (const Mechanism mechanism : {Mechanism::hinged, Mechanism::sliding}) {
+        SplitterHead head;
+        head.mechanism = mechanism;
+        for (const Eye eye : both_eyes) {
+            const PartLayout layout = layout_at(head, eye, Millimetres{63});
+            CHECK(reflections(layout) == 2);
+            CHECK(layout.part_from_exit.axes == glm::dmat3(1.0));
+        }
+    }
+}
+
+TEST_CASE(
+    "arms slide from twice the offset inward, and without a stated slide until glass meets glass") {
+    SplitterHead head;
+    head.mechanism = Mechanism::sliding;
+    head.prism_width = {25};
+    head.arm_offset = {37};
+    CHECK(near(head.widest().value, 74, rounding));
+    CHECK(near(head.narrowest().value, 50, rounding));
+    head.slide = Millimetres{10};
+    CHECK(near(head.narrowest().value, 54, rounding));
+    CHECK(near(head.middle().value, 64, rounding));
+    CHECK(head.reaches(head.narrowest()));
+    CHECK_FALSE(head.reaches(Millimetres{53.9}));
+    CHECK_FALSE(head.reaches(Millimetres{74.1}));
+    // Beyond its ends it stays at the nearer one.
+    CHECK(near(lengths(head, Eye::right, Millimetres{40}).exit.x, 27, rounding));
+    CHECK(near(lengths(head, Eye::left, Millimetres{80}).exit.x, -37, rounding));
+    CHECK_FALSE(head.contradiction());
+    head.slide = Millimetres{12.5};
+    REQUIRE(head.contradiction());
+    CHECK(head.contradiction()->find("slide_mm") != std::string::npos);
+    head.mechanism = Mechanism::hinged;  // a slide that does not count contradicts nothing
+    CHECK_FALSE(head.contradiction());
+}
+
+TEST_CASE("a light path is stated for the middle of a sliding head's range, and for any turn of a "
+          "hinge") {
+    SplitterHead head;
+    for (const double distance : {55.0, 60.0, 66.0})
+        CHECK(layout_at(head, Eye::left, Millimetres{distance}).beyond_stated == 0);
+    head.mechanism = Mechanism::sliding;  // 50 to 74 mm
+    for (const Eye eye : both_eyes) {
+        CHECK(near(layout_at(head, eye, Millimetres{62}).beyond_stated, 0, rounding));
+        CHECK(near(layout_at(head, eye, Millimetres{50}).beyond_stated, -6, rounding));
+        CHECK(near(layout_at(head, eye, Millimetres{70}).beyond_stated, 4, rounding));
+    }
+}
+
+TEST_CASE("the inner prism of a sliding head is cemented to the cube and goes with it") {
+    SplitterHead head;
+    head.mechanism = Mechanism::sliding;
+    head.prisms_stand = PrismsStand::slightly_off;
+    const PartLayout ideal = layout_at(head, Eye::right, Millimetres{63});
+    const auto moved_faces = [&](PrismErrors SplitterHead::*prism) {
+        SplitterHead off = head;
+        (off.*prism).shift_z = 0.2;
+        const PartLayout moved = layout_at(off, Eye::right, Millimetres{63});
+        REQUIRE(moved.surfaces.size() == ideal.surfaces.size());
+        std::string names;
+        for (std::size_t i = 0; i < moved.surfaces.size(); ++i) {
+            const double shift = glm::distance(moved.surfaces[i].part_from_surface.origin,
+                                               ideal.surfaces[i].part_from_surface.origin);
+            CHECK((near(shift, 0, rounding) || near(shift, 0.2, rounding)));
+            if (shift > 0.1) names += moved.surfaces[i].name + ", ";
+        }
+        return names;
+    };
+    CHECK(moved_faces(&SplitterHead::cube_errors)
+          == "cube entry face, cube interface, inner prism entry face, inner prism hypotenuse, "
+             "inner prism exit face, ");
+    CHECK(moved_faces(&SplitterHead::inner_prism_errors)
+          == "inner prism entry face, inner prism hypotenuse, inner prism exit face, ");
+    CHECK(moved_faces(&SplitterHead::outer_prism_errors)
+          == "outer prism entry face, outer prism hypotenuse, outer prism exit face, ");
+    CHECK(moved_faces(&SplitterHead::rhomboid_errors).empty());
 }

@@ -56,6 +56,24 @@ TEST_CASE("the waterfall starts at the back focus, every bar where the last one 
     CHECK(near(rows.high, 116, 1e-9));
 }
 
+TEST_CASE("a part's bar adds up all that the budget books for it, and the telescope's is its back "
+          "focus") {
+    Setup setup = worked_budget();
+    auto& head = std::get<SplitterHead>(setup.parts[4].body);
+    head.mechanism = Mechanism::sliding;  // 50 to 74 mm, stated for 62: half a mm per mm off it
+    std::get<Observer>(setup.parts[6].body).pupil_distance = {70};
+    const std::vector<BudgetBar> bars = budget_by_part(report_of(setup, 16));
+    const auto value_of = [&](std::size_t part) {
+        const auto bar = std::ranges::find(bars, part, &BudgetBar::part);
+        REQUIRE(bar != bars.end());
+        return bar->value;
+    };
+    CHECK(std::ranges::count(bars, 4, &BudgetBar::part) == 1);
+    CHECK(value_of(0) == "116.0");
+    CHECK(value_of(3) == "-35.0");
+    CHECK(value_of(4) == "-114.0");
+}
+
 TEST_CASE("a drawtube that cannot follow is shown with its wanted place beyond the scale") {
     const TravelScale scale = focus_budget_rows(report_of(worked_budget())).travel;
     CHECK_FALSE(scale.reaches);
@@ -286,4 +304,20 @@ TEST_CASE("fit tells each joint in words, with what is missing or needed") {
         for (const ValueRow& row : *group)
             CHECK(row.help.size() > 20);
     }
+}
+
+TEST_CASE("a sliding head's light paths are told for the middle of its range and for now") {
+    Setup setup = worked_budget();
+    auto& head = std::get<SplitterHead>(setup.parts[4].body);
+    head.mechanism = Mechanism::sliding;  // 50 to 74 mm, stated for 62
+    head.stated_light_path = Millimetres{110};
+    std::get<Observer>(setup.parts[6].body).pupil_distance = {70};
+    const auto rows = light_path_rows(setup, report_of(setup, 16));
+    const auto row =
+        std::find_if(rows.begin(), rows.end(), [](const auto& r) { return r.part == 4; });
+    REQUIRE(row != rows.end());
+    CHECK(row->stated == "110.0");
+    CHECK(row->now == "114.0");
+    CHECK(row->derived.find(" / ") == std::string::npos);
+    CHECK(row->glass == "75.0");
 }

@@ -181,14 +181,40 @@ private:
                                 : -shifter.stated_gain.value * M / ((M - 1) * (M - 1));
         z_ += shifter.length.value;
     }
+    // The glass of the right arm behind the cube's entry; `gap` of air stands before its last prism.
+    double add_right_arm(const SplitterHead& head, double cube, double gap) {
+        const double A = head.prism_width.value;
+        const double h = head.arm_offset.value;
+        const double n = index(head.glass);
+        if (head.mechanism == Mechanism::hinged) {
+            const double glass = cube + A + gap;
+            square_face("rhomboid entry face", glass, A, n);
+            fold("rhomboid first face", glass + A / 2, A, head.reflecting_faces);
+            fold("rhomboid second face", glass + A / 2 + h, A, head.reflecting_faces);
+            square_face("rhomboid exit face", glass + A + h, A, 1);
+            return glass + A + h;
+        }
+        square("inner prism entry face", PlaneKind::opening, cube + A, A);
+        fold("inner prism hypotenuse", cube + 3 * A / 2, A, head.reflecting_faces);
+        square_face("inner prism exit face", cube + 2 * A, A, 1);
+        const double glass = cube + 2 * A + gap;
+        square_face("outer prism entry face", glass, A, n);
+        fold("outer prism hypotenuse", glass + A / 2, A, head.reflecting_faces);
+        square_face("outer prism exit face", glass + A, A, 1);
+        return glass + A;
+    }
     void add(const SplitterHead& head) {
         const double A = head.prism_width.value;
         const double h = head.arm_offset.value;
         const double n = index(head.glass);
+        const bool slides = head.mechanism == Mechanism::sliding;
         const double distance =
             part_as<Observer>(setup_, setup_.chosen.observer).pupil_distance.value;
         const double drop = std::acos(std::min(1.0, distance / (2 * h))) * 180 / std::acos(-1.0);
-        const double hinge = std::clamp(drop, head.hinge_low.value, head.hinge_high.value);
+        const double hinge =
+            slides ? 0 : std::clamp(drop, head.hinge_low.value, head.hinge_high.value);
+        const double slide = head.slide ? head.slide->value : h - A;
+        const double reach = slides ? std::clamp(distance / 2, h - slide, h) : h;
         round("nose", z_ - head.nose_length.value, head.entry_clear.value);
         round("entry collar", z_, head.entry_clear.value);
         const Eigen::Matrix2d upright = across_;
@@ -197,10 +223,11 @@ private:
         square_face("cube entry face", glass, A, n);
         fold("cube interface", glass + A / 2, A, FaceCoating::mirrored);
         const bool is_left = eye_ == Eye::left;
-        square_face(is_left ? "cube side face" : "cube exit face", glass + A, A, 1);
-        glass += A + (h - A);
+        if (is_left || !slides)
+            square_face(is_left ? "cube side face" : "cube exit face", glass + A, A, 1);
+        const double block = head.compensator ? head.compensator->value : slides ? A : h;
         if (is_left) {
-            const double block = head.compensator ? head.compensator->value : h;
+            glass += A + (reach - A);
             square_face("arm prism entry face", glass, A, n);
             fold("arm prism hypotenuse", glass + A / 2, A, head.reflecting_faces);
             if (block > 0) square("compensator entry face", PlaneKind::opening, glass + A, A);
@@ -210,19 +237,16 @@ private:
         } else {
             across_ = upright;
             roll(-90 - hinge);
-            square_face("rhomboid entry face", glass, A, n);
-            fold("rhomboid first face", glass + A / 2, A, head.reflecting_faces);
-            fold("rhomboid second face", glass + A / 2 + h, A, head.reflecting_faces);
-            square_face("rhomboid exit face", glass + A + h, A, 1);
-            glass += A + h;
+            glass = add_right_arm(head, glass, reach - A);
         }
         across_ = upright;  // two folds: nothing is mirrored
         round("exit opening", glass, head.exit_clear.value);
         const double end = glass + head.seat_height.value;
-        // The head is stated as one: its air space is what the left arm, with its block, needs.
-        const double left_glass = 2 * A + (head.compensator ? head.compensator->value : h);
-        const double air = head.entry_air.value + (h - A) + head.seat_height.value;
-        end_at(end, air + left_glass / n, head.stated_light_path);
+        // The head is stated as one: its air space is what the left arm, with its block, needs; sliding arms
+        // are stated in the middle of their range.
+        const double stated_reach = slides ? h - slide / 2 : h;
+        const double air = head.entry_air.value + (stated_reach - A) + head.seat_height.value;
+        end_at(end, air + (2 * A + block) / n, head.stated_light_path);
     }
     void add(const EyepiecePair& eyepiece) {
         round("barrel", z_ - eyepiece.barrel_length.value, eyepiece.barrel_clear.value);

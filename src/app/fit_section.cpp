@@ -35,6 +35,27 @@ Json joints_json(const Setup& setup, const Fit& fit) {
     return list;
 }
 
+// To the setup's other observers, then to both ends of the range.
+Json changes_json(const Setup& setup, const DistanceCoupling& coupling) {
+    Json list = Json::array();
+    const auto add = [&](const DistanceChange& change) {
+        Json one{{"pupil_distance_mm", change.distance},
+                 {"wider_mm", change.wider},
+                 {"path_mm", change.path},
+                 {"refocus_mm", change.refocus},
+                 {"reaches", change.reaches},
+                 {"shortfall_mm", change.missing},
+                 {"seats_suffice", change.seats_suffice}};
+        if (change.observer) one["observer"] = setup.parts[*change.observer].name;
+        list.push_back(std::move(one));
+    };
+    for (const DistanceChange& change : coupling.observers)
+        add(change);
+    for (const DistanceChange& change : coupling.ends)
+        add(change);
+    return list;
+}
+
 std::string lines(const std::vector<ValueRow>& rows) {
     std::string out;
     for (const ValueRow& row : rows)
@@ -52,7 +73,9 @@ Json fit_json(const Setup& setup, const Report& report) {
               {"in_range", fit.spacing.is_in_range},
               {"eyepiece_gap_mm", fit.spacing.gap},
               {"widest_housing_mm", fit.spacing.widest_housing},
-              {"path_per_mm", fit.spacing.path_per_mm},
+              {"path_per_mm", report.distance.path_per_mm},
+              {"refocus_per_mm", report.distance.refocus_per_mm},
+              {"distance_changes", changes_json(setup, report.distance)},
               {"full_light_field_share", fit.seen.full_light_share},
               {"half_light_field_share", fit.seen.half_light_share},
               {"load", load_json(setup, fit.load)},

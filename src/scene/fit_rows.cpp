@@ -10,7 +10,41 @@ namespace {
 
 constexpr const char* none = "–";
 
-std::vector<ValueRow> eye_rows(const Setup& setup, const Fit& fit) {
+// How focus goes with the pupil distance; nothing where it does not.
+void add_distance_rows(std::vector<ValueRow>& rows,
+                       const Setup& setup,
+                       const DistanceCoupling& coupling) {
+    if (coupling.path_per_mm == 0) return;
+    rows.push_back({"Path per mm of distance", format_signed(coupling.path_per_mm, 2), "mm/mm",
+                    "How much longer the light path in each arm becomes for one mm more between "
+                    "the pupils: found by laying out the head half a mm wider and narrower and "
+                    "comparing glass and air."});
+    rows.push_back(
+        {"Refocus per mm of distance", format_signed(coupling.refocus_per_mm, 2), "mm/mm",
+         "By which the drawtube, or a moving mirror's image, must go out (+) or in for one "
+         "mm more between the pupils: focus budget of the head half a mm wider less that "
+         "half a mm narrower. Through a shifter it is less than the path."});
+    rows.push_back({"Path over its whole range", format_signed(coupling.whole_range(), 1), "mm",
+                    fmt::format("How much longer each arm is at {:.1f} mm than at {:.1f} mm, from "
+                                "glass and air. A stated light path holds in the middle.",
+                                coupling.ends.back().distance, coupling.ends.front().distance)});
+    for (const DistanceChange& change : coupling.observers) {
+        const std::string& name = setup.parts[*change.observer].name;
+        rows.push_back(
+            {"Refocus for " + name, format_signed(change.refocus, 1), "mm",
+             fmt::format("By which the drawtube, or a moving mirror's image, must go out (+) or in "
+                         "when the head is set from {:.1f} to {:.1f} mm for {}: back focus needed "
+                         "before, less after. The correction of the eyes comes on top.{}",
+                         coupling.present, change.distance, name,
+                         change.seats_suffice
+                             ? fmt::format(" The seats can do it instead, both by {} mm.",
+                                           format_signed(-change.path, 1))
+                             : "")});
+    }
+}
+
+std::vector<ValueRow> eye_rows(const Setup& setup, const Report& report) {
+    const Fit& fit = report.fit;
     const EyepieceSpacing& spacing = fit.spacing;
     std::vector<ValueRow> rows{
         {"Pupil distance", format_number(spacing.pupil_distance, 1), "mm",
@@ -24,12 +58,7 @@ std::vector<ValueRow> eye_rows(const Setup& setup, const Fit& fit) {
          fmt::format("Distance of the two axes less {:.0f} mm for the nose (common practice, no "
                      "source).",
                      nose_wants_mm)}};
-    if (spacing.path_per_mm != 0) {
-        rows.push_back({"Path per mm of distance", format_signed(spacing.path_per_mm, 2), "mm/mm",
-                        "How much longer the light path in each arm becomes for one mm more "
-                        "between the pupils: found by moving the prisms and comparing. The seats "
-                        "must go in by as much, or the drawtube must refocus."});
-    }
+    add_distance_rows(rows, setup, report.distance);
     if (fit.tightest) {
         rows.push_back(
             {"Tightest nose", format_number(fit.tightest->room, 1), "mm",
@@ -113,7 +142,7 @@ FitRows fit_rows(const Setup& setup, const Report& report) {
     rows.image = left == right || to_words(left) == to_words(right)
                      ? "Image in both eyes: " + to_words(left)
                      : "Left image: " + to_words(left) + "; right image: " + to_words(right);
-    rows.eyes = eye_rows(setup, report.fit);
+    rows.eyes = eye_rows(setup, report);
     rows.weight = weight_rows(report.fit);
     rows.weight_note = weight_note(setup, report.fit);
     for (const Joint& joint : report.fit.joints)

@@ -37,6 +37,7 @@ void image_quality_findings(const FindingScope& scope);
 void reach_table_findings(const FindingScope& scope);
 void joint_findings(const FindingScope& scope);
 void fit_findings(const FindingScope& scope);
+void pupil_distance_findings(const FindingScope& scope);
 void uncertainty_findings(const FindingScope& scope);
 void other_uses_findings(const FindingScope& scope);
 void orientation_findings(const FindingScope& scope);

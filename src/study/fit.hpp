@@ -24,9 +24,6 @@ struct EyepieceSpacing {
     double gap = 0;             ///< between their housings; negative: they would overlap
     double widest_housing = 0;  ///< that leaves the nose its room
     bool is_in_range = true;
-    /// Light path that each arm gains for one mm of pupil distance: 0 for a hinge, found by moving the
-    /// prisms of a sliding head.
-    double path_per_mm = 0;
 };
 
 /// How much of the field the observer's pupil can take in.

@@ -22,10 +22,13 @@ Result<Report> make_report(const Setup& setup, const Choice& choice, ClippingEff
     if (!unsure) return tl::make_unexpected(unsure.error());
     auto uses = other_uses(setup, choice, *budget);
     if (!uses) return tl::make_unexpected(uses.error());
+    auto distance = distance_coupling(setup, choice);
+    if (!distance) return tl::make_unexpected(distance.error());
 
     Report report;
     report.uncertainty = *std::move(unsure);
     report.other_uses = *std::move(uses);
+    report.distance = *std::move(distance);
     report.reach = *std::move(reach);
     report.train = *std::move(train);
     report.budget = *std::move(budget);

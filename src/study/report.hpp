@@ -14,6 +14,7 @@
 #include "study/magnification.hpp"
 #include "study/orientation.hpp"
 #include "study/other_uses.hpp"
+#include "study/pupil_distance.hpp"
 #include "study/reach_table.hpp"
 #include "study/real_focus.hpp"
 #include "study/uncertainty.hpp"
@@ -26,6 +27,7 @@ struct Report {
     FocusBudget budget;
     Magnification magnification;
     Fit fit;
+    DistanceCoupling distance;  ///< what setting the head to a pupil distance does to focus
     std::vector<OtherUse> other_uses;
     Uncertainty uncertainty;
     ReachTable reach;                             ///< of every combination, whichever is chosen

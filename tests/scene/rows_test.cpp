@@ -306,6 +306,33 @@ TEST_CASE("fit tells each joint in words, with what is missing or needed") {
     }
 }
 
+TEST_CASE(
+    "what the pupil distance does to focus has rows for a sliding head and none for a hinge") {
+    Setup setup = worked_budget();
+    const auto labels = [](const Setup& one) {
+        std::vector<std::string> all;
+        for (const ValueRow& row : fit_rows(one, report_of(one, 16)).eyes)
+            all.push_back(row.label + " " + row.value + " " + row.unit);
+        return all;
+    };
+    const auto has = [](const std::vector<std::string>& all, const std::string& label) {
+        return std::ranges::count(all, label) == 1;
+    };
+    for (const std::string& label : labels(setup))
+        CHECK(label.find("Path") == std::string::npos);
+    auto& head = std::get<SplitterHead>(setup.parts[4].body);
+    head.mechanism = Mechanism::sliding;  // 25 mm prisms, 37 mm arms: 50 to 74 mm
+    Observer wide;
+    wide.pupil_distance = {std::get<Observer>(setup.parts[6].body).pupil_distance.value + 6};
+    setup.parts.insert(setup.parts.begin() + 7, Part{"Wide", wide, {}});
+    setup = with_valid_choice(setup);
+    const auto sliding = labels(setup);
+    CHECK(has(sliding, "Path per mm of distance +0.50 mm/mm"));
+    CHECK(has(sliding, "Refocus per mm of distance -0.50 mm/mm"));
+    CHECK(has(sliding, "Path over its whole range +12.0 mm"));
+    CHECK(has(sliding, "Refocus for Wide -3.0 mm"));
+}
+
 TEST_CASE("a sliding head's light paths are told for the middle of its range and for now") {
     Setup setup = worked_budget();
     auto& head = std::get<SplitterHead>(setup.parts[4].body);

@@ -1,0 +1,55 @@
+// The demo with the sliding head tells what its story says.
+#include <algorithm>
+
+#include "app/open_setup.hpp"
+#include "study/report.hpp"
+#include "support/near.hpp"
+
+#include <doctest/doctest.h>
+
+using namespace beamfork;
+
+namespace {
+
+Setup demo() {
+    const auto read = open_named("9-sliding-head");
+    REQUIRE(read);
+    return read->document.setup;
+}
+
+FocusBudget budget_of(const Setup& setup, std::size_t observer) {
+    Choice choice = setup.chosen;
+    choice.observer = parts_with_role(setup, Role::observer).at(observer);
+    const auto budget = focus_budget(setup, choice);
+    REQUIRE(budget);
+    return *budget;
+}
+
+}  // namespace
+
+TEST_CASE(
+    "the child reaches focus and the warden, 17 mm wider between the eyes, is 8.5 mm worse off") {
+    const Setup setup = demo();
+    // Back focus 141.5; diagonal 44 mm, of which 25 are N-BAK4 (n = 1.5712 at the e line); head 104 at 61 mm.
+    const double diagonal = 44 - 25 + 25 / 1.5712;
+    const FocusBudget child = budget_of(setup, 0);
+    CHECK(child.reaches);
+    CHECK(
+        near(child.wanted_drawtube, 141.5 - diagonal - (104 - 4), 1e-3));  // index to four decimals
+    const FocusBudget warden = budget_of(setup, 1);
+    CHECK_FALSE(warden.reaches);
+    CHECK(near(warden.wanted_drawtube, 141.5 - diagonal - (104 + 4.5), 1e-3));
+    CHECK(near(child.wanted_drawtube - warden.wanted_drawtube, 8.5, rounding));
+}
+
+TEST_CASE("with a hinge instead both share one focus, within reach and within the head's range") {
+    Setup setup = demo();
+    const std::size_t index = parts_with_role(setup, Role::splitter).front();
+    auto& head = std::get<SplitterHead>(setup.parts[index].body);
+    head.mechanism = Mechanism::hinged;
+    const FocusBudget child = budget_of(setup, 0);
+    CHECK(child.reaches);
+    CHECK(near(child.wanted_drawtube, budget_of(setup, 1).wanted_drawtube, rounding));
+    for (const std::size_t observer : parts_with_role(setup, Role::observer))
+        CHECK(head.reaches(part_as<Observer>(setup, observer).pupil_distance));
+}

@@ -1,4 +1,5 @@
 // Laws that hold for every setup, tried on many random ones with fixed seeds.
+#include <algorithm>
 #include <cmath>
 
 #include "study/report.hpp"
@@ -24,6 +25,15 @@ double glass_path(const EyePath& path) {
     for (const AxialStep& step : path.steps)
         sum += step.index[primary_wavelength] > 1 ? step.length : 0;
     return sum;
+}
+
+// Half of the distance to which a sliding head comes, by its own lengths: from the prisms' touching, or from a
+// stated slide inward, to the arm offset.
+double half_distance_set(Setup& setup) {
+    const auto& head = the<SplitterHead>(setup);
+    const double widest = head.arm_offset.value;
+    const double narrowest = head.slide ? widest - head.slide->value : head.prism_width.value;
+    return std::clamp(the<Observer>(setup).pupil_distance.value / 2, narrowest, widest);
 }
 
 void check_is_number(double value) { CHECK_FALSE(std::isnan(value)); }
@@ -92,23 +102,33 @@ TEST_CASE("in every setup with a matched head both arms have one path, one glass
     }
 }
 
-TEST_CASE("in no setup does a turn of the hinge change a path, the focus or the drawtube") {
+TEST_CASE("in no setup does a turn of the hinge change a path, the focus or the drawtube, and slid "
+          "apart each path grows by half of what the eyes are") {
     Random random(73);
+    int turned = 0;
+    int slid = 0;
     for (int i = 0; i < 200; ++i) {
         CAPTURE(i);
         Setup setup = random_setup(random);
         const auto before = focus_budget(setup, setup.chosen);
         if (!before) continue;
         const auto first = build_train(setup, setup.chosen, Millimetres{5});
+        const double arms_before = half_distance_set(setup);
         the<Observer>(setup).pupil_distance = {random.between(45, 80)};
         const auto second = build_train(setup, setup.chosen, Millimetres{5});
+        const bool slides = the<SplitterHead>(setup).mechanism == Mechanism::sliding;
+        const double longer = slides ? half_distance_set(setup) - arms_before : 0;
         for (const Eye eye : both_eyes) {
-            CHECK(near(light_path(first->path(eye)), light_path(second->path(eye)), 1e-9));
+            CHECK(near(light_path(second->path(eye)) - light_path(first->path(eye)), longer, 1e-9));
         }
+        ++(slides ? slid : turned);
+        if (slides) continue;  // tests of the pupil distance say what that does to focus
         const double wanted = before->wanted_drawtube;
         CHECK(near(focus_budget(setup, setup.chosen)->wanted_drawtube, wanted,
                    1e-9 * (1 + wanted * wanted)));
     }
+    CHECK(turned > 20);
+    CHECK(slid > 20);
 }
 
 TEST_CASE(

@@ -16,12 +16,13 @@ WayToFocus way_named(std::string id) {
 
 WaySearch::WaySearch(const Setup& setup, const Choice& choice, const FocusBudget& budget)
     : setup_(setup),
-      choice_(choice),
       budget_(budget),
-      power_(magnification(setup, choice, budget).magnification) {}
+      power_(magnification(setup, choice, budget).magnification) {
+    setup_.chosen = choice;
+}
 
-void WaySearch::offer(WayToFocus way, const Choice& choice) {
-    way.setup.chosen = choice;
+void WaySearch::offer(WayToFocus way) {
+    const Choice& choice = way.setup.chosen;
     const auto after = focus_budget(way.setup, choice);
     if (!after) return;
     way.gained = after->margin_in - budget_.margin_in;

@@ -22,7 +22,8 @@ void uncertainty_findings(const FindingScope& scope) {
         : found.assumed > 0 ? "All stated ± and the usual ones of other lengths considered"
                             : "All stated ± considered";
     std::string advice;
-    if (found.better) {
+    constexpr double gain_that_counts = 0.005;
+    if (found.better && found.better->probability > found.probability + gain_that_counts) {
         advice = fmt::format(
             "Measure the {}: known to ±{:.2g} {} and unchanged, it makes that {:.0f} %. {}", value,
             found.better->plus_minus, symbol(largest.unit), 100 * found.better->probability,

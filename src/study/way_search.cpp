@@ -14,10 +14,19 @@ WayToFocus way_named(std::string id) {
     return way;
 }
 
+double lens_that_fits_into(const Part& part) {
+    constexpr double widest = 26;
+    constexpr double cell = 3;
+    for (const char* key : {"entry_clear_diameter_mm", "clear_diameter_mm"}) {
+        const auto value = field_value(part.body, key);
+        const double* opening = value ? std::get_if<double>(&*value) : nullptr;
+        if (opening != nullptr) return std::clamp(*opening - cell, 3.0, widest);
+    }
+    return widest;
+}
+
 WaySearch::WaySearch(const Setup& setup, const Choice& choice, const FocusBudget& budget)
-    : setup_(setup),
-      budget_(budget),
-      power_(magnification(setup, choice, budget).magnification) {
+    : setup_(setup), budget_(budget), power_(magnification(setup, choice, budget).magnification) {
     setup_.chosen = choice;
 }
 

@@ -11,6 +11,10 @@ namespace beamfork {
 
 WayToFocus way_named(std::string id);
 
+/// The widest lens, mm, whose cell slides into the front end of that part; 26 mm where its opening is wider or
+/// unknown. A cell takes 1.5 mm all round (as study/clearance has it).
+double lens_that_fits_into(const Part& part);
+
 class WaySearch {
 public:
     /// `budget` must outlive it.

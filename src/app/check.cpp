@@ -2,6 +2,8 @@
 
 #include <cmath>
 
+#include "study/cure_search.hpp"
+
 namespace beamfork {
 
 bool CheckedSetup::is_poor() const {
@@ -22,6 +24,7 @@ Result<CheckedSetup> check_setup(const Setup& setup, ClippingEffort effort) {
             }
         }
     }
+    add_cures(setup, checked.combinations.at(checked.chosen).report);
     return checked;
 }
 

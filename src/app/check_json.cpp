@@ -1,5 +1,6 @@
 #include "app/check.hpp"
 #include "app/check_sections.hpp"
+#include "study/cure_search.hpp"
 
 namespace beamfork {
 
@@ -55,14 +56,27 @@ Json eye_json(const Setup& setup, const Report& report, const EyeClipping& eye) 
     return json;
 }
 
-Json findings_json(const Setup& setup, const std::vector<Finding>& findings) {
+Json cures_json(const Finding& finding) {
     Json list = Json::array();
-    for (const Finding& finding : findings) {
+    for (const Cure& cure : finding.cures) {
+        list.push_back({{"what", cure.what},
+                        {"effect", cure.effect},
+                        {"cost", cure.cost},
+                        {"ease", to_words(cure.reversibility)},
+                        {"removes", cure.removes}});
+    }
+    return list;
+}
+
+Json findings_json(const Setup& setup, const Report& report) {
+    Json list = Json::array();
+    for (const Finding& finding : report.findings) {
         Json one{{"severity", to_word(finding.severity)},
                  {"id", finding.id},
                  {"sentence", finding.sentence}};
         if (!finding.advice.empty()) one["advice"] = finding.advice;
         if (finding.part) one["part"] = setup.parts[*finding.part].name;
+        if (report.cures_are_sought && wants_cure(finding)) one["cures"] = cures_json(finding);
         list.push_back(std::move(one));
     }
     return list;
@@ -85,7 +99,7 @@ Json combination_json(const Setup& setup, const Combination& one) {
                std::min(report.clipping[0].working_aperture, report.clipping[1].working_aperture)},
               {"left_eye", eye_json(setup, report, report.clipping[0])},
               {"right_eye", eye_json(setup, report, report.clipping[1])},
-              {"findings", findings_json(setup, report.findings)}};
+              {"findings", findings_json(setup, report)}};
     for (const CheckSection& section : check_sections()) {
         if (section.json) json[section.key] = section.json(setup, report);
     }

@@ -4,6 +4,7 @@
 #include "app/check_sections.hpp"
 #include "app/page_text.hpp"
 #include "base/text.hpp"
+#include "study/cure_search.hpp"
 
 #include <fmt/format.h>
 
@@ -70,14 +71,30 @@ std::string light_text(const Setup& setup, const Report& report) {
     return out;
 }
 
+std::string cures_text(const Finding& finding) {
+    if (!wants_cure(finding)) return "";
+    if (finding.cures.empty())
+        return wrapped(std::string(9, ' '), "No single change was found that mends this.");
+    std::string out;
+    for (const Cure& cure : finding.cures) {
+        out += wrapped(fmt::format("         {} ", cure.removes ? '+' : '~'),
+                       fmt::format("{} ({}{}{}).{}{}", cure.what, to_words(cure.reversibility),
+                                   cure.effect.empty() ? "" : ": ", cure.effect,
+                                   cure.cost.empty() ? "" : " ", cure.cost));
+    }
+    return out;
+}
+
 }  // namespace
 
 std::string check_text(const CheckedSetup& checked) {
     const Combination& now = checked.combinations.at(checked.chosen);
-    std::string out = checked.setup.title + "\n\nFINDINGS\n";
+    std::string out =
+        checked.setup.title + "\n\nFINDINGS (+ what would mend it, ~ what would make it less)\n";
     for (const Finding& finding : now.report.findings) {
         out += wrapped(fmt::format("  {:<7}", to_word(finding.severity)), finding.sentence);
         if (!finding.advice.empty()) out += wrapped(std::string(9, ' '), finding.advice);
+        out += cures_text(finding);
     }
     out += '\n' + budget_text(now.report.budget);
     out += '\n' + seen_text(checked.setup, now);

@@ -59,7 +59,7 @@ Json changes_json(const Setup& setup, const DistanceCoupling& coupling) {
 std::string lines(const std::vector<ValueRow>& rows) {
     std::string out;
     for (const ValueRow& row : rows)
-        out += fmt::format("  {:<30}{:>9} {}\n", row.label, row.value, row.unit);
+        out += fmt::format("  {:<48}{:>9} {}\n", row.label, row.value, row.unit);
     return out;
 }
 
@@ -81,6 +81,10 @@ Json fit_json(const Setup& setup, const Report& report) {
               {"load", load_json(setup, fit.load)},
               {"joints", joints_json(setup, fit)}};
     if (fit.tightest) json["nose_clearance_mm"] = fit.tightest->room;
+    json["zenith"] = {{"wanted_mm", fit.zenith.wanted},
+                      {"part", setup.parts[fit.zenith.part].name},
+                      {"sideways", fit.zenith.is_sideways}};
+    if (fit.zenith.there) json["zenith"]["free_mm"] = *fit.zenith.there;
     if (fit.balance) {
         json["balance"] = {{"lever_mm", fit.balance->lever}, {"shift_mm", fit.balance->shift}};
         if (fit.balance->counterweight)

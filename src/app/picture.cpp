@@ -8,6 +8,7 @@
 #include "app/workbench.hpp"
 #include "render/canvas.hpp"
 #include "render/offscreen.hpp"
+#include "study/cure_search.hpp"
 #include "ui/label_overlay.hpp"
 
 #include <imgui.h>
@@ -98,6 +99,7 @@ Result<Image> make_picture(const Document& document, const MakePicture& command)
         bench.refresh();
         if (bench.report() == nullptr)
             return fail(ErrorCode::impossible, bench.view().report_error);
+        bench.adopt_cures(bench.report_revision(), find_cures(document.setup, *bench.report()));
         return window_picture(bench, command, *gui, *stage, *canvas);
     }
     const Setup& setup = document.setup;

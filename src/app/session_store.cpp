@@ -29,6 +29,7 @@ Session session_from(const nlohmann::json& from) {
     session.view.light_gain = bounded(from, "light_gain", session.view.light_gain, 0.2F, 5);
     session.view.labels = from.value("labels", session.view.labels);
     session.view.light_ground = from.value("light_ground", session.view.light_ground);
+    session.findings_width = from.value("findings_width", session.findings_width);
     session.all_findings = from.value("all_findings", session.all_findings);
     session.welcome_dismissed = from.value("welcome_dismissed", session.welcome_dismissed);
     session.folder = from.value("folder", session.folder);
@@ -76,6 +77,7 @@ Result<void> store_session(const std::filesystem::path& path, const StoredSessio
                               {"light_gain", session.view.light_gain},
                               {"labels", session.view.labels},
                               {"light_ground", session.view.light_ground},
+                              {"findings_width", session.findings_width},
                               {"all_findings", session.all_findings},
                               {"welcome_dismissed", session.welcome_dismissed},
                               {"folder", session.folder},

@@ -12,8 +12,9 @@ Json uncertainty_json(const Setup& setup, const Report& report) {
     for (const Contribution& one : found.contributions) {
         contributions.push_back({{"part", setup.parts[one.part].name},
                                  {"key", one.key},
-                                 {"plus_minus", one.tolerance.plus_minus},
+                                 {"plus_minus", *one.tolerance.plus_minus},
                                  {"known_by", to_word(one.tolerance.known_by)},
+                                 {"assumed", one.is_assumed},
                                  {"sensitivity", one.sensitivity},
                                  {"standard_mm", one.standard},
                                  {"share", one.share}});
@@ -21,7 +22,7 @@ Json uncertainty_json(const Setup& setup, const Report& report) {
     Json json{{"margin_mm", found.margin},
               {"plus_minus_mm", found.standard},
               {"probability", found.probability},
-              {"not_stated", found.not_stated},
+              {"assumed", found.assumed},
               {"contributions", std::move(contributions)}};
     if (found.better)
         json["better"] = {{"plus_minus", found.better->plus_minus},
@@ -32,7 +33,7 @@ Json uncertainty_json(const Setup& setup, const Report& report) {
 std::string uncertainty_text(const Setup& setup, const Report& report) {
     const UncertaintyRows rows = uncertainty_rows(setup, report);
     std::string out = "HOW SURE FOCUS IS\n";
-    if (!rows.is_stated) return out + "  No value has a stated ±.\n";
+    if (!rows.is_stated) return out + wrapped("  ", rows.sentence, 2);
     out += wrapped("  ", rows.headline + ". " + rows.sentence, 2);
     constexpr int samples = 2000;
     if (const auto sampled = sampled_probability(setup, report.train.choice, samples))
@@ -44,7 +45,7 @@ std::string uncertainty_text(const Setup& setup, const Report& report) {
     for (const ContributionRow& row : rows.contributions)
         out += fmt::format("  {:>12} %  {} ({})\n", row.percent, row.label, row.value);
     if (!rows.advice.empty()) out += wrapped("  ", rows.advice, 2);
-    if (!rows.not_stated.empty()) out += wrapped("  ", rows.not_stated, 2);
+    if (!rows.assumed.empty()) out += wrapped("  ", rows.assumed, 2);
     return out;
 }
 

@@ -4,6 +4,7 @@
 #include <iostream>
 #include <memory>
 
+#include "app/cure_finder.hpp"
 #include "app/gui.hpp"
 #include "app/session_store.hpp"
 #include "app/sight_stage.hpp"
@@ -172,8 +173,9 @@ private:
         const auto drew = stage_.show(bench_.frame(), look);
         if (!drew) return tl::make_unexpected(drew.error());
         const bool has_sight = sights_.refresh(bench_, requests.sight);
-        const bool is_busy =
-            has_sight || changed || *drew || requests.animating || !requests.commands.empty();
+        const bool has_cures = cures_.refresh(bench_);
+        const bool is_busy = has_sight || has_cures || changed || *drew || requests.animating
+                             || !requests.commands.empty();
         if (is_busy || Gui::has_waiting_input()) clock_.keep_going();
         return {};
     }
@@ -188,6 +190,7 @@ private:
     Workbench bench_;
     Session session_;
     SightStage sights_{[] { glfwPostEmptyEvent(); }};
+    CureFinder cures_{[] { glfwPostEmptyEvent(); }};
     Transient transient_;
     FrameClock clock_;
     std::string title_;

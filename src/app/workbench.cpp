@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "scene/ghost.hpp"
+
 #include <fmt/format.h>
 
 namespace beamfork {
@@ -81,6 +83,7 @@ void Workbench::carry_out(const Command& command) {
 }
 
 void Workbench::carry_out(const Requests& requests) {
+    preview_wanted_ = requests.preview;
     if (requests.gesture_began) history_.begin_gesture();
     for (const Edit& asked : requests.edits)
         edit(asked);
@@ -90,6 +93,38 @@ void Workbench::carry_out(const Requests& requests) {
 }
 
 bool Workbench::refresh() {
+    const bool is_new = refresh_report();
+    if (is_new) {
+        preview_.reset();
+        preview_frame_.reset();
+    }
+    return refresh_preview() || is_new;
+}
+
+void Workbench::adopt_cures(std::uint64_t revision, std::vector<std::vector<Cure>> cures) {
+    if (!report_ || revision != report_revision_ || cures.size() != report_->findings.size())
+        return;
+    for (std::size_t i = 0; i < cures.size(); ++i)
+        report_->findings[i].cures = std::move(cures[i]);
+    report_->cures_are_sought = true;
+}
+
+bool Workbench::refresh_preview() {
+    if (preview_wanted_ == preview_) return false;
+    preview_ = preview_wanted_;
+    preview_frame_.reset();
+    if (!preview_wanted_ || !report_) return true;
+    const auto [finding, cure] = *preview_wanted_;
+    if (finding >= report_->findings.size() || cure >= report_->findings[finding].cures.size())
+        return true;
+    const Cure& shown = report_->findings[finding].cures[cure];
+    const auto report = make_report(shown.setup, shown.setup.chosen, coarse_rays);
+    if (!report) return true;
+    preview_frame_ = with_ghost(frame_, build_frame(shown.setup, *report), shown.what);
+    return true;
+}
+
+bool Workbench::refresh_report() {
     const bool coarse = history_.in_gesture();
     const auto& now = history_.document();
     if (now == shown_ && (coarse || !shown_coarse_)) return false;
@@ -107,7 +142,7 @@ View Workbench::view() const {
     return {.document = *history_.document(),
             .report = report(),
             .report_error = report_error_,
-            .frame = frame_,
+            .frame = frame(),
             .file_path = path_.string(),
             .modified = history_.is_modified(),
             .can_undo = history_.can_undo(),

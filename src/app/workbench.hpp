@@ -27,12 +27,15 @@ public:
     bool refresh();
 
     [[nodiscard]] View view() const;
-    [[nodiscard]] const Frame& frame() const { return frame_; }
+    /// With the ghost of the cure that is under the pointer, if one is.
+    [[nodiscard]] const Frame& frame() const { return preview_frame_ ? *preview_frame_ : frame_; }
     [[nodiscard]] const Document& document() const { return *history_.document(); }
     [[nodiscard]] const Report* report() const { return report_ ? &*report_ : nullptr; }
     /// Counts the reports made so far; whether the last is a coarse one, made while something is dragged.
     [[nodiscard]] std::uint64_t report_revision() const { return report_revision_; }
     [[nodiscard]] bool is_coarse() const { return shown_coarse_; }
+    /// The findings' cures, sought by somebody else: taken when they are of the report that is shown.
+    void adopt_cures(std::uint64_t revision, std::vector<std::vector<Cure>> cures);
     [[nodiscard]] bool wants_to_quit() const { return wants_to_quit_; }
     [[nodiscard]] const std::filesystem::path& path() const { return path_; }
 
@@ -44,6 +47,8 @@ private:
     void save(const std::filesystem::path& path);
     void remember(const std::filesystem::path& path);
     void carry_out(const Command& command);
+    bool refresh_report();
+    bool refresh_preview();
 
     History history_;
     std::filesystem::path path_;
@@ -59,6 +64,10 @@ private:
     std::optional<Report> report_;
     std::string report_error_;
     Frame frame_;
+
+    std::optional<CurePick> preview_wanted_;
+    std::optional<CurePick> preview_;  ///< what was wanted when that frame was made
+    std::optional<Frame> preview_frame_;
 };
 
 }  // namespace beamfork

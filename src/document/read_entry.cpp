@@ -138,26 +138,30 @@ Result<FieldValue> typed_value(const FieldInfo& field, const toml::node& node, c
                 where);
 }
 
-// [0.5, "measured"]: a number above 0 and where it is from.
+// [0.5, "measured"]: a number above 0 and where it is from; or "measured": as much as is usual.
 Result<Tolerance>
 typed_tolerance(const std::string& key, const toml::node& node, const Where& where) {
     constexpr std::array kinds{KnownBy::datasheet, KnownBy::measured, KnownBy::guessed};
     const auto refuse = [&](const std::string& found) {
         return fail(ErrorCode::bad_input,
                     fmt::format("plus_minus of {} must be a number and one of datasheet, measured, "
-                                "guessed, like [0.5, \"measured\"], not {}",
+                                "guessed, like [0.5, \"measured\"], or the word alone, like "
+                                "\"guessed\", not {}",
                                 key, found),
                     where);
     };
     const auto* pair = node.as_array();
-    if (pair == nullptr) return refuse(what_it_is(node));
-    if (pair->size() != 2 || !(*pair)[0].is_number() || !(*pair)[1].is_string())
+    if (pair == nullptr && !node.is_string()) return refuse(what_it_is(node));
+    if (pair != nullptr
+        && (pair->size() != 2 || !(*pair)[0].is_number() || !(*pair)[1].is_string()))
         return refuse("another list");
-    const std::string word = (*pair)[1].as_string()->get();
+    const toml::node& known_by = pair == nullptr ? node : (*pair)[1];
+    std::optional<double> plus_minus;
+    if (pair != nullptr) plus_minus = (*pair)[0].value<double>();
     for (const KnownBy kind : kinds) {
-        if (to_word(kind) == word) return Tolerance{(*pair)[0].value<double>().value_or(0), kind};
+        if (to_word(kind) == known_by.as_string()->get()) return Tolerance{plus_minus, kind};
     }
-    return refuse(what_it_is((*pair)[1]));
+    return refuse(what_it_is(known_by));
 }
 
 // Reads the fields of one entry into a part, one after the other.

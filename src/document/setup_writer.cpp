@@ -56,7 +56,7 @@ bool is_worth_writing(const PartKind& kind,
     return is_relevant(body, field) || value != field_value(kind.fresh, field.key);
 }
 
-// plus_minus = { length_mm = [0.5, "measured"] }
+// plus_minus = { length_mm = [0.5, "measured"], travel_mm = "guessed" }
 void write_tolerances(Lines& lines, const Part& part) {
     std::string text;
     const auto add = [&](const std::string& key, const std::string& value) {
@@ -65,8 +65,10 @@ void write_tolerances(Lines& lines, const Part& part) {
     for (const FieldInfo& field : kind_of(part.body).fields) {
         const auto found = part.tolerances.find(field.key);
         if (found == part.tolerances.end()) continue;
-        add(field.key, fmt::format("[{}, {}]", format_exact(found->second.plus_minus),
-                                   toml_string(to_word(found->second.known_by))));
+        const std::string known_by = toml_string(to_word(found->second.known_by));
+        const auto& plus_minus = found->second.plus_minus;
+        add(field.key,
+            plus_minus ? fmt::format("[{}, {}]", format_exact(*plus_minus), known_by) : known_by);
     }
     for (const auto& [key, value] : part.unrecognised) {
         if (key.starts_with(tolerance_prefix)) add(key.substr(tolerance_prefix.size()), value);

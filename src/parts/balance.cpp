@@ -22,4 +22,11 @@ FieldInfo counterweight_info() {
                        10, 3000, 50, 800);
 }
 
+FieldInfo free_behind_info() {
+    return length_info("free_behind_mm", "Free at the zenith",
+                       "How much room the fork, tripod or pier leaves behind the focuser with the "
+                       "drawtube racked in, along the drawtube, when the telescope points up.",
+                       0, 5000, 50, 600);
+}
+
 }  // namespace beamfork

@@ -132,6 +132,11 @@ std::optional<std::string> contradiction(const PartBody& body) {
     return std::visit([](const auto& kind) { return kind.contradiction(); }, body);
 }
 
+std::optional<Tolerance> assumed_tolerance(const FieldInfo& field, KnownBy known_by) {
+    if (field.type == FieldType::choice || field.unit != FieldUnit::millimetre) return std::nullopt;
+    return Tolerance{usual_plus_minus_mm(known_by), known_by};
+}
+
 std::optional<std::string>
 tolerance_objection(const PartBody& body, std::string_view key, const Tolerance& tolerance) {
     const PartKind& kind = kind_of(body);
@@ -140,8 +145,12 @@ tolerance_objection(const PartBody& body, std::string_view key, const Tolerance&
     if (field == kind.fields.end()) return no_such_field(kind, key).value().what;
     if (field->type == FieldType::choice)
         return fmt::format("{} is no number and has no plus_minus", key);
+    if (!tolerance.plus_minus) {
+        if (assumed_tolerance(*field, tolerance.known_by)) return std::nullopt;
+        return fmt::format("plus_minus of {} needs a number: only lengths have a usual one", key);
+    }
     const double most = field->high - field->low;
-    if (tolerance.plus_minus > 0 && tolerance.plus_minus <= most) return std::nullopt;
+    if (*tolerance.plus_minus > 0 && *tolerance.plus_minus <= most) return std::nullopt;
     return fmt::format("plus_minus of {} must be more than 0 and at most {}", key,
                        format_exact(most));
 }

@@ -62,7 +62,8 @@ struct Part {
     /// Keys of its file entry that this program does not know, with their TOML text; kept when saving.
     std::map<std::string, std::string> unrecognised;
     Remarks remarks{};
-    /// By the key of a number field: how well its value is known. A value without one is taken as exact.
+    /// By the key of a number field: how well its value is known. `assumed_tolerance` says what holds for a
+    /// value without one.
     std::map<std::string, Tolerance> tolerances{};
     bool operator==(const Part&) const = default;
 };
@@ -102,7 +103,13 @@ Result<PartBody>
 with_field_unchecked(const PartBody& body, std::string_view key, const FieldValue& value);
 std::optional<std::string> contradiction(const PartBody& body);
 
-/// What is wrong with a +- for that field: no such field, no number, not above 0 or beyond the field's range.
+/// How well a value is known that nobody speaks of, or only by where it is from: a length has the +- that
+/// is usual for it, as of a datasheet when not even that is said; other values are taken as exact.
+std::optional<Tolerance> assumed_tolerance(const FieldInfo& field,
+                                           KnownBy known_by = KnownBy::datasheet);
+
+/// What is wrong with a +- for that field: no such field, no number, not above 0 or beyond the field's range;
+/// without a number, only lengths have a usual one.
 std::optional<std::string>
 tolerance_objection(const PartBody& body, std::string_view key, const Tolerance& tolerance);
 

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 
+#include "study/cure_search.hpp"
+
 #include <fmt/format.h>
 
 namespace beamfork {
@@ -25,14 +27,31 @@ SeverityLook look_of(Severity severity) {
     return {"", FindingSign::dot, ColourRole::dimension};
 }
 
+CureRow cure_row_of(const Cure& cure) {
+    CureRow row{cure.what, cure.removes ? "mends it" : "makes it less", cure.cost};
+    row.effect += ", " + to_words(cure.reversibility);
+    if (!cure.effect.empty()) row.effect += ": " + cure.effect;
+    return row;
+}
+
+std::string no_cure_words(const Report& report, const Finding& finding) {
+    if (!wants_cure(finding) || !finding.cures.empty()) return "";
+    return report.cures_are_sought ? "No single change was found that mends this."
+                                   : "Looking for what mends this …";
+}
+
 }  // namespace
 
 std::vector<FindingRow> finding_rows(const Report& report) {
     std::vector<FindingRow> rows;
     for (const Finding& finding : report.findings) {
         const SeverityLook look = look_of(finding.severity);
-        rows.push_back({finding.severity, look.word, look.sign, look.role, finding.sentence,
-                        finding.advice, finding.part});
+        FindingRow row{finding.severity, look.word,      look.sign,   look.role,
+                       finding.sentence, finding.advice, finding.part};
+        for (const Cure& cure : finding.cures)
+            row.cures.push_back(cure_row_of(cure));
+        row.no_cure = no_cure_words(report, finding);
+        rows.push_back(std::move(row));
     }
     return rows;
 }

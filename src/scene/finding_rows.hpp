@@ -13,6 +13,13 @@ namespace beamfork {
 /// The shape drawn before a finding, so that colour is never alone.
 enum class FindingSign { cross, triangle, dot, tick };
 
+/// A change that would mend the finding.
+struct CureRow {
+    std::string what;
+    std::string effect;  ///< "removes it, at once: 6.4 mm of travel left inward"
+    std::string cost;    ///< may be empty
+};
+
 struct FindingRow {
     Severity severity = Severity::note;
     std::string word;  ///< "Fails", "Poor", "Note", "Good"
@@ -21,6 +28,8 @@ struct FindingRow {
     std::string sentence;
     std::string advice;  ///< may be empty
     std::optional<std::size_t> part;
+    std::vector<CureRow> cures{};  ///< best first
+    std::string no_cure{};         ///< why there is none; empty where there are or none is wanted
 };
 
 std::vector<FindingRow> finding_rows(const Report& report);

@@ -10,6 +10,23 @@ namespace {
 
 constexpr const char* none = "–";
 
+ValueRow zenith_row(const Setup& setup, const ZenithRoom& room) {
+    std::string help = fmt::format(
+        "What must be free behind the focuser when the telescope points up, so that fork, tripod "
+        "or pier are clear: from the racked-in drawtube's rear end along its axis to the farthest "
+        "point of all bodies, at this focus. {} reaches that far. Housings wider than the parts' "
+        "stated sizes, caps and knobs come on top: leave 10 mm (common practice, no source).",
+        setup.parts[room.part].name);
+    if (room.is_sideways)
+        help += " This focuser stands out of the tube’s side: it is room beside the tube.";
+    if (room.is_straight)
+        help += " You look straight through, so your head wants room below it, too.";
+    if (room.there) help += fmt::format(" Stated as free: {:.0f} mm.", *room.there);
+    return {(room.is_sideways ? "Room beside the tube, set by " : "Room at the zenith, set by ")
+                + setup.parts[room.part].name,
+            format_number(room.wanted, 0), "mm", std::move(help)};
+}
+
 // How focus goes with the pupil distance; nothing where it does not.
 void add_distance_rows(std::vector<ValueRow>& rows,
                        const Setup& setup,
@@ -67,6 +84,7 @@ std::vector<ValueRow> eye_rows(const Setup& setup, const Report& report) {
                          fit.tightest->what, setup.parts[fit.tightest->part].name,
                          fit.tightest->obstacle, setup.parts[fit.tightest->other].name)});
     }
+    rows.push_back(zenith_row(setup, fit.zenith));
     rows.push_back({"Field seen in full light", format_number(100 * fit.seen.full_light_share, 0),
                     "%",
                     "Share of the field's width whose beams enter the eye's pupil whole: arc "

@@ -33,25 +33,48 @@ void add_density(UncertaintyRows& rows, const Uncertainty& found) {
     }
 }
 
-std::string not_stated(std::size_t count) {
-    if (count == 0) return "";
-    return fmt::format("{} {} that {} focus {} no ± and {} taken as exact.", count,
-                       count == 1 ? "length" : "lengths", count == 1 ? "moves" : "move",
-                       count == 1 ? "has" : "have", count == 1 ? "is" : "are");
+std::string assumed_sentence(const Uncertainty& found) {
+    if (found.assumed == 0) return "";
+    return fmt::format(
+        "± is assumed where none is stated ({} of {}): {} mm for a datasheet’s length, {} mm for a "
+        "measured one, {} mm for a "
+        "guess; common practice, no source. Select a part and state what you know better.",
+        found.assumed, found.contributions.size(),
+        format_exact(usual_plus_minus_mm(KnownBy::datasheet)),
+        format_exact(usual_plus_minus_mm(KnownBy::measured)),
+        format_exact(usual_plus_minus_mm(KnownBy::guessed)));
+}
+
+std::string place_sentence(const Uncertainty& found) {
+    if (found.is_by_mirror) {
+        return fmt::format(
+            "The main mirror leaves {} ± {} mm of the {} mm by which it moves the back focus; "
+            "chance of too far in {} %, too far out {} %.",
+            format_number(found.drawtube, 1), format_number(found.standard, 1),
+            format_number(found.travel, 0), percent(found.too_far_in), percent(found.too_far_out));
+    }
+    return fmt::format(
+        "Focus at {} ± {} mm of 0 to {} mm; chance of too far in {} %, too far out {} %.",
+        format_number(found.drawtube, 1), format_number(found.standard, 1),
+        format_number(found.travel, 0), percent(found.too_far_in), percent(found.too_far_out));
 }
 
 ContributionRow row_of(const Setup& setup, const Contribution& one) {
     const std::string unit(symbol(one.unit));
     return {one.part,
             setup.parts[one.part].name + ": " + one.label,
-            fmt::format("±{} {}, {}", format_exact(one.tolerance.plus_minus), unit,
-                        to_word(one.tolerance.known_by)),
+            fmt::format("±{} {}{}, {}", format_exact(*one.tolerance.plus_minus), unit,
+                        one.is_assumed ? " assumed" : "", to_word(one.tolerance.known_by)),
+            one.is_assumed,
             one.share,
             percent(one.share),
             fmt::format("Moves focus by {:.2f} mm for each {} and so adds {:.2f} mm of standard "
-                        "deviation: {} % of the variance. {}",
+                        "deviation: {} % of the variance. {}{}",
                         std::abs(one.sensitivity), unit.empty() ? "unit" : unit, one.standard,
                         percent(one.share),
+                        one.is_assumed ? "Nobody stated this ±: it is the usual one (common "
+                                         "practice, no source). "
+                                       : "",
                         one.tolerance.known_by == KnownBy::measured
                             ? "Measured: ± is one standard deviation."
                             : "Anywhere within ± with equal chance: ± over the square root of 3 "
@@ -59,7 +82,9 @@ ContributionRow row_of(const Setup& setup, const Contribution& one) {
 }
 
 std::string advice_of(const Setup& setup, const Uncertainty& found) {
-    if (!found.better) return "";
+    constexpr double that_shows = 0.005;  // of the chance, which is told in whole percent
+    if (!found.better || std::abs(found.better->probability - found.probability) < that_shows)
+        return "";
     const Contribution& largest = found.contributions.front();
     return fmt::format("Worth measuring: {} of {}. Known to ±{:.2g} {} and unchanged, focus would "
                        "be {} % sure. {}",
@@ -80,17 +105,13 @@ UncertaintyRows uncertainty_rows(const Setup& setup, const Report& report) {
                 "the stated position, its variance the sum of the squares of what each ± moves "
                 "it (GUM, JCGM 100:2008, eq. 10 and G.2).";
     if (!rows.is_stated) {
-        rows.sentence = "No value has a ± yet, so nothing can be said of how sure focus is. Select "
-                        "a part and state the ± of its lengths.";
+        rows.sentence = "No value whose ± is known or usual moves the focus here.";
         return rows;
     }
     rows.headline = percent(found.probability) + " % sure";
     rows.role = found.probability >= 0.95 ? ColourRole::good : ColourRole::shortfall;
-    rows.sentence = fmt::format(
-        "Focus at {} ± {} mm of 0 to {} mm; chance of too far in {} %, too far out {} %.",
-        format_number(found.drawtube, 1), format_number(found.standard, 1),
-        format_number(found.travel, 0), percent(found.too_far_in), percent(found.too_far_out));
-    rows.not_stated = not_stated(found.not_stated);
+    rows.sentence = place_sentence(found);
+    rows.assumed = assumed_sentence(found);
     rows.advice = advice_of(setup, found);
     add_density(rows, found);
     for (const Contribution& one : found.contributions)

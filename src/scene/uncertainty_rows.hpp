@@ -15,8 +15,9 @@ namespace beamfork {
 struct ContributionRow {
     std::size_t part = 0;
     std::string label;  ///< "Club refractor: Back focus"
-    std::string value;  ///< "±2 mm, guessed"
-    double share = 0;   ///< of the variance, 0 to 1
+    std::string value;  ///< "±2 mm, guessed", "±1 mm assumed, datasheet"
+    bool is_assumed = false;
+    double share = 0;  ///< of the variance, 0 to 1
     std::string percent;
     std::string help;
 };
@@ -26,10 +27,10 @@ struct UncertaintyRows {
     std::string headline;    ///< "92 % sure"
     ColourRole role = ColourRole::good;
     std::string sentence;
-    std::string not_stated;  ///< how many lengths are taken as exact
-    std::string advice;      ///< which value to measure, and how
-    std::string help;        ///< formula and source of the chance
-    double low = 0;          ///< the drawtube positions of `density`, mm
+    std::string assumed;  ///< how many +- nobody stated, and what they are then
+    std::string advice;   ///< which value to measure, and how
+    std::string help;     ///< formula and source of the chance
+    double low = 0;       ///< the drawtube positions of `density`, mm
     double high = 1;
     double travel = 0;
     double drawtube = 0;  ///< as stated

@@ -16,7 +16,8 @@ struct FindingScope {
              std::string sentence,
              std::string advice = "",
              std::optional<std::size_t> part = {}) const {
-        found.push_back({severity, std::move(id), std::move(sentence), std::move(advice), part});
+        found.push_back(
+            {severity, std::move(id), std::move(sentence), std::move(advice), part, {}});
     }
     [[nodiscard]] const std::string& name(std::size_t part) const { return setup.parts[part].name; }
     /// The first part with that role, which the setup must have.

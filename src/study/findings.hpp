@@ -6,6 +6,8 @@
 #include <string>
 #include <vector>
 
+#include "study/cure.hpp"
+
 namespace beamfork {
 
 enum class Severity {
@@ -23,6 +25,7 @@ struct Finding {
     std::string sentence;             ///< what is the matter, with numbers and units
     std::string advice;               ///< what would mend it; empty when nothing need be done
     std::optional<std::size_t> part;  ///< index of the part it is about
+    std::vector<Cure> cures{};        ///< best first; only of a report that was asked for them
     bool operator==(const Finding&) const = default;
 };
 

@@ -189,6 +189,7 @@ Fit fit(const Setup& setup, const Train& train, const Magnification& magnificati
         eyepiece.eye_relief.value, keeps_spectacles ? observer.spectacle_distance.value : 0,
         observer.eye_pupil.value, magnification.exit_pupil, eyepiece.apparent_field);
     result.tightest = tightest(train);
+    result.zenith = zenith_room(setup, train);
     result.load = load_of(setup, train);
     result.balance = balance_shift(setup, result.load);
     result.joints = joints(setup, train.choice);

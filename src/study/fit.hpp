@@ -9,6 +9,7 @@
 #include "study/clearance.hpp"
 #include "study/joints.hpp"
 #include "study/magnification.hpp"
+#include "study/zenith.hpp"
 
 namespace beamfork {
 
@@ -60,6 +61,7 @@ struct Fit {
     EyepieceSpacing spacing;
     SeenField seen;
     std::optional<Clearance> tightest;
+    ZenithRoom zenith;
     Load load;
     std::optional<BalanceShift> balance;  ///< where tube mass and balance point are stated
     std::vector<Joint> joints;

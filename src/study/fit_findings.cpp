@@ -105,6 +105,19 @@ void balance_findings(const FindingScope& scope) {
               cure + weight_caution, scope.index_of(Role::telescope));
 }
 
+void zenith_findings(const FindingScope& scope) {
+    const ZenithRoom& room = scope.report.fit.zenith;
+    if (!room.hits()) return;
+    scope.add(Severity::poor, "zenith_room_short",
+              fmt::format("Pointing at the zenith, {} reaches {:.0f} mm behind the focuser, where "
+                          "{:.0f} mm are free: {:.0f} mm are missing.",
+                          scope.name(room.part), room.wanted, *room.there,
+                          room.wanted - *room.there),
+              "Hang less behind it, stop short of the zenith, or raise the telescope on its mount. "
+              "Try it by hand with the drives off, before anything drives there by itself.",
+              room.part);
+}
+
 }  // namespace
 
 void fit_findings(const FindingScope& scope) {
@@ -112,6 +125,7 @@ void fit_findings(const FindingScope& scope) {
     seen_findings(scope);
     load_findings(scope);
     balance_findings(scope);
+    zenith_findings(scope);
 }
 
 }  // namespace beamfork

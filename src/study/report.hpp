@@ -40,6 +40,8 @@ struct Report {
     Brightness brightness;
     Alignment alignment;
     std::vector<Finding> findings;  ///< most severe first
+    bool cures_are_sought =
+        false;  ///< findings have their cures (cure_search.hpp); else nobody has looked
 
     [[nodiscard]] const EyeClipping& clipping_of(Eye eye) const {
         return clipping[eye == Eye::left ? 0 : 1];

@@ -14,26 +14,46 @@ double normal_below_zero(double mean, double standard) {
 
 namespace {
 
-// The wanted drawtube position with one value moved; the other way round where the field does not allow it.
-Result<double>
-slope(const Setup& setup, const Choice& choice, std::size_t part, const FieldInfo& field) {
-    const double value = std::get<double>(*field_value(setup.parts[part].body, field.key));
-    const double step = 1e-3 * std::max(1.0, std::abs(value) / 100);
-    const double low = std::max(field.low, value - step);
-    const double high = std::min(field.high, value + step);
-    Setup moved = setup;
-    std::array<double, 2> drawtube{};
-    const std::array places{low, high};
-    for (std::size_t i = 0; i < 2; ++i) {
-        auto body = with_field_unchecked(setup.parts[part].body, field.key, places[i]);
-        if (!body) return tl::make_unexpected(body.error());
-        moved.parts[part].body = *std::move(body);
-        const auto budget = focus_budget(moved, choice);
-        if (!budget) return tl::make_unexpected(budget.error());
-        drawtube[i] = budget->wanted_drawtube;
+constexpr double least_slope = 1e-6;  // a value that changes less does not bear on focus
+
+// Moves one value of a setup and looks where focus goes. Putting the value back costs less than a copy of all.
+class Nudge {
+public:
+    Nudge(const Setup& setup, const Choice& choice, double margin)
+        : setup_(setup), choice_(choice), margin_(margin) {}
+
+    // mm of inward margin per unit of the value; one-sided where the field does not allow both ways.
+    Result<double> slope(std::size_t part, const FieldInfo& field) {
+        const double value = std::get<double>(*field_value(setup_.parts[part].body, field.key));
+        const double step = 1e-3 * std::max(1.0, std::abs(value) / 100);
+        const double low = std::max(field.low, value - step);
+        const double high = std::min(field.high, value + step);
+        if (high <= low) return 0.0;
+        const double first = high > value ? high : low;
+        const auto moved = margin_at(part, field, first);
+        if (!moved) return moved;
+        // Most values, such as a clear diameter, do nothing at all: no second look.
+        if (std::abs(*moved - margin_) < least_slope * std::abs(first - value)) return 0.0;
+        const auto other = first == low ? Result<double>(margin_) : margin_at(part, field, low);
+        if (!other) return other;
+        return (*moved - *other) / (first == low ? low - value : high - low);
     }
-    return high > low ? (drawtube[1] - drawtube[0]) / (high - low) : 0.0;
-}
+
+private:
+    Result<double> margin_at(std::size_t part, const FieldInfo& field, double value) {
+        auto body = with_field_unchecked(setup_.parts[part].body, field.key, value);
+        if (!body) return tl::make_unexpected(body.error());
+        std::swap(setup_.parts[part].body, *body);
+        const auto budget = focus_budget(setup_, choice_);
+        std::swap(setup_.parts[part].body, *body);
+        if (!budget) return tl::make_unexpected(budget.error());
+        return budget->margin_in;
+    }
+
+    Setup setup_;
+    const Choice& choice_;
+    double margin_;
+};
 
 bool is_number(const Part& part, const FieldInfo& field) {
     if (field.type == FieldType::choice) return false;
@@ -97,30 +117,52 @@ std::vector<std::size_t> parts_that_count(const Setup& setup, const Choice& choi
     return parts;
 }
 
-Result<void> study_value(const Setup& setup,
-                         const Choice& choice,
-                         std::size_t index,
-                         const FieldInfo& field,
-                         Uncertainty& found) {
-    const Part& part = setup.parts[index];
+// "None of it": a cell without length, a mirror that was not moved. Nobody reads that off a ruler.
+bool is_none(const Part& part, const FieldInfo& field) {
+    return field.low == 0 && field_value(part.body, field.key) == FieldValue{0.0};
+}
+
+// How well that value is known, with a number; nothing when it is exact.
+std::optional<Tolerance> tolerance_of(const Part& part, const FieldInfo& field) {
     const auto stated = part.tolerances.find(field.key);
-    const bool is_travel_field = role_of(part) == Role::focuser && field.key == "travel_mm";
-    constexpr double least = 1e-6;  // a value that changes less does not bear on focus
-    double sensitivity = is_travel_field ? 1 : 0;
-    if (!is_travel_field) {
-        const auto found_slope = slope(setup, choice, index, field);
-        if (!found_slope) return tl::make_unexpected(found_slope.error());
-        sensitivity = *found_slope;
+    if (stated == part.tolerances.end())
+        return is_none(part, field) ? std::nullopt : assumed_tolerance(field);
+    if (stated->second.plus_minus) return stated->second;
+    return assumed_tolerance(field, stated->second.known_by);
+}
+
+bool says_plus_minus(const Part& part, const FieldInfo& field) {
+    const auto stated = part.tolerances.find(field.key);
+    return stated != part.tolerances.end() && stated->second.plus_minus;
+}
+
+// All values that move the focus and are not exact.
+Result<std::vector<Contribution>>
+contributions(const Setup& setup, const Choice& choice, const FocusBudget& budget) {
+    std::vector<Contribution> found;
+    Nudge nudge(setup, choice, budget.margin_in);
+    for (const std::size_t index : parts_that_count(setup, choice)) {
+        const Part& part = setup.parts[index];
+        for (const FieldInfo& field : kind_of(part.body).fields) {
+            if (!is_number(part, field) || !is_relevant(part.body, field)) continue;
+            const auto tolerance = tolerance_of(part, field);
+            if (!tolerance) continue;
+            Contribution one{index, field.key, field.label, field.unit, *tolerance};
+            one.is_assumed = !says_plus_minus(part, field);
+            one.sensitivity = 1;
+            if (!is_travel(setup, one)) {
+                const auto slope = nudge.slope(index, field);
+                if (!slope) return tl::make_unexpected(slope.error());
+                one.sensitivity = *slope;
+            } else if (budget.primary) {
+                continue;  // the drawtube is not what focuses
+            }
+            if (std::abs(one.sensitivity) < least_slope) continue;
+            one.standard = std::abs(one.sensitivity) * one.tolerance.standard();
+            found.push_back(std::move(one));
+        }
     }
-    if (std::abs(sensitivity) < least) return {};
-    if (stated == part.tolerances.end()) {
-        if (field.unit == FieldUnit::millimetre) ++found.not_stated;
-        return {};
-    }
-    Contribution one{index, field.key, field.label, field.unit, stated->second, sensitivity};
-    one.standard = std::abs(sensitivity) * one.tolerance.standard();
-    found.contributions.push_back(std::move(one));
-    return {};
+    return found;
 }
 
 }  // namespace
@@ -128,25 +170,19 @@ Result<void> study_value(const Setup& setup,
 Result<Uncertainty>
 uncertainty(const Setup& setup, const Choice& choice, const FocusBudget& budget) {
     Uncertainty found;
-    found.drawtube = budget.wanted_drawtube;
-    found.travel = budget.travel;
+    found.drawtube = budget.margin_in;
+    found.travel = budget.margin_in + budget.margin_out;
+    found.is_by_mirror = budget.primary.has_value();
     found.margin = std::min(budget.margin_in, budget.margin_out);
     found.probability = budget.reaches ? 1 : 0;
     found.too_far_in = budget.margin_in < 0 ? 1 : 0;
     found.too_far_out = 1 - found.probability - found.too_far_in;
-    const auto parts = parts_that_count(setup, choice);
-    const bool says_nothing = std::all_of(parts.begin(), parts.end(), [&](std::size_t index) {
-        return setup.parts[index].tolerances.empty();
-    });
-    if (says_nothing) return found;  // and costs nothing
-    for (const std::size_t index : parts) {
-        const Part& part = setup.parts[index];
-        for (const FieldInfo& field : kind_of(part.body).fields) {
-            if (!is_number(part, field) || !is_relevant(part.body, field)) continue;
-            if (auto done = study_value(setup, choice, index, field, found); !done)
-                return tl::make_unexpected(done.error());
-        }
-    }
+    auto values = contributions(setup, choice, budget);
+    if (!values) return tl::make_unexpected(values.error());
+    found.contributions = *std::move(values);
+    found.assumed = static_cast<std::size_t>(
+        std::count_if(found.contributions.begin(), found.contributions.end(),
+                      [](const Contribution& one) { return one.is_assumed; }));
     const DrawtubeSpread spread = spread_of(setup, found);
     const bool is_inward = budget.margin_in <= budget.margin_out;
     found.standard = is_inward ? spread.drawtube : std::hypot(spread.drawtube, spread.travel);
@@ -175,9 +211,9 @@ public:
     double even() { return (static_cast<double>(engine_() >> 11U) + 0.5) * 0x1p-53; }
     double of(const Tolerance& tolerance) {
         const double first = even();
-        if (tolerance.known_by != KnownBy::measured) return (2 * first - 1) * tolerance.plus_minus;
+        if (tolerance.known_by != KnownBy::measured) return (2 * first - 1) * *tolerance.plus_minus;
         // G. E. P. Box and M. E. Muller, Ann. Math. Statist. 29, 610-611, 1958.
-        return tolerance.plus_minus * std::sqrt(-2 * std::log(first))
+        return *tolerance.plus_minus * std::sqrt(-2 * std::log(first))
                * std::cos(2 * std::numbers::pi * even());
     }
 
@@ -185,20 +221,16 @@ private:
     std::mt19937_64 engine_;
 };
 
-Result<PartBody> drawn(const Part& part, Draws& draws) {
-    PartBody body = part.body;
-    for (const FieldInfo& field : kind_of(part.body).fields) {
-        const auto stated = part.tolerances.find(field.key);
-        if (stated == part.tolerances.end() || !is_number(part, field)
-            || !is_relevant(part.body, field))
-            continue;
-        const double value = std::get<double>(*field_value(part.body, field.key));
-        const double moved = std::clamp(value + draws.of(stated->second), field.low, field.high);
-        auto changed = with_field_unchecked(body, field.key, moved);
-        if (!changed) return changed;
-        body = *std::move(changed);
-    }
-    return body;
+Result<void> draw_value(Setup& setup, const Setup& stated, const Contribution& one, Draws& draws) {
+    const auto& fields = kind_of(stated.parts[one.part].body).fields;
+    const auto field = std::find_if(fields.begin(), fields.end(),
+                                    [&](const FieldInfo& info) { return info.key == one.key; });
+    const double value = std::get<double>(*field_value(stated.parts[one.part].body, one.key));
+    const double moved = std::clamp(value + draws.of(one.tolerance), field->low, field->high);
+    auto body = with_field_unchecked(setup.parts[one.part].body, one.key, moved);
+    if (!body) return tl::make_unexpected(body.error());
+    setup.parts[one.part].body = *std::move(body);
+    return {};
 }
 
 }  // namespace
@@ -206,14 +238,17 @@ Result<PartBody> drawn(const Part& part, Draws& draws) {
 Result<double>
 sampled_probability(const Setup& setup, const Choice& choice, int samples, std::uint64_t seed) {
     BEAMFORK_EXPECTS(samples > 0);
+    const auto stated = focus_budget(setup, choice);
+    if (!stated) return tl::make_unexpected(stated.error());
+    const auto values = contributions(setup, choice, *stated);
+    if (!values) return tl::make_unexpected(values.error());
     Draws draws(seed);
     Setup one = setup;
     int reached = 0;
     for (int i = 0; i < samples; ++i) {
-        for (const std::size_t index : parts_that_count(setup, choice)) {
-            auto body = drawn(setup.parts[index], draws);
-            if (!body) return tl::make_unexpected(body.error());
-            one.parts[index].body = *std::move(body);
+        for (const Contribution& value : *values) {
+            if (auto done = draw_value(one, setup, value, draws); !done)
+                return tl::make_unexpected(done.error());
         }
         const auto budget = focus_budget(one, choice);
         if (!budget) return tl::make_unexpected(budget.error());

@@ -1,7 +1,7 @@
-// How sure it is that focus is reached, from the stated +- of the parts' values; which value makes it unsure,
-// and what measuring that one better would bring.
+// How sure it is that focus is reached, from the +- of the parts' values, stated or assumed; which value makes
+// it unsure, and what measuring that one better would bring.
 //
-// The wanted drawtube position has the variance sum (c u)^2 over all values, c its change per unit of the
+// The margin inward, which is the wanted drawtube position, or with a moving mirror the light path it has left, has the variance sum (c u)^2 over all values, c its change per unit of the
 // value and u the value's standard deviation (JCGM 100:2008, GUM, eq. 10); it is taken as normal (GUM, G.2).
 #pragma once
 
@@ -20,10 +20,11 @@ struct Contribution {
     std::string key;
     std::string label;  ///< of its field
     FieldUnit unit = FieldUnit::millimetre;
-    Tolerance tolerance;
-    double sensitivity = 0;  ///< mm of margin per unit of the value
-    double standard = 0;     ///< what it adds to the margin, one standard deviation, mm
-    double share = 0;        ///< of the variance, 0 to 1
+    Tolerance tolerance;      ///< always with a number
+    bool is_assumed = false;  ///< nobody stated that number: it is the usual one
+    double sensitivity = 0;   ///< mm of margin per unit of the value
+    double standard = 0;      ///< what it adds to the margin, one standard deviation, mm
+    double share = 0;         ///< of the variance, 0 to 1
 };
 
 /// The largest contribution, were it measured to `plus_minus` (one standard deviation).
@@ -33,15 +34,17 @@ struct BetterKnown {
 };
 
 struct Uncertainty {
-    double drawtube = 0;  ///< wanted extension as stated, mm
-    double travel = 0;
+    double drawtube =
+        0;  ///< wanted extension as stated, mm; with a moving mirror: what it has left to go up
+    double travel = 0;  ///< of the drawtube; with a moving mirror: of its back focus, mm
+    bool is_by_mirror = false;
     double margin = 0;       ///< the smaller of both margins, negative when short, mm
-    double standard = 0;     ///< standard deviation of that margin, mm; 0: nothing is stated
+    double standard = 0;     ///< standard deviation of that margin, mm
     double probability = 1;  ///< that focus lies within the travel
     double too_far_in = 0;   ///< probability that it lies inward of the travel
     double too_far_out = 0;
     std::vector<Contribution> contributions;  ///< largest first; those that change nothing left out
-    std::size_t not_stated = 0;  ///< lengths that move the focus and have no +-: taken as exact
+    std::size_t assumed = 0;                  ///< how many of them have a +- that nobody stated
     std::optional<BetterKnown> better;
 };
 

@@ -17,26 +17,31 @@ void uncertainty_findings(const FindingScope& scope) {
     if (found.contributions.empty()) return;
     const Contribution& largest = found.contributions.front();
     const std::string value = fmt::format("{} of {}", largest.label, scope.name(largest.part));
+    const char* all =
+        found.assumed == found.contributions.size() ? "With the usual ± assumed for every length"
+        : found.assumed > 0 ? "All stated ± and the usual ones of other lengths considered"
+                            : "All stated ± considered";
     std::string advice;
-    if (found.better) {
+    constexpr double gain_that_counts = 0.005;
+    if (found.better && found.better->probability > found.probability + gain_that_counts) {
         advice = fmt::format(
             "Measure the {}: known to ±{:.2g} {} and unchanged, it makes that {:.0f} %. {}", value,
             found.better->plus_minus, symbol(largest.unit), 100 * found.better->probability,
             home_measurement(scope.setup.parts[largest.part].body, largest.key));
     }
     if (found.probability >= sure_enough) {
-        scope.add(
-            Severity::good, "reach_is_sure",
-            fmt::format("All stated ± considered, focus is reached with a chance of {:.1f} %.",
-                        std::min(99.9, 100 * found.probability)));
+        scope.add(Severity::good, "reach_is_sure",
+                  fmt::format("{}, focus is reached with a chance of {:.1f} %.", all,
+                              std::min(99.9, 100 * found.probability)));
         return;
     }
     // Where focus is missed as stated, the shortfall is the first thing to say.
     scope.add(
         scope.report.budget.reaches ? Severity::poor : Severity::note, "reach_is_unsure",
         fmt::format("Reaches focus with a chance of only {:.0f} %: the margin of {:.1f} mm is "
-                    "known to ±{:.1f} mm, most of it from the {}.",
-                    100 * found.probability, found.margin, found.standard, value),
+                    "known to ±{:.1f} mm{}, most of it from the {}.",
+                    100 * found.probability, found.margin, found.standard,
+                    found.assumed == 0 ? "" : ", in part assumed", value),
         advice, largest.part);
 }
 

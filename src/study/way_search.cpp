@@ -14,14 +14,24 @@ WayToFocus way_named(std::string id) {
     return way;
 }
 
-WaySearch::WaySearch(const Setup& setup, const Choice& choice, const FocusBudget& budget)
-    : setup_(setup),
-      choice_(choice),
-      budget_(budget),
-      power_(magnification(setup, choice, budget).magnification) {}
+double lens_that_fits_into(const Part& part) {
+    constexpr double widest = 26;
+    constexpr double cell = 3;
+    for (const char* key : {"entry_clear_diameter_mm", "clear_diameter_mm"}) {
+        const auto value = field_value(part.body, key);
+        const double* opening = value ? std::get_if<double>(&*value) : nullptr;
+        if (opening != nullptr) return std::clamp(*opening - cell, 3.0, widest);
+    }
+    return widest;
+}
 
-void WaySearch::offer(WayToFocus way, const Choice& choice) {
-    way.setup.chosen = choice;
+WaySearch::WaySearch(const Setup& setup, const Choice& choice, const FocusBudget& budget)
+    : setup_(setup), budget_(budget), power_(magnification(setup, choice, budget).magnification) {
+    setup_.chosen = choice;
+}
+
+void WaySearch::offer(WayToFocus way) {
+    const Choice& choice = way.setup.chosen;
     const auto after = focus_budget(way.setup, choice);
     if (!after) return;
     way.gained = after->margin_in - budget_.margin_in;

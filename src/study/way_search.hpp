@@ -11,25 +11,29 @@ namespace beamfork {
 
 WayToFocus way_named(std::string id);
 
+/// The widest lens, mm, whose cell slides into the front end of that part; 26 mm where its opening is wider or
+/// unknown. A cell takes 1.5 mm all round (as study/clearance has it).
+double lens_that_fits_into(const Part& part);
+
 class WaySearch {
 public:
-    /// All three must outlive it.
+    /// `budget` must outlive it.
     WaySearch(const Setup& setup, const Choice& choice, const FocusBudget& budget);
 
     /// mm of light path still to be found, with the margin that should be left.
     [[nodiscard]] double wanted() const { return thin_margin_mm - budget_.margin_in; }
+    /// The setup with that choice chosen.
     [[nodiscard]] const Setup& setup() const { return setup_; }
-    [[nodiscard]] const Choice& choice() const { return choice_; }
+    [[nodiscard]] const Choice& choice() const { return setup_.chosen; }
     [[nodiscard]] const FocusBudget& budget() const { return budget_; }
 
     /// Works out the changed setup in `way`; one that cannot be built or gives nothing back is left out.
-    void offer(WayToFocus way, const Choice& choice);
+    void offer(WayToFocus way);
     /// Those that suffice first, then the easiest to go back on, then those that change least.
     std::vector<WayToFocus> take();
 
 private:
-    const Setup& setup_;
-    const Choice& choice_;
+    Setup setup_;
     const FocusBudget& budget_;
     double power_;
     std::vector<WayToFocus> ways_;

@@ -20,7 +20,7 @@ void offer_shorter_tube(WaySearch& search, std::size_t telescope) {
     way.setup = search.setup();
     auto& refractor = std::get<Refractor>(way.setup.parts[telescope].body);
     refractor.back_focus = refractor.back_focus + Millimetres{cut};
-    search.offer(std::move(way), search.choice());
+    search.offer(std::move(way));
 }
 
 // A low body of the focuser: ordinary ones are 70-110 high, low ones 30-60 (common practice, no source).
@@ -38,7 +38,7 @@ void offer_low_focuser(WaySearch& search, std::size_t telescope) {
     changed.back_focus = changed.back_focus + Millimetres{saved};
     changed.axis_to_drawtube = changed.axis_to_drawtube - Millimetres{saved};
     if (changed.contradiction()) return;
-    search.offer(std::move(way), search.choice());
+    search.offer(std::move(way));
 }
 
 // The primary moved up by x moves the image out by x; the cone at the secondary is wider by x D / F (similar
@@ -67,7 +67,7 @@ void offer_primary_up(WaySearch& search, std::size_t telescope) {
                                  "reaches the middle of the field.",
                                  100 * kept * kept);
     way.reversibility = Reversibility::workshop;
-    search.offer(std::move(way), search.choice());
+    search.offer(std::move(way));
 }
 
 }  // namespace

@@ -3,22 +3,12 @@
 #include <algorithm>
 #include <cmath>
 
+#include "study/changed_setup.hpp"
 #include "study/way_search.hpp"
 
 #include <fmt/format.h>
 
 namespace beamfork {
-
-std::string to_words(Reversibility reversibility) {
-    switch (reversibility) {
-    case Reversibility::at_once: return "at once";
-    case Reversibility::exchange: return "exchange a part";
-    case Reversibility::comfort: return "costs comfort";
-    case Reversibility::workshop: return "change the telescope";
-    case Reversibility::permanent: return "cannot be undone";
-    }
-    return "";
-}
 
 namespace {
 
@@ -28,23 +18,6 @@ constexpr double thin_coupling_mm = 2;  // a threaded ring; common practice, no 
 constexpr double short_diagonal_mm =
     38;  // T-thread prism diagonals 35-41; common practice, no source
 constexpr double long_diagonal_mm = 50;  // from here on a short one helps
-
-// A choice whose parts have moved because one was put in (+1) or taken out (-1) at `at`.
-Choice moved(Choice choice, std::size_t at, int by) {
-    for (std::size_t* index : {&choice.eyepiece, &choice.observer, &choice.target}) {
-        if (*index >= at) *index = static_cast<std::size_t>(static_cast<long>(*index) + by);
-    }
-    return choice;
-}
-
-Setup with_part(Setup setup, std::size_t at, Part part) {
-    setup.parts.insert(setup.parts.begin() + static_cast<long>(at), std::move(part));
-    return setup;
-}
-Setup without_part(Setup setup, std::size_t at) {
-    setup.parts.erase(setup.parts.begin() + static_cast<long>(at));
-    return setup;
-}
 
 void offer_other_eyepieces(WaySearch& search) {
     for (const std::size_t index : parts_with_role(search.setup(), Role::eyepiece)) {
@@ -57,7 +30,8 @@ void offer_other_eyepieces(WaySearch& search) {
         way.cost = "Another magnification; the pair you wanted still does not reach.";
         way.reversibility = Reversibility::at_once;
         way.setup = search.setup();
-        search.offer(std::move(way), choice);
+        way.setup.chosen = choice;
+        search.offer(std::move(way));
     }
 }
 
@@ -71,7 +45,7 @@ void offer_thin_couplings(WaySearch& search) {
         way.cost = "Threads at both ends must fit; quick changes by a clamp are lost.";
         way.setup = search.setup();
         std::get<Spacer>(way.setup.parts[i].body).length = Millimetres{thin_coupling_mm};
-        search.offer(std::move(way), search.choice());
+        search.offer(std::move(way));
     }
 }
 
@@ -85,10 +59,8 @@ void offer_shorter_diagonals(WaySearch& search, const Train& train) {
         way.what = fmt::format("Replace “{}” by a short prism diagonal with threads ({:.0f} mm)",
                                part.name, short_diagonal_mm);
         way.cost = "Its openings are narrower, and glass in a fast beam costs sharpness.";
-        way.setup = search.setup();
-        way.setup.parts[path.part].body = compact;
-        way.setup.parts[path.part].name = "Short prism diagonal";
-        search.offer(std::move(way), search.choice());
+        way.setup = with_body(search.setup(), path.part, compact, "Short prism diagonal");
+        search.offer(std::move(way));
     }
 }
 
@@ -101,7 +73,7 @@ void offer_straight_through(WaySearch& search) {
         way.cost = "Hard on the neck when the target is high; the image is turned, not mirrored.";
         way.reversibility = Reversibility::comfort;
         way.setup = without_part(search.setup(), i);
-        search.offer(std::move(way), moved(search.choice(), i + 1, -1));
+        search.offer(std::move(way));
     }
 }
 
@@ -111,10 +83,9 @@ void offer_shifter_at(WaySearch& search, std::size_t at, WayToFocus way, const s
     Shifter lens;
     lens.given = ShifterGiven::focal_length;
     lens.focal_length = Millimetres{-2000};
-    lens.clear_diameter = Millimetres{26};
-    const Choice choice = moved(search.choice(), at, +1);
-    Setup trial = with_part(search.setup(), at, {"Shifter", lens, {}, {}});
-    const auto probe = focus_budget(trial, choice);
+    lens.clear_diameter = Millimetres{lens_that_fits_into(search.setup().parts[at])};
+    const Setup trial = with_part(search.setup(), at, {"Shifter", lens, {}, {}});
+    const auto probe = focus_budget(trial, trial.chosen);
     if (!probe) return;
     const auto found =
         std::find_if(probe->shifters.begin(), probe->shifters.end(),
@@ -126,12 +97,11 @@ void offer_shifter_at(WaySearch& search, std::size_t at, WayToFocus way, const s
     const double factor = std::ceil(distance / (distance - gain) * 20 - 1e-9) / 20;
     lens.focal_length = Millimetres{-distance / (factor - 1)};
     const std::string name = fmt::format("{:.2f}× shifter", factor);
-    trial.parts[at] = {name, lens, {}, {}};
     way.what = fmt::format("Put a {} {}", name, place);
-    way.setup = std::move(trial);
+    way.setup = with_part(search.setup(), at, {name, lens, {}, {}});
     way.cost = fmt::format(
         "Magnifies {:.2f}× there: the true field and the exit pupil shrink by as much.", factor);
-    search.offer(std::move(way), choice);
+    search.offer(std::move(way));
 }
 
 void offer_shifters(WaySearch& search) {
@@ -163,7 +133,7 @@ void offer_shifter_forward(WaySearch& search) {
         way.reversibility = Reversibility::at_once;
         way.setup = search.setup();
         std::swap(way.setup.parts[i - 1], way.setup.parts[i]);
-        search.offer(std::move(way), search.choice());
+        search.offer(std::move(way));
     }
 }
 
@@ -176,7 +146,7 @@ void offer_spacer(WaySearch& search) {
         fmt::format("Put an extension of {:.0f} mm behind the drawtube", spacer.length.value);
     way.cost = "One more joint that can sag; take it out when a part with a longer path is used.";
     way.setup = with_part(search.setup(), behind, {"Extension", spacer, {}, {}});
-    search.offer(std::move(way), moved(search.choice(), behind, +1));
+    search.offer(std::move(way));
 }
 
 }  // namespace

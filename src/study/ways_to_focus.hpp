@@ -6,21 +6,10 @@
 #include <string>
 #include <vector>
 
+#include "study/cure.hpp"
 #include "study/focus_budget.hpp"
 
 namespace beamfork {
-
-/// How easily a way is gone back on; the easiest is offered first.
-enum class Reversibility {
-    at_once,    ///< take another part from the drawer
-    exchange,   ///< another part must be bought or screwed in
-    comfort,    ///< works, but observing gets less comfortable
-    workshop,   ///< the telescope itself is changed
-    permanent,  ///< cannot be undone
-};
-
-/// The word shown to the user: "at once", "exchange a part" ...
-std::string to_words(Reversibility reversibility);
 
 struct WayToFocus {
     std::string id;    ///< stable name for machines: "shifter_in_nose"

@@ -4,47 +4,87 @@
 #include <vector>
 
 #include "scene/finding_rows.hpp"
-#include "ui/viewport.hpp"
+#include "ui/panels.hpp"
 #include "ui/widgets.hpp"
 
 namespace beamfork {
 
 namespace {
 
-void draw_card(const Ui& ui, const FindingRow& row, std::size_t number, float width) {
-    const std::string id = "findings/" + std::to_string(number);
-    const float indent = ImGui::GetTextLineHeight() + grid(3);
-    const ImVec2 all_low = ImGui::GetWindowPos();
-    const ImVec2 all_size = ImGui::GetWindowSize();
-    const ImU32 ink = text_colour(row.role);
-    ImGui::PushStyleColor(ImGuiCol_ChildBg, colour(Tone::panel, 0.86F));
-    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {grid(2.5F), grid(1.5F)});
-    ImGui::BeginChild(id.c_str(), {width, 0},
-                      ImGuiChildFlags_AutoResizeY | ImGuiChildFlags_AlwaysUseWindowPadding);
-    ImGui::PopStyleVar();
-    ImGui::PopStyleColor();
+constexpr std::size_t cures_at_first = 2;
+
+float wrapped_height(const std::string& text, float width) {
+    return text.empty() ? 0 : ImGui::CalcTextSize(text.c_str(), nullptr, false, width).y;
+}
+
+void text_in(ImDrawList& list, ImVec2 at, const std::string& text, float width, ImU32 ink) {
+    list.AddText(ImGui::GetFont(), ImGui::GetFontSize(), at, ink, text.c_str(), nullptr, width);
+}
+
+// One cure is one button: what to do, and below it what that brings. Hovered, it shows in the picture.
+void draw_cure(const Ui& ui, const CureRow& row, CurePick pick) {
+    const std::string id =
+        "findings/" + std::to_string(pick.finding) + "/cure/" + std::to_string(pick.cure);
+    const float edge = grid(1.5F);
+    const float width = ImGui::GetContentRegionAvail().x;
+    const float inner = width - 2 * edge;
+    const float first = wrapped_height(row.what, inner);
+    const ImVec2 size{width, first + wrapped_height(row.effect, inner) + 2 * grid(1)};
+    const ImVec2 low = ImGui::GetCursorScreenPos();
+    const bool pressed = ImGui::InvisibleButton(id.c_str(), size);
+    const bool hot =
+        ImGui::IsItemHovered() || (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible);
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    const ImVec2 low = ImGui::GetWindowPos();
+    list.AddRectFilled(low, {low.x + size.x, low.y + size.y},
+                       colour(hot ? Tone::raised_hot : Tone::raised), grid(1));
+    const float top = low.y + grid(1);
+    text_in(list, {low.x + edge, top}, row.what, inner, colour(Tone::text));
+    text_in(list, {low.x + edge, top + first}, row.effect, inner, colour(Tone::text_dim));
+    const std::string help =
+        row.cost + (row.cost.empty() ? "" : " ")
+        + "The picture shows it while the pointer is here; a click does it, Ctrl+Z takes it back.";
+    tooltip(help);
+    ui.note(id, row.what, help);
+    if (hot) ui.requests.preview = pick;
+    if (!pressed) return;
+    ui.requests.preview.reset();
+    ui.edit(ReplaceSetup{ui.view.report->findings[pick.finding].cures[pick.cure].setup, row.what});
+}
+
+void draw_cures(const Ui& ui, const FindingRow& row, std::size_t number) {
+    const std::size_t count =
+        ui.session.all_findings ? row.cures.size() : std::min(cures_at_first, row.cures.size());
+    for (std::size_t i = 0; i < count; ++i)
+        draw_cure(ui, row.cures[i], {number, i});
+    if (row.no_cure.empty()) return;
+    wrapped_text(row.no_cure, colour(Tone::text_dim));
+    ui.note("findings/" + std::to_string(number) + "/no_cure", row.no_cure);
+}
+
+// The card's words; a click anywhere on them selects the part.
+void draw_card(const Ui& ui, const FindingRow& row, std::size_t number) {
+    const std::string id = "findings/" + std::to_string(number);
     const float line = ImGui::GetTextLineHeight();
-    const float bottom = low.y + ImGui::GetWindowHeight();
-    list.PushClipRect(all_low, {all_low.x + all_size.x, all_low.y + all_size.y});
-    list.AddRectFilled(low, {low.x + grid(0.75F), bottom}, colour(row.role), grid(1),
-                       ImDrawFlags_RoundCornersLeft);
-    list.PopClipRect();
-    const ImVec2 at = ImGui::GetCursorScreenPos();
-    draw_sign(list, row.sign, {at.x + grid(1) + line / 2, at.y + line / 2}, line * 0.8F, ink);
+    const float indent = line + grid(1.5F);
+    const ImVec2 low = ImGui::GetCursorScreenPos();
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    draw_sign(list, row.sign, {low.x + line / 2, low.y + line / 2}, line * 0.8F,
+              text_colour(row.role));
     ImGui::Indent(indent);
+    ImGui::BeginGroup();
     ImGui::PushFont(font(row.severity <= Severity::poor ? TextFace::bold : TextFace::regular));
     wrapped_text(row.word + ": " + row.sentence, colour(Tone::text));
     ImGui::PopFont();
     if (!row.advice.empty()) wrapped_text(row.advice, colour(Tone::text_dim));
-    ImGui::Unindent(indent);
-    const bool hovered = ImGui::IsWindowHovered();
-    ImGui::EndChild();
+    ImGui::EndGroup();
     ui.note(id, row.sentence, row.advice);
-    if (!hovered || !row.part) return;
-    ui.hover_part(row.part);
-    if (ImGui::IsMouseClicked(0)) ui.session.selected_part = row.part;
+    if (ImGui::IsItemHovered() && row.part) {
+        ui.hover_part(row.part);
+        if (ImGui::IsMouseClicked(0)) ui.session.selected_part = row.part;
+    }
+    draw_cures(ui, row, number);
+    ImGui::Unindent(indent);
+    ImGui::Dummy({0, grid(1)});
 }
 
 // What fails or is poor, at most three; when nothing is, what is good.
@@ -61,7 +101,7 @@ std::vector<std::size_t> always_shown(const std::vector<FindingRow>& rows) {
     return {good == rows.end() ? 0 : static_cast<std::size_t>(good - rows.begin())};
 }
 
-void draw_all_cards(const Ui& ui, float width) {
+void draw_all_cards(const Ui& ui) {
     const auto rows = finding_rows(*ui.view.report);
     std::vector<std::size_t> shown = always_shown(rows);
     const std::size_t more = rows.size() - shown.size();
@@ -70,7 +110,7 @@ void draw_all_cards(const Ui& ui, float width) {
         std::iota(shown.begin(), shown.end(), std::size_t{0});
     }
     for (const std::size_t i : shown)
-        draw_card(ui, rows[i], i, width);
+        draw_card(ui, rows[i], i);
     if (more == 0) return;
     const std::string label = ui.session.all_findings ? "Fewer" : std::to_string(more) + " more";
     if (text_button(ui, "findings/all", label, finding_summary(*ui.view.report))) {
@@ -80,25 +120,18 @@ void draw_all_cards(const Ui& ui, float width) {
 
 }  // namespace
 
-void draw_findings_panel(const Ui& ui, const Area& area) {
-    const float width = std::min(grid(95), area.width * 0.5F);
-    ImGui::SetCursorScreenPos({area.left + grid(2), area.top + grid(2)});
-    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0, 0});
-    ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {grid(1), grid(1)});
-    ImGui::SetNextWindowSizeConstraints({width, 0},
-                                        {width, std::max(grid(12), area.height * 0.62F)});
-    ImGui::BeginChild("picture/findings", {width, 0}, ImGuiChildFlags_AutoResizeY);
-    const float inner = ImGui::GetContentRegionAvail().x;
-    if (ui.view.report == nullptr) {
-        draw_card(ui,
-                  {Severity::fails, "Not a train yet", FindingSign::cross, ColourRole::clipped,
-                   ui.view.report_error, "", std::nullopt},
-                  0, inner);
-    } else {
-        draw_all_cards(ui, inner);
+void draw_findings_panel(const Ui& ui) {
+    if (ui.view.report != nullptr) {
+        draw_all_cards(ui);
+        return;
     }
-    ImGui::EndChild();
-    ImGui::PopStyleVar(2);
+    FindingRow broken;
+    broken.severity = Severity::fails;
+    broken.word = "Not a train yet";
+    broken.sign = FindingSign::cross;
+    broken.role = ColourRole::clipped;
+    broken.sentence = ui.view.report_error;
+    draw_card(ui, broken, 0);
 }
 
 }  // namespace beamfork

@@ -68,6 +68,7 @@ struct Session {
     std::optional<std::size_t> selected_part;
     float text_scale = 1;                 ///< 0.75 .. 3
     float column_width = 24;              ///< of the column at the right
+    float findings_width = 18;            ///< of the column at the left
     float strip_height = 17;              ///< of the strip at the bottom
     float train_share = 0.5F;             ///< of the column's height
     float budget_share = 0.36F;           ///< of the strip's width
@@ -105,6 +106,13 @@ struct SceneArea {
     bool operator==(const SceneArea&) const = default;
 };
 
+/// A cure of the report's findings, by both indices.
+struct CurePick {
+    std::size_t finding = 0;
+    std::size_t cure = 0;
+    bool operator==(const CurePick&) const = default;
+};
+
 /// What the user wants after this frame, in this order: gesture_began, edits, gesture_ended, commands.
 struct Requests {
     bool gesture_began = false;  ///< a slider is pressed: what follows is one undo step ...
@@ -113,6 +121,7 @@ struct Requests {
     std::vector<Command> commands;
     SceneArea scene;
     std::optional<SightRequest> sight;  ///< pictures of what each eye sees; none: not shown
+    std::optional<CurePick> preview;    ///< under the pointer: shown as a ghost in the picture
     int highlighted_part = -1;          ///< under the pointer, in the picture or in a list
     bool animating = false;             ///< something moves: draw again soon
 };

@@ -41,6 +41,22 @@ std::array<float, 3> strip_widths(const Session& session, float whole, float tex
     return widths;
 }
 
+// Findings beside the picture, never over it: the picture yields.
+void lay_out_findings(Layout& layout, const Session& session, Area room, float text) {
+    if (is_folded(session, "findings")) {
+        const float heading = std::round(heading_height * text);
+        layout.findings = {room.left, room.top, room.width, heading};
+        layout.scene = {room.left, layout.findings.bottom(), room.width, room.height - heading};
+        return;
+    }
+    const float gap = std::round(splitter_width * text);
+    const float width = std::round(std::min(session.findings_width * text, room.width * 0.42F));
+    layout.findings = {room.left, room.top, width, room.height};
+    layout.findings_splitter = {layout.findings.right(), room.top, gap, room.height};
+    const float left = layout.findings_splitter.right();
+    layout.scene = {left, room.top, room.right() - left, room.height};
+}
+
 void lay_out_strip(Layout& layout, const Session& session, Area strip, float text) {
     if (session.study_is_wide && !is_folded(session, "study")) {
         layout.study = strip;
@@ -102,7 +118,7 @@ Layout lay_out(ImVec2 window, const Session& session, float text, float notice_h
         strip_folded ? heading_height * text : std::min(session.strip_height * text, room * 0.5F));
     const float picture_bottom = bottom - strip - gap;
 
-    layout.scene = {0, top, picture_right, picture_bottom - top};
+    lay_out_findings(layout, session, {0, top, picture_right, picture_bottom - top}, text);
     if (!column_folded) layout.column_splitter = {picture_right, top, gap, room};
     if (!strip_folded) layout.strip_splitter = {0, picture_bottom, picture_right, gap};
     lay_out_strip(layout, session, {0, picture_bottom + gap, picture_right, strip}, text);
@@ -112,6 +128,7 @@ Layout lay_out(ImVec2 window, const Session& session, float text, float notice_h
 
 void keep_sizes_sensible(Session& session) {
     session.column_width = std::clamp(session.column_width, 16.0F, 48.0F);
+    session.findings_width = std::clamp(session.findings_width, 12.0F, 40.0F);
     session.strip_height = std::clamp(session.strip_height, 8.0F, 40.0F);
     session.train_share = std::clamp(session.train_share, 0.15F, 0.8F);
     session.budget_share = std::clamp(session.budget_share, 0.15F, 0.6F);

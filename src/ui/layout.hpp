@@ -1,4 +1,5 @@
-// Where everything stands in the window: the picture first, a column at its right, a strip below it.
+// Where everything stands in the window: the picture first, findings at its left, a column at its right, a strip
+// below it.
 #pragma once
 
 #include <imgui.h>
@@ -22,6 +23,7 @@ struct Layout {
     Area top_bar;
     Area notice_bar;  ///< empty when there is nothing to tell
     Area scene;
+    Area findings;  ///< at the left of the picture; folded, a line above it
     Area focus_budget;
     Area light_at_stops;
     Area study;  ///< whichever study the session has chosen
@@ -29,7 +31,8 @@ struct Layout {
     Area part;
     Area status_bar;
     Area column_splitter;  ///< between picture and column; empty while all of the column is folded
-    Area strip_splitter;   ///< between picture and strip; likewise
+    Area findings_splitter;  ///< between findings and picture; empty while they are folded
+    Area strip_splitter;     ///< between picture and strip; likewise
     Area train_splitter;
     Area budget_splitter;
     Area light_splitter;

@@ -25,7 +25,8 @@ std::vector<NoticeLine> lines_to_tell(const Ui& ui) {
         lines.push_back({NoticeKind::welcome,
                          "Welcome! Drag to turn the picture, roll the wheel to come nearer, click "
                          "a part and move its "
-                         "sliders. At the top left: what is wrong. In “Setup …”: more examples."});
+                         "sliders. At the left: what is wrong, and cures to click. In “Setup …”: "
+                         "more examples."});
     }
     const Message& message = ui.view.message;
     if (message.is_error && !message.text.empty() && message.text != ui.state.dismissed_error) {

@@ -11,6 +11,10 @@ namespace beamfork {
 namespace {
 
 constexpr std::array panel_table{
+    PanelEntry{"findings", "Findings",
+               "What the user of this setup should know, most severe first, each with what would "
+               "mend it.",
+               &Layout::findings, draw_findings_panel, false},
     PanelEntry{"train", "The train", "All parts in the order in which light meets them.",
                &Layout::train, draw_train_panel, false},
     PanelEntry{"part", "Selected part",
@@ -56,10 +60,11 @@ constexpr std::array panel_table{
                "How far the two images stand apart, whether eyes merge them, and how much of each "
                "error they bear.",
                &Layout::study, draw_alignment_panel, true},
-    PanelEntry{"uncertainty", "How sure focus is",
-               "The chance that focus is reached when every stated ± is considered, and which "
-               "value is worth measuring.",
-               &Layout::study, draw_uncertainty_panel, true},
+    PanelEntry{
+        "uncertainty", "How sure focus is",
+        "The chance that focus is reached when every ± is considered, stated or assumed, and which "
+        "value is worth measuring.",
+        &Layout::study, draw_uncertainty_panel, true},
     PanelEntry{"sight_view", "What each eye sees",
                "Pictures computed from the traced rays: left, right, merged, and one eye "
                "against two.",

@@ -11,6 +11,7 @@
 
 namespace beamfork {
 
+void draw_findings_panel(const Ui& ui);
 void draw_train_panel(const Ui& ui);
 void draw_part_panel(const Ui& ui);
 void draw_focus_budget_panel(const Ui& ui);

@@ -41,6 +41,8 @@ void draw_splitters(const Ui& ui, const Layout& layout) {
     const float column = std::max(1.0F, layout.train.height + layout.part.height);
     session.column_width -=
         drag_of(ui, "splitter/column", layout.column_splitter, Way::sideways) / text;
+    session.findings_width +=
+        drag_of(ui, "splitter/findings", layout.findings_splitter, Way::sideways) / text;
     session.strip_height -=
         drag_of(ui, "splitter/strip", layout.strip_splitter, Way::up_and_down) / text;
     session.train_share +=

@@ -18,15 +18,28 @@ namespace {
 constexpr std::array kinds{KnownBy::datasheet, KnownBy::measured, KnownBy::guessed};
 constexpr const char* entry_help =
     "Plus or minus how much. Datasheet and guessed: anywhere within ± with equal chance; measured: "
-    "± is one standard deviation (GUM, JCGM 100:2008, 4.3). Empty: taken as exact.";
+    "± is one standard deviation (GUM, JCGM 100:2008, 4.3). Empty: for a length the usual ± of "
+    "what "
+    "is known that way is assumed (common practice, no source); other values are taken as exact.";
+constexpr const char* known_by_help =
+    "Where the value is from. Without a number beside it, that alone says which ± is assumed.";
 
 std::string id_of(const FieldInfo& field, const char* piece) {
     return "tolerance/" + field.key + "/" + piece;
 }
 
+// A length of which nothing is said counts as a datasheet's: saying only that says nothing.
+void say_kind_only(const Ui& ui, std::size_t part, const FieldInfo& field, KnownBy kind) {
+    const bool says_something =
+        kind != KnownBy::datasheet && assumed_tolerance(field, kind).has_value();
+    ui.edit(
+        SetTolerance{part, field.key,
+                     says_something ? std::optional(Tolerance{std::nullopt, kind}) : std::nullopt});
+}
+
 void take(const Ui& ui, std::size_t part, const FieldInfo& field, std::string text, KnownBy kind) {
     if (text.find_first_not_of(' ') == std::string::npos) {
-        ui.edit(SetTolerance{part, field.key, std::nullopt});
+        say_kind_only(ui, part, field, kind);
         return;
     }
     std::replace(text.begin(), text.end(), ',', '.');  // as half of the world writes it
@@ -46,15 +59,20 @@ void take(const Ui& ui, std::size_t part, const FieldInfo& field, std::string te
 
 void draw_kind(const Ui& ui, std::size_t part, const FieldInfo& field, const Tolerance& now) {
     const std::string id = "##" + id_of(field, "known_by");
-    const bool is_open =
-        begin_chooser(id.c_str(), to_word(now.known_by), ImGui::GetContentRegionAvail().x);
-    tooltip("Where the value is from.");
-    ui.note(id_of(field, "known_by"), field.label, "Where the value is from.");
+    const std::string shown = to_word(now.known_by) + (now.plus_minus ? "" : " (assumed)");
+    const bool is_open = begin_chooser(id.c_str(), shown.c_str(), ImGui::GetContentRegionAvail().x);
+    tooltip(known_by_help);
+    ui.note(id_of(field, "known_by"), shown, known_by_help);
     if (!is_open) return;
     for (const KnownBy kind : kinds) {
         const std::string word = to_word(kind);
-        if (ImGui::Selectable(word.c_str(), kind == now.known_by) && kind != now.known_by)
-            ui.edit(SetTolerance{part, field.key, Tolerance{now.plus_minus, kind}});
+        if (ImGui::Selectable(word.c_str(), kind == now.known_by) && kind != now.known_by) {
+            if (now.plus_minus) {
+                ui.edit(SetTolerance{part, field.key, Tolerance{now.plus_minus, kind}});
+            } else {
+                say_kind_only(ui, part, field, kind);
+            }
+        }
         ui.note(id_of(field, "known_by") + "/" + word, word);
     }
     ImGui::EndCombo();
@@ -63,6 +81,12 @@ void draw_kind(const Ui& ui, std::size_t part, const FieldInfo& field, const Tol
 void draw_line(const Ui& ui, std::size_t index, const Part& part, const FieldInfo& field) {
     const auto found = part.tolerances.find(field.key);
     const bool is_stated = found != part.tolerances.end();
+    const bool has_usual = assumed_tolerance(field).has_value();
+    const Tolerance now = is_stated   ? found->second
+                          : has_usual ? Tolerance{}
+                                      : Tolerance{std::nullopt, KnownBy::measured};
+    const auto assumed = assumed_tolerance(field, now.known_by);
+    const std::string hint = assumed ? format_exact(*assumed->plus_minus) : "exact";
     const float left = ImGui::GetCursorPosX();
     const float width = ImGui::GetContentRegionAvail().x;
     ImGui::AlignTextToFramePadding();
@@ -71,23 +95,22 @@ void draw_line(const Ui& ui, std::size_t index, const Part& part, const FieldInf
     ImGui::SameLine(left + width * 0.37F);
     dim_text("±");
     ImGui::SameLine(left + width * 0.37F + grid(3));
-    std::string text = is_stated ? entry_text(found->second.plus_minus) : "";
+    std::string text = now.plus_minus ? entry_text(*now.plus_minus) : "";
     const std::string before = text;
     ImGui::SetNextItemWidth(std::min(grid(15), width * 0.2F));
     const std::string id = "##" + id_of(field, "entry");
-    ImGui::InputTextWithHint(id.c_str(), "exact", &text,
+    ImGui::InputTextWithHint(id.c_str(), hint.c_str(), &text,
                              ImGuiInputTextFlags_AutoSelectAll | ImGuiInputTextFlags_CharsNoBlank);
     const bool is_done = ImGui::IsItemDeactivatedAfterEdit();
     tooltip(entry_help);
     ui.note(id_of(field, "entry"), field.label, entry_help);
     ImGui::SameLine(0, grid(1));
     dim_text(symbol(field.unit));
-    if (is_stated) {
+    if (is_stated || has_usual) {
         ImGui::SameLine(left + width * 0.37F + std::min(grid(15), width * 0.2F) + grid(10));
-        draw_kind(ui, index, field, found->second);
+        draw_kind(ui, index, field, now);
     }
-    if (is_done && text != before)
-        take(ui, index, field, text, is_stated ? found->second.known_by : KnownBy::measured);
+    if (is_done && text != before) take(ui, index, field, text, now.known_by);
     const auto& refusal = ui.state.refusal;
     if (refusal && refusal->part == index && refusal->key == "±" + field.key) {
         wrapped_text(refusal->sentence, colour(Tone::danger));

@@ -69,9 +69,13 @@ void draw_contribution(const Ui& ui, const ContributionRow& row, std::size_t num
     text_ending_at(list, {low.x + width, low.y}, percent, colour(Tone::text), TextFace::bold);
     list.AddRectFilled({low.x, bar_top}, {low.x + width, bar_top + grid(0.75F)},
                        colour(Tone::raised));
-    list.AddRectFilled({low.x, bar_top},
-                       {low.x + width * static_cast<float>(row.share), bar_top + grid(0.75F)},
-                       colour(ColourRole::dimension));
+    const ImVec2 bar_end{low.x + width * static_cast<float>(row.share), bar_top + grid(0.75F)};
+    // What was only assumed is an outline, so that a page of assumptions does not look like knowledge.
+    if (row.is_assumed) {
+        list.AddRect({low.x, bar_top}, bar_end, colour(ColourRole::dimension));
+    } else {
+        list.AddRectFilled({low.x, bar_top}, bar_end, colour(ColourRole::dimension));
+    }
 }
 
 void draw_other_uses(const Ui& ui) {
@@ -112,7 +116,10 @@ void draw_uncertainty_panel(const Ui& ui) {
     for (std::size_t i = 0; i < rows.contributions.size(); ++i)
         draw_contribution(ui, rows.contributions[i], i);
     if (!rows.advice.empty()) wrapped_text(rows.advice, colour(Tone::text));
-    if (!rows.not_stated.empty()) wrapped_text(rows.not_stated, colour(Tone::text_dim));
+    if (!rows.assumed.empty()) {
+        wrapped_text(rows.assumed, colour(Tone::text_dim));
+        ui.note("uncertainty/assumed", rows.assumed);
+    }
     draw_other_uses(ui);
 }
 

@@ -141,7 +141,6 @@ void draw_viewport(const Ui& ui, const Area& area) {
     ui.note("picture/canvas", "The picture");
     use_pointer(ui, area);
     draw_viewport_words(ui, area);
-    draw_findings_panel(ui, area);
     draw_view_bar(ui, area);
     ImGui::End();
 }

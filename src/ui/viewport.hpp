@@ -20,7 +20,5 @@ void frame_selection(const Ui& ui);
 void draw_viewport_words(const Ui& ui, const Area& area);
 /// Standard views and how tubes are drawn, at the foot of the picture (view_bar.cpp).
 void draw_view_bar(const Ui& ui, const Area& area);
-/// What the user should know, at the head of the picture (findings_panel.cpp).
-void draw_findings_panel(const Ui& ui, const Area& area);
 
 }  // namespace beamfork

@@ -74,6 +74,15 @@ TEST_CASE("what is no plus or minus is refused with its line") {
     CHECK(holds(refusal_of(with(stated, "[2, \"measured\"]", "[2, \"dreamt\"]")), "guessed"));
     CHECK(holds(refusal_of(with(stated, "[2, \"measured\"]", "2")), "like [0.5"));
     CHECK(holds(refusal_of(with(stated, "[2, \"measured\"]", "2")), "file:"));
+    CHECK(holds(refusal_of(with(stated, "[2, \"measured\"]", "\"dreamt\"")), "guessed"));
+}
+
+TEST_CASE("how a length is known can be said without a number, and is kept so") {
+    const Document document = read_text(with(stated, "[2, \"measured\"]", "\"guessed\"")).document;
+    const auto& tolerances = document.setup.parts[0].tolerances;
+    CHECK(tolerances.at("back_focus_mm") == Tolerance{std::nullopt, KnownBy::guessed});
+    CHECK(holds(write_setup(document), "back_focus_mm = \"guessed\""));
+    CHECK(read_text(write_setup(document)).document == document);
 }
 
 TEST_CASE("stating a plus or minus and taking it away are edits; nonsense is refused") {

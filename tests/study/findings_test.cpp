@@ -48,11 +48,12 @@ TEST_CASE("a setup with nothing amiss has only good to say of itself") {
     the<Refractor>(setup).focal_length = {2500};   // so slow that its prisms cost no sharpness
     the<EyepiecePair>(setup).focal_length = {60};  // so long that faint areas stay bright
     const auto findings = found(setup);
-    REQUIRE(findings.size() == 4);
+    REQUIRE(findings.size() == 5);
     CHECK(findings[0].id == "focus_reached");
     CHECK(findings[1].id == "fully_lit");
     CHECK(findings[2].id == "image_sharp");
-    CHECK(findings[3].id == "one_eye_reaches");
+    CHECK(findings[3].id == "reach_is_sure");
+    CHECK(findings[4].id == "one_eye_reaches");
     for (const Finding& finding : findings)
         CHECK(finding.severity == Severity::good);
     CHECK_FALSE(is_poor(findings));

@@ -1,4 +1,5 @@
 // Fit against the law of the lever and plane geometry, on bodies whose middles are known by hand.
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -165,4 +166,48 @@ TEST_CASE("a lens cell wider than the nose behind it stands in its way") {
     the<Shifter>(setup).clear_diameter = {40};     // now it slides into the nose of 80 mm
     for (const Clearance& one : clearances(reported(setup).train.path(Eye::left)))
         CHECK_FALSE(one.part == index_of<SplitterHead>(setup));
+}
+
+TEST_CASE(
+    "at the zenith the farthest point of the train hangs as far below the focuser as parts before "
+    "it add up") {
+    MirrorDiagonal diagonal;
+    Spacer ring;
+    ring.length = {20};
+    Setup setup = wide_setup({{"Ring", ring, {}}, {"Diagonal", diagonal, {}}});
+    the<Focuser>(setup).held_at = Millimetres{30};
+    const double before = reported(setup).fit.zenith.wanted;
+    // The axis itself meets the mirror there: less can never be enough.
+    CHECK(before > 30 + 20 + diagonal.entry_leg.value);
+    CHECK_FALSE(reported(setup).fit.zenith.is_straight);
+    the<Spacer>(setup).length = {33};
+    CHECK(near(reported(setup).fit.zenith.wanted, before + 13, rounding));
+    the<Focuser>(setup).held_at = Millimetres{10};
+    CHECK(near(reported(setup).fit.zenith.wanted, before + 13 - 20, rounding));
+}
+
+TEST_CASE(
+    "looked through straight, the eyepieces hang lowest; the mount's room is held against them") {
+    Setup setup = wide_setup();
+    the<Focuser>(setup).held_at = Millimetres{0};
+    const ZenithRoom room = reported(setup).fit.zenith;
+    CHECK(room.part == index_of<EyepiecePair>(setup));
+    CHECK(room.is_straight);
+    CHECK_FALSE(room.is_sideways);
+    CHECK_FALSE(room.hits());
+    the<Refractor>(setup).balance.free_behind = Millimetres{room.wanted - 25};
+    const Report report = reported(setup);
+    const auto found =
+        std::find_if(report.findings.begin(), report.findings.end(),
+                     [](const Finding& one) { return one.id == "zenith_room_short"; });
+    REQUIRE(found != report.findings.end());
+    CHECK(found->sentence.find("25 mm are missing") != std::string::npos);
+    the<Refractor>(setup).balance.free_behind = Millimetres{room.wanted + 1};
+    CHECK_FALSE(reported(setup).fit.zenith.hits());
+}
+
+TEST_CASE("a Newtonian's train stands out beside its tube") {
+    Setup setup = wide_setup();
+    setup.parts[0].body = Newtonian{};
+    CHECK(reported(setup).fit.zenith.is_sideways);
 }

@@ -8,6 +8,7 @@
 #include "document/history.hpp"
 #include "scene/picture.hpp"
 #include "scene/sample_setups.hpp"
+#include "study/cure_search.hpp"
 #include "ui/interface.hpp"
 #include "ui/ui.hpp"
 
@@ -65,6 +66,13 @@ public:
         return {at.low.x + (at.high.x - at.low.x) * across,
                 at.low.y + (at.high.y - at.low.y) * down};
     }
+
+    /// As the window does in the background.
+    void seek_cures() {
+        add_cures(setup(), report_.value());
+        frame(2);
+    }
+    [[nodiscard]] const Report& report() const { return report_.value(); }
 
     void move(ImVec2 to) {
         ImGui::GetIO().AddMousePosEvent(to.x, to.y);

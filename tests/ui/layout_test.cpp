@@ -10,9 +10,9 @@ using namespace beamfork;
 namespace {
 
 std::vector<Area> areas(const Layout& layout) {
-    return {layout.top_bar,      layout.notice_bar,     layout.scene,
-            layout.focus_budget, layout.light_at_stops, layout.study,
-            layout.train,        layout.part,           layout.status_bar};
+    return {layout.top_bar,        layout.notice_bar, layout.scene, layout.focus_budget,
+            layout.light_at_stops, layout.study,      layout.train, layout.part,
+            layout.status_bar,     layout.findings};
 }
 
 bool overlap(const Area& a, const Area& b) {

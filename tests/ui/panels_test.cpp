@@ -86,7 +86,8 @@ TEST_CASE("the most severe finding is in sight at once, in the words of the repo
     const LoggedWidget& card = desk.widget("findings/0");
     CHECK(card.label == report.findings.front().sentence);
     const LoggedWidget& canvas = desk.widget("picture/canvas");
-    CHECK(card.low.x >= canvas.low.x);
+    CHECK(card.high.x <= canvas.low.x);
+    CHECK(card.low.y >= canvas.low.y);
     CHECK(card.high.y <= canvas.high.y);
     CHECK(card.high.y > card.low.y + 15);
 }

@@ -2,22 +2,37 @@
 
 using namespace beamfork;
 
-TEST_CASE("the study of uncertainty says when nothing is stated, and how sure focus is when "
-          "something is") {
+TEST_CASE("the study of uncertainty says how sure focus is, and which plus or minus is assumed") {
     Setup setup = cured_setup();
-    Desk plain(setup);
-    plain.session.study = "uncertainty";
-    plain.frame(3);
-    CHECK_FALSE(plain.has("uncertainty/headline"));
     setup.parts[0].tolerances["back_focus_mm"] = {40, KnownBy::measured};
     Desk desk(setup);
     desk.session.study = "uncertainty";
     desk.frame(3);
     REQUIRE(desk.has("uncertainty/headline"));
     CHECK(desk.widget("uncertainty/headline").label.find("% sure") != std::string::npos);
+    CHECK(desk.widget("uncertainty/assumed").label.find("assumed") != std::string::npos);
     CHECK(desk.has("uncertainty/row/0"));
     desk.click("uncertainty/row/0");
     CHECK(desk.session.selected_part == 0);
+}
+
+TEST_CASE("that a length is guessed can be said without a number") {
+    Desk desk;
+    desk.session.selected_part = 0;
+    desk.frame(3);
+    desk.click("tolerances");
+    desk.frame(2);
+    const std::string chooser = "tolerance/back_focus_mm/known_by";
+    REQUIRE(desk.has(chooser));
+    CHECK(desk.widget(chooser).label == "datasheet (assumed)");
+    desk.click(chooser);
+    desk.frame(2);
+    desk.click(chooser + "/guessed");
+    desk.frame(2);
+    const auto& tolerances = desk.setup().parts[0].tolerances;
+    REQUIRE(tolerances.contains("back_focus_mm"));
+    CHECK(tolerances.at("back_focus_mm") == Tolerance{std::nullopt, KnownBy::guessed});
+    CHECK(desk.widget(chooser).label == "guessed (assumed)");
 }
 
 TEST_CASE("a part's plus or minus is typed in below its fields, once they are unfolded") {

@@ -1,0 +1,33 @@
+// What would mend a finding: a change of the setup that was worked out and studied anew, what it brings and what
+// it costs. Which changes are tried is common practice, no source; what they do is computed.
+#pragma once
+
+#include <string>
+
+#include "train/setup.hpp"
+
+namespace beamfork {
+
+/// How easily a change is gone back on; the easiest is offered first.
+enum class Reversibility {
+    at_once,    ///< take another part from the drawer
+    exchange,   ///< another part must be bought or screwed in
+    comfort,    ///< works, but observing gets less comfortable
+    workshop,   ///< the telescope or the head itself is changed
+    permanent,  ///< cannot be undone
+};
+
+/// The word shown to the user: "at once", "exchange a part" ...
+std::string to_words(Reversibility reversibility);
+
+struct Cure {
+    std::string what;    ///< what to do, as an order, with mm: "Put rings of 3.0 mm on the barrels"
+    std::string effect;  ///< what it brings, by the studies of the changed setup
+    std::string cost;    ///< what is lost by it, in sentences; what it spoils included
+    Reversibility reversibility = Reversibility::exchange;
+    bool removes = false;  ///< the finding is gone with it; else it is only smaller
+    Setup setup;           ///< with it carried out, its choice included
+    bool operator==(const Cure&) const = default;
+};
+
+}  // namespace beamfork

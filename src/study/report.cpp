@@ -34,6 +34,7 @@ Result<Report> make_report(const Setup& setup, const Choice& choice, ClippingEff
     report.budget = *std::move(budget);
     report.magnification = magnification(setup, choice, report.budget);
     report.orientation = orientation(report.train);
+    report.coma_corrections = coma_corrections(setup, report.train.path(Eye::left));
     report.fit = fit(setup, report.train, report.magnification);
     const auto study_eye = [&](std::size_t side) {
         const Eye eye = both_eyes[side];

@@ -120,8 +120,10 @@ Brightness brightness(const Setup& setup,
         }
         result.without_head = alone;
         eye.on_axis = clipping[side].points.front().relative;
-        eye.unobstructed = 1 - obstruction * obstruction;
+        eye.unobstructed = 1 - obstruction * obstruction - telescope.vane_share;
         meet_pupil(eye, result.exit_pupil, obstruction, result.eye_pupil);
+        // The vanes take the same share of whatever part of the ring the eye's pupil meets, as nearly as matters.
+        eye.surface_brightness *= 1 - telescope.vane_share / (1 - obstruction * obstruction);
     }
     return result;
 }

@@ -26,7 +26,7 @@ struct EyeBrightness {
     double throughput = 1;         ///< all steps together
     double coatings = 1;           ///< all steps but the split
     double on_axis = 1;            ///< share of the objective's light that no opening stops
-    double unobstructed = 1;       ///< share of the aperture that no secondary mirror hides
+    double unobstructed = 1;       ///< share of the aperture that no secondary mirror or vane hides
     double into_pupil = 1;         ///< share of the exit pupil's light that meets the eye's pupil
     double surface_brightness =
         0;  ///< of something extended, against the naked eye with this pupil

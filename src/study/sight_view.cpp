@@ -82,6 +82,9 @@ void judge_light(EyeSight& sight, const Setup& setup, const Report& report, doub
     sight.aperture = std::max(1e-3, std::min(aperture, observer.eye_pupil.value * magnification));
     const TelescopeFacts telescope = telescope_of(setup);
     sight.obstruction = std::min(0.9, telescope.obstruction.value / sight.aperture);
+    const double hidden = telescope.obstruction / telescope.aperture;
+    sight.light *= (1 - sight.obstruction * sight.obstruction)
+                   * (1 - telescope.vane_share / (1 - hidden * hidden));
     const double exit_pupil = sight.aperture / magnification;
     const double filled = exit_pupil / observer.eye_pupil.value;
     sight.surface = sight.light * filled * filled;

@@ -30,7 +30,8 @@ constexpr std::array assumption_paragraphs{
     Paragraph{"Polarised and stray light",
               "Not traced. A dividing face sends the two polarisations unequally to the two eyes, "
               "so a polarising filter belongs behind the head, one for each eye. Bare faces of a "
-              "cube can show a faint ghost beside a bright star."},
+              "cube can show a faint ghost beside a bright star, and a Newtonian's vanes give it "
+              "spikes; of vanes only the shadow is counted."},
     Paragraph{"Eyes", "Taken as perfect but for the pupil and the correction you state. How much "
                       "two eyes see more than one differs from person to person: published "
                       "ranges are shown as ranges."},

@@ -161,3 +161,26 @@ TEST_CASE("findings tell of lossy faces, of eyes that differ and of dim areas, a
              [](Setup& setup) { the<SplitterHead>(setup).reflected_percent = 40; });
     comes_by("dim_objects", [](Setup& setup) { the<EyepiecePair>(setup).focal_length = {5}; });
 }
+
+TEST_CASE("a Newtonian's vanes take their shadow's share of the light, on top of the secondary's") {
+    Setup setup = wide_setup();
+    Newtonian telescope;
+    telescope.back_focus = {240};
+    telescope.secondary_minor_axis = {100};
+    telescope.vane_count = 3;
+    telescope.vane_width = {2};
+    setup.parts.front().body = telescope;
+    the<Focuser>(setup).drawtube_length = {20};
+    const Brightness with = light_report_of(setup).brightness;
+    the<Newtonian>(setup).vane_width = {0};
+    const Brightness without = light_report_of(setup).brightness;
+    // Plane geometry: 3 x 2 x (200 - 100) / 2 = 300 of 31415.93 mm^2; the ring that is left is 3/4 of the disc.
+    const double shadow = 300 / 31415.9265;
+    for (std::size_t side = 0; side < 2; ++side) {
+        CHECK(near(with.eyes[side].unobstructed, 0.75 - shadow, 1e-9));
+        CHECK(near(without.eyes[side].unobstructed, 0.75, 1e-12));
+        CHECK(near(with.eyes[side].total() / without.eyes[side].total(), 1 - shadow / 0.75, 1e-9));
+        CHECK(near(with.eyes[side].surface_brightness / without.eyes[side].surface_brightness,
+                   1 - shadow / 0.75, 1e-9));
+    }
+}

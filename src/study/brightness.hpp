@@ -19,12 +19,13 @@ struct LightStep {
     double passes = 1;
     std::string why;  ///< "multi-layer coating", "total reflection", "half-mirror"
     bool is_split = false;
+    bool is_filter = false;  ///< wanted: a filter with a stated transmission
 };
 
 struct EyeBrightness {
     std::vector<LightStep> steps;  ///< in the order in which light meets them; the eyepiece last
     double throughput = 1;         ///< all steps together
-    double coatings = 1;           ///< all steps but the split
+    double coatings = 1;           ///< all steps but the split and filters of stated transmission
     double on_axis = 1;            ///< share of the objective's light that no opening stops
     double unobstructed = 1;       ///< share of the aperture that no secondary mirror or vane hides
     double into_pupil = 1;         ///< share of the exit pupil's light that meets the eye's pupil

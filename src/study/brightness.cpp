@@ -117,7 +117,7 @@ void meet_pupil(EyeBrightness& eye, double exit_pupil, double obstruction, doubl
 
 Brightness brightness(const Setup& setup,
                       const Train& train,
-                      const std::array<EyeClipping, 2>& clipping,
+                      const std::array<double, 2>& on_axis,
                       const Magnification& magnification) {
     const TelescopeFacts telescope = telescope_of(setup);
     const double obstruction = telescope.obstruction / telescope.aperture;
@@ -136,7 +136,7 @@ Brightness brightness(const Setup& setup,
         }
         // Of two eyepieces with different filters one eye takes the clearer.
         result.without_head = std::max(result.without_head, alone);
-        eye.on_axis = clipping[side].points.front().relative;
+        eye.on_axis = on_axis[side];
         eye.unobstructed = 1 - obstruction * obstruction - telescope.vane_share;
         meet_pupil(eye, result.exit_pupil, obstruction, result.eye_pupil);
         // The vanes take the same share of whatever part of the ring the eye's pupil meets, as nearly as matters.

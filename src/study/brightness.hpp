@@ -7,8 +7,8 @@
 #include <string>
 #include <vector>
 
-#include "study/clipping.hpp"
 #include "study/magnification.hpp"
+#include "train/train.hpp"
 
 namespace beamfork {
 
@@ -57,9 +57,10 @@ struct Brightness {
 
 double magnitudes(double share);  ///< lost when only that share arrives
 
+/// `on_axis`: share of the objective's light that no opening stops on the way to either eye (study/clipping).
 Brightness brightness(const Setup& setup,
                       const Train& train,
-                      const std::array<EyeClipping, 2>& clipping,
+                      const std::array<double, 2>& on_axis,
                       const Magnification& magnification);
 
 }  // namespace beamfork

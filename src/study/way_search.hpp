@@ -11,10 +11,19 @@ namespace beamfork {
 
 WayToFocus way_named(std::string id);
 
+/// The light of the setup as it is, and with how many rays it was traced.
+struct LightToCompare {
+    GivenLight before;
+    ClippingEffort effort;
+};
+
 class WaySearch {
 public:
-    /// All three must outlive it.
-    WaySearch(const Setup& setup, const Choice& choice, const FocusBudget& budget);
+    /// The first three must outlive it.
+    WaySearch(const Setup& setup,
+              const Choice& choice,
+              const FocusBudget& budget,
+              const LightToCompare& light);
 
     /// mm of light path still to be found, with the margin that should be left.
     [[nodiscard]] double wanted() const { return thin_margin_mm - budget_.margin_in; }
@@ -31,6 +40,7 @@ private:
     const Setup& setup_;
     const Choice& choice_;
     const FocusBudget& budget_;
+    LightToCompare light_;
     double power_;
     std::vector<WayToFocus> ways_;
 };

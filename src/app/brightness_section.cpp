@@ -17,6 +17,7 @@ Json eye_brightness_json(const Setup& setup, const EyeBrightness& eye) {
     return {{"magnitudes_lost", magnitudes(eye.total())},
             {"light_into_eye", eye.total()},
             {"on_axis", eye.on_axis},
+            {"unobstructed", eye.unobstructed},
             {"into_pupil", eye.into_pupil},
             {"surface_brightness", eye.surface_brightness},
             {"steps", std::move(steps)}};

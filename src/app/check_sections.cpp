@@ -14,6 +14,7 @@ std::span<const CheckSection> check_sections() {
         {.key = "uncertainty", .json = uncertainty_json, .text = uncertainty_text},
         {.key = "other_uses", .json = other_uses_json, .text = other_uses_text},
         {.key = "image", .eye_json = image_quality_eye_json, .text = image_quality_text},
+        {.key = "coma_correctors", .json = coma_correction_json, .text = coma_correction_text},
         {.key = "throughput", .eye_json = throughput_json},
         {.key = "brightness", .json = brightness_json, .text = brightness_text},
         {.key = "alignment", .json = alignment_json, .text = alignment_text},

@@ -21,7 +21,7 @@ struct CheckSection {
     Json (*eye_json)(const Setup& setup, const Report& report, std::size_t side) = nullptr;
     /// For the setup as a whole, written once at the top; null: has no such object.
     Json (*setup_json)(const Setup& setup, const Report& report) = nullptr;
-    /// A heading in capitals and lines indented by two, ending in a line break; null: none.
+    /// A heading in capitals and lines indented by two, ending in a line break; null: none. Empty: nothing to tell.
     std::string (*text)(const Setup& setup, const Report& report) = nullptr;
 };
 
@@ -30,6 +30,9 @@ std::string ways_to_focus_text(const Setup& setup, const Report& report);
 
 Json image_quality_eye_json(const Setup& setup, const Report& report, std::size_t side);
 std::string image_quality_text(const Setup& setup, const Report& report);
+
+Json coma_correction_json(const Setup& setup, const Report& report);
+std::string coma_correction_text(const Setup& setup, const Report& report);
 
 Json reach_table_json(const Setup& setup, const Report& report);
 std::string reach_table_text(const Setup& setup, const Report& report);

@@ -100,7 +100,9 @@ std::string check_text(const CheckedSetup& checked) {
     out += '\n' + seen_text(checked.setup, now);
     out += '\n' + light_text(checked.setup, now.report);
     for (const CheckSection& section : check_sections()) {
-        if (section.text) out += '\n' + section.text(checked.setup, now.report);
+        if (!section.text) continue;
+        const std::string text = section.text(checked.setup, now.report);
+        if (!text.empty()) out += '\n' + text;
     }
     return out;
 }

@@ -1,7 +1,9 @@
 #include "app/open_setup.hpp"
 
 #include <algorithm>
+#include <cstdlib>
 #include <filesystem>
+#include <tuple>
 
 #include "base/assets.hpp"
 #include "base/text.hpp"
@@ -29,8 +31,13 @@ std::vector<Demo> demos() {
         found.push_back({std::string(stem), std::string(name), read->document.setup.title,
                          read->document.setup.story});
     }
-    std::sort(found.begin(), found.end(),
-              [](const Demo& a, const Demo& b) { return a.name < b.name; });
+    // By the number that each name begins with, so that the tenth comes behind the ninth.
+    const auto number = [](const Demo& demo) {
+        return std::strtol(demo.name.c_str(), nullptr, 10);
+    };
+    std::sort(found.begin(), found.end(), [&](const Demo& a, const Demo& b) {
+        return std::tuple(number(a), a.name) < std::tuple(number(b), b.name);
+    });
     return found;
 }
 

@@ -45,6 +45,8 @@ struct Coating {
     MirrorCoating mirror = MirrorCoating::aluminium;
     std::optional<double>
         stated_share;  ///< what goes on here, whatever else holds: a beam splitter
+    /// Of a polished face: what goes on in place of its coating's share, where a filter's transmission is stated.
+    std::optional<double> transmission;
     bool operator==(const Coating&) const = default;
 };
 

@@ -18,6 +18,22 @@ FieldInfo play_info(std::string key, std::string label) {
         -2, 2, -0.2, 0.2);
 }
 
+FieldInfo barrel_filter_info(std::string key, std::string label) {
+    FieldInfo info;
+    info.key = std::move(key);
+    info.label = std::move(label);
+    info.help =
+        "Share of the light that a filter screwed into this eyepiece's barrel lets through; left "
+        "out: no filter. That its glass moves this eye's image by a third of its thickness is not "
+        "counted. No filter here makes the Sun safe.";
+    info.unit = FieldUnit::percent;
+    info.low = 0.1;
+    info.high = 100;
+    info.usual_low = 10;
+    info.usual_high = 98;
+    return info;
+}
+
 }  // namespace
 
 std::vector<Field<EyepiecePair>> EyepiecePair::fields() {
@@ -62,6 +78,10 @@ std::vector<Field<EyepiecePair>> EyepiecePair::fields() {
                      &E::eye_relief),
         choice_field(anti_reflection_info(), &E::coating, anti_reflection_words()),
         number_field(lens_faces_info(), &E::lens_faces),
+        optional_field(barrel_filter_info("left_filter_percent", "Left filter passes"),
+                       &E::left_filter),
+        optional_field(barrel_filter_info("right_filter_percent", "Right filter passes"),
+                       &E::right_filter),
         number_field(play_info("left_play_x_mm", "Left eyepiece, aside"), &E::left_play_x),
         number_field(play_info("left_play_y_mm", "Left eyepiece, up"), &E::left_play_y),
         number_field(play_info("right_play_x_mm", "Right eyepiece, aside"), &E::right_play_x),

@@ -29,6 +29,9 @@ struct EyepiecePair {
     Millimetres right_play_y{0};
     AntiReflection coating = AntiReflection::multi_layer;
     double lens_faces = 6;  ///< from air to glass
+    /// Percent that a filter in either barrel lets through.
+    std::optional<double> left_filter;
+    std::optional<double> right_filter;
     Mount mount{};
 
     bool operator==(const EyepiecePair&) const = default;

@@ -9,6 +9,17 @@ std::vector<Field<FilterPlate>> FilterPlate::fields() {
     glass.key = "glass";
     glass.label = "Glass";
     glass.help = "Glass type of the plate.";
+    FieldInfo transmission;
+    transmission.key = "transmission_percent";
+    transmission.label = "Transmission";
+    transmission.help =
+        "Share of the light it lets through where you look with it, as its maker states it, faces "
+        "included; left out: only its faces take light. No filter here makes the Sun safe.";
+    transmission.unit = FieldUnit::percent;
+    transmission.low = 0.1;
+    transmission.high = 100;
+    transmission.usual_low = 10;
+    transmission.usual_high = 98;
     return {
         number_field(length_info("thickness_mm", "Thickness", "Thickness of the glass plate.", 0.1,
                                  20, 0.5, 5),
@@ -30,6 +41,7 @@ std::vector<Field<FilterPlate>> FilterPlate::fields() {
                      &FilterPlate::seat_depth),
         word_field(glass, &FilterPlate::glass, glass_names()),
         choice_field(anti_reflection_info(), &FilterPlate::coating, anti_reflection_words()),
+        optional_field(transmission, &FilterPlate::transmission),
     };
 }
 
@@ -43,6 +55,10 @@ PartLayout FilterPlate::layout(const LayoutContext& context) const {
         surface.aperture = Circle{clear_diameter.value / 2};
     append(layout.surfaces, plate, front);
     coat(layout.surfaces, coating);
+    if (transmission) {  // of the whole plate, told once: at its entry face
+        layout.surfaces.front().coating.transmission = *transmission / 100;
+        layout.surfaces.back().coating.transmission = 1;
+    }
     layout.part_from_exit = translation(0, 0, ring_length.value);
     if (context.eye == Eye::left) {
         const double seen =

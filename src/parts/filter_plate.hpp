@@ -18,6 +18,7 @@ struct FilterPlate {
     Millimetres clear_diameter{26};
     Millimetres seat_depth{0};  ///< how far before its place in the train the plate really sits
     std::string glass = "N-BK7";
+    std::optional<double> transmission;  ///< percent, of the whole filter as stated
     AntiReflection coating = AntiReflection::multi_layer;
     Mount mount{};
 

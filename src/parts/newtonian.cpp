@@ -1,12 +1,48 @@
 #include "parts/newtonian.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <numbers>
 
 namespace beamfork {
 
+namespace {
+
+constexpr double most_vane_share = 0.2;
+
+std::vector<Field<Newtonian>> vane_fields() {
+    FieldInfo count;
+    count.key = "vane_count";
+    count.label = "Spider vanes";
+    count.help = "How many thin blades carry the secondary; 0 when a glass plate does. Their "
+                 "shadow counts in brightness; the spikes they give bright stars are not shown.";
+    count.high = 8;
+    count.usual_high = 6;
+    return {number_field(count, &Newtonian::vane_count),
+            number_field(length_info("vane_width_mm", "Vane width",
+                                     "How thick one vane is, seen along the tube.", 0, 20, 0.3, 3),
+                         &Newtonian::vane_width)};
+}
+
+// The vanes from the secondary's stem to the tube, between the focuser's direction and its square.
+void append_vanes(std::vector<Body>& bodies, const Newtonian& telescope, const Pose& stem) {
+    const int count = static_cast<int>(std::lround(telescope.vane_count));
+    const double inner = telescope.obstruction().value / 4;
+    const double length = telescope.tube_diameter.value / 2 - inner;
+    if (telescope.vane_width.value <= 0) return;
+    const double depth = 0.3 * telescope.secondary_minor_axis.value;
+    const Polygon edge = rectangle(length, telescope.vane_width.value);
+    for (int i = 0; i < count; ++i) {
+        const Pose turned = rotation_about_z(to_radians(Degrees{360.0 * (i + 0.5) / count}));
+        bodies.push_back({PlateBody{edge.corners, depth, 0},
+                          stem * turned * translation(inner + length / 2, 0, 0)});
+    }
+}
+
+}  // namespace
+
 std::vector<Field<Newtonian>> Newtonian::fields() {
-    return {
+    std::vector<Field<Newtonian>> fields{
         number_field(length_info("aperture_mm", "Aperture", "Clear diameter of the main mirror.",
                                  50, 1000, 114, 400),
                      &Newtonian::aperture),
@@ -55,10 +91,19 @@ std::vector<Field<Newtonian>> Newtonian::fields() {
             &Newtonian::primary_moved_up),
         choice_field(mirror_coating_info(), &Newtonian::coating, mirror_coating_words()),
     };
+    for (auto& field : vane_fields())
+        fields.push_back(std::move(field));
+    return fields;
 }
 
 Millimetres Newtonian::obstruction() const {
     return std::max(secondary_minor_axis, holder_diameter.value_or(Millimetres{0}));
+}
+
+double Newtonian::vane_share() const {
+    const double shadow =
+        std::round(vane_count) * vane_width.value * (aperture.value - obstruction().value) / 2;
+    return shadow / (std::numbers::pi * aperture.value * aperture.value / 4);
 }
 
 Millimetres Newtonian::secondary_to_focus() const {
@@ -106,14 +151,15 @@ PartLayout Newtonian::layout(const LayoutContext& context) const {
 
     const double thick = aperture.value / 8;
     const double tube_end = thick + 25;
+    const Pose stem = translation(0, -offset, flat_at - 0.95 * minor);
     layout.bodies = {
         tube_body(translation(0, 0, front), tube_end - front, tube_diameter.value, 2),
         ring_body(translation(0, 0, front), tube_diameter.value, tube_diameter.value + 10),
         {DishBody{aperture.value / 2, 0, paraboloid, thick}, Pose{}},
         {MirrorBody{outline(flat_edge, 64), minor / 8}, flat},
         // The holder's stem, from in front of the flat.
-        {TubeBody{0.45 * minor, 1, obstruction().value / 4},
-         translation(0, -offset, flat_at - 0.95 * minor)}};
+        {TubeBody{0.45 * minor, 1, obstruction().value / 4}, stem}};
+    append_vanes(layout.bodies, *this, stem);
     return layout;
 }
 
@@ -135,6 +181,10 @@ std::optional<std::string> Newtonian::contradiction() const {
     if (2 * obstruction() > aperture) {
         return "secondary_minor_axis_mm and holder_diameter_mm must not be more than half of "
                "aperture_mm";
+    }
+    if (vane_share() > most_vane_share) {
+        return "vane_count and vane_width_mm together would shade more than a fifth of the "
+               "aperture; check the two";
     }
     return std::nullopt;
 }

@@ -24,7 +24,9 @@ struct Newtonian {
     Millimetres back_focus{30};         ///< with the primary where it was made to sit
     Millimetres axis_to_drawtube{160};  ///< tube axis to the drawtube's rear face, racked in
     Millimetres secondary_minor_axis{52};
-    std::optional<Millimetres> holder_diameter;        ///< of what stands in the light, if wider
+    std::optional<Millimetres> holder_diameter;  ///< of what stands in the light, if wider
+    double vane_count = 4;  ///< of the spider that carries the secondary; 0: carried by glass
+    Millimetres vane_width{0.8};
     Millimetres tube_diameter{230};                    ///< inner
     Millimetres tube_overhang{140};                    ///< tube in front of the focuser's axis
     Millimetres primary_moved_up{0};                   ///< back focus grows by it
@@ -38,6 +40,9 @@ struct Newtonian {
 
     /// Of the secondary and its holder together, as they stand in the light.
     [[nodiscard]] Millimetres obstruction() const;
+    /// Share of the aperture's area in the shadow of the vanes, from the holder to the rim. The trace leaves them
+    /// out: they are thinner than the rays stand apart, and the closed form is exact.
+    [[nodiscard]] double vane_share() const;
     /// Along the axis from the secondary to the focus; grows as the primary moves up.
     [[nodiscard]] Millimetres secondary_to_focus() const;
     /// The primary's rim over its vertex.

@@ -12,6 +12,7 @@
 #include "base/error.hpp"
 #include "parts/balance.hpp"
 #include "parts/cassegrain_moving_mirror.hpp"
+#include "parts/coma_corrector.hpp"
 #include "parts/erecting_diagonal.hpp"
 #include "parts/eyepiece_pair.hpp"
 #include "parts/filter_plate.hpp"
@@ -42,6 +43,7 @@ using PartBody = std::variant<Refractor,
                               ErectingDiagonal90,
                               ErectingDiagonal45,
                               Shifter,
+                              ComaCorrector,
                               SplitterHead,
                               EyepiecePair,
                               Observer,

@@ -52,7 +52,7 @@ std::vector<EyePairRow> eye_rows(const Brightness& light) {
                           std::move(unit),
                           std::move(help)};
     };
-    return {
+    std::vector<EyePairRow> rows{
         row("Throughput", "%",
             "Of all faces, mirrors and the division together: their shares multiplied. Face losses "
             "are Fresnel's for uncoated glass, a quarter-wave layer of magnesium fluoride for one "
@@ -60,7 +60,9 @@ std::vector<EyePairRow> eye_rows(const Brightness& light) {
             [](const EyeBrightness& e) { return percent(e.throughput); }),
         row("Enters the eye", "%",
             "Of the light on the whole aperture: throughput, times what no opening stops on axis, "
-            "times what the secondary mirror leaves free, times what the eye's own pupil takes in.",
+            "times what the secondary mirror and its vanes leave free, times what the eye's own "
+            "pupil "
+            "takes in.",
             [](const EyeBrightness& e) { return percent(e.total()); }),
         row("Lost", "mag", "The same as magnitudes: −2.5 times the logarithm of that share.",
             [](const EyeBrightness& e) { return format_number(magnitudes(e.total()), 2); }),
@@ -71,6 +73,17 @@ std::vector<EyePairRow> eye_rows(const Brightness& light) {
             "13.1).",
             [](const EyeBrightness& e) { return percent(e.surface_brightness); }),
     };
+    if (light.eyes[0].unobstructed < 1) {
+        rows.insert(
+            rows.begin() + 1,
+            row("Not in shadow", "%",
+                "Share of the aperture that the secondary mirror leaves free: 1 less the square of "
+                "its "
+                "diameter, or its holder's, over the aperture, less the vanes' number times width "
+                "times length from holder to rim over the aperture's area.",
+                [](const EyeBrightness& e) { return percent(e.unobstructed); }));
+    }
+    return rows;
 }
 
 std::vector<ValueRow> both_rows(const Brightness& light) {

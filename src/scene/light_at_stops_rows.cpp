@@ -53,7 +53,7 @@ std::vector<ValueRow> eye_values(const EyeClipping& clipping) {
     };
 }
 
-std::string sentence_of(const Report& report) {
+std::string light_sentence(const Report& report) {
     const auto darker = [](const EyeClipping& a, const EyeClipping& b) {
         return a.edge_relative < b.edge_relative;
     };
@@ -97,7 +97,7 @@ LightRows light_at_stops_rows(const Setup& setup, const Report& report) {
     }
     for (const Eye eye : both_eyes)
         rows.eyes.push_back(eye_rows(setup, report, eye));
-    rows.sentence = sentence_of(report);
+    rows.sentence = light_sentence(report);
     return rows;
 }
 

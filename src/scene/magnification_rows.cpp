@@ -18,11 +18,12 @@ std::vector<ValueRow> magnification_rows(const Report& report) {
          "Aperture divided by magnification: the width of the beam that enters each eye (Smith, "
          "Eq. 13.5)."},
         {"Shifter factor", format_number(m.shifter_factor, 2), "×",
-         "What the shifter really does at its real distance d from the field stop: 1 + d over its "
-         "focal length, "
-         "whatever its label says (thin-lens equation)."},
+         "What shifters and correctors really do at their real distance d from the field stop: 1 + "
+         "d over the focal length, "
+         "whatever the label says (thin-lens equation)."},
         {"Effective focal length", format_number(m.effective_focal_length, 0), "mm",
-         "The telescope's focal length at this focus times the shifter's real factor."},
+         "The telescope's focal length at this focus times the real factor of the lenses behind "
+         "it."},
         {"Focal ratio", format_number(m.focal_ratio, 1), "f/",
          "Effective focal length divided by aperture: how slim the cone is that arrives at the "
          "field stop."},

@@ -73,8 +73,8 @@ std::vector<ValueRow> sight_view_rows(const Sights& sights, const SightRequest& 
          "How the image stands, from chief rays traced from the right and from above."},
         {"Faintest star", format_number(left.limiting, 1), "mag",
          "6.0 for the naked eye (common practice, no source) plus 5 log10 of working aperture over "
-         "eye pupil plus 2.5 log10 of this eye's share of light, as the "
-         "division and all surfaces leave it (see Brightness)."},
+         "eye pupil plus 2.5 log10 of this eye's share of light, as the division, all surfaces and "
+         "the shadow of a secondary mirror with its vanes leave it (see Brightness)."},
         {"Without the head", format_number(sights[2].limiting, 1), "mag",
          "The same for one eye with this eyepiece at the telescope alone."},
         {"Brightness of a surface", format_number(100 * left.surface, 1), "%",

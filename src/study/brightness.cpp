@@ -30,7 +30,7 @@ std::string lens_words(AntiReflection coating, int faces) {
 // What one surface does to light that arrives along the axis in that direction.
 LightStep light_step(const PlacedSurface& surface, const Direction& along) {
     const Coating& coating = surface.coating;
-    LightStep step{surface.part, surface.name, 1, {}, false};
+    LightStep step{.part = surface.part, .face = surface.name, .why = {}};
     if (coating.stated_share) {
         step.passes = *coating.stated_share;
         step.why = "share for this eye";
@@ -42,6 +42,12 @@ LightStep light_step(const PlacedSurface& surface, const Direction& along) {
     case SurfaceKind::stop:
     case SurfaceKind::obstruction: break;
     case SurfaceKind::refraction:
+        if (coating.transmission) {
+            step.passes = *coating.transmission;
+            step.why = step.passes < 1 ? "stated transmission" : "";
+            step.is_filter = true;
+            break;
+        }
         step.passes =
             1
             - face_reflectance(coating.face, surface.index_before[primary_wavelength],
@@ -73,9 +79,18 @@ std::vector<LightStep> light_steps(const Setup& setup, const Train& train, Eye e
         if (!step.why.empty()) steps.push_back(std::move(step));
     }
     const auto& eyepiece = part_as<EyepiecePair>(setup, train.choice.eyepiece);
+    if (const auto percent = eye == Eye::left ? eyepiece.left_filter : eyepiece.right_filter) {
+        steps.push_back({.part = train.choice.eyepiece,
+                         .face = "filter in the barrel",
+                         .passes = *percent / 100,
+                         .why = "stated transmission",
+                         .is_filter = true});
+    }
     const int faces = static_cast<int>(std::lround(eyepiece.lens_faces));
-    steps.push_back({train.choice.eyepiece, "lenses", lens_share(eyepiece.coating, faces),
-                     lens_words(eyepiece.coating, faces), false});
+    steps.push_back({.part = train.choice.eyepiece,
+                     .face = "lenses",
+                     .passes = lens_share(eyepiece.coating, faces),
+                     .why = lens_words(eyepiece.coating, faces)});
     return steps;
 }
 
@@ -102,11 +117,12 @@ void meet_pupil(EyeBrightness& eye, double exit_pupil, double obstruction, doubl
 
 Brightness brightness(const Setup& setup,
                       const Train& train,
-                      const std::array<EyeClipping, 2>& clipping,
+                      const std::array<double, 2>& on_axis,
                       const Magnification& magnification) {
     const TelescopeFacts telescope = telescope_of(setup);
     const double obstruction = telescope.obstruction / telescope.aperture;
     Brightness result;
+    result.without_head = 0;
     result.exit_pupil = magnification.exit_pupil;
     result.eye_pupil = part_as<Observer>(setup, train.choice.observer).eye_pupil.value;
     for (std::size_t side = 0; side < 2; ++side) {
@@ -115,13 +131,16 @@ Brightness brightness(const Setup& setup,
         double alone = 1;
         for (const LightStep& step : eye.steps) {
             eye.throughput *= step.passes;
-            if (!step.is_split) eye.coatings *= step.passes;
+            if (!step.is_split && !step.is_filter) eye.coatings *= step.passes;
             if (role_of(setup.parts[step.part]) != Role::splitter) alone *= step.passes;
         }
-        result.without_head = alone;
-        eye.on_axis = clipping[side].points.front().relative;
-        eye.unobstructed = 1 - obstruction * obstruction;
+        // Of two eyepieces with different filters one eye takes the clearer.
+        result.without_head = std::max(result.without_head, alone);
+        eye.on_axis = on_axis[side];
+        eye.unobstructed = 1 - obstruction * obstruction - telescope.vane_share;
         meet_pupil(eye, result.exit_pupil, obstruction, result.eye_pupil);
+        // The vanes take the same share of whatever part of the ring the eye's pupil meets, as nearly as matters.
+        eye.surface_brightness *= 1 - telescope.vane_share / (1 - obstruction * obstruction);
     }
     return result;
 }

@@ -7,8 +7,8 @@
 #include <string>
 #include <vector>
 
-#include "study/clipping.hpp"
 #include "study/magnification.hpp"
+#include "train/train.hpp"
 
 namespace beamfork {
 
@@ -19,14 +19,15 @@ struct LightStep {
     double passes = 1;
     std::string why;  ///< "multi-layer coating", "total reflection", "half-mirror"
     bool is_split = false;
+    bool is_filter = false;  ///< wanted: a filter with a stated transmission
 };
 
 struct EyeBrightness {
     std::vector<LightStep> steps;  ///< in the order in which light meets them; the eyepiece last
     double throughput = 1;         ///< all steps together
-    double coatings = 1;           ///< all steps but the split
+    double coatings = 1;           ///< all steps but the split and filters of stated transmission
     double on_axis = 1;            ///< share of the objective's light that no opening stops
-    double unobstructed = 1;       ///< share of the aperture that no secondary mirror hides
+    double unobstructed = 1;       ///< share of the aperture that no secondary mirror or vane hides
     double into_pupil = 1;         ///< share of the exit pupil's light that meets the eye's pupil
     double surface_brightness =
         0;  ///< of something extended, against the naked eye with this pupil
@@ -56,9 +57,10 @@ struct Brightness {
 
 double magnitudes(double share);  ///< lost when only that share arrives
 
+/// `on_axis`: share of the objective's light that no opening stops on the way to either eye (study/clipping).
 Brightness brightness(const Setup& setup,
                       const Train& train,
-                      const std::array<EyeClipping, 2>& clipping,
+                      const std::array<double, 2>& on_axis,
                       const Magnification& magnification);
 
 }  // namespace beamfork

@@ -13,7 +13,33 @@ constexpr double low_throughput = 0.70;  // of all faces and mirrors, the split 
 constexpr double unequal_light = 0.2;    // of the brighter eye's light
 constexpr double dim_background = 0.02;  // surface brightness against the naked eye
 
-std::string side(std::size_t eye) { return eye == 0 ? "left" : "right"; }
+std::string side_of(std::size_t eye) { return eye == 0 ? "left" : "right"; }
+
+double face_share(const LightStep& step) {
+    return step.is_split || step.is_filter ? 1 : step.passes;
+}
+
+// Which eye a filter stands before: one in the chain meets the light before it is divided.
+std::string eye_behind(const FindingScope& scope, const LightStep& step, std::size_t side) {
+    return role_of(scope.setup.parts[step.part]) == Role::chain ? "each eye"
+                                                                : "the " + side_of(side) + " eye";
+}
+
+// What filters with a stated transmission take.
+void filter_findings(const FindingScope& scope) {
+    for (std::size_t eye = 0; eye < 2; ++eye) {
+        for (const LightStep& step : scope.report.brightness.eyes[eye].steps) {
+            const bool is_told = eye == 1 && eye_behind(scope, step, eye) == "each eye";
+            if (!step.is_filter || step.passes >= 1 || is_told) continue;
+            scope.add(Severity::note, "filter_light",
+                      fmt::format("A filter ({}) lets {:.3g} % of the light through to {}: {:.2f} "
+                                  "magnitudes less.",
+                                  scope.name(step.part), 100 * step.passes,
+                                  eye_behind(scope, step, eye), magnitudes(step.passes)),
+                      "", step.part);
+        }
+    }
+}
 
 void throughput_finding(const FindingScope& scope) {
     const auto& eyes = scope.report.brightness.eyes;
@@ -21,14 +47,13 @@ void throughput_finding(const FindingScope& scope) {
     const EyeBrightness& eye = eyes[darker];
     if (eye.coatings >= low_throughput) return;
     const auto worst = std::min_element(
-        eye.steps.begin(), eye.steps.end(), [](const LightStep& a, const LightStep& b) {
-            return (a.is_split ? 1 : a.passes) < (b.is_split ? 1 : b.passes);
-        });
+        eye.steps.begin(), eye.steps.end(),
+        [](const LightStep& a, const LightStep& b) { return face_share(a) < face_share(b); });
     scope.add(
         Severity::note, "throughput_low",
         fmt::format("Faces and mirrors on the way to the {} eye keep {:.0f} % of the light back, "
-                    "besides the division; most at {}: {} ({}).",
-                    side(darker), 100 * (1 - eye.coatings), scope.name(worst->part), worst->face,
+                    "besides the division and filters; most at {}: {} ({}).",
+                    side_of(darker), 100 * (1 - eye.coatings), scope.name(worst->part), worst->face,
                     worst->why),
         "Coated faces and better mirrors win back up to that much.", worst->part);
 }
@@ -39,7 +64,7 @@ void unequal_finding(const FindingScope& scope) {
     const std::size_t darker = light.eyes[1].total() < light.eyes[0].total() ? 1 : 0;
     scope.add(Severity::poor, "unequal_light",
               fmt::format("The {} eye gets {:.0f} % less light than the other, {:.2f} magnitudes.",
-                          side(darker), 100 * light.difference(),
+                          side_of(darker), 100 * light.difference(),
                           magnitudes(1 - light.difference())),
               "A division nearer to half and half, or clearing what stops light in that arm, evens "
               "it out.",
@@ -63,6 +88,7 @@ void dim_finding(const FindingScope& scope) {
 
 void brightness_findings(const FindingScope& scope) {
     throughput_finding(scope);
+    filter_findings(scope);
     unequal_finding(scope);
     dim_finding(scope);
 }

@@ -106,6 +106,23 @@ fully_lit_fraction(const Train& train, const EyePath& path, const FieldMap& map,
     return lit;
 }
 
+// The places where light is looked at on one ring, in units of the field stop's radius. Every other ring is turned by
+// half a step, so that six azimuths see as much as twelve.
+std::vector<glm::dvec2> places_on_ring(int ring) {
+    if (ring == 0) return {glm::dvec2{0}};
+    const double fraction = static_cast<double>(ring) / lit_ring_count;
+    std::vector<glm::dvec2> places;
+    for (int i = 0; i < lit_azimuth_count; ++i) {
+        const double turn = (i + (ring % 2) * 0.5) * 2 * std::numbers::pi / lit_azimuth_count;
+        places.push_back(fraction * glm::dvec2{std::cos(turn), std::sin(turn)});
+    }
+    return places;
+}
+
+double working_diameter(const Train& train, double relative) {
+    return 2 * train.objective_radius * std::sqrt(relative);
+}
+
 }  // namespace
 
 EyeClipping clipping(const Train& train, Eye eye, ClippingEffort effort) {
@@ -118,12 +135,8 @@ EyeClipping clipping(const Train& train, Eye eye, ClippingEffort effort) {
     result.field_stop = 2 * radius;
     for (int ring = 0; ring <= lit_ring_count; ++ring) {
         const double fraction = static_cast<double>(ring) / lit_ring_count;
-        const int count = ring == 0 ? 1 : lit_azimuth_count;
         const auto first = static_cast<std::ptrdiff_t>(result.points.size());
-        for (int i = 0; i < count; ++i) {
-            // Every other ring is turned by half a step, so that six azimuths see as much as twelve.
-            const double turn = (i + (ring % 2) * 0.5) * 2 * std::numbers::pi / lit_azimuth_count;
-            const glm::dvec2 at = fraction * glm::dvec2{std::cos(turn), std::sin(turn)};
+        for (const glm::dvec2& at : places_on_ring(ring)) {
             PointLight light = light_point(train, path, map.slope_at(at * radius), at, pupil);
             if (ring == 0) result.obstructed_share = light.obstructed;
             result.points.push_back(std::move(light.point));
@@ -132,10 +145,25 @@ EyeClipping clipping(const Train& train, Eye eye, ClippingEffort effort) {
             gather_ring(fraction, {result.points.begin() + first, result.points.end()}));
     }
     result.edge_relative = result.rings.back().relative;
-    result.working_aperture =
-        2 * train.objective_radius * std::sqrt(result.points.front().relative);
+    result.working_aperture = working_diameter(train, result.points.front().relative);
     result.fully_illuminated_diameter = 2 * radius * fully_lit_fraction(train, path, map, radius);
     return result;
+}
+
+MiddleAndEdge middle_and_edge(const Train& train, Eye eye, ClippingEffort effort) {
+    const EyePath& path = train.path(eye);
+    const FieldMap map = field_map(train, eye);
+    const auto pupil = sunflower(effort.rays_per_point);
+    const double radius = inner_radius(path.surfaces.back().aperture);
+    const auto mean = [&](int ring) {
+        const auto places = places_on_ring(ring);
+        double sum = 0;
+        for (const glm::dvec2& at : places)
+            sum += light_point(train, path, map.slope_at(at * radius), at, pupil).point.relative;
+        return sum / static_cast<double>(places.size());
+    };
+    const double middle = mean(0);
+    return {middle, mean(lit_ring_count), working_diameter(train, middle)};
 }
 
 namespace {

@@ -34,6 +34,7 @@ void brightness_findings(const FindingScope& scope);
 void alignment_findings(const FindingScope& scope);
 void sight_findings(const FindingScope& scope);
 void part_findings(const FindingScope& scope);
+void coma_correction_findings(const FindingScope& scope);
 void image_quality_findings(const FindingScope& scope);
 void reach_table_findings(const FindingScope& scope);
 void joint_findings(const FindingScope& scope);

@@ -130,7 +130,7 @@ budget_rows(const Setup& setup, const Train& train, const FocusBudget& budget) {
                           path.part, -slid);
         }
         for (const ShifterAtWork& shifter : budget.shifters) {
-            if (shifter.part != path.part) continue;
+            if (shifter.part != path.part || shifter.gain == 0) continue;
             waterfall.add(shifter.gain > 0 ? BudgetEntry::gives_back : BudgetEntry::spends,
                           fmt::format("{}: {} at {:.2f}×", name,
                                       shifter.gain > 0 ? "gives back" : "takes", shifter.factor),

@@ -5,6 +5,7 @@
 #include <limits>
 #include <numbers>
 
+#include "study/coma_correction.hpp"
 #include "study/glass_correction.hpp"
 
 namespace beamfork {
@@ -20,6 +21,7 @@ struct Bench {
     const EyePath& path;
     EyePath open;
     std::vector<GlassCorrection> corrections;
+    std::vector<ComaCorrection> coma;
     std::vector<glm::dvec2> pupil;
 };
 
@@ -33,8 +35,9 @@ Colours trace_colours(const Bench& bench,
     Colours colours;
     for (std::size_t w = 0; w < wavelength_count; ++w) {
         colours[w] = trace_wavefront(bench.train, path, field, pupil, w);
-        if (!chief.rays.empty())
-            correct(colours[w], bench.corrections, w, chief.rays.front().along);
+        if (chief.rays.empty()) continue;
+        correct(colours[w], bench.corrections, w, chief.rays.front().along);
+        take_coma(colours[w], bench.coma, bench.train, field, chief.rays.front().along);
     }
     return colours;
 }
@@ -165,9 +168,10 @@ PointImage image_at(const Bench& bench, const EyeImage& eye, FieldSlope field, g
 
 // Error of the green wavefront from few rays, to choose a place by; endless where no image is formed.
 double rough_error(const Bench& bench, FieldSlope field) {
-    const Wavefront green =
+    Wavefront green =
         trace_wavefront(bench.train, bench.path, field, sunflower(36), primary_wavelength);
     if (green.rays.size() < fewest_rays) return std::numeric_limits<double>::infinity();
+    take_coma(green, bench.coma, bench.train, field, green.rays.front().along);
     const std::array colours{WeightedWavefront{&green, 1}};
     return rms_waves(green, best_sphere_centre(colours));
 }
@@ -214,8 +218,12 @@ ImageFault main_fault(const PointImage& image) {
 
 EyeImage image_quality(const Setup& setup, const Train& train, Eye eye, ImageEffort effort) {
     const EyePath& path = train.path(eye);
-    const Bench bench{train, path, without_stops(path), glass_corrections(setup, path),
-                      sunflower(effort.rays)};
+    const Bench bench{.train = train,
+                      .path = path,
+                      .open = without_stops(path),
+                      .corrections = glass_corrections(setup, path),
+                      .coma = coma_corrections(setup, path),
+                      .pupil = sunflower(effort.rays)};
     EyeImage result = beam_of(bench);
     const FieldMap map = field_map(train, eye);
     const double radius = inner_radius(path.surfaces.back().aperture);

@@ -43,9 +43,9 @@ std::string fault_words(const EyeImage& eye, const PointImage& image) {
     return "";
 }
 
-bool lens_is_ahead_of_glass(const EyePath& path) {
+bool shifter_is_ahead_of_glass(const FindingScope& scope, const EyePath& path) {
     for (const PlacedSurface& surface : path.surfaces) {
-        if (surface.kind == SurfaceKind::thin_lens) return true;
+        if (std::holds_alternative<Shifter>(scope.setup.parts[surface.part].body)) return true;
         if (surface.kind == SurfaceKind::refraction) return false;
     }
     return true;
@@ -66,7 +66,7 @@ std::string cures(const FindingScope& scope, const EyeImage& eye) {
             fmt::format("A mirror in place of \"{}\" takes {:.0f} of {:.0f} mm of glass away. ",
                         scope.name(largest->part), largest->glass, all);
     }
-    if (!lens_is_ahead_of_glass(scope.report.train.path(eye.eye))) {
+    if (!shifter_is_ahead_of_glass(scope, scope.report.train.path(eye.eye))) {
         advice += "A shifter ahead of the glass divides its spherical error by the fourth power of "
                   "the factor and its colour error by the square. ";
     }
@@ -95,6 +95,14 @@ void axis_finding(const FindingScope& scope, const EyeImage& eye) {
               cures(scope, eye));
 }
 
+std::string coma_advice(const FindingScope& scope, const EyeImage& eye) {
+    const bool is_mirrors =
+        main_fault(eye.edge) == ImageFault::coma && find_part<Newtonian>(scope.setup) != nullptr;
+    if (!is_mirrors || !scope.report.coma_corrections.empty()) return "";
+    return "A coma corrector whose spacing suits what stands behind it takes the main mirror's "
+           "coma away.";
+}
+
 void edge_finding(const FindingScope& scope, const EyeImage& eye) {
     if (!eye.edge.is_formed) return;
     const double lateral = eye.edge.lateral_colour();
@@ -110,7 +118,8 @@ void edge_finding(const FindingScope& scope, const EyeImage& eye) {
                   fmt::format("At the field's edge {:.0f} % of the perfect peak is left, of {:.0f} "
                               "% on axis; {}.",
                               100 * eye.edge.day_peak, 100 * eye.axis.day_peak,
-                              fault_words(eye, eye.edge)));
+                              fault_words(eye, eye.edge)),
+                  coma_advice(scope, eye));
     }
 }
 

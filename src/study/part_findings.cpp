@@ -16,18 +16,18 @@ constexpr double path_difference_mm = 0.5;  // a datasheet is rounded to whole m
 
 void part_findings(const FindingScope& scope) {
     for (const ShifterAtWork& shifter : scope.report.budget.shifters) {
-        const auto& lens = part_as<Shifter>(scope.setup, shifter.part);
-        if (lens.given != ShifterGiven::factor_and_gain) continue;
-        if (std::abs(shifter.factor / lens.stated_factor - 1) <= factor_off) continue;
+        const auto* lens = std::get_if<Shifter>(&scope.setup.parts.at(shifter.part).body);
+        if (lens == nullptr || lens->given != ShifterGiven::factor_and_gain) continue;
+        if (std::abs(shifter.factor / lens->stated_factor - 1) <= factor_off) continue;
         scope.add(
             Severity::note, "factor_differs",
             fmt::format(
                 "{} works at {:.2f}× here, not at the stated {:.2f}×, because its lens is {:.1f} "
                 "mm from "
                 "the field stop instead of {:.1f} mm.",
-                scope.name(shifter.part), shifter.factor, lens.stated_factor,
+                scope.name(shifter.part), shifter.factor, lens->stated_factor,
                 shifter.image_distance,
-                lens_of_stated_pair(lens.stated_factor, lens.stated_gain).image_distance.value),
+                lens_of_stated_pair(lens->stated_factor, lens->stated_gain).image_distance.value),
             "Gain and magnification above are computed from the real spacing.", shifter.part);
     }
     for (const LightPath& path : scope.report.train.light_paths) {

@@ -10,6 +10,15 @@ double Report::gap(Eye eye) const {
     return train.paths[side].wanted_image - image_behind_stop[side];
 }
 
+namespace {
+
+// Of the ways to focus, which are many and looked at in fewer places, with fewer rays.
+ClippingEffort light_of_ways(ClippingEffort effort) {
+    return {std::clamp(effort.rays_per_point / 4, 48, 256)};
+}
+
+}  // namespace
+
 Result<Report> make_report(const Setup& setup, const Choice& choice, ClippingEffort effort) {
     auto budget = focus_budget(setup, choice);
     if (!budget) return tl::make_unexpected(budget.error());
@@ -34,6 +43,7 @@ Result<Report> make_report(const Setup& setup, const Choice& choice, ClippingEff
     report.budget = *std::move(budget);
     report.magnification = magnification(setup, choice, report.budget);
     report.orientation = orientation(report.train);
+    report.coma_corrections = coma_corrections(setup, report.train.path(Eye::left));
     report.fit = fit(setup, report.train, report.magnification);
     const auto study_eye = [&](std::size_t side) {
         const Eye eye = both_eyes[side];
@@ -47,8 +57,12 @@ Result<Report> make_report(const Setup& setup, const Choice& choice, ClippingEff
         const std::jthread right([&] { study_eye(1); });
         study_eye(0);
     }
-    report.ways_to_focus = ways_to_focus(setup, choice, report.budget);
-    report.brightness = brightness(setup, report.train, report.clipping, report.magnification);
+    report.ways_to_focus = ways_to_focus(setup, choice, report.budget, light_of_ways(effort));
+    const auto middle = [&](std::size_t side) {
+        return report.clipping[side].points.front().relative;
+    };
+    report.brightness =
+        brightness(setup, report.train, {middle(0), middle(1)}, report.magnification);
     report.alignment =
         alignment(setup, report.train, report.gap(Eye::left) - report.gap(Eye::right));
     report.findings = find_all(setup, report);

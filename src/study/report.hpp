@@ -7,6 +7,7 @@
 #include "study/alignment.hpp"
 #include "study/brightness.hpp"
 #include "study/clipping.hpp"
+#include "study/coma_correction.hpp"
 #include "study/findings.hpp"
 #include "study/fit.hpp"
 #include "study/focus_budget.hpp"
@@ -35,6 +36,7 @@ struct Report {
     std::array<EyeClipping, 2> clipping;          ///< left, right
     std::array<RealFocus, 2> real_focus;
     std::array<EyeImage, 2> image_quality;
+    std::vector<ComaCorrection> coma_corrections;  ///< of the left eye, in the order of the light
     std::array<double, 2> image_behind_stop{};  ///< paraxial, mm; negative: before the field stop
     std::vector<WayToFocus> ways_to_focus;      ///< best first; empty when focus is reached well
     Brightness brightness;

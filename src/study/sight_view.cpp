@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "study/coma_correction.hpp"
+#include "study/glass_correction.hpp"
 #include "train/telescope.hpp"
 
 namespace beamfork {
@@ -17,24 +19,28 @@ struct FocusedPlane {
     EyePath path;
     EyePath open;
     double behind_stop = 0;
+    std::vector<GlassCorrection> glass;
+    std::vector<ComaCorrection> coma;
 
-    [[nodiscard]] std::optional<glm::dvec2>
-    place(const EyePath& way, FieldSlope slope, glm::dvec2 pupil, std::size_t wavelength) const {
-        const RayEnd end = trace_ray(way, ray_into(train, slope, pupil, 10), wavelength);
-        if (end.fate != RayFate::reached) return std::nullopt;
-        const Point at = way.world_from_field_stop.point_in(end.ray.origin);
-        const Direction along = way.world_from_field_stop.direction_in(end.ray.direction);
-        const double further = (behind_stop - at.z) / along.z;
-        return glm::dvec2(at) + further * glm::dvec2(along);
+    [[nodiscard]] glm::dvec2 landing(const WavefrontRay& ray) const {
+        return glm::dvec2(ray.at) + (behind_stop - ray.at.z) / ray.along.z * glm::dvec2(ray.along);
+    }
+    [[nodiscard]] Wavefront middle_ray(FieldSlope slope) const {
+        const std::array<glm::dvec2, 1> middle{glm::dvec2{0}};
+        return trace_wavefront(train, open, slope, middle, primary_wavelength);
     }
     [[nodiscard]] glm::dvec2 chief(FieldSlope slope) const {
-        return place(open, slope, {0, 0}, primary_wavelength).value_or(glm::dvec2{0});
+        const Wavefront one = middle_ray(slope);
+        return one.rays.empty() ? glm::dvec2{0} : landing(one.rays.front());
     }
 };
 
-FocusedPlane plane_of(const Train& train, EyePath path, double behind_stop) {
+FocusedPlane plane_of(const Setup& setup, const Train& train, EyePath path, double behind_stop) {
     EyePath open = without_stops(path);
-    return {train, std::move(path), std::move(open), behind_stop};
+    auto glass = glass_corrections(setup, path);
+    auto coma = coma_corrections(setup, path);
+    return {train,       std::move(path),  std::move(open),
+            behind_stop, std::move(glass), std::move(coma)};
 }
 
 void map_chief_rays(EyeSight& sight, const FocusedPlane& plane) {
@@ -48,11 +54,16 @@ void map_chief_rays(EyeSight& sight, const FocusedPlane& plane) {
 Spread spread_at(const EyeSight& sight, const FocusedPlane& plane, glm::dvec2 stop) {
     Spread spread;
     const FieldSlope slope = glm::inverse(sight.stop_from_slope) * (stop - sight.axis_image);
-    for (std::size_t wavelength = 0; wavelength < wavelength_count; ++wavelength) {
-        for (const glm::dvec2& pupil : sunflower(rays_per_spread)) {
-            if (const auto place = plane.place(plane.path, slope, pupil, wavelength))
-                spread[wavelength].push_back(*place - stop);
+    const Wavefront chief = plane.middle_ray(slope);
+    const auto pupil = sunflower(rays_per_spread);
+    for (std::size_t w = 0; w < wavelength_count; ++w) {
+        Wavefront wavefront = trace_wavefront(plane.train, plane.path, slope, pupil, w);
+        if (!chief.rays.empty()) {
+            correct(wavefront, plane.glass, w, chief.rays.front().along);
+            take_coma(wavefront, plane.coma, plane.train, slope, chief.rays.front().along);
         }
+        for (const WavefrontRay& ray : wavefront.rays)
+            spread[w].push_back(plane.landing(ray) - stop);
     }
     return spread;
 }
@@ -71,6 +82,9 @@ void judge_light(EyeSight& sight, const Setup& setup, const Report& report, doub
     sight.aperture = std::max(1e-3, std::min(aperture, observer.eye_pupil.value * magnification));
     const TelescopeFacts telescope = telescope_of(setup);
     sight.obstruction = std::min(0.9, telescope.obstruction.value / sight.aperture);
+    const double hidden = telescope.obstruction / telescope.aperture;
+    sight.light *= (1 - sight.obstruction * sight.obstruction)
+                   * (1 - telescope.vane_share / (1 - hidden * hidden));
     const double exit_pupil = sight.aperture / magnification;
     const double filled = exit_pupil / observer.eye_pupil.value;
     sight.surface = sight.light * filled * filled;
@@ -120,7 +134,7 @@ double limiting_magnitude(double aperture, double eye_pupil, double light) {
 EyeSight eye_sight(const Setup& setup, const Report& report, Eye eye) {
     EyeSight sight = with_eyepiece(setup, report);
     const EyePath& path = report.train.path(eye);
-    const FocusedPlane plane = plane_of(report.train, path, path.wanted_image);
+    const FocusedPlane plane = plane_of(setup, report.train, path, path.wanted_image);
     map_chief_rays(sight, plane);
     trace_spreads(sight, plane);
     sight.light = report.brightness.eyes[eye == Eye::left ? 0 : 1].throughput;
@@ -131,7 +145,8 @@ EyeSight eye_sight(const Setup& setup, const Report& report, Eye eye) {
 
 EyeSight one_eye_sight(const Setup& setup, const Report& report) {
     EyeSight sight = with_eyepiece(setup, report);
-    const FocusedPlane plane = plane_of(report.train, telescope_alone(setup, report.train), 0);
+    const FocusedPlane plane =
+        plane_of(setup, report.train, telescope_alone(setup, report.train), 0);
     map_chief_rays(sight, plane);
     trace_spreads(sight, plane);
     sight.lit = report.clipping_of(Eye::left);

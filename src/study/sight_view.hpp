@@ -23,9 +23,10 @@ struct EyeSight {
     Degrees apparent_field{50};
     double aperture = 1;     ///< diameter that works and fits the eye's pupil, mm
     double obstruction = 0;  ///< diameter in the middle of it, as a share of it
-    double light = 1;        ///< share of the telescope's light that goes this way
-    double surface = 1;      ///< brightness of a surface against the naked eye's, 0..1
-    double limiting = 6;     ///< faintest star on the axis, magnitudes
+    double light = 1;     ///< share of the light on `aperture` that goes this way: what faces, the
+                          ///< division and the shadow of a secondary with its vanes leave
+    double surface = 1;   ///< brightness of a surface against the naked eye's, 0..1
+    double limiting = 6;  ///< faintest star on the axis, magnitudes
     std::array<Spread, 5>
         nodes;        ///< middle, then right, top, left, bottom at 0.9 of the stop's radius
     EyeClipping lit;  ///< relative illumination over the field (relative_at)
@@ -35,7 +36,8 @@ struct EyeSight {
 };
 constexpr double node_radius = 0.9;
 
-/// Behind the splitter, with the light that its dividing face and all surfaces leave (study/brightness).
+/// Behind the splitter, with the light that its dividing face and all surfaces leave (study/brightness), and the
+/// shadow of the secondary and its vanes.
 EyeSight eye_sight(const Setup& setup, const Report& report, Eye eye);
 
 /// One eye with the same eyepiece right behind the same telescope: no diagonal, shifter or head.

@@ -11,16 +11,18 @@ namespace {
 
 constexpr double growth_that_counts = 0.01;  // of the focal length
 
-// The share of the aperture's area that lies in the shadow: (obstruction / aperture)^2.
+// The share of the aperture's area that lies in the shadow: (obstruction / aperture)^2 and the vanes'.
 void obstruction_findings(const FindingScope& scope) {
     const TelescopeFacts telescope = telescope_of(scope.setup);
     if (telescope.obstruction.value <= 0) return;
     const double share = std::pow(telescope.obstruction / telescope.aperture, 2);
-    scope.add(Severity::note, "obstruction",
-              fmt::format("The secondary's shadow of {:.0f} mm takes {:.1f} % of the aperture's "
-                          "light before it meets the main mirror.",
-                          telescope.obstruction.value, 100 * share),
-              "", scope.index_of(Role::telescope));
+    std::string sentence =
+        fmt::format("The secondary's shadow of {:.0f} mm takes {:.1f} % of the aperture's "
+                    "light before it meets the main mirror",
+                    telescope.obstruction.value, 100 * share);
+    if (telescope.vane_share > 0)
+        sentence += fmt::format(", its vanes {:.1f} % more", 100 * telescope.vane_share);
+    scope.add(Severity::note, "obstruction", sentence + ".", "", scope.index_of(Role::telescope));
 }
 
 // mF against lD: the width of the middle's light cone where the secondary stands.

@@ -25,8 +25,14 @@ double lens_that_fits_into(const Part& part) {
     return widest;
 }
 
-WaySearch::WaySearch(const Setup& setup, const Choice& choice, const FocusBudget& budget)
-    : setup_(setup), budget_(budget), power_(magnification(setup, choice, budget).magnification) {
+WaySearch::WaySearch(const Setup& setup,
+                     const Choice& choice,
+                     const FocusBudget& budget,
+                     const LightToCompare& light)
+    : setup_(setup),
+      budget_(budget),
+      light_(light),
+      power_(magnification(setup, choice, budget).magnification) {
     setup_.chosen = choice;
 }
 
@@ -38,10 +44,16 @@ void WaySearch::offer(WayToFocus way) {
     way.reaches = after->reaches;
     way.margin_in = after->margin_in;
     way.margin_out = after->margin_out;
-    way.magnification_ratio = magnification(way.setup, choice, *after).magnification / power_;
+    const Magnification power = magnification(way.setup, choice, *after);
+    way.magnification_ratio = power.magnification / power_;
     const bool helps = std::min(way.margin_in, way.margin_out)
                        > std::min(budget_.margin_in, budget_.margin_out) + 0.5;
-    if (helps) ways_.push_back(std::move(way));
+    if (!helps) return;
+    const auto train = focused_train(way.setup, choice, *after);
+    if (!train) return;
+    way.light_before = light_.before;
+    way.light = given_light(way.setup, *train, power, light_.effort);
+    ways_.push_back(std::move(way));
 }
 
 std::vector<WayToFocus> WaySearch::take() {

@@ -15,10 +15,19 @@ WayToFocus way_named(std::string id);
 /// unknown. A cell takes 1.5 mm all round (as study/clearance has it).
 double lens_that_fits_into(const Part& part);
 
+/// The light of the setup as it is, and with how many rays it was traced.
+struct LightToCompare {
+    GivenLight before;
+    ClippingEffort effort;
+};
+
 class WaySearch {
 public:
     /// `budget` must outlive it.
-    WaySearch(const Setup& setup, const Choice& choice, const FocusBudget& budget);
+    WaySearch(const Setup& setup,
+              const Choice& choice,
+              const FocusBudget& budget,
+              const LightToCompare& light);
 
     /// mm of light path still to be found, with the margin that should be left.
     [[nodiscard]] double wanted() const { return thin_margin_mm - budget_.margin_in; }
@@ -35,6 +44,7 @@ public:
 private:
     Setup setup_;
     const FocusBudget& budget_;
+    LightToCompare light_;
     double power_;
     std::vector<WayToFocus> ways_;
 };

@@ -54,18 +54,13 @@ void offer_primary_up(WaySearch& search, std::size_t telescope) {
     if (changed.contradiction()) return;
     const double before = newtonian->fully_lit_field().value;
     const double after = changed.fully_lit_field().value;
-    const double kept =
-        std::min(1.0, changed.secondary_minor_axis.value
-                          / (changed.aperture.value * changed.secondary_to_focus().value
-                             / changed.focal_length.value));
     way.what = fmt::format("Move the main mirror {:.0f} mm up the tube", up);
     way.cost = after >= 0
                    ? fmt::format("The secondary then fully lights {:.1f} mm of the field instead "
                                  "of {:.1f} mm; have it checked by a qualified workshop.",
                                  after, before)
-                   : fmt::format("The secondary is then too small: only {:.0f} % of the light "
-                                 "reaches the middle of the field.",
-                                 100 * kept * kept);
+                   : "The secondary is then too small for the whole aperture's light, even in the "
+                     "middle of the field; have it checked by a qualified workshop.";
     way.reversibility = Reversibility::workshop;
     search.offer(std::move(way));
 }

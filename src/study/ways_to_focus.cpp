@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "study/changed_setup.hpp"
+#include "study/magnification.hpp"
 #include "study/way_search.hpp"
 
 #include <fmt/format.h>
@@ -151,14 +152,19 @@ void offer_spacer(WaySearch& search) {
 
 }  // namespace
 
-std::vector<WayToFocus>
-ways_to_focus(const Setup& setup, const Choice& choice, const FocusBudget& budget) {
+std::vector<WayToFocus> ways_to_focus(const Setup& setup,
+                                      const Choice& choice,
+                                      const FocusBudget& budget,
+                                      ClippingEffort effort) {
     if (std::min(budget.margin_in, budget.margin_out) >= thin_margin_mm) return {};
-    WaySearch search(setup, choice, budget);
+    const auto train = focused_train(setup, choice, budget);
+    if (!train) return {};
+    WaySearch search(
+        setup, choice, budget,
+        {given_light(setup, *train, magnification(setup, choice, budget), effort), effort});
     offer_other_eyepieces(search);
     if (budget.margin_in < budget.margin_out) {
-        const auto train = focused_train(setup, choice, budget);
-        if (train) offer_shorter_diagonals(search, *train);
+        offer_shorter_diagonals(search, *train);
         offer_thin_couplings(search);
         offer_straight_through(search);
         offer_shifters(search);

@@ -8,6 +8,7 @@
 
 #include "study/cure.hpp"
 #include "study/focus_budget.hpp"
+#include "study/way_light.hpp"
 
 namespace beamfork {
 
@@ -21,14 +22,18 @@ struct WayToFocus {
     double margin_in = 0;  ///< travel left with it, mm
     double margin_out = 0;
     double magnification_ratio = 1;  ///< magnification with it over magnification without
+    GivenLight light_before;         ///< of the setup as it is, wherever its drawtube ends up
+    GivenLight light;                ///< with the way carried out
     Setup setup;                     ///< with the way carried out, its choice included
 };
 
 /// All ways worth telling for a setup that does not reach focus or has less than `thin_margin` left; those
 /// that suffice first, then the easiest to go back on, then the ones that change least. Empty when all is
-/// well.
-std::vector<WayToFocus>
-ways_to_focus(const Setup& setup, const Choice& choice, const FocusBudget& budget);
+/// well. The light of each is traced with `effort`.
+std::vector<WayToFocus> ways_to_focus(const Setup& setup,
+                                      const Choice& choice,
+                                      const FocusBudget& budget,
+                                      ClippingEffort effort = {256});
 
 /// Travel that should be left both ways, mm. Common practice, no source: 5 to 10 mm.
 constexpr double thin_margin_mm = 5;

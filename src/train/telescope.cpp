@@ -20,7 +20,7 @@ TelescopeFacts facts_of(const Newtonian& telescope, std::optional<Millimetres> d
     return {telescope.aperture, telescope.focal_length,
             telescope.back_focus + telescope.primary_moved_up
                 + image_shift(telescope.focal_length, distance),
-            telescope.obstruction()};
+            telescope.obstruction(), telescope.vane_share()};
 }
 
 }  // namespace

@@ -14,6 +14,7 @@ struct TelescopeFacts {
     Millimetres focal_length{0};  ///< at this focus
     Millimetres back_focus{0};    ///< image behind the drawtube's rear face, racked fully in
     Millimetres obstruction{0};  ///< diameter of what stands in the middle of the light; 0: nothing
+    double vane_share = 0;       ///< of the aperture's area, in the shadow of what carries it
 };
 
 /// True of a telescope that focuses by moving its main mirror.

@@ -1,6 +1,7 @@
 #include <cmath>
 
 #include "base/text.hpp"
+#include "scene/coma_correction_rows.hpp"
 #include "scene/light_path_rows.hpp"
 #include "ui/field_editor.hpp"
 #include "ui/panels.hpp"
@@ -75,6 +76,21 @@ void draw_light_path(const Ui& ui, std::size_t index) {
     }
 }
 
+void draw_coma_correction(const Ui& ui, std::size_t index) {
+    if (ui.view.report == nullptr) return;
+    std::size_t number = 0;
+    for (const ValueRow& row : coma_correction_rows(*ui.view.report, index)) {
+        const std::string id = "part/coma/" + std::to_string(number++);
+        const ImVec2 at = line_area(ui, id, row.label, row.help);
+        const float width = ImGui::GetContentRegionAvail().x;
+        ImDrawList& list = *ImGui::GetWindowDrawList();
+        text_at(list, at, row.label, colour(Tone::text_dim));
+        text_ending_at(list, {at.x + width - grid(7), at.y}, typeset(row.value),
+                       colour(Tone::text));
+        text_at(list, {at.x + width - grid(6), at.y}, row.unit, colour(Tone::text_dim));
+    }
+}
+
 void draw_setup_words(const Ui& ui) {
     dim_text("The setup");
     std::string title = ui.setup().title;
@@ -119,6 +135,7 @@ void draw_part_panel(const Ui& ui) {
     ImGui::Dummy({1, grid(1)});
     draw_fields(ui, *selected, part);
     draw_light_path(ui, *selected);
+    draw_coma_correction(ui, *selected);
     draw_tolerances(ui, *selected, part);
     ImGui::PopID();
 }

@@ -1,3 +1,4 @@
+#include <sstream>
 #include <string>
 
 #include "scene/ways_to_focus_rows.hpp"
@@ -8,6 +9,25 @@ namespace beamfork {
 
 namespace {
 
+// Lines broken at spaces alone: the library's own wrapping also breaks behind the point in a number.
+std::string folded_at_spaces(const std::string& text, float width) {
+    std::string done;
+    std::string line;
+    std::istringstream words(text);
+    for (std::string word; words >> word;) {
+        std::string longer = line;
+        if (!line.empty()) longer += ' ';
+        longer += word;
+        if (!line.empty() && text_width(longer) > width) {
+            done += line;
+            done += '\n';
+            longer = word;
+        }
+        line = longer;
+    }
+    return done + line;
+}
+
 void draw_way(const Ui& ui, const WayRow& row, std::size_t number) {
     const std::string id = "ways_to_focus/" + std::to_string(number);
     const float line = ImGui::GetTextLineHeight();
@@ -17,20 +37,22 @@ void draw_way(const Ui& ui, const WayRow& row, std::size_t number) {
     const float width = ImGui::GetContentRegionAvail().x;
     draw_sign(*ImGui::GetWindowDrawList(), row.sign, {low.x + line / 2, low.y + line / 2},
               line * 0.75F, text_colour(row.role));
+    const float room = width - indent - button_room;
     ImGui::BeginGroup();
     ImGui::Indent(indent);
-    ImGui::PushTextWrapPos(ImGui::GetCursorPosX() + width - indent - button_room);
+    ImGui::PushTextWrapPos(ImGui::GetCursorPosX() + room);
     ImGui::PushFont(font(TextFace::bold));
     ImGui::TextUnformatted(row.what.c_str());
     ImGui::PopFont();
-    ImGui::TextUnformatted(row.effect.c_str());
+    ImGui::TextUnformatted(folded_at_spaces(row.effect, room).c_str());
+    ImGui::TextUnformatted(folded_at_spaces(row.light, room).c_str());
     ImGui::PushStyleColor(ImGuiCol_Text, colour(Tone::text_dim));
     ImGui::TextUnformatted(row.cost.c_str());
     ImGui::PopStyleColor();
     ImGui::PopTextWrapPos();
     ImGui::Unindent(indent);
     ImGui::EndGroup();
-    ui.note(id, row.what, row.cost);
+    ui.note(id, row.what, ways_to_focus_help());
     const ImVec2 below = ImGui::GetCursorScreenPos();
     ImGui::SetCursorScreenPos({low.x + width - button_room + grid(2), low.y});
     const WayToFocus& way = ui.view.report->ways_to_focus[number];

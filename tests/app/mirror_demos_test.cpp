@@ -28,6 +28,15 @@ TEST_CASE(
     CHECK(near(report.budget.shortfall, 86, 0.05));  // by the demo's own roundings
 }
 
+TEST_CASE(
+    "the coma corrector has 145 mm behind it, of a clamp of 35 and a head of 110, and wants 112") {
+    const Report report = report_of("10-round-to-the-edge");
+    REQUIRE(report.coma_corrections.size() == 1);
+    CHECK(near(report.coma_corrections[0].spacing, 145, 1e-9));
+    CHECK(near(report.coma_corrections[0].beyond(), 31, 1e-9));  // beyond the window of 2
+    CHECK(report.budget.reaches);
+}
+
 TEST_CASE("the moving mirror reaches focus and pays with focal length") {
     const Report report = report_of("5-moving-mirror");
     CHECK(report.budget.reaches);

@@ -79,3 +79,15 @@ TEST_CASE("a Newtonian that cannot be built says why") {
     CHECK(telescope.contradiction());
     CHECK_FALSE(Newtonian{}.contradiction());
 }
+
+TEST_CASE("the vanes' shadow is their width times their length from the holder to the rim") {
+    Newtonian telescope;
+    telescope.holder_diameter = Millimetres{60};
+    // Plane geometry: 4 x 0.8 x (200 - 60) / 2 = 224 of 31415.93 mm^2.
+    CHECK(near(telescope.vane_share(), 224 / 31415.9265, 1e-9));
+    telescope.vane_count = 0;
+    CHECK(telescope.vane_share() == 0);
+    telescope.vane_count = 8;
+    telescope.vane_width = {20};
+    CHECK(telescope.contradiction());
+}

@@ -161,3 +161,65 @@ TEST_CASE("findings tell of lossy faces, of eyes that differ and of dim areas, a
              [](Setup& setup) { the<SplitterHead>(setup).reflected_percent = 40; });
     comes_by("dim_objects", [](Setup& setup) { the<EyepiecePair>(setup).focal_length = {5}; });
 }
+
+TEST_CASE("a Newtonian's vanes take their shadow's share of the light, on top of the secondary's") {
+    Setup setup = wide_setup();
+    Newtonian telescope;
+    telescope.back_focus = {240};
+    telescope.secondary_minor_axis = {100};
+    telescope.vane_count = 3;
+    telescope.vane_width = {2};
+    setup.parts.front().body = telescope;
+    the<Focuser>(setup).drawtube_length = {20};
+    const Brightness with = light_report_of(setup).brightness;
+    the<Newtonian>(setup).vane_width = {0};
+    const Brightness without = light_report_of(setup).brightness;
+    // Plane geometry: 3 x 2 x (200 - 100) / 2 = 300 of 31415.93 mm^2; the ring that is left is 3/4 of the disc.
+    const double shadow = 300 / 31415.9265;
+    for (std::size_t side = 0; side < 2; ++side) {
+        CHECK(near(with.eyes[side].unobstructed, 0.75 - shadow, 1e-9));
+        CHECK(near(without.eyes[side].unobstructed, 0.75, 1e-12));
+        CHECK(near(with.eyes[side].total() / without.eyes[side].total(), 1 - shadow / 0.75, 1e-9));
+        CHECK(near(with.eyes[side].surface_brightness / without.eyes[side].surface_brightness,
+                   1 - shadow / 0.75, 1e-9));
+    }
+}
+
+TEST_CASE("a filter's stated transmission takes the place of its faces' losses, once") {
+    Setup setup = wide_setup({{"Filter", FilterPlate{}, {}}});
+    const Brightness plain = light_report_of(setup).brightness;
+    the<FilterPlate>(setup).transmission = 25;
+    const Brightness filtered = light_report_of(setup).brightness;
+    for (std::size_t side = 0; side < 2; ++side) {
+        // Its two faces pass 0.995 each otherwise (multi-layer, glass/coating.hpp).
+        CHECK(near(filtered.eyes[side].throughput / plain.eyes[side].throughput,
+                   0.25 / (0.995 * 0.995), 1e-9));
+        CHECK(near(passes(filtered.eyes[side], "filter entry face"), 0.25, 1e-12));
+    }
+    CHECK(near(filtered.without_head / plain.without_head, 0.25 / (0.995 * 0.995), 1e-9));
+    the<FilterPlate>(setup).transmission = 100;
+    CHECK(near(light_report_of(setup).brightness.eyes[0].throughput,
+               plain.eyes[0].throughput / (0.995 * 0.995), 1e-9));
+}
+
+TEST_CASE("a filter in one eyepiece's barrel dims that eye alone, and is told of") {
+    Setup setup = wide_setup();
+    const Brightness plain = light_report_of(setup).brightness;
+    the<EyepiecePair>(setup).left_filter = 40;
+    const Report report = light_report_of(setup);
+    const Brightness& filtered = report.brightness;
+    CHECK(near(filtered.eyes[0].throughput, 0.4 * plain.eyes[0].throughput, 1e-12));
+    CHECK(near(filtered.eyes[1].throughput, plain.eyes[1].throughput, 1e-12));
+    CHECK(near(magnitudes(filtered.eyes[0].total() / plain.eyes[0].total()), 0.99485,
+               1e-5));  // 2.5 lg 2.5
+    CHECK(near(filtered.eyes[0].coatings, plain.eyes[0].coatings, 1e-12));
+    CHECK(near(filtered.without_head, plain.without_head, 1e-12));
+    std::vector<std::string> told;
+    for (const Finding& finding : report.findings) {
+        if (finding.id == "filter_light") told.push_back(finding.sentence);
+    }
+    REQUIRE(told.size() == 1);
+    CHECK(told[0].find("to the left eye: 0.99 magnitudes less") != std::string::npos);
+    the<EyepiecePair>(setup).right_filter = 40;
+    CHECK(near(light_report_of(setup).brightness.without_head, 0.4 * plain.without_head, 1e-12));
+}

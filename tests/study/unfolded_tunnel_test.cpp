@@ -27,6 +27,9 @@ std::vector<Setup> setups() {
     shifter.lens_offset = Millimetres{3};
     shifter.length = Millimetres{12};
 
+    ComaCorrector corrector;
+    corrector.stated_light_path = Millimetres{14};
+
     std::vector<Setup> all{
         plain_setup(),
         plain_setup(
@@ -36,12 +39,13 @@ std::vector<Setup> setups() {
         plain_setup({{"Shifter", shifter, {}}, {"Diagonal", mirror, {}}}),
         plain_setup({{"Diagonal", prism, {}}, {"Shifter", shifter, {}}}),
         wide_setup({{"Diagonal", prism, {}}}),
+        plain_setup({{"Corrector", corrector, {}}, {"Ring", Spacer{}, {}}}),
     };
     // A filter leaves 2 mm of air in its ring: no nose may reach farther into it.
     for (Setup& setup : all)
         the<SplitterHead>(setup).nose_length = Millimetres{1.5};
     // Again with everything that an owner may change about them.
-    for (std::size_t i = 0; i < 6; ++i) {
+    for (std::size_t i = 0; i < 7; ++i) {
         Setup other = all[i];
         the<Refractor>(other).baffle_diameter = Millimetres{45};
         the<Refractor>(other).baffle_position = Millimetres{200};
@@ -58,7 +62,9 @@ std::vector<Setup> setups() {
     return all;
 }
 
-bool has_lens(const Setup& setup) { return find_part<Shifter>(setup) != nullptr; }
+bool has_lens(const Setup& setup) {
+    return find_part<Shifter>(setup) != nullptr || find_part<ComaCorrector>(setup) != nullptr;
+}
 
 // Planes of two parts may touch, and then either may be named for what both clip.
 bool is_same_place(const Tunnel& tunnel, std::size_t plane, const PlacedSurface& surface) {

@@ -181,6 +181,15 @@ private:
                                 : -shifter.stated_gain.value * M / ((M - 1) * (M - 1));
         z_ += shifter.length.value;
     }
+    void add(const ComaCorrector& corrector) {
+        TunnelPlane& lens =
+            plane("corrector lens", PlaneKind::lens, z_ + corrector.lens_offset.value);
+        lens.radius = corrector.clear_diameter.value / 2;
+        const double path = corrector.stated_light_path.value_or(corrector.length).value;
+        const double image = corrector.spacing.value + path - corrector.lens_offset.value;
+        lens.focal_length = image / (1 - corrector.stated_factor);
+        end_at(z_ + corrector.length.value, corrector.length.value, corrector.stated_light_path);
+    }
     // The glass of the right arm behind the cube's entry; `gap` of air stands before its last prism.
     double add_right_arm(const SplitterHead& head, double cube, double gap) {
         const double A = head.prism_width.value;

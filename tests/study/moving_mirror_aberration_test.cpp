@@ -1,0 +1,120 @@
+// A moving-mirror Cassegrain focused away from its design: the spherical aberration of the bare mirrors, without any
+// glass, against the third-order theory of two-mirror telescopes.
+#include <cmath>
+
+#include "study/aberrations.hpp"
+#include "support/eye_paths.hpp"
+#include "support/near.hpp"
+
+#include <doctest/doctest.h>
+
+using namespace beamfork;
+
+namespace {
+
+constexpr double design_back_focus = 130;
+
+CassegrainMovingMirror bare_cassegrain(double aperture) {
+    CassegrainMovingMirror mirrors;
+    mirrors.aperture = {aperture};
+    mirrors.back_focus = {design_back_focus};
+    return mirrors;  // f1 = 400 mm, F = 2000 mm at the design
+}
+
+// The two mirrors and the plane of their focus at that back focus, in the telescope's own frame.
+struct Focused {
+    Train train;
+    EyePath path;
+    double moved = 0;
+};
+Focused focused_at(const CassegrainMovingMirror& mirrors, double back_focus) {
+    Focused at;
+    at.moved = mirrors.moved_for({back_focus}, std::nullopt).value;
+    at.train.objective_radius = mirrors.aperture.value / 2;
+    at.train.objective_focal_length = mirrors.focus_at({at.moved}, std::nullopt).focal_length.value;
+    at.train.object_distance = std::numeric_limits<double>::infinity();
+    LayoutContext context;
+    context.primary = {at.moved};
+    const PartLayout layout = mirrors.layout(context);
+    at.train.pupil_plane = layout.pupil_plane;
+    at.train.light_enters = layout.light_enters;
+    at.path.object_distance = at.train.object_distance;
+    for (const Surface& surface : layout.surfaces) {
+        if (surface.kind != SurfaceKind::mirror) continue;
+        at.path.surfaces.push_back(
+            test_paths::placed(surface.name, surface.kind, surface.part_from_surface));
+        at.path.surfaces.back().shape = surface.shape;
+    }
+    at.path.world_from_field_stop = layout.part_from_exit * translation(0, 0, back_focus);
+    at.path.surfaces.push_back(
+        test_paths::placed("focus", SurfaceKind::stop, at.path.world_from_field_stop));
+    return at;
+}
+
+// Optical path of the rim's ray to the paraxial focus less the middle ray's, mm.
+double rim_path(const Focused& at) {
+    const std::vector<glm::dvec2> pupil{{0, 0}, {0, 1 - 1e-12}};
+    const Wavefront two = trace_wavefront(at.train, at.path, {0, 0}, pupil, primary_wavelength);
+    REQUIRE(two.rays.size() == 2);
+    return path_to(two.rays[1], {0, 0, 0}) - path_to(two.rays[0], {0, 0, 0});
+}
+
+// W040 = y^4 / (4 R^3) [K + ((m + 1) / (m - 1))^2] of a mirror of radius R and conic constant K at magnification m,
+// y the height of the rim's ray there (D. J. Schroeder, Astronomical Optics, ch. 6, two-mirror telescopes; from
+// memory; it follows from the sags of the two conics, the rim's light travelling twice their difference). The
+// primary, a paraboloid for a star, has none; the secondary's K is perfect at the design's magnification only.
+// Positive: the rim's path is longer, for the convex secondary falls back more than the perfect one.
+double third_order(const CassegrainMovingMirror& mirrors, double moved) {
+    const double f1 = mirrors.primary_focal_length.value;
+    const double f2 = mirrors.secondary_focal_length().value;
+    const double at_design = mirrors.focal_length.value / f1;
+    const double eccentricity = (at_design + 1) / (at_design - 1);
+    const double object = f1 - mirrors.mirror_distance().value + moved;  // from the secondary
+    const double m = f2 / (f2 - object);
+    const double y = mirrors.aperture.value / 2 * object / f1;
+    const double R = 2 * f2;
+    return std::pow(y, 4) / (4 * std::pow(R, 3))
+           * (std::pow((m + 1) / (m - 1), 2) - eccentricity * eccentricity);
+}
+
+}  // namespace
+
+TEST_CASE("at its design back focus the pair is perfect, away from it it has the third-order "
+          "spherical aberration of its secondary") {
+    const auto design = bare_cassegrain(100);
+    CHECK(near(rim_path(focused_at(design, design_back_focus)), 0, 1e-9));  // rounding of 2 m
+    for (const double back_focus : {90.0, 180.0, 230.0}) {
+        CAPTURE(back_focus);
+        // A slow primary of f/8: the next order is about (y / f1)^2 = 0.4 % of it, a few times.
+        const auto slow = bare_cassegrain(50);
+        const Focused at = focused_at(slow, back_focus);
+        const double expected = third_order(slow, at.moved);
+        CHECK(std::abs(expected) > 1e-7);
+        CHECK(near(rim_path(at), expected, 0.02 * std::abs(expected)));
+        CHECK((expected < 0) == (back_focus > design_back_focus));
+    }
+}
+
+TEST_CASE("what third order leaves out falls as the square of the aperture") {
+    const auto left_out = [](double aperture) {
+        const auto mirrors = bare_cassegrain(aperture);
+        const Focused at = focused_at(mirrors, 200);
+        return rim_path(at) / third_order(mirrors, at.moved) - 1;
+    };
+    const double narrow = left_out(70);
+    const double wide = left_out(140);
+    CHECK(std::abs(wide) < 0.15);        // f/2.9: several times (y / f1)^2 = 3 %
+    CHECK(near(wide / narrow, 4, 0.4));  // and the order after that
+}
+
+TEST_CASE("image quality reads the same aberration off the wavefront's fit") {
+    const auto mirrors = bare_cassegrain(100);
+    const Focused at = focused_at(mirrors, 210);
+    const Wavefront wavefront =
+        trace_wavefront(at.train, at.path, {0, 0}, sunflower(200), primary_wavelength);
+    const double waves = third_order(mirrors, at.moved) / 546.0740e-6;
+    const std::array colours{WeightedWavefront{&wavefront, 1}};
+    // Sixth order goes into the fit's W040 with weights of a few; (y / f1)^2 = 1.6 %.
+    CHECK(near(aberrations(wavefront, best_sphere_centre(colours)).spherical, waves,
+               0.08 * std::abs(waves)));
+}

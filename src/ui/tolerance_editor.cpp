@@ -60,7 +60,7 @@ void take(const Ui& ui, std::size_t part, const FieldInfo& field, std::string te
 void draw_kind(const Ui& ui, std::size_t part, const FieldInfo& field, const Tolerance& now) {
     const std::string id = "##" + id_of(field, "known_by");
     const std::string shown = to_word(now.known_by) + (now.plus_minus ? "" : " (assumed)");
-    const bool is_open = begin_chooser(id.c_str(), shown.c_str(), ImGui::GetContentRegionAvail().x);
+    const bool is_open = begin_chooser(id.c_str(), shown, ImGui::GetContentRegionAvail().x);
     tooltip(known_by_help);
     ui.note(id_of(field, "known_by"), shown, known_by_help);
     if (!is_open) return;

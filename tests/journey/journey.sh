@@ -9,7 +9,7 @@ file=$folder/journey.train.toml
 export XDG_CONFIG_HOME=$folder/config
 cp "$2" "$file"
 
-fail() { echo "journey: $*"; import -window root "$folder/failed.png" || true; exit 1; }
+fail() { echo "journey: $*"; cat "$folder/program.log"; import -window root "$folder/failed.png" || true; exit 1; }
 parts() { grep -c '^\[\[part\]\]' "$file"; }
 short_by() { { "$program" check --json "$file" || [ $? -eq 1 ]; } | awk -F: '/"shortfall_mm"/ && !seen++ { print $2 + 0 }'; }
 wait_for() { # wait_for WHAT COMMAND...: until the command succeeds, twenty seconds at most

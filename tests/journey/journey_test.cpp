@@ -12,7 +12,9 @@ TEST_CASE("a setup is opened, edited, saved, undone, and read again by the windo
         std::filesystem::temp_directory_path() / ("beamfork-journey-" + std::to_string(getpid()));
     std::filesystem::create_directories(folder);
     const std::string source = BEAMFORK_SOURCE_DIR;
-    const std::string command = "xvfb-run -a -s '-screen 0 1280x720x24' bash '" + source
+    // -noreset: the program is closed and opened again, and a display that starts afresh when its last
+    // window goes would refuse the second one now and then.
+    const std::string command = "xvfb-run -a -s '-screen 0 1280x720x24 -noreset' bash '" + source
                                 + "/tests/journey/journey.sh' '" BEAMFORK_PROGRAM "' '" + source
                                 + "/assets/demos/1-short-of-focus.train.toml' '" + folder.string()
                                 + "'";

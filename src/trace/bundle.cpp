@@ -1,0 +1,143 @@
+#include "trace/bundle.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace beamfork {
+
+void RayBundle::add(const Ray& ray) {
+    x.push_back(ray.origin.x);
+    y.push_back(ray.origin.y);
+    z.push_back(ray.origin.z);
+    dx.push_back(ray.direction.x);
+    dy.push_back(ray.direction.y);
+    dz.push_back(ray.direction.z);
+    path.push_back(ray.path);
+}
+
+void RayBundle::reserve(std::size_t count) {
+    for (auto* column : {&x, &y, &z, &dx, &dy, &dz, &path})
+        column->reserve(count);
+}
+
+Ray RayBundle::ray(std::size_t i) const {
+    return {{x[i], y[i], z[i]}, {dx[i], dy[i], dz[i]}, path[i]};
+}
+
+namespace {
+
+void resize(BundleEnds& ends, std::size_t count) {
+    ends.fate.resize(count);
+    ends.surface.resize(count);
+    for (auto* column : {&ends.x, &ends.y, &ends.z, &ends.dx, &ends.dy, &ends.dz, &ends.path})
+        column->resize(count);
+}
+
+using Column = RayBlock::Column;
+
+void fill(Column& to,
+          const std::vector<double>& from,
+          std::size_t first,
+          std::size_t count,
+          double scale) {
+    for (std::size_t i = 0; i < count; ++i)
+        to[i] = from[first + i] * scale;
+}
+
+void drain(const Column& from,
+           std::vector<double>& to,
+           std::size_t first,
+           std::size_t count,
+           double scale) {
+    for (std::size_t i = 0; i < count; ++i)
+        to[first + i] = from[i] * scale;
+}
+
+// The rest of the last granule repeats the last ray.
+void pad(RayBlock& block, std::size_t count) {
+    block.count = (count + RayBlock::granule - 1) / RayBlock::granule * RayBlock::granule;
+    for (Column* column :
+         {&block.x, &block.y, &block.z, &block.kx, &block.ky, &block.kz, &block.path})
+        std::fill(column->begin() + static_cast<std::ptrdiff_t>(count),
+                  column->begin() + static_cast<std::ptrdiff_t>(block.count), (*column)[count - 1]);
+    constexpr double endless = std::numeric_limits<double>::infinity();
+    std::fill_n(block.end.begin(), block.count, endless);
+    std::fill_n(block.grazing.begin(), block.count, endless);
+}
+
+}  // namespace
+
+BundleTracer::BundleTracer(const EyePath& path, std::size_t wavelength, TracerForm form)
+    : path_(path),
+      wavelength_(wavelength),
+      straight_(straightened(path, wavelength, form.plates)),
+      trace_block_(instruction_sets().at(form.instruction_set).trace) {}
+
+BundleEnds BundleTracer::trace(const RayBundle& bundle) const {
+    BundleEnds ends;
+    trace(bundle, ends);
+    return ends;
+}
+
+void BundleTracer::trace(const RayBundle& bundle, BundleEnds& ends) const {
+    resize(ends, bundle.size());
+    if (straight_) {
+        for (std::size_t first = 0; first < bundle.size(); first += RayBlock::capacity)
+            trace_fast(bundle, first, ends);
+    } else {
+        for (std::size_t i = 0; i < bundle.size(); ++i)
+            trace_by_reference(bundle, i, ends);
+    }
+}
+
+void BundleTracer::trace_fast(const RayBundle& bundle, std::size_t first, BundleEnds& ends) const {
+    const std::size_t count = std::min(RayBlock::capacity, bundle.size() - first);
+    RayBlock block;  // left unset: a block is filled to its count
+    const double n = straight_->first_index;
+    fill(block.x, bundle.x, first, count, 1);
+    fill(block.y, bundle.y, first, count, 1);
+    fill(block.z, bundle.z, first, count, 1);
+    fill(block.kx, bundle.dx, first, count, n);
+    fill(block.ky, bundle.dy, first, count, n);
+    fill(block.kz, bundle.dz, first, count, n);
+    fill(block.path, bundle.path, first, count, 1);
+    pad(block, count);
+    trace_block_(*straight_, block);
+    drain(block.x, ends.x, first, count, 1);
+    drain(block.y, ends.y, first, count, 1);
+    drain(block.z, ends.z, first, count, 1);
+    drain(block.kx, ends.dx, first, count, 1 / straight_->last_index);
+    drain(block.ky, ends.dy, first, count, 1 / straight_->last_index);
+    drain(block.kz, ends.dz, first, count, 1 / straight_->last_index);
+    drain(block.path, ends.path, first, count, 1);
+    const auto last = static_cast<std::uint32_t>(path_.surfaces.size() - 1);
+    constexpr std::array fates{RayFate::missed, RayFate::clipped, RayFate::leaked};
+    for (std::size_t i = 0; i < count; ++i) {
+        const bool is_reached = block.end[i] == std::numeric_limits<double>::infinity();
+        const auto code = is_reached ? 0U : static_cast<std::uint32_t>(block.end[i]);
+        ends.surface[first + i] = is_reached ? last : code / fates_per_surface;
+        ends.fate[first + i] = is_reached ? RayFate::reached : fates[code % fates_per_surface];
+        if (!(block.grazing[i] >= near_grazing)) trace_by_reference(bundle, first + i, ends);
+    }
+}
+
+void BundleTracer::trace_by_reference(const RayBundle& bundle,
+                                      std::size_t i,
+                                      BundleEnds& ends) const {
+    const RayEnd end = trace_ray(path_, bundle.ray(i), wavelength_);
+    const Pose& frame = path_.surfaces.back().world_from_surface;
+    const Point at = frame.point_in(end.ray.origin);
+    const Direction along = frame.direction_in(end.ray.direction);
+    ends.fate[i] = end.fate;
+    ends.surface[i] = static_cast<std::uint32_t>(end.surface);
+    ends.x[i] = at.x;
+    ends.y[i] = at.y;
+    ends.z[i] = at.z;
+    ends.dx[i] = along.x;
+    ends.dy[i] = along.y;
+    ends.dz[i] = along.z;
+    ends.path[i] = end.ray.path;
+}
+
+}  // namespace beamfork

@@ -17,7 +17,6 @@ constexpr int rays_per_spread = 120;
 struct FocusedPlane {
     const Train& train;
     EyePath path;
-    EyePath open;
     double behind_stop = 0;
     std::vector<GlassCorrection> glass;
     std::vector<ComaCorrection> coma;
@@ -28,10 +27,6 @@ struct FocusedPlane {
     [[nodiscard]] Wavefront middle_ray(FieldSlope slope) const {
         const std::array<glm::dvec2, 1> middle{glm::dvec2{0}};
         return trace_wavefront(train, open, slope, middle, primary_wavelength);
-    }
-    [[nodiscard]] glm::dvec2 chief(FieldSlope slope) const {
-        const Wavefront one = middle_ray(slope);
-        return one.rays.empty() ? glm::dvec2{0} : landing(one.rays.front());
     }
 };
 
@@ -44,11 +39,9 @@ FocusedPlane plane_of(const Setup& setup, const Train& train, EyePath path, doub
 }
 
 void map_chief_rays(EyeSight& sight, const FocusedPlane& plane) {
-    constexpr double slope =
-        1e-4;  // close enough to the axis to be linear, far enough for rounding
-    sight.axis_image = plane.chief({0, 0});
-    sight.stop_from_slope[0] = (plane.chief({slope, 0}) - plane.chief({-slope, 0})) / (2 * slope);
-    sight.stop_from_slope[1] = (plane.chief({0, slope}) - plane.chief({0, -slope})) / (2 * slope);
+    const ChiefMap map = chief_map(plane.train, plane.open, plane.behind_stop);
+    sight.axis_image = map.axis;
+    sight.stop_from_slope = map.place_from_slope;
 }
 
 Spread spread_at(const EyeSight& sight, const FocusedPlane& plane, glm::dvec2 stop) {

@@ -11,7 +11,7 @@
 
 #include <limits>
 
-#include "trace/straight_path.hpp"
+#include "trace/bundle_kernel.hpp"
 #include "trace/wide-inl.hpp"
 
 HWY_BEFORE_NAMESPACE();
@@ -20,6 +20,8 @@ namespace beamfork::HWY_NAMESPACE {  // NOLINT(readability-identifier-naming)
 struct Beam {
     Wide3 p, k;
     Wide path, end, grazing;
+    RayTrail* trail = nullptr;  ///< to be kept, if at all
+    std::size_t lane = 0;       ///< of its first ray in its block
 };
 
 struct Hit {
@@ -80,10 +82,27 @@ HWY_INLINE Wide end_here(const StraightPlane& plane, const WideMask& within, con
     return end;
 }
 
-HWY_INLINE void judge(const StraightPlane& plane, const Hit& hit, Beam& beam) {
+HWY_INLINE void judge_edge(const StraightPlane& plane, const Hit& hit, Beam& beam) {
     beam.grazing = min(beam.grazing, abs(hit.cosine));
     if (plane.edge == EdgeShape::none && !plane.is_obstruction && !plane.reflects_totally) return;
     beam.end = min(beam.end, end_here(plane, is_within(plane, hit.at), hit.cosine));
+}
+
+HWY_INLINE void
+keep(const StraightPlane& plane, const Wide& t, const Wide3& at, const Wide3& k, const Beam& beam) {
+    if (!beam.trail) return;
+    store_anywhere(at.x, beam.trail->column(plane.surface, RayTrail::x) + beam.lane);
+    store_anywhere(at.y, beam.trail->column(plane.surface, RayTrail::y) + beam.lane);
+    store_anywhere(at.z, beam.trail->column(plane.surface, RayTrail::z) + beam.lane);
+    store_anywhere(k.x, beam.trail->column(plane.surface, RayTrail::kx) + beam.lane);
+    store_anywhere(k.y, beam.trail->column(plane.surface, RayTrail::ky) + beam.lane);
+    store_anywhere(k.z, beam.trail->column(plane.surface, RayTrail::kz) + beam.lane);
+    store_anywhere(t, beam.trail->column(plane.surface, RayTrail::t) + beam.lane);
+}
+
+HWY_INLINE void judge(const StraightPlane& plane, const Hit& hit, Beam& beam) {
+    keep(plane, hit.t, hit.at, beam.k, beam);
+    judge_edge(plane, hit, beam);
 }
 
 HWY_INLINE void pass(const StraightPlane& plane, Beam& beam) {
@@ -200,7 +219,8 @@ HWY_INLINE void bend(const CurvedMirror& mirror, double index, Beam& beam) {
     beam.end = min(beam.end, code_unless(all(0) <= root_squared, mirror.plane.code + code_missed));
     beam.grazing = min(beam.grazing, abs(divisor));
     hit.at = onward(p, farther, k);
-    judge(mirror.plane, {hit.cosine, hit.t, {hit.at.x, hit.at.y, all(0)}}, beam);
+    keep(mirror.plane, hit.t, point_out(mirror.frame, hit.at), beam.k, beam);
+    judge_edge(mirror.plane, {hit.cosine, hit.t, {hit.at.x, hit.at.y, all(0)}}, beam);
     beam.path = fma(hit.t + farther, all(index * index), beam.path);
     const Wide3 normal{c * hit.at.x, c * hit.at.y, fma(c * stretch, hit.at.z, all(-1))};
     const Wide along = fma(k.x, normal.x, fma(k.y, normal.y, k.z * normal.z));
@@ -210,26 +230,53 @@ HWY_INLINE void bend(const CurvedMirror& mirror, double index, Beam& beam) {
     beam.k = direction_out(mirror.frame, {back.x, back.y, all(0) - back.z});
 }
 
+// How light ends at the first of two planes that ends it.
 HWY_INLINE Wide first_end(const StraightPlane& a,
                           const Hit& hit_a,
                           const StraightPlane& b,
-                          const Beam& beam) {
-    const Hit hit_b = meet(b, beam);
+                          const Hit& hit_b) {
     const Wide end_a = end_here(a, is_within(a, hit_a.at), hit_a.cosine);
     const Wide end_b = end_here(b, is_within(b, hit_b.at), hit_b.cosine);
     return choose(end_a < all(never), end_a, end_b);
 }
 
+HWY_INLINE Wide3 mirrored_point(const StraightPlane& plane, const Wide3& p) {
+    const Wide twice = all(2) * (all(plane.offset) - dot(p, plane.normal));
+    const Direction& n = plane.normal;
+    return onward(p, twice, {all(n.x), all(n.y), all(n.z)});
+}
+HWY_INLINE Wide3 mirrored_direction(const StraightPlane& plane, const Wide3& k) {
+    const Direction& n = plane.normal;
+    return onward(k, all(-2) * dot(k, n), {all(n.x), all(n.y), all(n.z)});
+}
+
+// Where each face was met, in the path's own straightened space: light that met the other face first came to this
+// one through that face's mirror.
+struct RoofHits {
+    Hit first, second, second_first, first_second;
+};
+HWY_INLINE void
+keep_roof(const RoofFaces& roof, const RoofHits& hits, const WideMask& is_swapped, Beam& beam) {
+    if (!beam.trail) return;
+    keep(roof.first, choose(is_swapped, hits.first_second.t, hits.first.t),
+         choose(is_swapped, mirrored_point(roof.second_first, hits.first_second.at), hits.first.at),
+         choose(is_swapped, mirrored_direction(roof.second_first, beam.k), beam.k), beam);
+    keep(roof.second, choose(is_swapped, hits.second_first.t, hits.second.t),
+         choose(is_swapped, mirrored_point(roof.first, hits.second_first.at), hits.second.at),
+         choose(is_swapped, mirrored_direction(roof.first, beam.k), beam.k), beam);
+}
+
 HWY_INLINE void bend(const RoofFaces& roof, double /*index*/, Beam& beam) {
-    const Hit first = meet(roof.first, beam);
-    const Hit second_first = meet(roof.second_first, beam);
-    const WideMask is_swapped = second_first.t < first.t;
-    const Wide usual = first_end(roof.first, first, roof.second, beam);
-    const Wide swapped = first_end(roof.second_first, second_first, roof.first_second, beam);
+    const RoofHits hits{meet(roof.first, beam), meet(roof.second, beam),
+                        meet(roof.second_first, beam), meet(roof.first_second, beam)};
+    const WideMask is_swapped = hits.second_first.t < hits.first.t;
+    const Wide usual = first_end(roof.first, hits.first, roof.second, hits.second);
+    const Wide swapped =
+        first_end(roof.second_first, hits.second_first, roof.first_second, hits.first_second);
     beam.end = min(beam.end, choose(is_swapped, swapped, usual));
-    beam.grazing = min(beam.grazing, min(abs(first.cosine), abs(second_first.cosine)));
-    beam.grazing = min(beam.grazing, min(abs(dot(beam.k, roof.second.normal)),
-                                         abs(dot(beam.k, roof.first_second.normal))));
+    for (const Hit* hit : {&hits.first, &hits.second, &hits.second_first, &hits.first_second})
+        beam.grazing = min(beam.grazing, abs(hit->cosine));
+    keep_roof(roof, hits, is_swapped, beam);
     const Wide3 p = plus(turned(roof.correction.turn, beam.p), roof.correction.shift);
     beam.p = choose(is_swapped, p, beam.p);
     beam.k = choose(is_swapped, turned(roof.correction.turn, beam.k), beam.k);
@@ -237,6 +284,7 @@ HWY_INLINE void bend(const RoofFaces& roof, double /*index*/, Beam& beam) {
 
 HWY_INLINE void bend(const LastPlane& last, double index, Beam& beam) {
     const Hit hit = meet(last.plane, beam);
+    keep(last.plane, hit.t, hit.at, beam.k, beam);
     beam.grazing = min(beam.grazing, abs(hit.cosine));
     go_to(hit, index, beam);
     const Wide3 at = minus(hit.at, last.plane.centre);

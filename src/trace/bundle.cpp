@@ -4,6 +4,8 @@
 #include <cmath>
 #include <limits>
 
+#include "trace/course_reader.hpp"
+
 namespace beamfork {
 
 void RayBundle::add(const Ray& ray) {
@@ -54,9 +56,13 @@ void drain(const Column& from,
         to[first + i] = from[i] * scale;
 }
 
+std::size_t padded(std::size_t count) {
+    return (count + RayBlock::granule - 1) / RayBlock::granule * RayBlock::granule;
+}
+
 // The rest of the last granule repeats the last ray.
 void pad(RayBlock& block, std::size_t count) {
-    block.count = (count + RayBlock::granule - 1) / RayBlock::granule * RayBlock::granule;
+    block.count = padded(count);
     for (Column* column :
          {&block.x, &block.y, &block.z, &block.kx, &block.ky, &block.kz, &block.path})
         std::fill(column->begin() + static_cast<std::ptrdiff_t>(count),
@@ -91,7 +97,10 @@ void BundleTracer::trace(const RayBundle& bundle, BundleEnds& ends) const {
     }
 }
 
-void BundleTracer::trace_fast(const RayBundle& bundle, std::size_t first, BundleEnds& ends) const {
+void BundleTracer::trace_fast(const RayBundle& bundle,
+                              std::size_t first,
+                              BundleEnds& ends,
+                              RayTrail* trail) const {
     const std::size_t count = std::min(RayBlock::capacity, bundle.size() - first);
     RayBlock block;  // left unset: a block is filled to its count
     const double n = straight_->first_index;
@@ -103,7 +112,7 @@ void BundleTracer::trace_fast(const RayBundle& bundle, std::size_t first, Bundle
     fill(block.kz, bundle.dz, first, count, n);
     fill(block.path, bundle.path, first, count, 1);
     pad(block, count);
-    trace_block_(*straight_, block);
+    trace_block_(*straight_, block, trail);
     drain(block.x, ends.x, first, count, 1);
     drain(block.y, ends.y, first, count, 1);
     drain(block.z, ends.z, first, count, 1);
@@ -118,7 +127,9 @@ void BundleTracer::trace_fast(const RayBundle& bundle, std::size_t first, Bundle
         const auto code = is_reached ? 0U : static_cast<std::uint32_t>(block.end[i]);
         ends.surface[first + i] = is_reached ? last : code / fates_per_surface;
         ends.fate[first + i] = is_reached ? RayFate::reached : fates[code % fates_per_surface];
-        if (!(block.grazing[i] >= near_grazing)) trace_by_reference(bundle, first + i, ends);
+        if (block.grazing[i] >= near_grazing) continue;  // false where it is no number, too
+        trace_by_reference(bundle, first + i, ends);
+        if (trail) trail->is_vague[i] = true;
     }
 }
 
@@ -138,6 +149,31 @@ void BundleTracer::trace_by_reference(const RayBundle& bundle,
     ends.dy[i] = along.y;
     ends.dz[i] = along.z;
     ends.path[i] = end.ray.path;
+}
+
+std::vector<RayCourse> BundleTracer::follow(const RayBundle& bundle) const {
+    BundleEnds ends;
+    resize(ends, bundle.size());
+    std::vector<RayCourse> courses(bundle.size());
+    for (std::size_t first = 0; first < bundle.size(); first += RayBlock::capacity) {
+        const std::size_t count = std::min(RayBlock::capacity, bundle.size() - first);
+        std::optional<CourseReader> reader;
+        if (straight_) {
+            reader.emplace(path_, *straight_, padded(count));
+            trace_fast(bundle, first, ends, &reader->trail());
+        }
+        for (std::size_t i = first; i < first + count; ++i) {
+            RayCourse& course = courses[i];
+            if (!straight_ || reader->trail().is_vague[i - first]
+                || ends.fate[i] == RayFate::missed) {
+                course.end = trace_ray(path_, bundle.ray(i), wavelength_, &course.corners);
+                continue;
+            }
+            course = reader->course(i - first, {ends.fate[i], ends.surface[i], bundle.ray(i)});
+            course.end.ray.path = ends.path[i];
+        }
+    }
+    return courses;
 }
 
 }  // namespace beamfork

@@ -16,12 +16,14 @@ HWY_BEFORE_NAMESPACE();
 namespace beamfork::HWY_NAMESPACE {  // NOLINT(readability-identifier-naming)
 namespace {
 
-HWY_INLINE Beam load_beam(const RayBlock& block, std::size_t i) {
+HWY_INLINE Beam load_beam(const RayBlock& block, std::size_t i, RayTrail* trail) {
     return {{load(&block.x[i]), load(&block.y[i]), load(&block.z[i])},
             {load(&block.kx[i]), load(&block.ky[i]), load(&block.kz[i])},
             load(&block.path[i]),
             load(&block.end[i]),
-            load(&block.grazing[i])};
+            load(&block.grazing[i]),
+            trail,
+            i};
 }
 
 HWY_INLINE void store_beam(const Beam& beam, RayBlock& block, std::size_t i) {
@@ -37,10 +39,11 @@ HWY_INLINE void store_beam(const Beam& beam, RayBlock& block, std::size_t i) {
 }
 
 template <class Kind>
-HWY_NOINLINE void run_section(const StraightSection& section, const Kind& kind, RayBlock& block) {
+HWY_NOINLINE void
+run_section(const StraightSection& section, const Kind& kind, RayBlock& block, RayTrail* trail) {
     const std::size_t step = 2 * vector_lanes();
     for (std::size_t i = 0; i < block.count; i += step) {
-        Beam beam = load_beam(block, i);
+        Beam beam = load_beam(block, i, trail);
         for (const StraightPlane& plane : section.passed)
             pass(plane, beam);
         bend(kind, section.index, beam);
@@ -48,22 +51,22 @@ HWY_NOINLINE void run_section(const StraightSection& section, const Kind& kind, 
     }
 }
 
-void trace_block(const StraightPath& path, RayBlock& block) {
+void trace_block(const StraightPath& path, RayBlock& block, RayTrail* trail) {
     for (const StraightSection& section : path.sections) {
         if (const auto* face = std::get_if<PlaneRefraction>(&section.bend)) {
-            run_section(section, *face, block);
+            run_section(section, *face, block, trail);
         } else if (const auto* plates = std::get_if<PlateStack>(&section.bend)) {
-            run_section(section, *plates, block);
+            run_section(section, *plates, block, trail);
         } else if (const auto* lens = std::get_if<IdealThinLens>(&section.bend)) {
-            run_section(section, *lens, block);
+            run_section(section, *lens, block, trail);
         } else if (const auto* objective = std::get_if<IdealObjective>(&section.bend)) {
-            run_section(section, *objective, block);
+            run_section(section, *objective, block, trail);
         } else if (const auto* mirror = std::get_if<CurvedMirror>(&section.bend)) {
-            run_section(section, *mirror, block);
+            run_section(section, *mirror, block, trail);
         } else if (const auto* roof = std::get_if<RoofFaces>(&section.bend)) {
-            run_section(section, *roof, block);
+            run_section(section, *roof, block, trail);
         } else if (const auto* last = std::get_if<LastPlane>(&section.bend)) {
-            run_section(section, *last, block);
+            run_section(section, *last, block, trail);
         }
     }
 }

@@ -29,7 +29,27 @@ struct RayBlock {
     std::size_t count;
 };
 
-using BlockTracer = void (*)(const StraightPath& path, RayBlock& block);
+/// Where the rays of a block met each surface, in the straightened path, with the direction in which they came.
+class RayTrail {
+public:
+    /// `t` tells which of the two faces of a roof was met first: the one with less.
+    enum Number : std::size_t { x, y, z, kx, ky, kz, t, number_count };
+
+    RayTrail(std::size_t surfaces, std::size_t rays)
+        : is_vague(rays), stride_(rays), numbers_(surfaces * number_count * rays) {}
+    [[nodiscard]] double* column(std::size_t surface, Number number) {
+        return &numbers_[(surface * number_count + number) * stride_];
+    }
+
+    std::vector<bool> is_vague;  ///< rays that hardly met a plane: for the reference
+
+private:
+    std::size_t stride_;
+    std::vector<double> numbers_;
+};
+
+/// `trail`, when given, is filled as well.
+using BlockTracer = void (*)(const StraightPath& path, RayBlock& block, RayTrail* trail);
 
 struct InstructionSet {
     std::string name;  ///< "AVX3" (AVX-512), "AVX2", "SSE4", "EMU128" or "SCALAR"

@@ -59,7 +59,7 @@ public:
         double at = stack_.first_plane;
         for (PlateStep& step : stack_.steps) {
             if (step.is_square) {
-                at = plane_z(step.plane);
+                step.square_plane = at = plane_z(step.plane);
             } else {
                 step.square_plane = at;
                 step.from_square = step.plane.offset - step.plane.normal.z * at;

@@ -76,7 +76,8 @@ pass_tilted(const PlateStep& step, const MediaSlopes& media, const InStack& now,
     hit.cosine = fma(kz, all(n.z), dot2(beam.k.x, beam.k.y, n));
     hit.t = (all(step.from_square) - dot2(now.x, now.y, n)) / hit.cosine;
     hit.at = onward({now.x, now.y, all(step.square_plane)}, hit.t, {beam.k.x, beam.k.y, kz});
-    judge(step.plane, hit, beam);
+    keep(step.plane, hit.t, hit.at, {beam.k.x, beam.k.y, kz}, beam);
+    judge_edge(step.plane, hit, beam);
 }
 
 HWY_INLINE void pass_square(
@@ -85,6 +86,8 @@ HWY_INLINE void pass_square(
     now.x = fma(beam.k.x, now.travelled, beam.p.x);
     now.y = fma(beam.k.y, now.travelled, beam.p.y);
     const StraightPlane& plane = step.plane;
+    keep(plane, now.travelled, {now.x, now.y, all(step.square_plane)},
+         {beam.k.x, beam.k.y, media.kz[step.medium]}, beam);
     if (plane.edge != EdgeShape::none || plane.is_obstruction || plane.reflects_totally) {
         const WideMask within = is_within_square(plane, now.x, now.y);
         beam.end = min(beam.end, end_here(plane, within, media.kz[step.medium]));

@@ -54,18 +54,36 @@ EyePath without_stops(const EyePath& path) {
     return open;
 }
 
-FieldMap field_map(const Train& train, Eye eye) {
+RayBundle
+bundle_into(const Train& train, FieldSlope field, std::span<const glm::dvec2> pupil, double ahead) {
+    RayBundle bundle;
+    bundle.reserve(pupil.size());
+    for (const glm::dvec2& place : pupil)
+        bundle.add(ray_into(train, field, place, ahead));
+    return bundle;
+}
+
+ChiefMap chief_map(const Train& train, const EyePath& open, double behind) {
     constexpr double slope =
         1e-4;  // close enough to the axis to be linear, far enough for rounding
-    const EyePath open = without_stops(train.path(eye));
+    // A handful of rays: the reference takes less time than making the path ready for many, and gives the same last
+    // digit on every processor, so that what is true to its place shows no side.
     const auto arrive = [&](FieldSlope field) {
         const RayEnd end = trace_ray(open, ray_into(train, field, {0, 0}, 10), primary_wavelength);
-        return glm::dvec2(open.world_from_field_stop.point_in(end.ray.origin));
+        const Pose& frame = open.world_from_field_stop;
+        const glm::dvec2 at{frame.point_in(end.ray.origin)};
+        if (behind == 0) return at;
+        const Direction along = frame.direction_in(end.ray.direction);
+        return at + behind / along.z * glm::dvec2(along);
     };
-    FieldMap map;
-    map.stop_from_slope[0] = (arrive({slope, 0}) - arrive({-slope, 0})) / (2 * slope);
-    map.stop_from_slope[1] = (arrive({0, slope}) - arrive({0, -slope})) / (2 * slope);
+    ChiefMap map{arrive({0, 0}), {}};
+    map.place_from_slope[0] = (arrive({slope, 0}) - arrive({-slope, 0})) / (2 * slope);
+    map.place_from_slope[1] = (arrive({0, slope}) - arrive({0, -slope})) / (2 * slope);
     return map;
+}
+
+FieldMap field_map(const Train& train, Eye eye) {
+    return {chief_map(train, without_stops(train.path(eye))).place_from_slope};
 }
 
 }  // namespace beamfork

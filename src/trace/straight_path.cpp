@@ -79,6 +79,7 @@ plane_of(const PlacedSurface& surface, const StraightFrame& frame, std::size_t i
     plane.is_obstruction = surface.kind == SurfaceKind::obstruction;
     plane.reflects_totally = surface.kind == SurfaceKind::total_reflection;
     plane.steepest = n * n - 1;
+    plane.surface = index;
     plane.code = end_code(index, 0);
     if (const auto* circle = std::get_if<Circle>(&surface.aperture)) {
         plane.edge = EdgeShape::circle;
@@ -120,6 +121,7 @@ public:
         result_.first_index = index_ = surfaces.front().index_before[wavelength_];
         start_section();
         for (std::size_t i = 0; i + 1 < surfaces.size(); ++i) {
+            result_.straight_from_world.push_back(straight_);
             if (surfaces[i].is_roof) {
                 if (i + 2 >= surfaces.size()) return std::nullopt;
                 add_roof(i);
@@ -128,6 +130,7 @@ public:
                 add(i);
             }
         }
+        result_.straight_from_world.push_back(straight_);
         const std::size_t last = surfaces.size() - 1;
         const StraightFrame frame = frame_of(straight_, surfaces[last].world_from_surface);
         bend(
@@ -231,6 +234,7 @@ private:
         RoofFaces roof;
         Isometry usual = straight_;
         roof.first = meet(usual, a, i);
+        result_.straight_from_world.push_back(usual);
         roof.second = meet(usual, b, i + 1);
         Isometry other = straight_;
         roof.second_first = meet(other, b, i + 1);

@@ -52,9 +52,9 @@ struct StraightPlane {
     double from_v = 0;
     std::vector<EdgeSide> sides;
     bool reflects_totally = false;  ///< a bare face: light leaks where it meets it too steeply
-    double steepest =
-        0;  ///< n^2 - 1: square of the light's part along the normal beyond which it leaks
-    double code = 0;  ///< of the ends at this surface, see end_code
+    double steepest = 0;  ///< n^2 - 1: it leaks where its part along the normal has a larger square
+    std::size_t surface = 0;  ///< index into EyePath::surfaces
+    double code = 0;          ///< of the ends there, see end_code
 };
 
 /// How a ray's end is told by one number, in the order in which ends are met: three for each surface.
@@ -106,24 +106,22 @@ struct CurvedMirror {
 /// The two faces of a roof, met in either order.
 struct RoofFaces {
     StraightPlane first, second;  ///< met in the order of the path
-    StraightPlane second_first,
-        first_second;     ///< the other way round: the second face met first, then the first
+    /// Met the other way round: the second face first, then the first.
+    StraightPlane second_first, first_second;
     Isometry correction;  ///< brings light that went the other way into the straightened path
 };
 
 /// One plane of a stack of plates.
 struct PlateStep {
     StraightPlane plane;
-    std::size_t medium = 0;  ///< in front of it, index into PlateStack::indices
-    bool is_square =
-        true;            ///< square to the axis; else a mirror or the like, which stands at a tilt
-    double advance = 0;  ///< square: along the axis from the square plane before it
-    double from_square =
-        0;  ///< tilted: its plane is normal.(p - that square plane on the axis) = from_square
-    double square_plane = 0;  ///< tilted: z of that square plane
+    std::size_t medium = 0;   ///< in front of it, index into PlateStack::indices
+    bool is_square = true;    ///< to the axis; else a mirror or the like, which stands at a tilt
+    double square_plane = 0;  ///< z of itself; tilted: of the square plane before it
+    double advance = 0;       ///< square: along the axis from the square plane before it
+    double from_square = 0;   ///< tilted: its offset from where the axis meets that square plane
     bool may_leak = false;    ///< a refracting face into a medium thinner than all before
     double across_most =
-        0;  ///< n_after^2: square of the light's part across the axis beyond which it leaks
+        0;  ///< n_after^2: light leaks whose part across the axis has a larger square
 };
 
 /// Faces that are all square to the axis, with whatever stands between them: light keeps its part across the axis, so
@@ -165,6 +163,7 @@ struct StraightPath {
     std::vector<StraightSection> sections;
     double first_index = 1;
     double last_index = 1;
+    std::vector<Isometry> straight_from_world;  ///< as light comes to each surface
 };
 
 enum class PlateForm : std::uint8_t { where_exact, never };

@@ -46,6 +46,10 @@ HWY_INLINE void store(const Wide& w, double* to) {
     hn::Store(w.a, Tag(), to);
     hn::Store(w.b, Tag(), to + vector_lanes());
 }
+HWY_INLINE void store_anywhere(const Wide& w, double* to) {
+    hn::StoreU(w.a, Tag(), to);
+    hn::StoreU(w.b, Tag(), to + vector_lanes());
+}
 
 HWY_INLINE Wide operator+(const Wide& l, const Wide& r) {
     return {hn::Add(l.a, r.a), hn::Add(l.b, r.b)};

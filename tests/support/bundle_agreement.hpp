@@ -33,6 +33,43 @@ inline bool agrees(const EyePath& path, const BundleEnds& ends, std::size_t i, c
            && std::abs(ends.path[i] - end.ray.path) < rounding;
 }
 
+/// Rays that slip along a leaning face go far: rounding grows with the place's numbers.
+inline double near_by(const Point& place) {
+    return rounding * std::max(1.0, glm::length(place) / 1000);
+}
+
+inline bool
+same_course(const RayCourse& course, const RayEnd& end, const std::vector<Point>& corners) {
+    if (course.end.fate != end.fate || course.end.surface != end.surface) return false;
+    if (course.corners.size() != corners.size()) return false;
+    for (std::size_t i = 0; i < corners.size(); ++i) {
+        if (!(glm::distance(course.corners[i], corners[i]) < near_by(corners[i]))) return false;
+    }
+    return glm::distance(course.end.ray.origin, end.ray.origin) < near_by(end.ray.origin)
+           && glm::distance(course.end.ray.direction, end.ray.direction) < 1e-12;
+}
+
+/// Rays that are followed turn and end where the reference says.
+inline void check_courses(const EyePath& path, const RayBundle& bundle, std::size_t wavelength) {
+    for (std::size_t set = 0; set < instruction_sets().size(); ++set) {
+        for (const PlateForm plates : {PlateForm::where_exact, PlateForm::never}) {
+            const auto courses = BundleTracer(path, wavelength, {plates, set}).follow(bundle);
+            for (std::size_t i = 0; i < bundle.size(); ++i) {
+                std::vector<Point> corners;
+                const RayEnd end = trace_ray(path, bundle.ray(i), wavelength, &corners);
+                if (same_course(courses[i], end, corners)) continue;
+                CAPTURE(instruction_sets()[set].name);
+                CAPTURE(static_cast<int>(plates));
+                CAPTURE(i);
+                CAPTURE(static_cast<int>(end.fate));
+                CAPTURE(end.surface);
+                FAIL_CHECK("a followed ray goes otherwise than the reference says");
+                return;
+            }
+        }
+    }
+}
+
 /// Every form and instruction set ends every ray as the reference does.
 inline Fates check_agreement(const EyePath& path, const RayBundle& bundle, std::size_t wavelength) {
     std::vector<RayEnd> expected;
@@ -66,6 +103,7 @@ inline Fates check_agreement(const EyePath& path, const RayBundle& bundle, std::
             }
         }
     }
+    check_courses(path, bundle, wavelength);
     return fates;
 }
 

@@ -8,19 +8,14 @@
 
 namespace beamfork {
 
-void RayBundle::add(const Ray& ray) {
-    x.push_back(ray.origin.x);
-    y.push_back(ray.origin.y);
-    z.push_back(ray.origin.z);
-    dx.push_back(ray.direction.x);
-    dy.push_back(ray.direction.y);
-    dz.push_back(ray.direction.z);
-    path.push_back(ray.path);
+void RayBundle::resize(std::size_t count) {
+    for (auto* column : {&x, &y, &z, &dx, &dy, &dz, &path})
+        column->resize(count);
 }
 
-void RayBundle::reserve(std::size_t count) {
-    for (auto* column : {&x, &y, &z, &dx, &dy, &dz, &path})
-        column->reserve(count);
+void RayBundle::add(const Ray& ray) {
+    resize(size() + 1);
+    set(size() - 1, ray);
 }
 
 Ray RayBundle::ray(std::size_t i) const {

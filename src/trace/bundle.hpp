@@ -18,7 +18,16 @@ struct RayBundle {
     std::vector<double> path;        ///< optical path so far, mm
 
     void add(const Ray& ray);
-    void reserve(std::size_t count);
+    void resize(std::size_t count);  ///< new rays are all zeros, to be set
+    void set(std::size_t i, const Ray& ray) {
+        x[i] = ray.origin.x;
+        y[i] = ray.origin.y;
+        z[i] = ray.origin.z;
+        dx[i] = ray.direction.x;
+        dy[i] = ray.direction.y;
+        dz[i] = ray.direction.z;
+        path[i] = ray.path;
+    }
     [[nodiscard]] std::size_t size() const { return x.size(); }
     [[nodiscard]] Ray ray(std::size_t i) const;
 };

@@ -12,7 +12,7 @@ namespace {
 constexpr double square_to = 1e-13;
 
 bool stands_square(const StraightPlane& plane) {
-    return std::hypot(plane.normal.x, plane.normal.y) < square_to;
+    return std::abs(plane.normal.x) < square_to && std::abs(plane.normal.y) < square_to;
 }
 
 const PlaneRefraction* square_face(const StraightSection& section) {

@@ -33,13 +33,21 @@ void resize(BundleEnds& ends, std::size_t count) {
 
 using Column = RayBlock::Column;
 
+// Mostly in air, where copying alone is several times quicker.
+void copy_scaled(const double* from, double* to, std::size_t count, double scale) {
+    if (scale == 1) {
+        std::copy_n(from, count, to);
+    } else {
+        std::transform(from, from + count, to, [scale](double value) { return value * scale; });
+    }
+}
+
 void fill(Column& to,
           const std::vector<double>& from,
           std::size_t first,
           std::size_t count,
           double scale) {
-    for (std::size_t i = 0; i < count; ++i)
-        to[i] = from[first + i] * scale;
+    copy_scaled(from.data() + first, to.data(), count, scale);
 }
 
 void drain(const Column& from,
@@ -47,8 +55,7 @@ void drain(const Column& from,
            std::size_t first,
            std::size_t count,
            double scale) {
-    for (std::size_t i = 0; i < count; ++i)
-        to[first + i] = from[i] * scale;
+    copy_scaled(from.data(), to.data() + first, count, scale);
 }
 
 std::size_t padded(std::size_t count) {

@@ -17,6 +17,7 @@ constexpr int rays_per_spread = 120;
 struct FocusedPlane {
     const Train& train;
     EyePath path;
+    EyePath open;
     double behind_stop = 0;
     std::vector<GlassCorrection> glass;
     std::vector<ComaCorrection> coma;
@@ -124,24 +125,24 @@ double limiting_magnitude(double aperture, double eye_pupil, double light) {
     return 6.0 + 5 * std::log10(aperture / eye_pupil) + 2.5 * std::log10(light);
 }
 
-EyeSight eye_sight(const Setup& setup, const Report& report, Eye eye) {
+EyeSight eye_sight(const Setup& setup, const Report& report, Eye eye, SightDetail detail) {
     EyeSight sight = with_eyepiece(setup, report);
     const EyePath& path = report.train.path(eye);
     const FocusedPlane plane = plane_of(setup, report.train, path, path.wanted_image);
     map_chief_rays(sight, plane);
-    trace_spreads(sight, plane);
+    if (detail == SightDetail::whole) trace_spreads(sight, plane);
     sight.light = report.brightness.eyes[eye == Eye::left ? 0 : 1].throughput;
     sight.lit = report.clipping_of(eye);
     judge_light(sight, setup, report, sight.lit.working_aperture);
     return sight;
 }
 
-EyeSight one_eye_sight(const Setup& setup, const Report& report) {
+EyeSight one_eye_sight(const Setup& setup, const Report& report, SightDetail detail) {
     EyeSight sight = with_eyepiece(setup, report);
     const FocusedPlane plane =
         plane_of(setup, report.train, telescope_alone(setup, report.train), 0);
     map_chief_rays(sight, plane);
-    trace_spreads(sight, plane);
+    if (detail == SightDetail::whole) trace_spreads(sight, plane);
     sight.lit = report.clipping_of(Eye::left);
     for (LitPoint& point : sight.lit.points)
         point.relative = 1;

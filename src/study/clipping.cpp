@@ -159,6 +159,7 @@ EyeClipping clipping(const Train& train, Eye eye, ClippingEffort effort) {
 
 MiddleAndEdge middle_and_edge(const Train& train, Eye eye, ClippingEffort effort) {
     const EyePath& path = train.path(eye);
+    const LitPath way{train, path, {path, primary_wavelength}};
     const FieldMap map = field_map(train, eye);
     const auto pupil = sunflower(effort.rays_per_point);
     const double radius = inner_radius(path.surfaces.back().aperture);

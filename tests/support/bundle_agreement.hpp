@@ -24,12 +24,16 @@ struct Fates {
     }
 };
 
+/// Of two unit directions. Rounding of a hundred units in the last place, which a face met near the critical angle
+/// multiplies by up to a few hundred.
+constexpr double turn_within = 1e-11;
+
 inline bool agrees(const EyePath& path, const BundleEnds& ends, std::size_t i, const RayEnd& end) {
     if (ends.fate[i] != end.fate || ends.surface[i] != end.surface) return false;
     if (end.fate != RayFate::reached) return true;
     const Pose& frame = path.surfaces.back().world_from_surface;
     return glm::distance(ends.at(i), frame.point_in(end.ray.origin)) < rounding
-           && glm::distance(ends.along(i), frame.direction_in(end.ray.direction)) < 1e-12
+           && glm::distance(ends.along(i), frame.direction_in(end.ray.direction)) < turn_within
            && std::abs(ends.path[i] - end.ray.path) < rounding;
 }
 
@@ -46,7 +50,7 @@ same_course(const RayCourse& course, const RayEnd& end, const std::vector<Point>
         if (!(glm::distance(course.corners[i], corners[i]) < near_by(corners[i]))) return false;
     }
     return glm::distance(course.end.ray.origin, end.ray.origin) < near_by(end.ray.origin)
-           && glm::distance(course.end.ray.direction, end.ray.direction) < 1e-12;
+           && glm::distance(course.end.ray.direction, end.ray.direction) < turn_within;
 }
 
 /// Rays that are followed turn and end where the reference says.
@@ -96,7 +100,7 @@ inline Fates check_agreement(const EyePath& path, const RayBundle& bundle, std::
                 CHECK(ends.surface[i] == end.surface);
                 CHECK(near(glm::distance(ends.at(i), frame.point_in(end.ray.origin)), 0, rounding));
                 CHECK(near(glm::distance(ends.along(i), frame.direction_in(end.ray.direction)), 0,
-                           1e-12));
+                           turn_within));
                 CHECK(near(ends.path[i], end.ray.path, rounding));
                 FAIL_CHECK("a ray ends otherwise than the reference says");
                 return fates;

@@ -1,6 +1,8 @@
 #include "app/check.hpp"
 
-#include <cmath>
+#include <atomic>
+#include <optional>
+#include <thread>
 
 #include "study/cure_search.hpp"
 
@@ -10,19 +12,48 @@ bool CheckedSetup::is_poor() const {
     return beamfork::is_poor(combinations.at(chosen).report.findings);
 }
 
-Result<CheckedSetup> check_setup(const Setup& setup, ClippingEffort effort) {
-    CheckedSetup checked;
-    checked.setup = setup;
+namespace {
+
+std::vector<Choice> all_choices(const Setup& setup) {
+    std::vector<Choice> choices;
     for (const std::size_t eyepiece : parts_with_role(setup, Role::eyepiece)) {
         for (const std::size_t observer : parts_with_role(setup, Role::observer)) {
-            for (const std::size_t target : parts_with_role(setup, Role::target)) {
-                const Choice choice{eyepiece, observer, target};
-                auto report = make_report(setup, choice, effort);
-                if (!report) return tl::make_unexpected(report.error());
-                if (choice == setup.chosen) checked.chosen = checked.combinations.size();
-                checked.combinations.push_back({choice, *std::move(report)});
-            }
+            for (const std::size_t target : parts_with_role(setup, Role::target))
+                choices.push_back({eyepiece, observer, target});
         }
+    }
+    return choices;
+}
+
+// Two at a time, in the order of the choices whichever is done first.
+std::vector<std::optional<Result<Report>>> reports_of(const Setup& setup,
+                                                      const std::vector<Choice>& choices,
+                                                      ClippingEffort effort,
+                                                      const ReachTable& reach) {
+    std::vector<std::optional<Result<Report>>> reports(choices.size());
+    std::atomic<std::size_t> next = 0;
+    const auto work = [&] {
+        for (std::size_t i = next++; i < choices.size(); i = next++)
+            reports[i] = make_report(setup, choices[i], effort, reach);
+    };
+    const std::jthread beside(work);
+    work();
+    return reports;
+}
+
+}  // namespace
+
+Result<CheckedSetup> check_setup(const Setup& setup, ClippingEffort effort) {
+    const auto reach = reach_table(setup, setup.chosen);
+    if (!reach) return tl::make_unexpected(reach.error());
+    CheckedSetup checked;
+    checked.setup = setup;
+    const std::vector<Choice> choices = all_choices(setup);
+    auto reports = reports_of(setup, choices, effort, *reach);
+    for (std::size_t i = 0; i < choices.size(); ++i) {
+        if (!*reports[i]) return tl::make_unexpected(reports[i]->error());
+        if (choices[i] == setup.chosen) checked.chosen = i;
+        checked.combinations.push_back({choices[i], **std::move(reports[i])});
     }
     add_cures(setup, checked.combinations.at(checked.chosen).report);
     return checked;

@@ -7,7 +7,7 @@
 namespace beamfork {
 
 Json sight_view_json(const Setup& setup, const Report& report) {
-    const Sights sights = sights_of(setup, report);
+    const Sights sights = sights_of(setup, report, SightDetail::numbers);
     Json out;
     out["misalignment_arcmin"] = misalignment_arcmin(sights[0], sights[1]);
     out["one_eye_faintest_magnitude"] = sights[2].limiting;
@@ -15,7 +15,7 @@ Json sight_view_json(const Setup& setup, const Report& report) {
 }
 
 Json sight_view_eye_json(const Setup& setup, const Report& report, std::size_t side) {
-    const EyeSight sight = eye_sight(setup, report, both_eyes[side]);
+    const EyeSight sight = eye_sight(setup, report, both_eyes[side], SightDetail::numbers);
     Json out;
     out["image"] = orientation_words(sight);
     out["magnification"] = sight.magnification();
@@ -25,7 +25,7 @@ Json sight_view_eye_json(const Setup& setup, const Report& report, std::size_t s
 }
 
 std::string sight_view_text(const Setup& setup, const Report& report) {
-    const Sights sights = sights_of(setup, report);
+    const Sights sights = sights_of(setup, report, SightDetail::numbers);
     std::string out = "WHAT EACH EYE SEES\n";
     for (const std::size_t side : {std::size_t{0}, std::size_t{1}}) {
         const EyeSight& sight = sights[side];

@@ -52,15 +52,25 @@ Cut cut_from_end(const Places& line, double length) {
 class LightDrawer {
 public:
     LightDrawer(Frame& frame, const PictureInput& input)
-        : frame_(frame), input_(input), dividing_(dividing_surface(input.train())) {}
+        : frame_(frame),
+          input_(input),
+          dividing_(dividing_surface(input.train())),
+          tracers_{BundleTracer{input.train().paths[0], primary_wavelength},
+                   BundleTracer{input.train().paths[1], primary_wavelength}} {}
 
-    void draw(FieldSlope field, glm::dvec2 pupil, float strength) {
+    void draw(FieldSlope field, std::span<const glm::dvec2> pupil, float strength) {
         const Train& train = input_.train();
         const double ahead = 2.0 * train.objective_radius;  // in front of the dew shade
-        const Ray start = ray_into(train, field, pupil, ahead);
-        const TracedRay left = trace_with_corners(train.path(Eye::left), start, primary_wavelength);
-        const TracedRay right =
-            trace_with_corners(train.path(Eye::right), start, primary_wavelength);
+        const RayBundle bundle = bundle_into(train, field, pupil, ahead);
+        const auto left = trace_with_corners(train.paths[0], tracers_[0], bundle);
+        const auto right = trace_with_corners(train.paths[1], tracers_[1], bundle);
+        for (std::size_t i = 0; i < bundle.size(); ++i)
+            draw_ray(left[i], right[i], strength);
+    }
+
+private:
+    void draw_ray(const TracedRay& left, const TracedRay& right, float strength) {
+        const Train& train = input_.train();
         const Places common = common_part(left);  // the start and where it ends or turns at least
         draw_fading_in(common, strength, dies_in_common_beam(left));
         if (is_in_shadow(left)) {  // of the telescope's own secondary: no loss
@@ -80,7 +90,6 @@ public:
         draw_arm(Eye::right, right, common.back(), strength);
     }
 
-private:
     [[nodiscard]] bool dies_in_common_beam(const TracedRay& ray) const {
         return ray.is_lost() && ray.end.surface <= dividing_;
     }
@@ -182,6 +191,7 @@ private:
     Frame& frame_;
     const PictureInput& input_;
     std::size_t dividing_;
+    std::array<BundleTracer, 2> tracers_;                     ///< left, right
     std::set<std::pair<std::size_t, std::string>> labelled_;  ///< faces that are known to leak
 };
 
@@ -190,11 +200,12 @@ private:
 void add_light(Frame& frame, const PictureInput& input) {
     const PictureEffort& effort = input.effort;
     LightDrawer drawer(frame, input);
-    for (const glm::dvec2& pupil : sunflower(effort.axis_rays))
-        drawer.draw({0, 0}, pupil, 1);
+    drawer.draw({0, 0}, sunflower(effort.axis_rays), 1);
     constexpr double inside_the_rim = 0.999;  // the objective's edge itself takes nothing
-    for (const glm::dvec2& pupil : rim(effort.rim_rays))
-        drawer.draw({0, 0}, inside_the_rim * pupil, 1);
+    auto pupil_rim = rim(effort.rim_rays);
+    for (glm::dvec2& pupil : pupil_rim)
+        pupil *= inside_the_rim;
+    drawer.draw({0, 0}, pupil_rim, 1);
 
     // One place on the sky lights both field stops: where it falls is read from the left one.
     const FieldMap map = field_map(input.train(), Eye::left);
@@ -203,8 +214,7 @@ void add_light(Frame& frame, const PictureInput& input) {
     const auto edge_pupil = sunflower(effort.edge_rays);
     for (int i = 0; i < effort.edge_points; ++i) {
         const FieldSlope slope = map.slope_at(radius * edge.at(static_cast<std::size_t>(i)));
-        for (const glm::dvec2& pupil : edge_pupil)
-            drawer.draw(slope, pupil, edge_strength);
+        drawer.draw(slope, edge_pupil, edge_strength);
     }
     frame.ray_count = effort.axis_rays + effort.rim_rays;
 }

@@ -296,9 +296,9 @@ SightLight mean_of(const SightLight& a, const SightLight& b) {
     return mean;
 }
 
-Sights sights_of(const Setup& setup, const Report& report) {
-    return {eye_sight(setup, report, Eye::left), eye_sight(setup, report, Eye::right),
-            one_eye_sight(setup, report)};
+Sights sights_of(const Setup& setup, const Report& report, SightDetail detail) {
+    return {eye_sight(setup, report, Eye::left, detail),
+            eye_sight(setup, report, Eye::right, detail), one_eye_sight(setup, report, detail)};
 }
 
 SightFrame frame_of(const Sights& sights, const SightRequest& request) {

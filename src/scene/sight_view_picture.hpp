@@ -28,7 +28,7 @@ struct SightRequest {
 
 /// Everything a picture needs: left eye, right eye, one eye at the bare telescope.
 using Sights = std::array<EyeSight, 3>;
-Sights sights_of(const Setup& setup, const Report& report);
+Sights sights_of(const Setup& setup, const Report& report, SightDetail detail = SightDetail::whole);
 
 /// Linear light, rows from the top; black outside the field stop.
 struct SightLight {

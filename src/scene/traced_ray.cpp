@@ -1,24 +1,37 @@
 #include "scene/traced_ray.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace beamfork {
 
-TracedRay trace_with_corners(const EyePath& path, const Ray& start, std::size_t wavelength) {
-    std::vector<Point> points;
+namespace {
+
+TracedRay with_surfaces(const EyePath& path, RayCourse course) {
     TracedRay traced;
-    traced.end = trace_ray(path, start, wavelength, &points);
-    traced.corners.reserve(points.size());
-    traced.corners.push_back({std::nullopt, points.front()});
+    traced.end = course.end;
+    traced.corners.reserve(course.corners.size());
+    traced.corners.push_back({std::nullopt, course.corners.front()});
     std::size_t next = 1;
     // Light goes straight on through openings: they have a corner only where a ray ends.
-    for (std::size_t i = 0; i <= traced.end.surface && next < points.size(); ++i) {
+    for (std::size_t i = 0; i <= traced.end.surface && next < course.corners.size(); ++i) {
         const bool turns = !is_opening(path.surfaces[i].kind);
-        if (turns || i == traced.end.surface) traced.corners.push_back({i, points[next++]});
+        if (turns || i == traced.end.surface) traced.corners.push_back({i, course.corners[next++]});
     }
     // A roof's faces may be met in the other order: what is left is where the ray ended.
-    while (next < points.size())
-        traced.corners.push_back({traced.end.surface, points[next++]});
+    while (next < course.corners.size())
+        traced.corners.push_back({traced.end.surface, course.corners[next++]});
+    return traced;
+}
+
+}  // namespace
+
+std::vector<TracedRay>
+trace_with_corners(const EyePath& path, const BundleTracer& tracer, const RayBundle& bundle) {
+    std::vector<TracedRay> traced;
+    traced.reserve(bundle.size());
+    for (RayCourse& course : tracer.follow(bundle))
+        traced.push_back(with_surfaces(path, std::move(course)));
     return traced;
 }
 

@@ -20,7 +20,9 @@ struct TracedRay {
     [[nodiscard]] bool is_lost() const { return end.fate != RayFate::reached; }
 };
 
-TracedRay trace_with_corners(const EyePath& path, const Ray& start, std::size_t wavelength);
+/// Of every ray of the bundle through the path that the tracer was made for.
+std::vector<TracedRay>
+trace_with_corners(const EyePath& path, const BundleTracer& tracer, const RayBundle& bundle);
 
 /// The first surface at which the two eyes' paths differ: the dividing face of the cube. Light up to it is
 /// common to both eyes.

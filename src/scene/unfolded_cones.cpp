@@ -38,6 +38,7 @@ public:
           axis_(axis),
           across_(across),
           end_(end),
+          tracer_(path, primary_wavelength),
           first_(last_telescope_surface(path)) {}
 
     [[nodiscard]] std::vector<FanRay> fan(FieldSlope slope) const {
@@ -70,7 +71,9 @@ private:
     [[nodiscard]] FanRay trace(FieldSlope slope, double pupil) const {
         constexpr double ahead = 10;  // of the telescope, mm
         const Ray start = ray_into(train_, slope, pupil * across_, ahead);
-        const TracedRay traced = trace_with_corners(path_, start, primary_wavelength);
+        RayBundle bundle;
+        bundle.add(start);
+        const TracedRay traced = trace_with_corners(path_, tracer_, bundle).front();
         const std::size_t last = traced.end.surface;
         FanRay ray{pupil, traced.end.fate, last, false, {}};
         ray.is_shadowed = traced.is_lost() && path_.surfaces[last].kind == SurfaceKind::obstruction;
@@ -113,6 +116,7 @@ private:
     const UnfoldedAxis& axis_;
     glm::dvec2 across_;
     double end_;
+    BundleTracer tracer_;
     std::size_t first_;
 };
 

@@ -25,15 +25,8 @@ EyePath skeleton(const EyePath& path) {
 }
 
 ArmImage arm_image(const Train& train, const EyePath& path) {
-    constexpr double slope = 1e-4;  // linear, and far above rounding
-    const auto arrive = [&](FieldSlope field) {
-        const RayEnd end = trace_ray(path, ray_into(train, field, {0, 0}, 10), primary_wavelength);
-        return glm::dvec2(path.world_from_field_stop.point_in(end.ray.origin));
-    };
-    ArmImage image{arrive({0, 0}), {}};
-    image.stop_from_slope[0] = (arrive({slope, 0}) - arrive({-slope, 0})) / (2 * slope);
-    image.stop_from_slope[1] = (arrive({0, slope}) - arrive({0, -slope})) / (2 * slope);
-    return image;
+    const ChiefMap map = chief_map(train, path);
+    return {map.axis, map.place_from_slope};
 }
 
 Misalignment compare(const ArmImage& left, const ArmImage& right, double focal_length) {

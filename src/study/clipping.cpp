@@ -18,32 +18,42 @@ void add_share(std::vector<EndShare>& ends, const EndShare& more) {
     ends.push_back(more);
 }
 
-bool is_obstructed(const EyePath& path, const RayEnd& end) {
-    return end.fate == RayFate::clipped
-           && path.surfaces[end.surface].kind == SurfaceKind::obstruction;
+bool is_obstructed(const EyePath& path, const BundleEnds& ends, std::size_t ray) {
+    return ends.fate[ray] == RayFate::clipped
+           && path.surfaces[ends.surface[ray]].kind == SurfaceKind::obstruction;
 }
+
+// One eye's path with its tracer made ready.
+struct LitPath {
+    const Train& train;
+    const EyePath& path;
+    BundleTracer tracer;
+
+    [[nodiscard]] BundleEnds trace(FieldSlope slope, std::span<const glm::dvec2> pupil) const {
+        return tracer.trace(bundle_into(train, slope, pupil));
+    }
+};
 
 struct PointLight {
     LitPoint point;
     double obstructed = 0;  ///< share of all rays
 };
 
-PointLight light_point(const Train& train,
-                       const EyePath& path,
+PointLight light_point(const LitPath& way,
                        FieldSlope slope,
                        glm::dvec2 at,
                        const std::vector<glm::dvec2>& pupil) {
     PointLight found{{at, 0, {}}, 0};
     std::size_t reached = 0;
     std::size_t obstructed = 0;
-    for (const glm::dvec2& place : pupil) {
-        const RayEnd end = trace_ray(path, ray_into(train, slope, place, 10), primary_wavelength);
-        if (end.fate == RayFate::reached) {
+    const BundleEnds ends = way.trace(slope, pupil);
+    for (std::size_t i = 0; i < ends.size(); ++i) {
+        if (ends.reached(i)) {
             ++reached;
-        } else if (is_obstructed(path, end)) {
+        } else if (is_obstructed(way.path, ends, i)) {
             ++obstructed;
         } else {
-            add_share(found.point.ends, {end.surface, end.fate == RayFate::leaked, 1});
+            add_share(found.point.ends, {ends.surface[i], ends.fate[i] == RayFate::leaked, 1});
         }
     }
     const auto all = static_cast<double>(pupil.size());
@@ -72,18 +82,15 @@ LitRing gather_ring(double fraction, std::span<const LitPoint> points) {
 }
 
 // Openings are convex and so is the beam: light is whole where the whole rim of the pupil passes.
-bool whole_rim_passes(const Train& train,
-                      const EyePath& path,
+bool whole_rim_passes(const LitPath& way,
                       FieldSlope slope,
                       const std::vector<glm::dvec2>& pupil_rim) {
-    return std::all_of(pupil_rim.begin(), pupil_rim.end(), [&](const glm::dvec2& place) {
-        return trace_ray(path, ray_into(train, slope, place, 10), primary_wavelength).fate
-               == RayFate::reached;
-    });
+    const BundleEnds ends = way.trace(slope, pupil_rim);
+    return std::all_of(ends.fate.begin(), ends.fate.end(),
+                       [](RayFate fate) { return fate == RayFate::reached; });
 }
 
-double
-fully_lit_fraction(const Train& train, const EyePath& path, const FieldMap& map, double radius) {
+double fully_lit_fraction(const LitPath& way, const FieldMap& map, double radius) {
     auto pupil_rim = rim(48);
     // A hair inside, so that rounding does not put a ray outside the objective itself.
     for (glm::dvec2& place : pupil_rim)
@@ -91,8 +98,7 @@ fully_lit_fraction(const Train& train, const EyePath& path, const FieldMap& map,
     const auto azimuths = rim(12);
     const auto is_lit = [&](double fraction) {
         return std::all_of(azimuths.begin(), azimuths.end(), [&](const glm::dvec2& azimuth) {
-            return whole_rim_passes(train, path, map.slope_at(azimuth * (fraction * radius)),
-                                    pupil_rim);
+            return whole_rim_passes(way, map.slope_at(azimuth * (fraction * radius)), pupil_rim);
         });
     };
     if (is_lit(1)) return 1;
@@ -127,6 +133,7 @@ double working_diameter(const Train& train, double relative) {
 
 EyeClipping clipping(const Train& train, Eye eye, ClippingEffort effort) {
     const EyePath& path = train.path(eye);
+    const LitPath way{train, path, {path, primary_wavelength}};
     const FieldMap map = field_map(train, eye);
     const auto pupil = sunflower(effort.rays_per_point);
     EyeClipping result;
@@ -137,7 +144,7 @@ EyeClipping clipping(const Train& train, Eye eye, ClippingEffort effort) {
         const double fraction = static_cast<double>(ring) / lit_ring_count;
         const auto first = static_cast<std::ptrdiff_t>(result.points.size());
         for (const glm::dvec2& at : places_on_ring(ring)) {
-            PointLight light = light_point(train, path, map.slope_at(at * radius), at, pupil);
+            PointLight light = light_point(way, map.slope_at(at * radius), at, pupil);
             if (ring == 0) result.obstructed_share = light.obstructed;
             result.points.push_back(std::move(light.point));
         }
@@ -146,12 +153,13 @@ EyeClipping clipping(const Train& train, Eye eye, ClippingEffort effort) {
     }
     result.edge_relative = result.rings.back().relative;
     result.working_aperture = working_diameter(train, result.points.front().relative);
-    result.fully_illuminated_diameter = 2 * radius * fully_lit_fraction(train, path, map, radius);
+    result.fully_illuminated_diameter = 2 * radius * fully_lit_fraction(way, map, radius);
     return result;
 }
 
 MiddleAndEdge middle_and_edge(const Train& train, Eye eye, ClippingEffort effort) {
     const EyePath& path = train.path(eye);
+    const LitPath way{train, path, {path, primary_wavelength}};
     const FieldMap map = field_map(train, eye);
     const auto pupil = sunflower(effort.rays_per_point);
     const double radius = inner_radius(path.surfaces.back().aperture);
@@ -159,7 +167,7 @@ MiddleAndEdge middle_and_edge(const Train& train, Eye eye, ClippingEffort effort
         const auto places = places_on_ring(ring);
         double sum = 0;
         for (const glm::dvec2& at : places)
-            sum += light_point(train, path, map.slope_at(at * radius), at, pupil).point.relative;
+            sum += light_point(way, map.slope_at(at * radius), at, pupil).point.relative;
         return sum / static_cast<double>(places.size());
     };
     const double middle = mean(0);

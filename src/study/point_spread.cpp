@@ -15,22 +15,37 @@ Amplitude times(Amplitude a, Amplitude b) {
     return {a.real() * b.real() - a.imag() * b.imag(), a.real() * b.imag() + a.imag() * b.real()};
 }
 
+// Real and imaginary parts apart: so the compiler adds several cells at once.
+struct Amplitudes {
+    std::vector<double> real, imaginary;
+    explicit Amplitudes(std::size_t count) : real(count), imaginary(count) {}
+};
+
 // Phases of one direction cosine across the grid, by repeated turning.
-void fill_row(std::vector<Amplitude>& row, double first, double step) {
+void fill_row(Amplitudes& row, double first, double step) {
     Amplitude now = std::polar(1.0, first);
     const Amplitude turn = std::polar(1.0, step);
-    for (Amplitude& value : row) {
-        value = now;
+    for (std::size_t i = 0; i < row.real.size(); ++i) {
+        row.real[i] = now.real();
+        row.imaginary[i] = now.imag();
         now = times(now, turn);
     }
 }
 
-std::vector<Amplitude>
-amplitudes(const Wavefront& wavefront, const Point& focus, int cells, double cell) {
+void add_line(double* real, double* imaginary, Amplitude up, const Amplitudes& across) {
+    const double up_real = up.real();
+    const double up_imaginary = up.imag();
+    for (std::size_t x = 0; x < across.real.size(); ++x) {
+        real[x] += up_real * across.real[x] - up_imaginary * across.imaginary[x];
+        imaginary[x] += up_real * across.imaginary[x] + up_imaginary * across.real[x];
+    }
+}
+
+Amplitudes amplitudes(const Wavefront& wavefront, const Point& focus, int cells, double cell) {
     const auto side = static_cast<std::size_t>(cells);
-    std::vector<Amplitude> sum(side * side);
-    std::vector<Amplitude> across(side);
-    std::vector<Amplitude> up(side);
+    Amplitudes sum(side * side);
+    Amplitudes across(side);
+    Amplitudes up(side);
     const double wave_number = 2 * std::numbers::pi / wavefront.wavelength;
     const double first = -(cells - 1) / 2.0 * cell;
     const double piston = path_to(wavefront.rays.front(), focus);
@@ -39,9 +54,8 @@ amplitudes(const Wavefront& wavefront, const Point& focus, int cells, double cel
         fill_row(across, wave_number * first * ray.along.x, wave_number * cell * ray.along.x);
         fill_row(up, phase + wave_number * first * ray.along.y, wave_number * cell * ray.along.y);
         for (std::size_t y = 0; y < side; ++y) {
-            Amplitude* line = &sum[y * side];
-            for (std::size_t x = 0; x < side; ++x)
-                line[x] += times(up[y], across[x]);
+            add_line(&sum.real[y * side], &sum.imaginary[y * side], {up.real[y], up.imaginary[y]},
+                     across);
         }
     }
     return sum;
@@ -69,8 +83,9 @@ PointSpread point_spread(std::span<const WeightedWavefront> colours,
         const double pupil =
             std::numbers::pi * wavefront->share()
             / (4 * focal_ratio * focal_ratio * wavefront->wavelength * wavefront->wavelength);
-        for (std::size_t i = 0; i < sum.size(); ++i) {
-            const double bright = peak * std::norm(sum[i]);
+        for (std::size_t i = 0; i < sum.real.size(); ++i) {
+            const double bright =
+                peak * (sum.real[i] * sum.real[i] + sum.imaginary[i] * sum.imaginary[i]);
             spread.brightness[i] += bright;
             spread.energy[i] += bright * pupil * cell * cell;
         }

@@ -114,9 +114,14 @@ void find_common(ReachTable& table) {
 
 }  // namespace
 
+ReachTable held_against(ReachTable table, std::size_t eyepiece) {
+    table.reference_eyepiece = eyepiece;
+    compare_with_reference(table);
+    return table;
+}
+
 Result<ReachTable> reach_table(const Setup& setup, const Choice& chosen) {
     ReachTable table;
-    table.reference_eyepiece = chosen.eyepiece;
     for (const std::size_t eyepiece : parts_with_role(setup, Role::eyepiece)) {
         for (const std::size_t observer : parts_with_role(setup, Role::observer)) {
             for (const std::size_t target : parts_with_role(setup, Role::target)) {
@@ -133,9 +138,8 @@ Result<ReachTable> reach_table(const Setup& setup, const Choice& chosen) {
     const double N = telescope.focal_length / telescope.aperture;
     // Quarter-wave depth of focus, +-2 lambda N^2 (derived from lambda / (2 NA^2)).
     table.depth_of_focus = 2 * spectral_line::e.value / 1000 * N * N;
-    compare_with_reference(table);
     find_common(table);
-    return table;
+    return held_against(std::move(table), chosen.eyepiece);
 }
 
 }  // namespace beamfork

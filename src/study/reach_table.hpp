@@ -70,6 +70,9 @@ struct ReachTable {
 /// Every combination of the setup; refocus is against the chosen eyepiece pair. Errors as build_train.
 Result<ReachTable> reach_table(const Setup& setup, const Choice& chosen);
 
+/// The same table with refocus against another eyepiece pair, an index into Setup::parts.
+ReachTable held_against(ReachTable table, std::size_t eyepiece);
+
 /// Drawtube positions (not limited by its travel) at which this eye's seat, moved by up to `seat_travel`
 /// either way, brings its field stop to where the eye wants the image.
 DrawtubeRange seat_range(const Train& train, Eye eye, double seat_travel);

@@ -16,12 +16,11 @@ std::vector<Crossing> crossings(const Train& train,
                                 const std::vector<glm::dvec2>& pupil,
                                 std::size_t wavelength) {
     std::vector<Crossing> found;
-    for (const glm::dvec2& point : pupil) {
-        const RayEnd end = trace_ray(open, ray_into(train, {0, 0}, point, 10), wavelength);
-        if (end.fate != RayFate::reached) continue;
-        const Point at = open.world_from_field_stop.point_in(end.ray.origin);
-        const Direction along = open.world_from_field_stop.direction_in(end.ray.direction);
-        found.push_back({glm::dvec2(at), glm::dvec2(along) / along.z});
+    const BundleEnds ends = BundleTracer(open, wavelength).trace(bundle_into(train, {0, 0}, pupil));
+    for (std::size_t i = 0; i < ends.size(); ++i) {
+        if (!ends.reached(i)) continue;
+        const Direction along = ends.along(i);
+        found.push_back({ends.spot(i), glm::dvec2(along) / along.z});
     }
     return found;
 }

@@ -20,13 +20,20 @@ ClippingEffort light_of_ways(ClippingEffort effort) {
 }  // namespace
 
 Result<Report> make_report(const Setup& setup, const Choice& choice, ClippingEffort effort) {
+    const auto reach = reach_table(setup, choice);
+    if (!reach) return tl::make_unexpected(reach.error());
+    return make_report(setup, choice, effort, *reach);
+}
+
+Result<Report> make_report(const Setup& setup,
+                           const Choice& choice,
+                           ClippingEffort effort,
+                           const ReachTable& reach) {
     auto budget = focus_budget(setup, choice);
     if (!budget) return tl::make_unexpected(budget.error());
     auto train = focused_train(setup, choice, *budget);
     if (!train) return tl::make_unexpected(train.error());
 
-    auto reach = reach_table(setup, choice);
-    if (!reach) return tl::make_unexpected(reach.error());
     auto unsure = uncertainty(setup, choice, *budget);
     if (!unsure) return tl::make_unexpected(unsure.error());
     auto uses = other_uses(setup, choice, *budget);
@@ -38,7 +45,7 @@ Result<Report> make_report(const Setup& setup, const Choice& choice, ClippingEff
     report.uncertainty = *std::move(unsure);
     report.other_uses = *std::move(uses);
     report.distance = *std::move(distance);
-    report.reach = *std::move(reach);
+    report.reach = held_against(reach, choice.eyepiece);
     report.train = *std::move(train);
     report.budget = *std::move(budget);
     report.magnification = magnification(setup, choice, report.budget);

@@ -56,6 +56,12 @@ struct Report {
 /// depend on that.
 Result<Report> make_report(const Setup& setup, const Choice& choice, ClippingEffort effort = {});
 
+/// With the setup's reach table as it was made before: it is the same for all choices but for what it is held against.
+Result<Report> make_report(const Setup& setup,
+                           const Choice& choice,
+                           ClippingEffort effort,
+                           const ReachTable& reach);
+
 /// All findings of a report, most severe first.
 std::vector<Finding> find_all(const Setup& setup, const Report& report);
 

@@ -29,10 +29,6 @@ struct FocusedPlane {
         const std::array<glm::dvec2, 1> middle{glm::dvec2{0}};
         return trace_wavefront(train, open, slope, middle, primary_wavelength);
     }
-    [[nodiscard]] glm::dvec2 chief(FieldSlope slope) const {
-        const Wavefront one = middle_ray(slope);
-        return one.rays.empty() ? glm::dvec2{0} : landing(one.rays.front());
-    }
 };
 
 FocusedPlane plane_of(const Setup& setup, const Train& train, EyePath path, double behind_stop) {
@@ -44,11 +40,9 @@ FocusedPlane plane_of(const Setup& setup, const Train& train, EyePath path, doub
 }
 
 void map_chief_rays(EyeSight& sight, const FocusedPlane& plane) {
-    constexpr double slope =
-        1e-4;  // close enough to the axis to be linear, far enough for rounding
-    sight.axis_image = plane.chief({0, 0});
-    sight.stop_from_slope[0] = (plane.chief({slope, 0}) - plane.chief({-slope, 0})) / (2 * slope);
-    sight.stop_from_slope[1] = (plane.chief({0, slope}) - plane.chief({0, -slope})) / (2 * slope);
+    const ChiefMap map = chief_map(plane.train, plane.open, plane.behind_stop);
+    sight.axis_image = map.axis;
+    sight.stop_from_slope = map.place_from_slope;
 }
 
 Spread spread_at(const EyeSight& sight, const FocusedPlane& plane, glm::dvec2 stop) {
@@ -131,24 +125,24 @@ double limiting_magnitude(double aperture, double eye_pupil, double light) {
     return 6.0 + 5 * std::log10(aperture / eye_pupil) + 2.5 * std::log10(light);
 }
 
-EyeSight eye_sight(const Setup& setup, const Report& report, Eye eye) {
+EyeSight eye_sight(const Setup& setup, const Report& report, Eye eye, SightDetail detail) {
     EyeSight sight = with_eyepiece(setup, report);
     const EyePath& path = report.train.path(eye);
     const FocusedPlane plane = plane_of(setup, report.train, path, path.wanted_image);
     map_chief_rays(sight, plane);
-    trace_spreads(sight, plane);
+    if (detail == SightDetail::whole) trace_spreads(sight, plane);
     sight.light = report.brightness.eyes[eye == Eye::left ? 0 : 1].throughput;
     sight.lit = report.clipping_of(eye);
     judge_light(sight, setup, report, sight.lit.working_aperture);
     return sight;
 }
 
-EyeSight one_eye_sight(const Setup& setup, const Report& report) {
+EyeSight one_eye_sight(const Setup& setup, const Report& report, SightDetail detail) {
     EyeSight sight = with_eyepiece(setup, report);
     const FocusedPlane plane =
         plane_of(setup, report.train, telescope_alone(setup, report.train), 0);
     map_chief_rays(sight, plane);
-    trace_spreads(sight, plane);
+    if (detail == SightDetail::whole) trace_spreads(sight, plane);
     sight.lit = report.clipping_of(Eye::left);
     for (LitPoint& point : sight.lit.points)
         point.relative = 1;

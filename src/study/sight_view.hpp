@@ -36,12 +36,19 @@ struct EyeSight {
 };
 constexpr double node_radius = 0.9;
 
+/// Numbers alone leave `nodes` empty and cost a small part.
+enum class SightDetail : std::uint8_t { whole, numbers };
+
 /// Behind the splitter, with the light that its dividing face and all surfaces leave (study/brightness), and the
 /// shadow of the secondary and its vanes.
-EyeSight eye_sight(const Setup& setup, const Report& report, Eye eye);
+EyeSight eye_sight(const Setup& setup,
+                   const Report& report,
+                   Eye eye,
+                   SightDetail detail = SightDetail::whole);
 
 /// One eye with the same eyepiece right behind the same telescope: no diagonal, shifter or head.
-EyeSight one_eye_sight(const Setup& setup, const Report& report);
+EyeSight
+one_eye_sight(const Setup& setup, const Report& report, SightDetail detail = SightDetail::whole);
 
 glm::dvec2 stop_of_sky(const EyeSight& sight, glm::dvec2 sky);
 glm::dvec2 sky_of_stop(const EyeSight& sight, glm::dvec2 stop);

@@ -15,12 +15,10 @@ Wavefront trace_wavefront(const Train& train,
     wavefront.wavelength = traced_wavelengths[wavelength].value / 1000;
     wavefront.sent = pupil.size();
     wavefront.rays.reserve(pupil.size());
-    const Pose& frame = path.world_from_field_stop;
-    for (const glm::dvec2& place : pupil) {
-        const RayEnd end = trace_ray(path, ray_into(train, field, place, 10), wavelength);
-        if (end.fate != RayFate::reached) continue;
-        wavefront.rays.push_back({place, frame.point_in(end.ray.origin),
-                                  frame.direction_in(end.ray.direction), end.ray.path});
+    const BundleEnds ends = BundleTracer(path, wavelength).trace(bundle_into(train, field, pupil));
+    for (std::size_t i = 0; i < ends.size(); ++i) {
+        if (ends.reached(i))
+            wavefront.rays.push_back({pupil[i], ends.at(i), ends.along(i), ends.path[i]});
     }
     return wavefront;
 }

@@ -28,20 +28,61 @@ std::vector<glm::dvec2> rim(int count) {
     return points;
 }
 
-Ray ray_into(const Train& train, FieldSlope field, glm::dvec2 pupil, double ahead) {
-    const Point at{pupil * train.objective_radius, train.pupil_plane};
-    ahead += train.pupil_plane - train.light_enters;
-    if (std::isinf(train.object_distance)) {
-        const Direction along = glm::normalize(Direction{field, 1});
+namespace {
+
+// What the rays from one point of the field share.
+struct FarField {
+    Direction along;
+    double ahead;  ///< of the plane through the objective's middle
+    [[nodiscard]] Ray ray_to(const Point& at) const {
         // The wavefront through the point `ahead` in front of the objective's middle.
         const double back = ahead + glm::dot(at, along);
         return {at - back * along, along, 0};
     }
-    const Point object{-field * train.object_distance, train.pupil_plane - train.object_distance};
-    const Direction along = glm::normalize(at - object);
-    const double drawn = std::min(ahead, glm::distance(at, object));
-    const Point start = at - drawn * along;
-    return {start, along, glm::distance(object, start)};
+};
+
+struct NearField {
+    Point object;
+    double ahead;
+    [[nodiscard]] Ray ray_to(const Point& at) const {
+        const Direction along = glm::normalize(at - object);
+        const double drawn = std::min(ahead, glm::distance(at, object));
+        const Point start = at - drawn * along;
+        return {start, along, glm::distance(object, start)};
+    }
+};
+
+FarField far_field(const Train& train, FieldSlope field, double ahead) {
+    return {glm::normalize(Direction{field, 1}), ahead + train.pupil_plane - train.light_enters};
+}
+
+NearField near_field(const Train& train, FieldSlope field, double ahead) {
+    return {{-field * train.object_distance, train.pupil_plane - train.object_distance},
+            ahead + train.pupil_plane - train.light_enters};
+}
+
+template <class Field>
+RayBundle bundle_from(const Field& field, const Train& train, std::span<const glm::dvec2> pupil) {
+    RayBundle bundle;
+    bundle.resize(pupil.size());
+    for (std::size_t i = 0; i < pupil.size(); ++i)
+        bundle.set(i, field.ray_to({pupil[i] * train.objective_radius, train.pupil_plane}));
+    return bundle;
+}
+
+}  // namespace
+
+RayBundle
+bundle_into(const Train& train, FieldSlope field, std::span<const glm::dvec2> pupil, double ahead) {
+    if (std::isinf(train.object_distance))
+        return bundle_from(far_field(train, field, ahead), train, pupil);
+    return bundle_from(near_field(train, field, ahead), train, pupil);
+}
+
+Ray ray_into(const Train& train, FieldSlope field, glm::dvec2 pupil, double ahead) {
+    const Point at{pupil * train.objective_radius, train.pupil_plane};
+    if (std::isinf(train.object_distance)) return far_field(train, field, ahead).ray_to(at);
+    return near_field(train, field, ahead).ray_to(at);
 }
 
 EyePath without_stops(const EyePath& path) {
@@ -54,18 +95,27 @@ EyePath without_stops(const EyePath& path) {
     return open;
 }
 
-FieldMap field_map(const Train& train, Eye eye) {
+ChiefMap chief_map(const Train& train, const EyePath& open, double behind) {
     constexpr double slope =
         1e-4;  // close enough to the axis to be linear, far enough for rounding
-    const EyePath open = without_stops(train.path(eye));
+    // A handful of rays: the reference takes less time than making the path ready for many, and gives the same last
+    // digit on every processor, so that what is true to its place shows no side.
     const auto arrive = [&](FieldSlope field) {
         const RayEnd end = trace_ray(open, ray_into(train, field, {0, 0}, 10), primary_wavelength);
-        return glm::dvec2(open.world_from_field_stop.point_in(end.ray.origin));
+        const Pose& frame = open.world_from_field_stop;
+        const glm::dvec2 at{frame.point_in(end.ray.origin)};
+        if (behind == 0) return at;
+        const Direction along = frame.direction_in(end.ray.direction);
+        return at + behind / along.z * glm::dvec2(along);
     };
-    FieldMap map;
-    map.stop_from_slope[0] = (arrive({slope, 0}) - arrive({-slope, 0})) / (2 * slope);
-    map.stop_from_slope[1] = (arrive({0, slope}) - arrive({0, -slope})) / (2 * slope);
+    ChiefMap map{arrive({0, 0}), {}};
+    map.place_from_slope[0] = (arrive({slope, 0}) - arrive({-slope, 0})) / (2 * slope);
+    map.place_from_slope[1] = (arrive({0, slope}) - arrive({0, -slope})) / (2 * slope);
     return map;
+}
+
+FieldMap field_map(const Train& train, Eye eye) {
+    return {chief_map(train, without_stops(train.path(eye))).place_from_slope};
 }
 
 }  // namespace beamfork

@@ -4,7 +4,7 @@
 
 #include <vector>
 
-#include "trace/ray.hpp"
+#include "trace/bundle.hpp"
 
 #include <glm/glm.hpp>
 
@@ -25,6 +25,12 @@ using FieldSlope = glm::dvec2;
 /// plane's point (its optical path is kept from there) but is drawn from `ahead` mm as well.
 Ray ray_into(const Train& train, FieldSlope field, glm::dvec2 pupil, double ahead);
 
+/// Those rays for many points of the pupil.
+RayBundle bundle_into(const Train& train,
+                      FieldSlope field,
+                      std::span<const glm::dvec2> pupil,
+                      double ahead = 10);
+
 /// Where the chief ray crosses the plane of the field stop, in its frame (mm): the linear map from field
 /// slopes, taken from traced chief rays close to the axis. Its inverse tells which slope belongs to a
 /// place on the field stop; the root of its determinant is the effective focal length.
@@ -35,6 +41,15 @@ struct FieldMap {
     }
 };
 FieldMap field_map(const Train& train, Eye eye);
+
+/// Where chief rays close to the axis arrive on a path's last plane, mm: the axis's own and how the place goes with the
+/// field's slope.
+struct ChiefMap {
+    glm::dvec2 axis{0};
+    glm::dmat2 place_from_slope{1.0};
+};
+/// Farther on than the last plane by `behind` mm along its axis. The path must let chief rays through.
+ChiefMap chief_map(const Train& train, const EyePath& open, double behind = 0);
 
 /// The eye's path without openings: nothing stands in the light and every ray goes on to the end, for finding where chief rays would go.
 EyePath without_stops(const EyePath& path);

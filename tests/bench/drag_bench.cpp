@@ -2,6 +2,7 @@
 // benchmark checks its answer before it is timed.
 #include <stdexcept>
 
+#include "app/check.hpp"
 #include "app/open_setup.hpp"
 #include "render/offscreen.hpp"
 #include "render/renderer.hpp"
@@ -45,6 +46,43 @@ void all_studies(benchmark::State& state) {
     state.counters["edge_error_percent"] = 100 * std::abs(coarse - fine);
 }
 
+// Twelve eyepiece pairs, two observers and two targets: 48 combinations.
+Setup full_drawer() {
+    Setup setup = demo_setup();
+    const auto fill = [&](Role role, std::size_t wanted) {
+        while (parts_with_role(setup, role).size() > wanted) {
+            const auto last = static_cast<std::ptrdiff_t>(parts_with_role(setup, role).back());
+            setup.parts.erase(setup.parts.begin() + last);
+        }
+        while (parts_with_role(setup, role).size() < wanted) {
+            const std::size_t last = parts_with_role(setup, role).back();
+            setup.parts.insert(setup.parts.begin() + static_cast<std::ptrdiff_t>(last) + 1,
+                               Part{setup.parts[last]});
+        }
+    };
+    fill(Role::eyepiece, 12);
+    fill(Role::observer, 2);
+    fill(Role::target, 2);
+    return with_valid_choice(std::move(setup));
+}
+
+void reach_of_full_drawer(benchmark::State& state) {
+    const Setup setup = full_drawer();
+    const auto table = reach_table(setup, setup.chosen);
+    if (!table || table->entries.size() != 48) throw std::runtime_error("not 48 combinations");
+    for (auto _ : state)
+        benchmark::DoNotOptimize(reach_table(setup, setup.chosen));
+}
+
+void whole_check(benchmark::State& state) {
+    const Setup setup = demo_setup();
+    const auto checked = check_setup(setup);
+    if (!checked || checked->combinations.size() < 2) throw std::runtime_error("nothing to check");
+    for (auto _ : state)
+        benchmark::DoNotOptimize(check_setup(setup));
+    state.counters["combinations"] = static_cast<double>(checked->combinations.size());
+}
+
 void picture_data(benchmark::State& state) {
     const Setup setup = demo_setup();
     const Report report = report_of(setup, 192);
@@ -75,6 +113,8 @@ void drawing(benchmark::State& state, bool quick) {
 
 BENCHMARK(focus_alone)->Unit(benchmark::kMillisecond);
 BENCHMARK(all_studies)->Arg(192)->Arg(1024)->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK(reach_of_full_drawer)->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK(whole_check)->Unit(benchmark::kMillisecond)->UseRealTime();
 BENCHMARK(picture_data)->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(drawing, quick, true)->Unit(benchmark::kMillisecond)->UseRealTime();
 BENCHMARK_CAPTURE(drawing, careful, false)->Unit(benchmark::kMillisecond)->UseRealTime();

@@ -56,6 +56,18 @@ TEST_CASE(
     CHECK_FALSE(table.entries[1].is_parfocal);
 }
 
+TEST_CASE("held against another pair the table counts refocus from that one") {
+    Setup setup = forty_out();
+    add_behind(setup, index_of<EyepiecePair>(setup), pair_of("Far out", 25, 50));
+    const ReachTable table = table_of(setup);
+    const ReachTable other = held_against(table, table.entries[1].choice.eyepiece);
+    CHECK(near(table.entries[0].refocus, 0, rounding));
+    CHECK(near(std::abs(table.entries[1].refocus), 50, rounding));  // the difference in depth
+    CHECK(near(other.entries[0].refocus, -table.entries[1].refocus, rounding));
+    CHECK(near(other.entries[1].refocus, 0, rounding));
+    CHECK(other.reference_eyepiece == table.entries[1].choice.eyepiece);
+}
+
 TEST_CASE("pairs that differ by less than the quarter-wave depth of focus count as parfocal") {
     Setup setup = forty_out();
     the<Refractor>(setup).aperture = {100};

@@ -1,0 +1,90 @@
+// Many rays through one eye's path at once: the tracer that every study and the picture use. It does what `trace_ray`
+// does, which stays as the reference it is tested against: the same ends, and the same places and paths within
+// 1e-9 mm. Rays that come within rounding of an edge may end otherwise.
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "trace/bundle_kernel.hpp"
+#include "trace/ray.hpp"
+
+namespace beamfork {
+
+/// Rays side by side, in the world.
+struct RayBundle {
+    std::vector<double> x, y, z;
+    std::vector<double> dx, dy, dz;  ///< unit
+    std::vector<double> path;        ///< optical path so far, mm
+
+    void add(const Ray& ray);
+    void resize(std::size_t count);  ///< new rays are all zeros, to be set
+    void set(std::size_t i, const Ray& ray) {
+        x[i] = ray.origin.x;
+        y[i] = ray.origin.y;
+        z[i] = ray.origin.z;
+        dx[i] = ray.direction.x;
+        dy[i] = ray.direction.y;
+        dz[i] = ray.direction.z;
+        path[i] = ray.path;
+    }
+    [[nodiscard]] std::size_t size() const { return x.size(); }
+    [[nodiscard]] Ray ray(std::size_t i) const;
+};
+
+/// What became of the rays of a bundle, in its order. A ray that is not reached has an end; the rest of it is
+/// without meaning.
+struct BundleEnds {
+    std::vector<RayFate> fate;
+    std::vector<std::uint32_t> surface;  ///< where it ended, index into EyePath::surfaces
+    /// In the frame of the last surface, in mm; z is 0 but where that surface is curved.
+    std::vector<double> x, y, z;
+    std::vector<double> dx, dy, dz;  ///< unit
+    std::vector<double> path;        ///< optical path, mm
+
+    [[nodiscard]] std::size_t size() const { return fate.size(); }
+    [[nodiscard]] bool reached(std::size_t i) const { return fate[i] == RayFate::reached; }
+    [[nodiscard]] glm::dvec2 spot(std::size_t i) const { return {x[i], y[i]}; }
+    [[nodiscard]] Point at(std::size_t i) const { return {x[i], y[i], z[i]}; }
+    [[nodiscard]] Direction along(std::size_t i) const { return {dx[i], dy[i], dz[i]}; }
+};
+
+/// One ray from its start to its end, as `trace_ray` tells it; the optical path is that of a reached ray alone.
+struct RayCourse {
+    RayEnd end;
+    std::vector<Point> corners;  ///< its start, where it turns, where it ends
+};
+
+/// Which form the tracer takes: for tests and benchmarks, which hold the forms against each other.
+struct TracerForm {
+    PlateForm plates = PlateForm::where_exact;
+    std::size_t instruction_set = 0;  ///< index into `instruction_sets`
+};
+
+/// One eye's path at one wavelength, made ready. Keeps a reference to the path.
+class BundleTracer {
+public:
+    BundleTracer(const EyePath& path, std::size_t wavelength, TracerForm form = {});
+
+    [[nodiscard]] BundleEnds trace(const RayBundle& bundle) const;
+    /// Into columns that may be used again.
+    void trace(const RayBundle& bundle, BundleEnds& ends) const;
+    /// With the corners of every ray, for drawing.
+    [[nodiscard]] std::vector<RayCourse> follow(const RayBundle& bundle) const;
+    /// False for a path that only the reference describes; it then traces all rays.
+    [[nodiscard]] bool is_fast() const { return straight_.has_value(); }
+
+private:
+    void trace_fast(const RayBundle& bundle,
+                    std::size_t first,
+                    BundleEnds& ends,
+                    RayTrail* trail = nullptr) const;
+    void trace_by_reference(const RayBundle& bundle, std::size_t i, BundleEnds& ends) const;
+
+    const EyePath& path_;
+    std::size_t wavelength_;
+    std::optional<StraightPath> straight_;
+    BlockTracer trace_block_;
+};
+
+}  // namespace beamfork

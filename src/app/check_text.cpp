@@ -72,9 +72,10 @@ std::string light_text(const Setup& setup, const Report& report) {
 }
 
 std::string cures_text(const Finding& finding) {
-    if (!wants_cure(finding)) return "";
     if (finding.cures.empty())
-        return wrapped(std::string(9, ' '), "No single change was found that mends this.");
+        return finding.severity > Severity::poor
+                   ? ""
+                   : wrapped(std::string(9, ' '), "No single change was found that mends this.");
     std::string out;
     for (const Cure& cure : finding.cures) {
         out += wrapped(fmt::format("         {} ", cure.removes ? '+' : '~'),

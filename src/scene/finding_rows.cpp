@@ -35,7 +35,7 @@ CureRow cure_row_of(const Cure& cure) {
 }
 
 std::string no_cure_words(const Report& report, const Finding& finding) {
-    if (!wants_cure(finding) || !finding.cures.empty()) return "";
+    if (finding.severity > Severity::poor || !finding.cures.empty()) return "";
     return report.cures_are_sought ? "No single change was found that mends this."
                                    : "Looking for what mends this …";
 }

@@ -159,6 +159,7 @@ find_cures(const Setup& setup, const Report& report, const std::function<bool()>
         add_light_ideas(ideas);
         add_fit_ideas(ideas);
         add_sight_ideas(ideas);
+        add_corrector_ideas(ideas);
         for (const CureIdea& idea : ideas.ideas) {
             if (is_given_up && is_given_up()) break;
             search.study(idea);

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "study/aberrations.hpp"
+#include "study/cure_search.hpp"
 #include "study/sight_view.hpp"
 #include "support/eye_paths.hpp"
 #include "support/near.hpp"
@@ -311,4 +312,26 @@ TEST_CASE(
     const Report without = report_with(with_valid_choice(setup));
     CHECK(report.image_quality[0].edge.aberrations.coma
           > 5 * without.image_quality[0].edge.aberrations.coma);
+}
+
+TEST_CASE("cures of a wrong spacing bring the corrector into its window") {
+    const double spacing = report_with(with_corrector(at_spacing(100))).coma_corrections[0].spacing;
+    for (const double off : {-40.0, 40.0}) {
+        CAPTURE(off);
+        Setup setup = with_corrector(at_spacing(std::round(spacing) + off));
+        the<Spacer>(setup).length = {
+            45};  // 40 mm longer, for the corrector made for less to be cured by
+        Report report = report_with(setup);
+        const double wrong = report.coma_corrections[0].beyond();
+        if (std::abs(wrong) < 1) continue;
+        add_cures(setup, report);
+        const Finding& finding = finding_of(report, "corrector_spacing");
+        REQUIRE_FALSE(finding.cures.empty());
+        for (const Cure& cure : finding.cures) {
+            CAPTURE(cure.what);
+            const Report after = report_with(cure.setup);
+            CHECK(std::abs(after.coma_corrections.at(0).beyond()) < std::abs(wrong));
+            if (cure.removes) CHECK(after.coma_corrections.at(0).beyond() == 0);
+        }
+    }
 }

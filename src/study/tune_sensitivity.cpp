@@ -9,6 +9,8 @@ bool Sensitivity::is_bent() const {
     return std::abs(up - down) > 0.2 * std::max(std::abs(up), std::abs(down));
 }
 
+double Sensitivity::step() const { return tunable.field.unit == FieldUnit::times ? 0.1 : 1; }
+
 namespace {
 
 // Half of what is differenced over, in the number's unit.
@@ -63,7 +65,7 @@ std::vector<Sensitivity> sensitivities(const Setup& setup,
             found.push_back(*std::move(one));
     }
     std::stable_sort(found.begin(), found.end(), [](const Sensitivity& a, const Sensitivity& b) {
-        return std::abs(a.per_unit) > std::abs(b.per_unit);
+        return std::abs(a.per_step()) > std::abs(b.per_step());
     });
     return found;
 }

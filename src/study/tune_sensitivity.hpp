@@ -1,4 +1,4 @@
-// What one more millimetre of each length, or one more of each other number's unit, changes in a watched result.
+// What one more millimetre of each length, or one step more of each other number, changes in a watched result.
 #pragma once
 
 #include "study/tune_curve.hpp"
@@ -11,9 +11,12 @@ struct Sensitivity {
     double up = 0;        ///< the same by one step more alone ...
     double down = 0;      ///< ... and by one step less: they differ where the result bends
     [[nodiscard]] bool is_bent() const;
+    /// What is told and compared: 1 of the number's unit, a tenth of a factor.
+    [[nodiscard]] double step() const;
+    [[nodiscard]] double per_step() const { return per_unit * step(); }
 };
 
-/// Largest effect first; numbers that change nothing are left out. Focus and what follows from it are differenced over
+/// Largest effect of a step first; numbers that change nothing are left out. Focus and what follows from it are differenced over
 /// a thousandth of a unit, traced results over a whole one, which evens out the counting of rays. Given up: what
 /// there is so far. Empty when the setup makes no train.
 std::vector<Sensitivity> sensitivities(const Setup& setup,

@@ -20,7 +20,7 @@ Result<TuneStudy> study_tuning(const Setup& setup,
     if (found == known.end())
         return fail(ErrorCode::not_found,
                     fmt::format("{} is no number that can be varied here", question.varied.key));
-    TuneStudy study{.question = question, .tunable = *found, .now = *now};
+    TuneStudy study{.setup = setup, .question = question, .tunable = *found, .now = *now};
     Tuner tuner(setup, choice, question.varied, question.watched, effort);
     constexpr int steps = 60;
     const TuneRange accepted = accepted_range_of(*found);

@@ -17,6 +17,7 @@ struct TuneQuestion {
 };
 
 struct TuneStudy {
+    Setup setup;  ///< as it was studied
     TuneQuestion question;
     Tunable tunable;
     TunedResult now{};  ///< of the setup as it is

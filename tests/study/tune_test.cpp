@@ -118,7 +118,7 @@ TEST_CASE("a plate in place of air gives back the share 1 - 1/n of its thickness
     CHECK(near(slope_of(changes, setup, "Telescope.back_focus_mm"), 1, 1e-9));
     CHECK(slope_of(changes, setup, "Focuser.travel_mm") == 0);  // the other end is nearer
     for (std::size_t i = 1; i < changes.size(); ++i)
-        CHECK(std::abs(changes[i - 1].per_unit) >= std::abs(changes[i].per_unit));
+        CHECK(std::abs(changes[i - 1].per_step()) >= std::abs(changes[i].per_step()));
 }
 
 TEST_CASE("power, field and exit pupil are solved for by their closed forms") {

@@ -11,13 +11,19 @@ namespace beamfork {
 
 namespace {
 
+// With a true minus sign, as printed.
+std::string with_minus(std::string number) {
+    if (number.starts_with('-')) number.replace(0, 1, "−");
+    return number;
+}
+
 // Two decimals, fewer where they are zeros, more where the number is small.
 std::string short_number(double value) {
     std::string text = format_number(value, std::abs(value) < 1 ? 3 : 2);
-    if (text.find('.') == std::string::npos) return text;
+    if (text.find('.') == std::string::npos) return with_minus(std::move(text));
     text.erase(text.find_last_not_of('0') + 1);
     if (text.back() == '.') text.pop_back();
-    return text;
+    return with_minus(std::move(text));
 }
 
 struct TuneScale {
@@ -175,26 +181,6 @@ void put_answer(TuneRows& rows, const TuneStudy& study, bool has_no_effect) {
     if (!ranges.empty()) rows.answer_more += fmt::format("{} or more from {}.", wanted, ranges);
 }
 
-TuneChangeRow change_row(const Setup& setup, const Sensitivity& one, const WatchedInfo& watched) {
-    TuneChangeRow row;
-    row.part = one.tunable.varied.part;
-    row.label = tunable_label(setup, one.tunable);
-    const int decimals = watched.decimals + 1;
-    const auto text = [&](double change) {
-        return with_symbol(format_signed(change, decimals), watched.unit);
-    };
-    row.value = text(one.per_step());
-    row.per = "+" + with_symbol(short_number(one.step()), one.tunable.field.unit);
-    row.help = fmt::format(
-        "{} of {} changes {} by {}; now {}. Slope at the present setup, by central "
-        "difference through the same study.",
-        row.per, row.label, watched.label, row.value, varied_text(one.tunable, one.tunable.now));
-    if (one.is_bent())
-        row.help += fmt::format(" The curve bends here: one more gives {}, one less {}.",
-                                text(one.up * one.step()), text(-one.down * one.step()));
-    return row;
-}
-
 void put_changes(TuneRows& rows, const TuneStudy& study) {
     const WatchedInfo& watched = info_of(study.question.watched);
     if (!study.has_changes) {
@@ -205,7 +191,7 @@ void put_changes(TuneRows& rows, const TuneStudy& study) {
     for (const Sensitivity& one : study.changes)
         largest = std::max(largest, std::abs(one.per_step()));
     for (const Sensitivity& one : study.changes) {
-        rows.changes.push_back(change_row(study.setup, one, watched));
+        rows.changes.push_back(tune_change_row(study.setup, one, watched));
         rows.changes.back().share = largest > 0 ? one.per_step() / largest : 0;
     }
     if (rows.changes.empty()) rows.no_changes = "Nothing changes it by a step.";
@@ -218,7 +204,7 @@ std::string varied_text(const Tunable& tunable, double value) {
 }
 
 std::string watched_text(const WatchedInfo& watched, double value) {
-    return with_symbol(format_number(value, watched.decimals), watched.unit);
+    return with_symbol(with_minus(format_number(value, watched.decimals)), watched.unit);
 }
 
 bool is_study_of(const TuneStudy& study, const Setup& setup, const TuneQuestion& question) {
@@ -228,6 +214,27 @@ bool is_study_of(const TuneStudy& study, const Setup& setup, const TuneQuestion&
                          [](const Part& a, const Part& b) {
                              return a.name == b.name && a.body.index() == b.body.index();
                          });
+}
+
+TuneChangeRow
+tune_change_row(const Setup& setup, const Sensitivity& one, const WatchedInfo& watched) {
+    TuneChangeRow row;
+    row.part = one.tunable.varied.part;
+    row.label = tunable_label(setup, one.tunable);
+    const int decimals = watched.decimals + 1;
+    const auto text = [&](double change) {
+        return with_symbol(with_minus(format_signed(change, decimals)), watched.unit);
+    };
+    row.value = text(one.per_step());
+    row.per = "+" + with_symbol(short_number(one.step()), one.tunable.field.unit);
+    row.help = fmt::format(
+        "{} of {} changes {} by {}; now {}. Slope at the present setup, by central "
+        "difference through the same study.",
+        row.per, row.label, watched.label, row.value, varied_text(one.tunable, one.tunable.now));
+    if (one.is_bent())
+        row.help += fmt::format(" The curve bends here: one more gives {}, one less {}.",
+                                text(one.up * one.step()), text(-one.down * one.step()));
+    return row;
 }
 
 TuneRows tune_rows(const Setup& setup, const TuneStudy& study) {

@@ -65,6 +65,9 @@ bool is_study_of(const TuneStudy& study, const Setup& setup, const TuneQuestion&
 /// `setup` is of the study's parts; the present place is taken from it.
 TuneRows tune_rows(const Setup& setup, const TuneStudy& study);
 
+TuneChangeRow
+tune_change_row(const Setup& setup, const Sensitivity& one, const WatchedInfo& watched);
+
 /// What the curve says at a place of the range, 0 to 1: "12.5 mm: 4.2 mm, reaches focus".
 std::string tune_reading(const TuneStudy& study, double share);
 

@@ -124,7 +124,7 @@ void draw_wanted(const Ui& ui, const TuneChoice& choice) {
 
 void draw_answers(const Ui& ui, const Tunable& tunable, const TuneRows& rows) {
     if (!rows.answer.empty()) {
-        wrapped_text(typeset(rows.answer), colour(Tone::text));
+        wrapped_text(rows.answer, colour(Tone::text));
         ui.note("tune/answer", rows.answer);
     }
     for (std::size_t i = 0; i < rows.answers.size(); ++i) {
@@ -132,22 +132,22 @@ void draw_answers(const Ui& ui, const Tunable& tunable, const TuneRows& rows) {
         const std::string help = row.is_nearest
                                      ? "Sets the nearest that can be had; Ctrl+Z takes it back."
                                      : "Sets it; Ctrl+Z takes it back.";
-        if (text_button(ui, "tune/set/" + std::to_string(i), "Set " + typeset(row.text), help))
+        if (text_button(ui, "tune/set/" + std::to_string(i), "Set " + row.text, help))
             set_number(ui, tunable, row.value);
         ImGui::SameLine(0, grid(2));
         ImGui::AlignTextToFramePadding();
         wrapped_text(row.note, text_colour(row.role));
     }
-    if (!rows.answer_more.empty()) wrapped_text(typeset(rows.answer_more), colour(Tone::text_dim));
+    if (!rows.answer_more.empty()) wrapped_text(rows.answer_more, colour(Tone::text_dim));
 }
 
 void draw_solution(const Ui& ui, const TuneChoice& choice, const TuneRows& rows) {
     ImGui::PushFont(font(TextFace::bold));
-    wrapped_text(typeset(rows.headline), text_colour(rows.headline_role));
+    wrapped_text(rows.headline, text_colour(rows.headline_role));
     ImGui::PopFont();
     tooltip(rows.headline_help);
     ui.note("tune/headline", rows.headline, rows.headline_help);
-    dim_text(typeset(rows.at_now));
+    dim_text(rows.at_now);
     draw_wanted(ui, choice);
     draw_answers(ui, choice.tunables[choice.chosen], rows);
     if (!rows.note.empty()) wrapped_text(rows.note, colour(Tone::text_dim));
@@ -169,7 +169,7 @@ void draw_change(const Ui& ui, const TuneChangeRow& row, std::size_t number) {
     text_at(list, low, shortened(row.label, per - text_width(row.per) - low.x - grid(2)),
             colour(Tone::text));
     text_ending_at(list, {per, low.y}, row.per, colour(Tone::text_dim));
-    text_ending_at(list, {value, low.y}, typeset(row.value), colour(Tone::text));
+    text_ending_at(list, {value, low.y}, row.value, colour(Tone::text));
     // A bar from the middle: to the right for more, to the left for less.
     const float top = low.y + line + grid(0.25F);
     const float middle = low.x + width / 2;

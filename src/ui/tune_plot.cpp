@@ -153,7 +153,7 @@ draw_tune_plot(const Ui& ui, const TuneStudy& study, const TuneRows& rows, float
     const double share = painter.share_at(ImGui::GetIO().MousePos.x);
     painter.draw_pointer(ImGui::GetIO().MousePos.x);
     if (ImGui::BeginTooltip()) {
-        ImGui::TextUnformatted(typeset(tune_reading(study, share)).c_str());
+        ImGui::TextUnformatted(tune_reading(study, share).c_str());
         ImGui::PushTextWrapPos(ImGui::GetFontSize() * 24);
         dim_text("Press or drag to set it.");
         ImGui::PopTextWrapPos();

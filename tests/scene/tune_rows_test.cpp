@@ -96,7 +96,7 @@ TEST_CASE("a wanted result that cannot be had names the nearest, with its own bu
     const Setup setup = cured_setup();
     const TuneRows rows =
         tune_rows(setup, tuned_study(setup, back_focus_of(setup), "margin", "400"));
-    CHECK(rows.answer.find("No Back focus from -100 to 1000 mm gives 400.0 mm")
+    CHECK(rows.answer.find("No Back focus from −100 to 1000 mm gives 400.0 mm")
           != std::string::npos);
     REQUIRE(rows.answers.size() == 1);
     CHECK(rows.answers.front().is_nearest);

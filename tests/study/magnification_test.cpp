@@ -19,7 +19,9 @@ FocusBudget solved_budget(const Setup& setup) {
     return *std::move(budget);
 }
 
-Magnification seen(const Setup& setup) { return magnification(setup, setup.chosen, solved_budget(setup)); }
+Magnification seen(const Setup& setup) {
+    return magnification(setup, setup.chosen, solved_budget(setup));
+}
 
 }  // namespace
 

@@ -53,8 +53,9 @@ bool TuneFinder::refresh(const Workbench& bench, const std::optional<TuneQuestio
         }
     }
     auto found = finder_.take();
-    if (found) found_ = *std::move(found);
-    return found.has_value();
+    if (!found) return false;
+    found_ = *std::move(found);
+    return true;
 }
 
 void TuneFinder::find_now(const Workbench& bench, const std::optional<TuneQuestion>& wanted) {

@@ -129,7 +129,8 @@ private:
         std::replace(plain.begin(), plain.end(), ',', '.');
         const auto value = points <= 1 ? parse_number(plain) : std::nullopt;
         if (!value)
-            return refused(
+            return fail(
+                ErrorCode::bad_input,
                 fmt::format("“{}” is not a number; write it like 1250.5 or 1250,5", token.text));
         token.value = *value;
         token.is_whole = is_whole;

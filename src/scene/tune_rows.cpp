@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "base/text.hpp"
 
@@ -33,8 +34,8 @@ struct TuneScale {
 };
 
 TuneScale vertical_scale(const TuneStudy& study) {
-    double low = INFINITY;
-    double high = -INFINITY;
+    double low = std::numeric_limits<double>::infinity();
+    double high = -std::numeric_limits<double>::infinity();
     const auto include = [&](double value) {
         low = std::min(low, value);
         high = std::max(high, value);
@@ -100,8 +101,8 @@ void put_curve(TuneRows& rows, const TuneStudy& study, const TuneScale& scale) {
 }
 
 bool is_flat(const TuneCurve& curve, double grain) {
-    double low = INFINITY;
-    double high = -INFINITY;
+    double low = std::numeric_limits<double>::infinity();
+    double high = -std::numeric_limits<double>::infinity();
     for (const TunePoint& point : curve.points) {
         if (!point.value) continue;
         low = std::min(low, *point.value);

@@ -167,6 +167,10 @@ tuned_result(const Setup& setup, const Choice& choice, Watched watched, TuneEffo
     if (!budget) return tl::make_unexpected(budget.error());
     TunedResult result;
     result.margin = std::min(budget->margin_in, budget->margin_out);
+    const auto& shifters = budget->shifters;
+    result.is_behind_image =
+        std::any_of(shifters.begin(), shifters.end(),
+                    [](const ShifterAtWork& one) { return one.image_distance <= 0; });
     if (info_of(watched).is_traced) {
         const auto train = focused_train(setup, choice, *budget);
         if (!train) return tl::make_unexpected(train.error());

@@ -73,8 +73,9 @@ struct TuneEffort {
 
 /// What one evaluation finds. Of both eyes, the worse one counts.
 struct TunedResult {
-    std::optional<double> value;  ///< in the watched result's unit; nothing: no image is formed
-    double margin = 0;            ///< focus margin there, mm: negative where focus is not reached
+    std::optional<double> value;   ///< in the watched result's unit; nothing: no image is formed
+    double margin = 0;             ///< focus margin there, mm: negative where focus is not reached
+    bool is_behind_image = false;  ///< a shifter's lens would stand behind the image it is to move
 };
 /// Errors as build_train.
 Result<TunedResult>

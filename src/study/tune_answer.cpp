@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "study/bracketed_root.hpp"
 
@@ -104,7 +105,8 @@ private:
         const double golden = (std::sqrt(5.0) - 1) / 2;
         const auto look = [&](double at) {
             const TunePoint point = tuner_.at(at);
-            const double distance = point.value ? std::abs(off(point)) : INFINITY;
+            const double distance =
+                point.value ? std::abs(off(point)) : std::numeric_limits<double>::infinity();
             if (distance < std::abs(off(nearest))) nearest = point;
             return distance;
         };

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "study/bracketed_root.hpp"
 
@@ -42,6 +43,8 @@ Result<TunedResult> Tuner::result(double value, Watched watched) {
     std::swap(held, *body);
     auto found = tuned_result(setup_, choice_, watched, effort_);
     std::swap(held, *body);
+    if (found && found->is_behind_image)
+        return fail(ErrorCode::impossible, "a shifter's lens would stand behind the image");
     return found;
 }
 
@@ -103,8 +106,8 @@ private:
     }
 
     [[nodiscard]] double span() const {
-        double low = INFINITY;
-        double high = -INFINITY;
+        double low = std::numeric_limits<double>::infinity();
+        double high = -std::numeric_limits<double>::infinity();
         for (const TunePoint& point : curve_.points) {
             if (!point.value) continue;
             low = std::min(low, *point.value);

@@ -226,6 +226,19 @@ TEST_CASE("what solves lies anywhere in what is accepted, also beyond what the c
         study_tuning(setup, setup.chosen, {{0, "tube_mass_g"}, Watched::margin, {}, false}));
 }
 
+TEST_CASE("a lens is not moved past the image that it is to move") {
+    const Setup setup = wide_setup({bare_lens(-300, 0), adapter(10)});
+    const double d = focus_budget(setup, setup.chosen)->shifters.front().image_distance;
+    const Tuned found =
+        tuned(setup, "Lens.lens_offset_mm", Watched::factor, 0.9, {-100, std::min(200.0, d + 50)});
+    CHECK_FALSE(found.answer.is_found());  // behind the image 1 + d / |f| would be less than 1
+    REQUIRE(found.curve.runs.size() == 1);
+    const TunePoint& last = found.curve.points[found.curve.runs[0].end - 1];
+    CHECK(near(last.at, d, 0.01));  // a hundred-thousandth of the range, and a little more
+    CHECK(near(*last.value, 1, 1e-4));
+    CHECK(found.curve.why_not.find("behind the image") != std::string::npos);
+}
+
 TEST_CASE("work that nobody waits for is left") {
     const Setup setup = wide_setup({adapter(10)});
     Tuner tuner(setup, setup.chosen, number(setup, "Adapter.length_mm").varied, Watched::margin);

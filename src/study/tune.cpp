@@ -69,6 +69,20 @@ bool is_drawtube(const Part& part, const FieldInfo& field) {
     return role_of(part) == Role::focuser && field.key == "held_at_mm";
 }
 
+// The parts whose numbers count, in order.
+std::vector<std::size_t> tuned_parts(const Setup& setup, const Choice& choice) {
+    auto parts = parts_in_light(setup, choice);
+    parts.push_back(choice.observer);
+    parts.push_back(choice.target);
+    return parts;
+}
+
+bool can_vary(const Part& part, const FieldInfo& field) {
+    if (!bears_on_light(field) || !is_relevant(part.body, field)) return false;
+    const auto value = field_value(part.body, field.key);
+    return (value && std::holds_alternative<double>(*value)) || is_drawtube(part, field);
+}
+
 template <class OfEye>
 double worse_of_both(const OfEye& of_eye) {
     return std::min(of_eye(Eye::left), of_eye(Eye::right));
@@ -116,24 +130,29 @@ Result<Watched> find_watched(std::string_view key) {
 std::vector<Tunable> tunables(const Setup& setup, const Choice& choice) {
     const auto budget = focus_budget(setup, choice);
     if (!budget) return {};
-    auto parts = parts_in_light(setup, choice);
-    parts.push_back(choice.observer);
-    parts.push_back(choice.target);
     std::vector<Tunable> found;
-    for (const std::size_t index : parts) {
+    for (const std::size_t index : tuned_parts(setup, choice)) {
         const Part& part = setup.parts[index];
         for (const FieldInfo& field : kind_of(part.body).fields) {
-            if (!bears_on_light(field) || !is_relevant(part.body, field)) continue;
+            if (!can_vary(part, field)) continue;
             const auto value = field_value(part.body, field.key);
-            const bool is_stated = value && std::holds_alternative<double>(*value);
-            if (is_stated) {
-                found.push_back({{index, field.key}, field, std::get<double>(*value), true});
-            } else if (is_drawtube(part, field)) {
-                found.push_back({{index, field.key}, field, budget->drawtube, false});
-            }
+            const auto* number = std::get_if<double>(&*value);
+            found.push_back({{index, field.key},
+                             field,
+                             number != nullptr ? *number : budget->drawtube,
+                             number != nullptr});
         }
     }
     return found;
+}
+
+bool is_tunable(const Setup& setup,
+                const Choice& choice,
+                std::size_t part,
+                const FieldInfo& field) {
+    const auto parts = tuned_parts(setup, choice);
+    return std::find(parts.begin(), parts.end(), part) != parts.end()
+           && can_vary(setup.parts[part], field);
 }
 
 std::string name_of(const Setup& setup, const Varied& varied) {

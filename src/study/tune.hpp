@@ -58,6 +58,9 @@ struct Tunable {
 /// room around the telescope cannot. Empty when the setup makes no train.
 std::vector<Tunable> tunables(const Setup& setup, const Choice& choice);
 
+/// Whether that number is one of them, which costs nothing to ask. The field must be of that part's kind.
+bool is_tunable(const Setup& setup, const Choice& choice, std::size_t part, const FieldInfo& field);
+
 /// "Adapter.length_mm"; a part's name may hold points. An error names the nearest of all names.
 std::string name_of(const Setup& setup, const Varied& varied);
 Result<Tunable>

@@ -134,6 +134,21 @@ void draw_entry(const Ui& ui, const EditedField& field, double value, float widt
     }
 }
 
+// What the field is; for a number that can be varied, the way to its curve.
+void draw_label_help(const Ui& ui, const EditedField& field) {
+    const bool has_curve = !order_fault(ui.setup())
+                           && is_tunable(ui.setup(), ui.setup().chosen, field.part, field.info);
+    const std::string help =
+        help_of(field.info) + (has_curve ? "\nRight click: its curve in the study “Tune”." : "");
+    if (has_curve && ImGui::IsItemClicked(ImGuiMouseButton_Right)) {
+        ui.session.tune_varied = name_of(ui.setup(), {field.part, field.info.key});
+        ui.session.study = "tune";
+        ui.session.folded.erase("study");
+    }
+    tooltip(help);
+    ui.note(id_of(field, "label"), field.info.label, help);
+}
+
 void draw_number(const Ui& ui, const EditedField& field, const Columns& at, float left) {
     const double value = std::get<double>(field.value);
     const float gap = grid(2);
@@ -202,8 +217,7 @@ void draw_field(const Ui& ui, const EditedField& field) {
     const float left = ImGui::GetCursorPosX();
     ImGui::AlignTextToFramePadding();
     ImGui::TextUnformatted(shortened(field.info.label, at.slider - grid(2)).c_str());
-    tooltip(help_of(field.info));
-    ui.note(id_of(field, "label"), field.info.label, help_of(field.info));
+    draw_label_help(ui, field);
     switch (field.info.type) {
     case FieldType::number: draw_number(ui, field, at, left); break;
     case FieldType::optional_number: draw_optional(ui, field, at, left); break;

@@ -100,3 +100,15 @@ TEST_CASE("what was worked out for other parts is not shown") {
     desk.frame(2);
     CHECK_FALSE(desk.has("tune/plot"));
 }
+
+TEST_CASE("a right click on a number's name in its part leads to its curve") {
+    Desk desk(cured_setup());
+    desk.select(desk.index<Refractor>());
+    desk.click("field/focal_length_mm/label", 1);
+    CHECK(desk.session.study == "tune");
+    REQUIRE(desk.last.tune.has_value());
+    CHECK(desk.last.tune->varied.key == "focal_length_mm");
+    CHECK(desk.widget("field/focal_length_mm/label").tooltip.find("Tune") != std::string::npos);
+    CHECK(desk.widget("field/coating/label").tooltip.find("Tune") == std::string::npos);
+    CHECK(desk.edits.empty());
+}

@@ -1,6 +1,6 @@
 #include "scene/plot_axis.hpp"
 
-#include <array>
+#include <algorithm>
 #include <cmath>
 
 #include "base/contract.hpp"
@@ -32,7 +32,9 @@ std::vector<AxisTick> logarithmic_ticks(double low, double high) {
             if (factor > 1 && decades > 2.5) continue;
             const double value = factor * std::pow(10, decade);
             if (value < low * (1 - 1e-9) || value > high * (1 + 1e-9)) continue;
-            ticks.push_back({std::log(value / low) / std::log(high / low), format_exact(value)});
+            const int decimals = std::max(0, static_cast<int>(-decade));
+            ticks.push_back(
+                {std::log(value / low) / std::log(high / low), format_number(value, decimals)});
         }
     }
     return ticks;

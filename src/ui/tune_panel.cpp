@@ -217,15 +217,20 @@ void draw_tune_panel(const Ui& ui) {
     constexpr float least = 68;  // of a third's width, in grid steps
     const float line = ImGui::GetTextLineHeight();
     const ImVec2 room = ImGui::GetContentRegionAvail();
-    const bool is_wide = room.x >= 3 * grid(least);
+    const int columns = room.x >= 3 * grid(least) ? 3 : 2;  // one, where even two find no room
+    const bool is_alone = room.x < 2 * grid(least);
     // In a narrow panel the first line below the plot shows that there is more.
-    const float height = std::max(7 * line, room.y - (is_wide ? grid(2) : 2 * line));
-    SideBySide pieces("##tune", 3, grid(least));
+    const float height = std::max(7 * line, room.y - (is_alone ? 2 * line : grid(2)));
+    SideBySide pieces("##tune", columns, grid(least));
     pieces.next();
     draw_plot(ui, choice.tunables[choice.chosen], rows, height);
     pieces.next();
     draw_solution(ui, choice, rows);
-    pieces.next();
+    if (columns == 3) {
+        pieces.next();
+    } else {
+        ImGui::Dummy({1, grid(2)});
+    }
     draw_changes(ui, rows);
 }
 

@@ -39,6 +39,8 @@ TEST_CASE("an axis has round numbers at their places") {
     CHECK(decades[3].text == "50");
     CHECK(near(decades[3].place, 0.5, 1e-12));
     CHECK(logarithmic_ticks(1, 1e5).size() == 6);  // decades alone
+    CHECK(logarithmic_ticks(1, 1e5).back().text == "100000");
+    CHECK(logarithmic_ticks(0.05, 5).front().text == "0.05");
 }
 
 TEST_CASE(

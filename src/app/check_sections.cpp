@@ -12,6 +12,7 @@ std::span<const CheckSection> check_sections() {
         {.key = "ways_to_focus", .json = ways_to_focus_json, .text = ways_to_focus_text},
         {.key = "reach", .setup_json = reach_table_json, .text = reach_table_text},
         {.key = "uncertainty", .json = uncertainty_json, .text = uncertainty_text},
+        {.key = "sensitivities", .json = tune_json, .text = tune_text},
         {.key = "other_uses", .json = other_uses_json, .text = other_uses_text},
         {.key = "image", .eye_json = image_quality_eye_json, .text = image_quality_text},
         {.key = "coma_correctors", .json = coma_correction_json, .text = coma_correction_text},

@@ -38,6 +38,8 @@ Json reach_table_json(const Setup& setup, const Report& report);
 std::string reach_table_text(const Setup& setup, const Report& report);
 Json uncertainty_json(const Setup& setup, const Report& report);
 std::string uncertainty_text(const Setup& setup, const Report& report);
+Json tune_json(const Setup& setup, const Report& report);
+std::string tune_text(const Setup& setup, const Report& report);
 Json other_uses_json(const Setup& setup, const Report& report);
 std::string other_uses_text(const Setup& setup, const Report& report);
 

@@ -20,7 +20,8 @@ constexpr const char* description =
     "FILE is a setup (*.train.toml) or the name of a shipped demo, such as 1-short-of-focus.\n"
     "Without a command the window opens on FILE, or on the first demo.";
 
-constexpr const char* footer = "Exit status: 0 fine, 1 the setup fails or is poor, 2 bad input.\n\n"
+constexpr const char* footer = "Exit status: 0 fine, 1 the setup fails or is poor or what is "
+                               "wanted cannot be had, 2 bad input.\n\n"
                                "Never point a telescope at the Sun without a certified solar "
                                "filter over its whole front opening;\n"
                                "follow its maker's instructions and local rules.";
@@ -162,6 +163,24 @@ Result<PictureSight> finish(PictureSight sight, const SightWords& words) {
     return sight;
 }
 
+void describe_measure(CLI::App& command, MeasureAtHome& measure) {
+    command.add_option("NAME", measure.name, "Which measurement");
+    command.add_option("READING", measure.readings,
+                       "Each as KEY=VALUES, such as \"seconds=112.4 112.1 ± 0.3\"");
+    command.add_flag("--json", measure.json, "Print JSON for programs");
+}
+
+void describe_solve(CLI::App& command, SolveFor& solve) {
+    command.add_option("FILE", solve.file, "Setup file or demo name")->required();
+    command.add_option("--vary", solve.vary,
+                       "Number of a part, such as \"Thread adapter.length_mm\"");
+    command.add_option("--for", solve.result, "Result to watch, such as margin or magnification");
+    command.add_option("--wanted", solve.wanted,
+                       "What it is to be; its own unit, or another: 5, 0.5cm, 1/4 in");
+    command.add_flag("--list", solve.list, "Name what can be varied and watched in that setup");
+    command.add_flag("--json", solve.json, "Print JSON for programs");
+}
+
 }  // namespace
 
 Result<glm::ivec2> read_size(const std::string& text) {
@@ -210,10 +229,11 @@ Result<Task> read_command_line(int argc, const char* const* argv) {
     MeasureAtHome measure;
     auto* measure_command = app.add_subcommand(
         "measure", "Work out a home measurement; without a name, list them with their readings");
-    measure_command->add_option("NAME", measure.name, "Which measurement");
-    measure_command->add_option("READING", measure.readings,
-                                "Each as KEY=VALUES, such as \"seconds=112.4 112.1 ± 0.3\"");
-    measure_command->add_flag("--json", measure.json, "Print JSON for programs");
+    describe_measure(*measure_command, measure);
+    SolveFor solve;
+    auto* solve_command =
+        app.add_subcommand("solve", "Find the value of one number that gives a wanted result");
+    describe_solve(*solve_command, solve);
     try {
         app.parse(argc, argv);
     } catch (const CLI::CallForHelp&) {
@@ -229,6 +249,7 @@ Result<Task> read_command_line(int argc, const char* const* argv) {
     if (check_command->parsed()) return check;
     if (parts_command->parsed()) return parts;
     if (measure_command->parsed()) return measure;
+    if (solve_command->parsed()) return solve;
     if (sight_command->parsed()) {
         auto finished = finish(sight, sight_words);
         if (!finished) return tl::make_unexpected(finished.error());

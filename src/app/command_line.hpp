@@ -54,13 +54,28 @@ struct MeasureAtHome {
     std::vector<std::string> readings;  ///< "seconds=112.4 112.1 ± 0.3"
     bool json = false;
 };
+/// `beamfork solve FILE`: which value of one number gives a wanted result.
+struct SolveFor {
+    std::string file;
+    std::string vary;    ///< "Adapter.length_mm"
+    std::string result;  ///< "margin"
+    std::string wanted;  ///< as typed, in the result's unit unless it names another
+    bool json = false;
+    bool list = false;  ///< the names that can be given instead
+};
 /// Help or version: print and leave.
 struct PrintText {
     std::string text;
 };
 
-using Task = std::
-    variant<OpenWindow, CheckFile, MakePicture, ListParts, PictureSight, MeasureAtHome, PrintText>;
+using Task = std::variant<OpenWindow,
+                          CheckFile,
+                          MakePicture,
+                          ListParts,
+                          PictureSight,
+                          MeasureAtHome,
+                          SolveFor,
+                          PrintText>;
 
 /// Errors are bad_input with one sentence and a hint at --help.
 Result<Task> read_command_line(int argc, const char* const* argv);

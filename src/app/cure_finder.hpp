@@ -2,14 +2,7 @@
 // report wins, a search for an older one is given up.
 #pragma once
 
-#include <atomic>
-#include <condition_variable>
-#include <functional>
-#include <memory>
-#include <mutex>
-#include <optional>
-#include <thread>
-
+#include "app/newest_job.hpp"
 #include "app/workbench.hpp"
 
 namespace beamfork {
@@ -18,11 +11,6 @@ class CureFinder {
 public:
     /// `finished` is called on the searching thread when cures wait to be taken.
     explicit CureFinder(std::function<void()> finished);
-    CureFinder(const CureFinder&) = delete;
-    CureFinder& operator=(const CureFinder&) = delete;
-    CureFinder(CureFinder&&) = delete;
-    CureFinder& operator=(CureFinder&&) = delete;
-    ~CureFinder();
 
     /// After each frame: begins a search where the report is new and nothing is dragged, and hands the bench
     /// what was found. True when it has.
@@ -38,16 +26,11 @@ private:
         std::uint64_t revision = 0;
         std::vector<std::vector<Cure>> cures;
     };
-    void work(const std::stop_token& stop);
+    using Finder = NewestJob<Job, Found>;
+    static void work(const Job& job, const Finder::Desk& desk);
 
-    std::function<void()> finished_;
     std::uint64_t asked_revision_ = 0;
-    std::mutex mutex_;
-    std::condition_variable_any changed_;
-    std::optional<Job> waiting_;
-    std::atomic<bool> is_one_waiting_ = false;
-    std::optional<Found> found_;
-    std::jthread thread_;  // last: it ends before what it uses
+    Finder finder_;
 };
 
 }  // namespace beamfork

@@ -5,6 +5,7 @@
 #include "app/gui.hpp"
 #include "app/sight_stage.hpp"
 #include "app/stage.hpp"
+#include "app/tune_finder.hpp"
 #include "app/workbench.hpp"
 #include "render/canvas.hpp"
 #include "render/offscreen.hpp"
@@ -56,6 +57,7 @@ Result<Image> window_picture(
     session.study_is_wide = command.study_is_wide;
     Transient transient;
     SightStage sights([] {});
+    TuneFinder tune([] {});
     constexpr int frames_to_settle =
         8;  // panels find their sizes, then the picture is drawn to fit
     for (int i = 0; i < frames_to_settle; ++i) {
@@ -63,9 +65,11 @@ Result<Image> window_picture(
         View view = bench.view();
         view.scene_texture = to_imgui(stage.texture());
         sights.fill(view);
+        tune.fill(view);
         Requests requests;
         draw_interface(view, session, transient, requests);
         sights.draw_now(bench, requests.sight);
+        if (i == 0) tune.find_now(bench, requests.tune);
         if (requests.scene.height > 0 && i == 0) {
             const float aspect = static_cast<float>(requests.scene.width)
                                  / static_cast<float>(requests.scene.height);

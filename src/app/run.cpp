@@ -9,6 +9,7 @@
 #include "app/open_setup.hpp"
 #include "app/part_list.hpp"
 #include "app/picture.hpp"
+#include "app/solve.hpp"
 #include "app/window.hpp"
 #include "scene/sight_view_rows.hpp"
 
@@ -83,6 +84,21 @@ ExitStatus carry_out(const MeasureAtHome& command) {
     if (!text) return tell(text.error());
     std::cout << *text;
     return ExitStatus::fine;
+}
+
+ExitStatus carry_out(const SolveFor& command) {
+    const auto read = open_named(command.file);
+    if (!read) return tell(read.error());
+    if (tell_notices(command.file, read->notices)) return ExitStatus::bad_input;
+    const Setup& setup = read->document.setup;
+    if (command.list) {
+        std::cout << (command.json ? solvable_json(setup) : solvable_text(setup));
+        return ExitStatus::fine;
+    }
+    const auto solved = solve(setup, command);
+    if (!solved) return tell(solved.error());
+    std::cout << solved->text << std::flush;
+    return solved->is_found ? ExitStatus::fine : ExitStatus::poor_setup;
 }
 
 ExitStatus carry_out(const PrintText& command) {

@@ -36,6 +36,10 @@ Session session_from(const nlohmann::json& from) {
     session.study = from.value("study", session.study);
     session.study_is_wide = from.value("study_is_wide", session.study_is_wide);
     session.folded = from.value("folded", session.folded);
+    session.tune_varied = from.value("tune_varied", session.tune_varied);
+    session.tune_watched = from.value("tune_watched", session.tune_watched);
+    session.tune_wanted = from.value("tune_wanted", session.tune_wanted);
+    session.tune_whole_range = from.value("tune_whole_range", session.tune_whole_range);
     return session;
 }
 
@@ -84,6 +88,10 @@ Result<void> store_session(const std::filesystem::path& path, const StoredSessio
                               {"study", session.study},
                               {"study_is_wide", session.study_is_wide},
                               {"folded", session.folded},
+                              {"tune_varied", session.tune_varied},
+                              {"tune_watched", session.tune_watched},
+                              {"tune_wanted", session.tune_wanted},
+                              {"tune_whole_range", session.tune_whole_range},
                               {"recent_files", stored.recent_files}};
     return replace_file(path, root.dump(2) + "\n");
 }

@@ -2,13 +2,9 @@
 // request wins, those that have not begun are dropped.
 #pragma once
 
-#include <condition_variable>
-#include <functional>
 #include <memory>
-#include <mutex>
-#include <optional>
-#include <thread>
 
+#include "app/newest_job.hpp"
 #include "scene/sight_view_picture.hpp"
 
 namespace beamfork {
@@ -22,11 +18,6 @@ class SightDrawer {
 public:
     /// `finished` is called on the drawing thread when a picture waits to be taken.
     explicit SightDrawer(std::function<void()> finished);
-    SightDrawer(const SightDrawer&) = delete;
-    SightDrawer& operator=(const SightDrawer&) = delete;
-    SightDrawer(SightDrawer&&) = delete;
-    SightDrawer& operator=(SightDrawer&&) = delete;
-    ~SightDrawer();
 
     void ask(std::shared_ptr<const Sights> sights, const SightRequest& request);
     /// The picture finished last, once.
@@ -37,14 +28,7 @@ private:
         std::shared_ptr<const Sights> sights;
         SightRequest request;
     };
-    void work(const std::stop_token& stop);
-
-    std::function<void()> finished_;
-    std::mutex mutex_;
-    std::condition_variable_any changed_;
-    std::optional<Job> waiting_;
-    std::optional<DrawnSight> drawn_;
-    std::jthread thread_;  // last: it ends before what it uses
+    NewestJob<Job, DrawnSight> drawer_;
 };
 
 }  // namespace beamfork

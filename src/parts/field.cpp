@@ -10,21 +10,6 @@
 
 namespace beamfork {
 
-std::string_view symbol(FieldUnit unit) {
-    switch (unit) {
-    case FieldUnit::millimetre: return "mm";
-    case FieldUnit::degree: return "°";
-    case FieldUnit::dioptre: return "D";
-    case FieldUnit::metre: return "m";
-    case FieldUnit::times: return "×";
-    case FieldUnit::percent: return "%";
-    case FieldUnit::arcminute: return "′";
-    case FieldUnit::gram: return "g";
-    case FieldUnit::none: break;
-    }
-    return "";
-}
-
 namespace {
 
 std::optional<std::string> number_objection(const FieldInfo& field, const FieldValue& value) {

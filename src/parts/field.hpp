@@ -11,14 +11,12 @@
 #include <vector>
 
 #include "base/contract.hpp"
+#include "base/typed_number.hpp"
 #include "base/units.hpp"
 
 namespace beamfork {
 
-enum class FieldUnit { none, millimetre, degree, dioptre, metre, times, percent, arcminute, gram };
-
-/// The unit as printed after a number: "mm", "°", "D", "m", "×", "%", "′", "g" or "".
-std::string_view symbol(FieldUnit unit);
+using FieldUnit = NumberUnit;
 
 enum class FieldType {
     number,           ///< always there

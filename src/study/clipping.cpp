@@ -174,6 +174,13 @@ MiddleAndEdge middle_and_edge(const Train& train, Eye eye, ClippingEffort effort
     return {middle, mean(lit_ring_count), working_diameter(train, middle)};
 }
 
+double fully_illuminated_diameter(const Train& train, Eye eye) {
+    const EyePath& path = train.path(eye);
+    const LitPath way{train, path, {path, primary_wavelength}};
+    const double radius = inner_radius(path.surfaces.back().aperture);
+    return 2 * radius * fully_lit_fraction(way, field_map(train, eye), radius);
+}
+
 namespace {
 
 // Around one ring, between its two nearest azimuths.

@@ -69,6 +69,9 @@ struct MiddleAndEdge {
 };
 MiddleAndEdge middle_and_edge(const Train& train, Eye eye, ClippingEffort effort);
 
+/// EyeClipping::fully_illuminated_diameter alone, mm: rays along the pupil's rim, few of them.
+double fully_illuminated_diameter(const Train& train, Eye eye);
+
 /// Relative illumination at any place of the field stop by linear interpolation between the points.
 double relative_at(const EyeClipping& clipping, glm::dvec2 at);
 

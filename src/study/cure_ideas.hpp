@@ -41,10 +41,10 @@ struct CureIdeas {
     [[nodiscard]] bool has(const std::string& id) const;
 };
 
-void add_focus_ideas(CureIdeas& ideas);  ///< where the image falls, who reaches it
-void add_light_ideas(CureIdeas& ideas);  ///< openings, leaks, coatings, sharpness
-void add_fit_ideas(CureIdeas& ideas);    ///< joints, room, load
-void add_sight_ideas(CureIdeas& ideas);  ///< what is looked through, how the images stand
+void add_focus_ideas(CureIdeas& ideas);      ///< where the image falls, who reaches it
+void add_light_ideas(CureIdeas& ideas);      ///< openings, leaks, coatings, sharpness
+void add_fit_ideas(CureIdeas& ideas);        ///< joints, room, load
+void add_sight_ideas(CureIdeas& ideas);      ///< what is looked through, how the images stand
 void add_corrector_ideas(CureIdeas& ideas);  ///< where a coma corrector stands
 
 }  // namespace beamfork

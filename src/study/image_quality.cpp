@@ -141,13 +141,27 @@ void find_spread(PointImage& image,
     image.half_energy_radius = high;
 }
 
+bool is_formed(const Colours& colours) {
+    return std::all_of(colours.begin(), colours.end(), [](const Wavefront& wavefront) {
+        return wavefront.rays.size() >= fewest_rays;
+    });
+}
+
+Bench bench_of(const Setup& setup, const Train& train, Eye eye, ImageEffort effort) {
+    const EyePath& path = train.path(eye);
+    return {.train = train,
+            .path = path,
+            .open = without_stops(path),
+            .corrections = glass_corrections(setup, path),
+            .coma = coma_corrections(setup, path),
+            .pupil = sunflower(effort.rays)};
+}
+
 PointImage image_at(const Bench& bench, const EyeImage& eye, FieldSlope field, glm::dvec2 at) {
     PointImage image;
     image.at = at;
     const Colours colours = trace_colours(bench, field, bench.path, bench.pupil);
-    image.is_formed = std::all_of(colours.begin(), colours.end(), [](const Wavefront& wavefront) {
-        return wavefront.rays.size() >= fewest_rays;
-    });
+    image.is_formed = is_formed(colours);
     if (!image.is_formed) return image;
     const Weighted day = weighted(colours, EyeState::day);
     const Weighted night = weighted(colours, EyeState::night);
@@ -218,12 +232,7 @@ ImageFault main_fault(const PointImage& image) {
 
 EyeImage image_quality(const Setup& setup, const Train& train, Eye eye, ImageEffort effort) {
     const EyePath& path = train.path(eye);
-    const Bench bench{.train = train,
-                      .path = path,
-                      .open = without_stops(path),
-                      .corrections = glass_corrections(setup, path),
-                      .coma = coma_corrections(setup, path),
-                      .pupil = sunflower(effort.rays)};
+    const Bench bench = bench_of(setup, train, eye, effort);
     EyeImage result = beam_of(bench);
     const FieldMap map = field_map(train, eye);
     const double radius = inner_radius(path.surfaces.back().aperture);
@@ -239,6 +248,15 @@ EyeImage image_quality(const Setup& setup, const Train& train, Eye eye, ImageEff
     }
     result.edge = image_at(bench, result, map.slope_at(place * radius), place);
     return result;
+}
+
+std::optional<double>
+day_peak_on_axis(const Setup& setup, const Train& train, Eye eye, ImageEffort effort) {
+    const Bench bench = bench_of(setup, train, eye, effort);
+    const Colours colours = trace_colours(bench, {0, 0}, bench.path, bench.pupil);
+    if (!is_formed(colours)) return std::nullopt;
+    const Weighted day = weighted(colours, EyeState::day);
+    return strehl(day, sharpest_focus(day, beam_of(bench).depth_of_focus));
 }
 
 }  // namespace beamfork

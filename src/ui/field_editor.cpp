@@ -72,6 +72,40 @@ void draw_slider(const Ui& ui, const EditedField& field, double value, float wid
     if (changed) ask_for(ui, field, snapped(field.info, moved));
 }
 
+// What the arrow keys do to the text while it is edited.
+struct ArrowKeys {
+    const FieldInfo& info;
+    double value;                   ///< if the text cannot be read
+    std::optional<double> stepped;  ///< an arrow key was pressed in this frame
+};
+
+int step_by_arrow(ImGuiInputTextCallbackData* data) {
+    auto& keys = *static_cast<ArrowKeys*>(data->UserData);
+    const ImGuiIO& io = ImGui::GetIO();
+    const double step = key_step(keys.info, io.KeyShift, io.KeyCtrl);
+    const double from =
+        parse_typed({data->Buf, static_cast<std::size_t>(data->BufTextLen)}, keys.info.unit)
+            .value_or(keys.value);
+    keys.stepped = stepped(keys.info, from, data->EventKey == ImGuiKey_UpArrow ? step : -step);
+    data->DeleteChars(0, data->BufTextLen);
+    data->InsertChars(0, entry_text(*keys.stepped).c_str());
+    return 0;
+}
+
+// All steps of one held key are one undo step.
+void step_value(const Ui& ui, const EditedField& field, const ArrowKeys& keys) {
+    bool& is_open = ui.state.gesture_open;
+    if (keys.stepped) {
+        if (!is_open) ui.requests.gesture_began = true;
+        is_open = true;
+        ask_for(ui, field, *keys.stepped);
+    } else if (is_open && ImGui::IsItemActive() && !ImGui::IsKeyDown(ImGuiKey_UpArrow)
+               && !ImGui::IsKeyDown(ImGuiKey_DownArrow)) {
+        ui.requests.gesture_ended = true;
+        is_open = false;
+    }
+}
+
 void draw_entry(const Ui& ui, const EditedField& field, double value, float width) {
     const std::string before = entry_text(value);
     std::string text = before;
@@ -82,19 +116,37 @@ void draw_entry(const Ui& ui, const EditedField& field, double value, float widt
     const float indent = is_typing ? 0 : std::max(0.0F, room - text_width(before));
     ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {ImGui::GetStyle().FramePadding.x + indent,
                                                      ImGui::GetStyle().FramePadding.y});
+    ArrowKeys keys{field.info, value, {}};
     ImGui::InputText(id.c_str(), &text,
-                     ImGuiInputTextFlags_AutoSelectAll | ImGuiInputTextFlags_CharsNoBlank);
+                     ImGuiInputTextFlags_AutoSelectAll | ImGuiInputTextFlags_CallbackHistory,
+                     step_by_arrow, &keys);
     ImGui::PopStyleVar();
     const bool is_done = ImGui::IsItemDeactivatedAfterEdit();
-    tooltip(help_of(field.info));
-    ui.note(id_of(field, "entry"), field.info.label, help_of(field.info));
+    step_value(ui, field, keys);
+    const std::string help = help_of(field.info) + "\n" + entry_hint(field.info);
+    tooltip(help);
+    ui.note(id_of(field, "entry"), field.info.label, help);
     if (!is_done || text == before) return;
-    std::replace(text.begin(), text.end(), ',', '.');  // as half of the world writes it
-    if (const auto number = parse_number(text)) {
+    if (const auto number = parse_typed(text, field.info.unit)) {
         ask_for(ui, field, *number);
     } else {
-        ui.state.refusal = Refusal{field.part, field.info.key, "“" + text + "” is not a number"};
+        ui.state.refusal = Refusal{field.part, field.info.key, number.error().what};
     }
+}
+
+// What the field is; for a number that can be varied, the way to its curve.
+void draw_label_help(const Ui& ui, const EditedField& field) {
+    const bool has_curve = !order_fault(ui.setup())
+                           && is_tunable(ui.setup(), ui.setup().chosen, field.part, field.info);
+    const std::string help =
+        help_of(field.info) + (has_curve ? "\nRight click: its curve in the study “Tune”." : "");
+    if (has_curve && ImGui::IsItemClicked(ImGuiMouseButton_Right)) {
+        ui.session.tune_varied = name_of(ui.setup(), {field.part, field.info.key});
+        ui.session.study = "tune";
+        ui.session.folded.erase("study");
+    }
+    tooltip(help);
+    ui.note(id_of(field, "label"), field.info.label, help);
 }
 
 void draw_number(const Ui& ui, const EditedField& field, const Columns& at, float left) {
@@ -150,8 +202,7 @@ void draw_reset(const Ui& ui, const EditedField& field, const Columns& at, float
     ImGui::SameLine(left + at.reset);
     const auto* number = std::get_if<double>(&field.fresh);
     const auto* word = std::get_if<std::string>(&field.fresh);
-    const std::string unit(symbol(field.info.unit));
-    const std::string fresh = number != nullptr ? entry_text(*number) + " " + unit
+    const std::string fresh = number != nullptr ? with_symbol(entry_text(*number), field.info.unit)
                               : word != nullptr ? *word
                                                 : "not stated";
     if (icon_button(ui, id_of(field, "reset"), Icon::reset, "Back to the usual value: " + fresh)) {
@@ -166,8 +217,7 @@ void draw_field(const Ui& ui, const EditedField& field) {
     const float left = ImGui::GetCursorPosX();
     ImGui::AlignTextToFramePadding();
     ImGui::TextUnformatted(shortened(field.info.label, at.slider - grid(2)).c_str());
-    tooltip(help_of(field.info));
-    ui.note(id_of(field, "label"), field.info.label, help_of(field.info));
+    draw_label_help(ui, field);
     switch (field.info.type) {
     case FieldType::number: draw_number(ui, field, at, left); break;
     case FieldType::optional_number: draw_optional(ui, field, at, left); break;

@@ -36,9 +36,28 @@ std::string entry_text(double value) {
 
 std::string accepted_range(const FieldInfo& field) {
     if (field.type == FieldType::choice) return {};
-    const std::string unit(symbol(field.unit));
-    const std::string gap = unit.empty() || unit == "°" || unit == "′" || unit == "×" ? "" : " ";
-    return "Accepts " + entry_text(field.low) + " to " + entry_text(field.high) + gap + unit + ".";
+    return "Accepts " + entry_text(field.low) + " to "
+           + with_symbol(entry_text(field.high), field.unit) + ".";
+}
+
+double key_step(const FieldInfo& field, bool is_coarse, bool is_fine) {
+    const double step = slider_step(field);
+    if (is_coarse == is_fine) return step;
+    return is_coarse ? 10 * step : step / 10;
+}
+
+double stepped(const FieldInfo& field, double value, double step) {
+    // To the last digit that an entry shows, which also takes away the rounding of the sum.
+    constexpr double per_unit = 10000;
+    const double sum = std::round((value + step) * per_unit) / per_unit;
+    return std::clamp(sum, field.low, field.high);
+}
+
+std::string entry_hint(const FieldInfo& field) {
+    const double step = slider_step(field);
+    return typing_help(field.unit) + "\nArrow up and down: "
+           + with_symbol(entry_text(step), field.unit) + " more or less; with Shift "
+           + entry_text(10 * step) + ", with Ctrl " + entry_text(step / 10) + ".";
 }
 
 }  // namespace beamfork

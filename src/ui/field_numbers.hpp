@@ -19,4 +19,12 @@ std::string entry_text(double value);
 /// "Accepts 5 to 80 mm."
 std::string accepted_range(const FieldInfo& field);
 
+/// What an arrow key adds in an entry: a slider's step, ten of them with Shift, a tenth with Ctrl.
+double key_step(const FieldInfo& field, bool is_coarse, bool is_fine);
+/// The value and a step more or less, as the decimal number it is meant to be, within what the field accepts.
+double stepped(const FieldInfo& field, double value, double step);
+
+/// How an entry is used, for its help: what can be typed, what the arrow keys do.
+std::string entry_hint(const FieldInfo& field);
+
 }  // namespace beamfork

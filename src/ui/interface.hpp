@@ -4,6 +4,7 @@
 #pragma once
 
 #include <filesystem>
+#include <map>
 #include <memory>
 #include <optional>
 #include <set>
@@ -18,6 +19,7 @@
 #include "scene/sight_view_picture.hpp"
 #include "scene/view_options.hpp"
 #include "study/report.hpp"
+#include "study/tune_study.hpp"
 
 #include <imgui.h>
 
@@ -39,14 +41,15 @@ struct Message {
 /// What is true now. References must live until draw_interface returns.
 struct View {
     const Document& document;
-    const Report* report = nullptr;  ///< null while the setup makes no train ...
-    std::string report_error{};      ///< ... and why
-    const Frame& frame;              ///< the picture's data: of the last report there was
-    ImTextureID scene_texture{};     ///< the picture, row 0 at its bottom; null: none yet
-    const Sights* sights = nullptr;  ///< what each eye sees; null: not traced yet
-    ImTextureID sight_texture{};     ///< pictures of it, row 0 at the top; null: none yet ...
-    SightRequest sight_shown{};      ///< ... and what was asked for
-    std::string file_path{};         ///< empty: never saved
+    const Report* report = nullptr;   ///< null while the setup makes no train ...
+    std::string report_error{};       ///< ... and why
+    const Frame& frame;               ///< the picture's data: of the last report there was
+    ImTextureID scene_texture{};      ///< the picture, row 0 at its bottom; null: none yet
+    const Sights* sights = nullptr;   ///< what each eye sees; null: not traced yet
+    ImTextureID sight_texture{};      ///< pictures of it, row 0 at the top; null: none yet ...
+    SightRequest sight_shown{};       ///< ... and what was asked for
+    const TuneStudy* tune = nullptr;  ///< the study "tune" as it was worked out last; null: not yet
+    std::string file_path{};          ///< empty: never saved
     bool modified = false;
     bool can_undo = false;
     bool can_redo = false;
@@ -78,6 +81,10 @@ struct Session {
     std::set<std::string> folded;  ///< panels that show their heading only, by stem: "focus_budget"
     bool all_findings = false;     ///< false: only what fails or is poor, or else the first
     bool welcome_dismissed = false;
+    std::string tune_varied;              ///< "Adapter.length_mm"; another setup may not have it
+    std::string tune_watched = "margin";  ///< key of a watched result
+    std::map<std::string, std::string> tune_wanted{{"margin", "5"}};  ///< as typed, by that key
+    bool tune_whole_range = false;
     std::string folder;  ///< where the file dialog was last
 };
 
@@ -121,6 +128,7 @@ struct Requests {
     std::vector<Command> commands;
     SceneArea scene;
     std::optional<SightRequest> sight;  ///< pictures of what each eye sees; none: not shown
+    std::optional<TuneQuestion> tune;   ///< the study "tune"; none: not shown
     std::optional<CurePick> preview;    ///< under the pointer: shown as a ghost in the picture
     int highlighted_part = -1;          ///< under the pointer, in the picture or in a list
     bool animating = false;             ///< something moves: draw again soon

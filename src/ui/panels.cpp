@@ -65,6 +65,11 @@ constexpr std::array panel_table{
         "The chance that focus is reached when every ± is considered, stated or assumed, and which "
         "value is worth measuring.",
         &Layout::study, draw_uncertainty_panel, true},
+    PanelEntry{
+        "tune", "Tune",
+        "Vary one number and watch one result: its curve, the value that gives what you want, "
+        "and what a millimetre more of each part changes.",
+        &Layout::study, draw_tune_panel, true},
     PanelEntry{"sight_view", "What each eye sees",
                "Pictures computed from the traced rays: left, right, merged, and one eye "
                "against two.",

@@ -25,6 +25,7 @@ void draw_fit_panel(const Ui& ui);
 void draw_brightness_panel(const Ui& ui);
 void draw_alignment_panel(const Ui& ui);
 void draw_uncertainty_panel(const Ui& ui);
+void draw_tune_panel(const Ui& ui);
 void draw_sight_view_panel(const Ui& ui);
 void draw_home_measurement_panel(const Ui& ui);
 

@@ -37,13 +37,13 @@ void say_kind_only(const Ui& ui, std::size_t part, const FieldInfo& field, Known
                      says_something ? std::optional(Tolerance{std::nullopt, kind}) : std::nullopt});
 }
 
-void take(const Ui& ui, std::size_t part, const FieldInfo& field, std::string text, KnownBy kind) {
+void take(
+    const Ui& ui, std::size_t part, const FieldInfo& field, const std::string& text, KnownBy kind) {
     if (text.find_first_not_of(' ') == std::string::npos) {
         say_kind_only(ui, part, field, kind);
         return;
     }
-    std::replace(text.begin(), text.end(), ',', '.');  // as half of the world writes it
-    if (const auto number = parse_number(text)) {
+    if (const auto number = parse_typed(text, field.unit)) {
         const Tolerance tolerance{*number, kind};
         const auto wrong = tolerance_objection(ui.setup().parts[part].body, field.key, tolerance);
         if (!wrong) {
@@ -53,7 +53,7 @@ void take(const Ui& ui, std::size_t part, const FieldInfo& field, std::string te
         }
         ui.state.refusal = Refusal{part, "±" + field.key, *wrong};
     } else {
-        ui.state.refusal = Refusal{part, "±" + field.key, "“" + text + "” is not a number"};
+        ui.state.refusal = Refusal{part, "±" + field.key, number.error().what};
     }
 }
 
@@ -99,11 +99,11 @@ void draw_line(const Ui& ui, std::size_t index, const Part& part, const FieldInf
     const std::string before = text;
     ImGui::SetNextItemWidth(std::min(grid(15), width * 0.2F));
     const std::string id = "##" + id_of(field, "entry");
-    ImGui::InputTextWithHint(id.c_str(), hint.c_str(), &text,
-                             ImGuiInputTextFlags_AutoSelectAll | ImGuiInputTextFlags_CharsNoBlank);
+    ImGui::InputTextWithHint(id.c_str(), hint.c_str(), &text, ImGuiInputTextFlags_AutoSelectAll);
     const bool is_done = ImGui::IsItemDeactivatedAfterEdit();
-    tooltip(entry_help);
-    ui.note(id_of(field, "entry"), field.label, entry_help);
+    const std::string help = entry_help + ("\n" + typing_help(field.unit));
+    tooltip(help);
+    ui.note(id_of(field, "entry"), field.label, help);
     ImGui::SameLine(0, grid(1));
     dim_text(symbol(field.unit));
     if (is_stated || has_usual) {

@@ -83,6 +83,20 @@ TEST_CASE("measure takes a name and its readings") {
     CHECK(std::get<MeasureAtHome>(*read({"measure"})).name.empty());
 }
 
+TEST_CASE("solve takes a number to vary, a result and what it is to be") {
+    const auto task = read({"solve", "mine.train.toml", "--vary", "Adapter.length_mm", "--for",
+                            "margin", "--wanted", "1/4 in", "--json"});
+    REQUIRE(task.has_value());
+    const auto& asked = std::get<SolveFor>(*task);
+    CHECK(asked.vary == "Adapter.length_mm");
+    CHECK(asked.result == "margin");
+    CHECK(asked.wanted == "1/4 in");
+    CHECK(asked.json);
+    CHECK(std::get<SolveFor>(*read({"solve", "mine.train.toml", "--list"})).list);
+    CHECK(std::get<SolveFor>(*read({"solve", "a", "--wanted", "-5"})).wanted == "-5");
+    CHECK_FALSE(read({"solve"}).has_value());
+}
+
 TEST_CASE("a mistyped word is an error that names the nearest one") {
     const auto task = read({"picture", "mine.train.toml", "--view", "overveiw"});
     REQUIRE_FALSE(task.has_value());

@@ -79,6 +79,48 @@ TEST_CASE("what each eye sees is drawn without a display, two pictures beside ea
     CHECK(run("sight 2-shifter-cures-it --subject comet").status == 2);
 }
 
+TEST_CASE(
+    "solve prints what gives the wanted result, and the exit status says whether it can be had") {
+    // Each mm of the adapter is one of margin: the demo stands 35 mm out with 1 mm of it and 80 mm of travel, so that
+    // 5 to spare are had with 31 mm, and 41 never, with half of the travel being 40.
+    const std::string number =
+        "solve 2-shifter-cures-it --vary 'Thread adapter.length_mm' --for margin ";
+    const Ran found = run(number + "--wanted 5");
+    CHECK(found.status == 0);
+    CHECK(says(found, "reaches focus, 5 mm to spare"));
+    CHECK(says(found, "Focus is reached from 0 mm to 35.9"));
+    const Ran json = run(number + "--wanted '0.5 cm' --json");
+    CHECK(json.status == 0);
+    CHECK(says(json, "\"wanted\": 5.0"));
+    CHECK(says(json, "\"reaches_focus\": true"));
+    const Ran none = run(number + "--wanted 41");
+    CHECK(none.status == 1);
+    CHECK(says(none, "gives 41.0 mm. Nearest:"));
+    CHECK(run(number + "--wanted 41 --json").status == 1);
+}
+
+TEST_CASE("solve names what it knows, and the nearest to what it does not") {
+    const Ran list = run("solve 2-shifter-cures-it --list");
+    CHECK(list.status == 0);
+    CHECK(says(list, "\"Thread adapter.length_mm\""));
+    CHECK(says(list, "fully_lit"));
+    CHECK(says(run("solve 2-shifter-cures-it --list --json"), "\"beamfork_solve_list\": 1"));
+    const Ran number =
+        run("solve 2-shifter-cures-it --vary 'Thread adaptor.length' --for margin --wanted 5");
+    CHECK(number.status == 2);
+    CHECK(says(number, "did you mean 'Thread adapter.length_mm'?"));
+    const Ran result =
+        run("solve 2-shifter-cures-it --vary 'Thread adapter.length_mm' --for margn --wanted 5");
+    CHECK(result.status == 2);
+    CHECK(says(result, "did you mean 'margin'?"));
+    const Ran wanted = run(
+        "solve 2-shifter-cures-it --vary 'Thread adapter.length_mm' --for margin --wanted '8 deg'");
+    CHECK(wanted.status == 2);
+    CHECK(says(wanted, "a length is expected"));
+    CHECK(run("solve 2-shifter-cures-it").status == 2);
+    CHECK(run("solve no-such-file --list").status == 2);
+}
+
 TEST_CASE("a home measurement is worked out on the command line") {
     const Ran fine = run("measure light_path_by_travel 'without_mm=80 ± 0.3' 'with_mm=45 ± 0.4' "
                          "'adapters_mm=0 ± 0'");

@@ -23,6 +23,9 @@ TEST_CASE("the window's arrangement comes back as it was left") {
     stored.session.view.labels = false;
     stored.session.folded = {"focus_budget"};
     stored.session.folder = "/somewhere";
+    stored.session.tune_varied = "Adapter.length_mm";
+    stored.session.tune_watched = "true_field";
+    stored.session.tune_wanted = {{"margin", "7"}, {"true_field", "30'"}};
     stored.recent_files = {"/a.train.toml", "/b.train.toml"};
     const auto file = scratch("session.json");
     REQUIRE(store_session(file, stored).has_value());
@@ -31,6 +34,9 @@ TEST_CASE("the window's arrangement comes back as it was left") {
     CHECK_FALSE(back.session.view.labels);
     CHECK(back.session.folded == stored.session.folded);
     CHECK(back.session.folder == "/somewhere");
+    CHECK(back.session.tune_varied == "Adapter.length_mm");
+    CHECK(back.session.tune_watched == "true_field");
+    CHECK(back.session.tune_wanted == stored.session.tune_wanted);
     CHECK(back.recent_files == stored.recent_files);
     std::filesystem::remove_all(file.parent_path());
 }

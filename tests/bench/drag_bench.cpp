@@ -7,6 +7,7 @@
 #include "render/offscreen.hpp"
 #include "render/renderer.hpp"
 #include "scene/picture.hpp"
+#include "study/tune_curve.hpp"
 
 #include <benchmark/benchmark.h>
 
@@ -66,6 +67,30 @@ Setup full_drawer() {
     return with_valid_choice(std::move(setup));
 }
 
+// What the panel "Tune" draws at each change: one result over the range of one number, 61 points and more where
+// it bends.
+void tuned_curve(benchmark::State& state, Watched watched) {
+    const Setup setup = demo_setup();
+    const auto known = tunables(setup, setup.chosen);
+    const auto number = find_tunable(setup, known, setup.parts.front().name + ".back_focus_mm");
+    if (!number) throw std::runtime_error(to_text(number.error()));
+    const auto curve = [&] {
+        Tuner tuner(setup, setup.chosen, number->varied, watched);
+        return tune_curve(tuner, usual_range(*number));
+    };
+    const TuneCurve once = curve();
+    if (once.points.size() < 61) throw std::runtime_error("too few points");
+    if (watched == Watched::margin) {  // each mm of back focus is one of margin inward
+        const TunePoint& first = once.points[0];
+        const TunePoint& second = once.points[1];
+        if (std::abs((*second.value - *first.value) - (second.at - first.at)) > 1e-9)
+            throw std::runtime_error("the margin does not follow the back focus");
+    }
+    for (auto _ : state)
+        benchmark::DoNotOptimize(curve());
+    state.counters["points"] = static_cast<double>(once.points.size());
+}
+
 void reach_of_full_drawer(benchmark::State& state) {
     const Setup setup = full_drawer();
     const auto table = reach_table(setup, setup.chosen);
@@ -113,6 +138,10 @@ void drawing(benchmark::State& state, bool quick) {
 
 BENCHMARK(focus_alone)->Unit(benchmark::kMillisecond);
 BENCHMARK(all_studies)->Arg(192)->Arg(1024)->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK_CAPTURE(tuned_curve, margin, Watched::margin)->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(tuned_curve, edge_light, Watched::edge_light)->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(tuned_curve, fully_lit, Watched::fully_lit)->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(tuned_curve, sharpness, Watched::sharpness)->Unit(benchmark::kMillisecond);
 BENCHMARK(reach_of_full_drawer)->Unit(benchmark::kMillisecond)->UseRealTime();
 BENCHMARK(whole_check)->Unit(benchmark::kMillisecond)->UseRealTime();
 BENCHMARK(picture_data)->Unit(benchmark::kMillisecond);

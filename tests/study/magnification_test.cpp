@@ -13,13 +13,15 @@ using namespace test_setups;
 
 namespace {
 
-FocusBudget solved(const Setup& setup) {
+FocusBudget solved_budget(const Setup& setup) {
     auto budget = focus_budget(setup, setup.chosen);
     REQUIRE(budget.has_value());
     return *std::move(budget);
 }
 
-Magnification seen(const Setup& setup) { return magnification(setup, setup.chosen, solved(setup)); }
+Magnification seen(const Setup& setup) {
+    return magnification(setup, setup.chosen, solved_budget(setup));
+}
 
 }  // namespace
 
@@ -40,7 +42,7 @@ TEST_CASE(
     Setup setup = plain_setup({bare_lens(-120, 0)});
     const Magnification result = seen(setup);
     CHECK(result.shifter_factor > 1.5);
-    CHECK(near(result.shifter_factor, solved(setup).factor(), 1e-12));
+    CHECK(near(result.shifter_factor, solved_budget(setup).factor(), 1e-12));
     CHECK(near(result.effective_focal_length, 480 * result.shifter_factor, 1e-9));
     CHECK(near(result.focal_ratio, 6 * result.shifter_factor, 1e-12));
     CHECK(near(result.magnification, result.effective_focal_length / 25, 1e-12));
@@ -54,7 +56,7 @@ TEST_CASE("traced chief rays have the effective focal length that the shifter's 
                               {bare_lens(-250, 0), bare_lens(-180, 20)},
                               {bare_lens(400, 0)}}) {
         const Setup setup = wide_setup(chain);
-        const FocusBudget budget = solved(setup);
+        const FocusBudget budget = solved_budget(setup);
         REQUIRE(budget.reaches);
         const auto train = build_train(setup, setup.chosen, Millimetres{budget.drawtube});
         REQUIRE(train.has_value());

@@ -182,12 +182,14 @@ public:
     bool close_asked = false;
     bool saving_fails = false;
     std::string refused;
+    std::optional<TuneStudy> tune;  ///< as the window's background work would hand it over
 
 private:
     View view() {
         View now{.document = *history.document(), .frame = picture_};
         now.report = report_ ? &*report_ : nullptr;
         now.report_error = report_error_;
+        now.tune = tune ? &*tune : nullptr;
         now.file_path = file_path;
         now.modified = history.is_modified();
         now.can_undo = history.can_undo();

@@ -2,6 +2,7 @@
 
 #include "support/near.hpp"
 #include "ui/desk.hpp"
+#include "ui/field_numbers.hpp"
 
 using namespace beamfork;
 
@@ -51,6 +52,49 @@ TEST_CASE("a decimal comma is understood") {
     SpacerDesk desk;
     desk.retype("field/length_mm/entry", "3,5");
     CHECK(desk.length() == 3.5);
+}
+
+TEST_CASE("units, fractions and small sums are understood") {
+    SpacerDesk desk;
+    desk.retype("field/length_mm/entry", "1 1/4 in");
+    CHECK(desk.length() == 31.75);  // the inch is 25.4 mm
+    desk.retype("field/length_mm/entry", "35+1");
+    CHECK(desk.length() == 36);
+    desk.retype("field/length_mm/entry", "2*17,5 mm");
+    CHECK(desk.length() == 35);
+    desk.retype("field/length_mm/entry", "8 deg");
+    CHECK(desk.length() == 35);
+    CHECK(desk.widget("field/length_mm/refusal").label.find("a length is expected")
+          != std::string::npos);
+}
+
+TEST_CASE("arrow keys step a number while its entry is edited, one undo step for each press") {
+    SpacerDesk desk;
+    desk.retype("field/length_mm/entry", "20");
+    const FieldInfo info = find_kind("spacer")->fields.front();
+    REQUIRE(info.key == "length_mm");
+    const double step = key_step(info, false, false);
+    desk.click("field/length_mm/entry");
+    const auto labels = desk.history.labels().size();
+    desk.key(ImGuiKey_UpArrow);
+    CHECK(desk.length() == 20 + step);
+    desk.key(ImGuiKey_UpArrow, {ImGuiMod_Shift});
+    CHECK(near(desk.length(), 20 + 11 * step, rounding));
+    desk.key(ImGuiKey_DownArrow, {ImGuiMod_Ctrl});
+    CHECK(near(desk.length(), 20 + 10.9 * step, rounding));
+    CHECK(desk.history.labels().size() == labels + 3);
+    CHECK(desk.gestures_began == desk.gestures_ended);
+    desk.key(ImGuiKey_Enter);
+    CHECK(near(desk.length(), 20 + 10.9 * step, rounding));
+    desk.click("edit/undo");
+    CHECK(near(desk.length(), 20 + 11 * step, rounding));
+    desk.retype("field/length_mm/entry", "0");
+    desk.click("field/length_mm/entry");
+    desk.key(ImGuiKey_DownArrow);  // no farther than the field accepts
+    CHECK(desk.length() == 0);
+    CHECK_FALSE(desk.has("field/length_mm/refusal"));
+    CHECK(desk.widget("field/length_mm/entry").tooltip.find("Arrow up and down")
+          != std::string::npos);
 }
 
 TEST_CASE("what is no number or out of range changes nothing and says why") {

@@ -10,8 +10,8 @@
 #include "app/sight_stage.hpp"
 #include "app/stage.hpp"
 #include "app/workbench.hpp"
-#include "render/canvas.hpp"
 #include "render/load_gl.hpp"
+#include "render/night_pass.hpp"
 
 #include <fmt/format.h>
 
@@ -122,12 +122,20 @@ private:
     int frames_left_ = frames_after_event;
 };
 
+// What draws into the window.
+struct Drawing {
+    Gui gui;
+    Stage stage;
+    NightScreen screen;
+};
+
 class MainWindow {
 public:
-    MainWindow(GLFWwindow* window, Gui gui, Stage stage, Workbench bench, Session session)
+    MainWindow(GLFWwindow* window, Drawing drawing, Workbench bench, Session session)
         : window_(window),
-          gui_(std::move(gui)),
-          stage_(std::move(stage)),
+          gui_(std::move(drawing.gui)),
+          stage_(std::move(drawing.stage)),
+          screen_(std::move(drawing.screen)),
           bench_(std::move(bench)),
           session_(std::move(session)) {}
 
@@ -157,8 +165,9 @@ private:
         int width = 0;
         int height = 0;
         glfwGetFramebufferSize(window_, &width, &height);
-        clear_window(width, height);
+        if (auto ready = screen_.begin(width, height, session_.view.night); !ready) return ready;
         gui_.end();
+        screen_.end(session_.view.night_brightness);
         glfwSwapBuffers(window_);
 
         bench_.carry_out(requests);
@@ -187,6 +196,7 @@ private:
     GLFWwindow* window_;
     Gui gui_;
     Stage stage_;
+    NightScreen screen_;
     Workbench bench_;
     Session session_;
     SightStage sights_{[] { glfwPostEmptyEvent(); }};
@@ -207,14 +217,16 @@ Result<void> run_window(const ReadSetup& opened, const std::string& file_path) {
     if (!gui) return tl::make_unexpected(gui.error());
     auto stage = Stage::create();
     if (!stage) return tl::make_unexpected(stage.error());
+    auto screen = NightScreen::create();
+    if (!screen) return tl::make_unexpected(screen.error());
 
     const auto stored_at = session_path();
     StoredSession stored = load_session(stored_at);
     Workbench bench(opened);
     bench.recent_files = stored.recent_files;
     if (!file_path.empty()) bench.adopt_path(file_path);
-    MainWindow main_window(window->get(), *std::move(gui), *std::move(stage), std::move(bench),
-                           stored.session);
+    MainWindow main_window(window->get(), {*std::move(gui), *std::move(stage), *std::move(screen)},
+                           std::move(bench), stored.session);
     if (auto ended = main_window.run(); !ended) return ended;
     if (auto kept =
             store_session(stored_at, {main_window.session(), main_window.bench().recent_files});

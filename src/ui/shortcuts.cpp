@@ -92,6 +92,7 @@ void use_view_keys(const Ui& ui) {
     if (pressed(ImGuiKey_H)) show_view(ui, StandardView::overview);
     if (pressed(ImGuiKey_F)) frame_selection(ui);
     if (pressed(ImGuiKey_N)) ui.session.view.labels = !ui.session.view.labels;
+    if (pressed(ImGuiKey_R)) ui.session.view.night = !ui.session.view.night;
 }
 
 // On a slow frame a letter and the release of its modifier arrive together: what was held in the frame before

@@ -75,6 +75,12 @@ void draw_more(const Ui& ui) {
     ImGui::SliderFloat("Brightness of the light", &view.light_gain, 0.2F, 5, "%.1f",
                        ImGuiSliderFlags_Logarithmic);
     ui.note("view/gain", "Brightness of the light");
+    if (view.night) {
+        ImGui::SetNextItemWidth(grid(40));
+        ImGui::SliderFloat("Brightness at night", &view.night_brightness, 0.2F, 1, "%.2f");
+        tooltip("Dim the screen itself too: its dark parts are never quite dark.");
+        ui.note("view/night_brightness", "Brightness at night");
+    }
     if (view.shells == ShellView::section) {
         ImGui::SetNextItemWidth(grid(40));
         ImGui::SliderFloat("Place of the cut, mm", &view.section_x_mm, -60, 60, "%.0f");
@@ -109,6 +115,11 @@ void draw_view_bar(const Ui& ui, const Area& area) {
     bool& labels = ui.session.view.labels;
     if (text_button(ui, "view/labels", "Names", "Names by the parts. Key N", true, labels))
         labels = !labels;
+    ImGui::SameLine();
+    bool& night = ui.session.view.night;
+    if (text_button(ui, "view/night", "Night", "All of the window in red light. Key R", true,
+                    night))
+        night = !night;
     ImGui::SameLine();
     draw_more(ui);
     ImGui::EndChild();

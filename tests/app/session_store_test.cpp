@@ -21,6 +21,8 @@ TEST_CASE("the window's arrangement comes back as it was left") {
     StoredSession stored;
     stored.session.text_scale = 1.5F;
     stored.session.view.labels = false;
+    stored.session.view.night = true;
+    stored.session.view.night_brightness = 0.3F;
     stored.session.folded = {"focus_budget"};
     stored.session.folder = "/somewhere";
     stored.recent_files = {"/a.train.toml", "/b.train.toml"};
@@ -29,6 +31,8 @@ TEST_CASE("the window's arrangement comes back as it was left") {
     const StoredSession back = load_session(file);
     CHECK(back.session.text_scale == 1.5F);
     CHECK_FALSE(back.session.view.labels);
+    CHECK(back.session.view.night);
+    CHECK(back.session.view.night_brightness == 0.3F);
     CHECK(back.session.folded == stored.session.folded);
     CHECK(back.session.folder == "/somewhere");
     CHECK(back.recent_files == stored.recent_files);

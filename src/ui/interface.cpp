@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "ui/action_search.hpp"
 #include "ui/file_dialog.hpp"
 #include "ui/notice_bar.hpp"
 #include "ui/panels.hpp"
@@ -60,8 +61,18 @@ void forget_document(const Ui& ui) {
     ui.state.notices_dismissed = false;
 }
 
+// A panel that was folded or not shown has its window only after it was drawn once.
+void give_keyboard_to_panel(TransientState& state) {
+    const ImGuiWindow* window = ImGui::FindWindowByName(state.panel_wanted.c_str());
+    if (window == nullptr || !window->Active) return;
+    ImGui::SetWindowFocus(state.panel_wanted.c_str());
+    state.panel_wanted.clear();
+}
+
 void end_frame(const Ui& ui) {
     TransientState& state = ui.state;
+    if (!state.panel_wanted.empty()) give_keyboard_to_panel(state);
+    if (!state.page_wanted.empty() || !state.panel_wanted.empty()) ui.requests.animating = true;
     const auto& commands = ui.requests.commands;
     if (std::any_of(commands.begin(), commands.end(), replaces_document)) forget_document(ui);
     // A slider may vanish while it is pressed: by undo, or by a choice that makes it irrelevant.
@@ -91,6 +102,7 @@ void draw_interface(const View& view, Session& session, Transient& transient, Re
     if (ui.state.is_first_frame) ImGui::SetWindowFocus("picture");  // its keys work at once
     ui.state.is_first_frame = false;
     use_shortcuts(ui);
+    draw_action_search(ui);
     draw_file_dialog(ui);
     draw_unsaved_guard(ui);
     end_frame(ui);

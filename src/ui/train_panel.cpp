@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "scene/focus_budget_rows.hpp"
+#include "ui/action.hpp"
 #include "ui/panels.hpp"
 #include "ui/widgets.hpp"
 
@@ -92,19 +93,10 @@ void draw_add_menu(const Ui& ui) {
     place_popup_below();
     if (!ImGui::BeginPopup("train/add/menu")) return;
     for (const PartKind& kind : part_kinds()) {
-        const auto at =
-            ui.session.selected_part ? std::optional(*ui.session.selected_part + 1) : std::nullopt;
-        const Edit edit = AddPart{kind.key, at};
-        const auto added = apply(ui.view.document, edit);
-        if (ImGui::MenuItem(kind.label.c_str(), nullptr, false, added.has_value())) {
-            const auto& now = added->setup.parts;
-            const auto& before = ui.setup().parts;
-            const auto differs =
-                std::mismatch(before.begin(), before.end(), now.begin(), now.end());
-            ui.edit(edit);
-            ui.session.selected_part = static_cast<std::size_t>(differs.second - now.begin());
-        }
-        tooltip(added ? kind.help : kind.help + "\n" + added.error().what);
+        const std::string why_not = why_not_add_part(ui, kind.key);
+        if (ImGui::MenuItem(kind.label.c_str(), nullptr, false, why_not.empty()))
+            add_part(ui, kind.key);
+        tooltip(why_not.empty() ? kind.help : kind.help + "\n" + why_not);
         ui.note("train/add/" + kind.key, kind.label, kind.help);
     }
     ImGui::EndPopup();

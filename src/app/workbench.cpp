@@ -34,7 +34,7 @@ void Workbench::edit(const Edit& edit) {
         message_ = {to_text(after.error()), true};
         return;
     }
-    history_.commit(*std::move(after), describe(edit, before));
+    history_.commit(*std::move(after), describe(edit, *history_.settled()));
     if (message_.is_error) message_ = {};
 }
 
@@ -73,6 +73,7 @@ void Workbench::carry_out(const Command& command) {
         Workbench& bench;
         void operator()(const Undo&) const { bench.history_.undo(); }
         void operator()(const Redo&) const { bench.history_.redo(); }
+        void operator()(const GoToStep& step) const { bench.history_.go_to(step.position); }
         void operator()(const NewSetup&) const { bench.open(ReadSetup{new_document(), {}}, {}); }
         void operator()(const OpenDemo& demo) const { bench.open(open_demo(demo.asset), {}); }
         void operator()(const OpenFile& file) const { bench.open(load_file(file.path), file.path); }
@@ -149,6 +150,8 @@ View Workbench::view() const {
             .can_redo = history_.can_redo(),
             .undo_label = history_.undo_label(),
             .redo_label = history_.redo_label(),
+            .steps = history_.labels(),
+            .step_position = history_.position(),
             .recent_files = recent_files,
             .demos = demos_,
             .notices = notices_,

@@ -112,6 +112,10 @@ std::string keys_text(std::string_view name) {
     return keys_text(*found);
 }
 
+std::string with_keys(std::string_view sentence, std::string_view name) {
+    return std::string(sentence) + " " + keys_text(name);
+}
+
 std::vector<Action> all_actions(const Ui& ui) {
     std::vector<Action> list;
     for_each_action([&](const ActionEntry& entry) {

@@ -55,6 +55,8 @@ std::string keys_text(const ActionEntry& entry);
 std::string all_keys_text(const ActionEntry& entry);
 /// The first by name, for menus and hints; a name that is not in the table breaks the contract.
 std::string keys_text(std::string_view name);
+/// "Takes it out. Delete"
+std::string with_keys(std::string_view sentence, std::string_view name);
 
 /// An action as it is offered now.
 struct Action {

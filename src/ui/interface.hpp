@@ -52,6 +52,8 @@ struct View {
     bool can_redo = false;
     std::string undo_label{};
     std::string redo_label{};
+    std::vector<std::string> steps{};         ///< all changes in order ...
+    std::size_t step_position = 0;            ///< ... of which so many are in the document
     std::vector<std::string> recent_files{};  ///< newest first
     std::vector<DemoEntry> demos{};
     std::vector<Notice> notices{};  ///< of the file that is open
@@ -83,6 +85,10 @@ struct Session {
 
 struct Undo {};
 struct Redo {};
+/// To the document behind the first `position` changes.
+struct GoToStep {
+    std::size_t position = 0;
+};
 struct NewSetup {};
 struct OpenDemo {
     std::string asset;
@@ -97,7 +103,7 @@ struct SaveFile {
 struct Quit {};
 
 /// Unsaved work has been asked about before NewSetup, OpenDemo, OpenFile and Quit are requested.
-using Command = std::variant<Undo, Redo, NewSetup, OpenDemo, OpenFile, SaveFile, Quit>;
+using Command = std::variant<Undo, Redo, GoToStep, NewSetup, OpenDemo, OpenFile, SaveFile, Quit>;
 
 /// Where the 3D picture goes. Pixels of the framebuffer; the picture is rendered at this size.
 struct SceneArea {

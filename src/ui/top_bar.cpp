@@ -5,6 +5,7 @@
 
 #include "ui/action.hpp"
 #include "ui/file_dialog.hpp"
+#include "ui/step_list.hpp"
 #include "ui/unsaved_guard.hpp"
 #include "ui/widgets.hpp"
 
@@ -74,6 +75,8 @@ void draw_undo(const Ui& ui) {
                     ui.view.can_redo)) {
         ui.requests.commands.emplace_back(Redo{});
     }
+    ImGui::SameLine(0, 0);
+    draw_step_list(ui);
 }
 
 void draw_name(const Ui& ui, float width) {

@@ -109,7 +109,7 @@ void draw_tools(const Ui& ui) {
     const auto can = [&](const Edit& edit) {
         return selected && apply(ui.view.document, edit).has_value();
     };
-    const auto move = [&](const char* name, Icon icon, const char* help, bool possible,
+    const auto move = [&](const char* name, Icon icon, const std::string& help, bool possible,
                           std::size_t to) {
         ImGui::SameLine();
         if (icon_button(ui, name, icon, help, possible && can(MovePart{part, to}))) {
@@ -117,16 +117,18 @@ void draw_tools(const Ui& ui) {
             ui.session.selected_part = to;
         }
     };
-    move("train/up", Icon::up, "Nearer to the telescope. Alt+Up", part > 0, part - 1);
-    move("train/down", Icon::down, "Nearer to the eyes. Alt+Down", true, part + 1);
+    move("train/up", Icon::up, with_keys("Nearer to the telescope.", "part/up"), part > 0,
+         part - 1);
+    move("train/down", Icon::down, with_keys("Nearer to the eyes.", "part/down"), true, part + 1);
     ImGui::SameLine();
     if (icon_button(ui, "train/duplicate", Icon::duplicate,
-                    "One more like it, right behind. Ctrl+D", can(DuplicatePart{part}))) {
+                    with_keys("One more like it, right behind.", "part/duplicate"),
+                    can(DuplicatePart{part}))) {
         ui.edit(DuplicatePart{part});
         ui.session.selected_part = part + 1;
     }
     ImGui::SameLine();
-    if (icon_button(ui, "train/remove", Icon::remove, "Takes it out. Delete",
+    if (icon_button(ui, "train/remove", Icon::remove, with_keys("Takes it out.", "part/remove"),
                     can(RemovePart{part}))) {
         ui.edit(RemovePart{part});
         ui.session.selected_part.reset();

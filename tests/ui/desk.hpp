@@ -194,6 +194,8 @@ private:
         now.can_redo = history.can_redo();
         now.undo_label = history.undo_label();
         now.redo_label = history.redo_label();
+        now.steps = history.labels();
+        now.step_position = history.position();
         now.notices = notices;
         now.demos = demos;
         now.message = message;
@@ -211,7 +213,7 @@ private:
             edits.push_back(edit);
             const Document& now = *history.document();
             if (auto changed = apply(now, edit)) {
-                history.commit(*changed, describe(edit, now));
+                history.commit(*changed, describe(edit, *history.settled()));
             } else {
                 refused = changed.error().what;
             }
@@ -224,6 +226,7 @@ private:
             commands.push_back(command);
             if (std::holds_alternative<Undo>(command)) history.undo();
             if (std::holds_alternative<Redo>(command)) history.redo();
+            if (const auto* step = std::get_if<GoToStep>(&command)) history.go_to(step->position);
             if (std::holds_alternative<SaveFile>(command) && !saving_fails) {
                 file_path = std::get<SaveFile>(command).path.string();
                 history.mark_saved();

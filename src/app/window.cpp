@@ -6,6 +6,7 @@
 
 #include "app/cure_finder.hpp"
 #include "app/gui.hpp"
+#include "app/recovery.hpp"
 #include "app/session_store.hpp"
 #include "app/sight_stage.hpp"
 #include "app/stage.hpp"
@@ -103,14 +104,20 @@ std::string window_title(const Workbench& bench) {
 // Frames go on while something moves and for a few frames after each event; otherwise the window sleeps.
 class FrameClock {
 public:
-    void wait(bool is_typing) {
+    void wait(bool is_typing, std::optional<double> wake_after) {
         if (frames_left_ > 0) {
             glfwPollEvents();
             --frames_left_;
             return;
         }
         constexpr double caret_seconds = 0.4;  // so that the text caret blinks
-        is_typing ? glfwWaitEventsTimeout(caret_seconds) : glfwWaitEvents();
+        if (is_typing) {
+            glfwWaitEventsTimeout(std::min(caret_seconds, wake_after.value_or(caret_seconds)));
+        } else if (wake_after) {
+            glfwWaitEventsTimeout(*wake_after);
+        } else {
+            glfwWaitEvents();
+        }
         frames_left_ = frames_after_event;
     }
     void keep_going() { frames_left_ = std::max(frames_left_, frames_after_event); }
@@ -141,9 +148,10 @@ public:
 
     Result<void> run() {
         while (!bench_.wants_to_quit()) {
-            clock_.wait(ImGui::GetIO().WantTextInput);
+            clock_.wait(ImGui::GetIO().WantTextInput, recovery_.seconds_left(glfwGetTime()));
             if (auto drawn = frame(); !drawn) return drawn;
         }
+        recovery_.close();
         return {};
     }
 
@@ -157,6 +165,7 @@ private:
         View view = bench_.view();
         view.scene_texture = to_imgui(stage_.texture());
         sights_.fill(view);
+        recovery_.fill(view);
         view.close_asked = glfwWindowShouldClose(window_) == GLFW_TRUE;
         glfwSetWindowShouldClose(window_, GLFW_FALSE);
         Requests requests;
@@ -171,6 +180,8 @@ private:
         glfwSwapBuffers(window_);
 
         bench_.carry_out(requests);
+        recovery_.answer(requests, bench_);
+        recovery_.keep(bench_, glfwGetTime());
         const bool changed = bench_.refresh();
         if (const std::string title = window_title(bench_); title != title_) {
             title_ = title;
@@ -184,7 +195,7 @@ private:
         const bool has_sight = sights_.refresh(bench_, requests.sight);
         const bool has_cures = cures_.refresh(bench_);
         const bool is_busy = has_sight || has_cures || changed || *drew || requests.animating
-                             || !requests.commands.empty();
+                             || !requests.commands.empty() || requests.recovery;
         if (is_busy || Gui::has_waiting_input()) clock_.keep_going();
         return {};
     }
@@ -201,6 +212,7 @@ private:
     Session session_;
     SightStage sights_{[] { glfwPostEmptyEvent(); }};
     CureFinder cures_{[] { glfwPostEmptyEvent(); }};
+    RecoveryDesk recovery_{recovery_folder()};
     Transient transient_;
     FrameClock clock_;
     std::string title_;

@@ -27,6 +27,14 @@ void Workbench::adopt_path(const std::filesystem::path& path) {
     remember(path);
 }
 
+void Workbench::restore(const Document& unsaved, const std::filesystem::path& path) {
+    const auto saved =
+        path.empty() ? Result<ReadSetup>(ReadSetup{new_document(), {}}) : load_file(path);
+    open(saved ? *saved : ReadSetup{new_document(), {}}, path);
+    history_.commit(unsaved, "Restore unsaved work");
+    message_ = {"Restored: not saved yet", false};
+}
+
 void Workbench::edit(const Edit& edit) {
     const Document& before = document();
     auto after = apply(before, edit);

@@ -6,6 +6,7 @@
 #include "ui/file_dialog.hpp"
 #include "ui/notice_bar.hpp"
 #include "ui/panels.hpp"
+#include "ui/recovery_question.hpp"
 #include "ui/shortcuts.hpp"
 #include "ui/splitters.hpp"
 #include "ui/top_bar.hpp"
@@ -74,7 +75,9 @@ void end_frame(const Ui& ui) {
     if (!state.panel_wanted.empty()) give_keyboard_to_panel(state);
     if (!state.page_wanted.empty() || !state.panel_wanted.empty()) ui.requests.animating = true;
     const auto& commands = ui.requests.commands;
-    if (std::any_of(commands.begin(), commands.end(), replaces_document)) forget_document(ui);
+    if (std::any_of(commands.begin(), commands.end(), replaces_document)
+        || ui.requests.recovery == RecoveryAnswer::restore)
+        forget_document(ui);
     // A slider may vanish while it is pressed: by undo, or by a choice that makes it irrelevant.
     if (state.gesture_open && !ImGui::IsAnyItemActive()) {
         ui.requests.gesture_ended = true;
@@ -105,6 +108,7 @@ void draw_interface(const View& view, Session& session, Transient& transient, Re
     draw_action_search(ui);
     draw_file_dialog(ui);
     draw_unsaved_guard(ui);
+    draw_recovery_question(ui);
     end_frame(ui);
 }
 

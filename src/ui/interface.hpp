@@ -36,6 +36,14 @@ struct Message {
     bool is_error = false;
 };
 
+/// Work that a window left unsaved when it broke down.
+struct LostWorkEntry {
+    std::string title;
+    std::string file;  ///< empty: never saved
+};
+/// To the first of View::lost_work.
+enum class RecoveryAnswer { restore, discard };
+
 /// What is true now. References must live until draw_interface returns.
 struct View {
     const Document& document;
@@ -58,6 +66,7 @@ struct View {
     std::vector<DemoEntry> demos{};
     std::vector<Notice> notices{};  ///< of the file that is open
     Message message{};
+    std::vector<LostWorkEntry> lost_work{};  ///< newest first
     bool close_asked = false;  ///< the system asks to close the window; true for one frame
 };
 
@@ -128,8 +137,9 @@ struct Requests {
     SceneArea scene;
     std::optional<SightRequest> sight;  ///< pictures of what each eye sees; none: not shown
     std::optional<CurePick> preview;    ///< under the pointer: shown as a ghost in the picture
-    int highlighted_part = -1;          ///< under the pointer, in the picture or in a list
-    bool animating = false;             ///< something moves: draw again soon
+    std::optional<RecoveryAnswer> recovery;
+    int highlighted_part = -1;  ///< under the pointer, in the picture or in a list
+    bool animating = false;     ///< something moves: draw again soon
 };
 
 struct WidgetLog;

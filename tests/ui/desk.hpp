@@ -179,6 +179,8 @@ public:
     std::vector<Notice> notices;
     std::vector<DemoEntry> demos;
     Message message;
+    std::vector<LostWorkEntry> lost_work;
+    std::vector<RecoveryAnswer> recovery_answers;  ///< all that were given
     bool close_asked = false;
     bool saving_fails = false;
     std::string refused;
@@ -198,6 +200,7 @@ private:
         now.step_position = history.position();
         now.notices = notices;
         now.demos = demos;
+        now.lost_work = lost_work;
         now.message = message;
         now.close_asked = std::exchange(close_asked, false);
         return now;
@@ -221,6 +224,10 @@ private:
         if (requests.gesture_ended) {
             ++gestures_ended;
             history.end_gesture();
+        }
+        if (requests.recovery) {
+            recovery_answers.push_back(*requests.recovery);
+            lost_work.erase(lost_work.begin());
         }
         for (const Command& command : requests.commands) {
             commands.push_back(command);

@@ -144,7 +144,18 @@ public:
           stage_(std::move(drawing.stage)),
           screen_(std::move(drawing.screen)),
           bench_(std::move(bench)),
-          session_(std::move(session)) {}
+          session_(std::move(session)) {
+        glfwSetWindowUserPointer(window_, this);
+        glfwSetDropCallback(window_, [](GLFWwindow* at, int count, const char** files) {
+            auto* here = static_cast<MainWindow*>(glfwGetWindowUserPointer(at));
+            if (count > 0) here->dropped_file_ = files[0];
+        });
+    }
+    ~MainWindow() { glfwSetDropCallback(window_, nullptr); }
+    MainWindow(const MainWindow&) = delete;
+    MainWindow& operator=(const MainWindow&) = delete;
+    MainWindow(MainWindow&&) = delete;
+    MainWindow& operator=(MainWindow&&) = delete;
 
     Result<void> run() {
         while (!bench_.wants_to_quit()) {
@@ -168,6 +179,7 @@ private:
         recovery_.fill(view);
         view.close_asked = glfwWindowShouldClose(window_) == GLFW_TRUE;
         glfwSetWindowShouldClose(window_, GLFW_FALSE);
+        view.dropped_file = std::exchange(dropped_file_, {});
         Requests requests;
         draw_interface(view, session_, transient_, requests);
 
@@ -216,6 +228,7 @@ private:
     Transient transient_;
     FrameClock clock_;
     std::string title_;
+    std::string dropped_file_;
 };
 
 }  // namespace

@@ -69,6 +69,18 @@ void Workbench::save(const std::filesystem::path& path) {
     message_ = {fmt::format("Saved {}", path.string()), false};
 }
 
+void Workbench::duplicate() {
+    Document copy = document();
+    copy.setup.title = copy.setup.title.empty() ? "Copy" : copy.setup.title + ", copy";
+    history_.end_gesture();
+    History fresh(document());
+    fresh.commit(std::move(copy), "Duplicate the setup");
+    history_ = std::move(fresh);
+    path_.clear();
+    notices_.clear();
+    message_ = {"A copy, not saved yet", false};
+}
+
 void Workbench::remember(const std::filesystem::path& path) {
     const std::string name = std::filesystem::absolute(path).lexically_normal().string();
     std::erase(recent_files, name);
@@ -83,6 +95,7 @@ void Workbench::carry_out(const Command& command) {
         void operator()(const Redo&) const { bench.history_.redo(); }
         void operator()(const GoToStep& step) const { bench.history_.go_to(step.position); }
         void operator()(const NewSetup&) const { bench.open(ReadSetup{new_document(), {}}, {}); }
+        void operator()(const DuplicateSetup&) const { bench.duplicate(); }
         void operator()(const OpenDemo& demo) const { bench.open(open_demo(demo.asset), {}); }
         void operator()(const OpenFile& file) const { bench.open(load_file(file.path), file.path); }
         void operator()(const SaveFile& file) const { bench.save(file.path); }

@@ -53,6 +53,7 @@ private:
     void edit(const Edit& edit);
     void open(const Result<ReadSetup>& read, const std::filesystem::path& path);
     void save(const std::filesystem::path& path);
+    void duplicate();
     void remember(const std::filesystem::path& path);
     void carry_out(const Command& command);
     bool refresh_report();

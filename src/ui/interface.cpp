@@ -51,6 +51,7 @@ void begin_frame(const Ui& ui) {
     // Another document may have fewer parts.
     auto& selected = ui.session.selected_part;
     if (selected && *selected >= ui.setup().parts.size()) selected.reset();
+    if (!ui.view.dropped_file.empty()) ask_for_command(ui, OpenFile{ui.view.dropped_file});
     if (ui.view.close_asked) ask_for_command(ui, Quit{});
 }
 

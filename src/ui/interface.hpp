@@ -67,6 +67,7 @@ struct View {
     std::vector<Notice> notices{};  ///< of the file that is open
     Message message{};
     std::vector<LostWorkEntry> lost_work{};  ///< newest first
+    std::string dropped_file{};              ///< onto the window, for one frame; empty: none
     bool close_asked = false;  ///< the system asks to close the window; true for one frame
 };
 
@@ -99,6 +100,8 @@ struct GoToStep {
     std::size_t position = 0;
 };
 struct NewSetup {};
+/// A copy that is not saved yet takes the place of the setup; its file stays as it is.
+struct DuplicateSetup {};
 struct OpenDemo {
     std::string asset;
 };
@@ -112,7 +115,8 @@ struct SaveFile {
 struct Quit {};
 
 /// Unsaved work has been asked about before NewSetup, OpenDemo, OpenFile and Quit are requested.
-using Command = std::variant<Undo, Redo, GoToStep, NewSetup, OpenDemo, OpenFile, SaveFile, Quit>;
+using Command = std::
+    variant<Undo, Redo, GoToStep, NewSetup, DuplicateSetup, OpenDemo, OpenFile, SaveFile, Quit>;
 
 /// Where the 3D picture goes. Pixels of the framebuffer; the picture is rendered at this size.
 struct SceneArea {

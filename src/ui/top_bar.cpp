@@ -54,6 +54,8 @@ void draw_setup_menu(const Ui& ui) {
     ImGui::Separator();
     if (item("file/save_menu", "Save", "setup/save")) ask_to_save(ui);
     if (item("file/save_as", "Save as …", "setup/save_as")) ask_to_save_as(ui);
+    if (item("file/duplicate", "Duplicate", "setup/duplicate"))
+        ask_for_command(ui, DuplicateSetup{});
     ImGui::Separator();
     if (item("file/describe", "Title and story", nullptr)) ui.session.selected_part.reset();
     if (item("file/find", "Find an action …", "window/find")) ui.state.search.emplace();

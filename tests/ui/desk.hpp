@@ -181,6 +181,7 @@ public:
     Message message;
     std::vector<LostWorkEntry> lost_work;
     std::vector<RecoveryAnswer> recovery_answers;  ///< all that were given
+    std::string dropped_file;
     bool close_asked = false;
     bool saving_fails = false;
     std::string refused;
@@ -202,6 +203,7 @@ private:
         now.demos = demos;
         now.lost_work = lost_work;
         now.message = message;
+        now.dropped_file = std::exchange(dropped_file, {});
         now.close_asked = std::exchange(close_asked, false);
         return now;
     }

@@ -99,6 +99,7 @@ void describe_picture(CLI::App& command, MakePicture& picture, PictureWords& wor
     command.add_option("--view", words.view, one_of(view_names()))->capture_default_str();
     command.add_option("--shells", words.shells, one_of(shell_names))->capture_default_str();
     command.add_option("--ground", words.ground, "dark, or white for print")->capture_default_str();
+    command.add_flag("--night", picture.options.night, "In red, for eyes used to the dark");
     command.add_flag("--no-labels", words.no_labels, "Leave the names out");
     command.add_flag("--with-panels", picture.with_panels, "The whole window with its panels");
     command.add_option("--study", picture.study, "With panels: " + one_of(study_names()));

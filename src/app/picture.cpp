@@ -8,6 +8,7 @@
 #include "app/tune_finder.hpp"
 #include "app/workbench.hpp"
 #include "render/canvas.hpp"
+#include "render/night_pass.hpp"
 #include "render/offscreen.hpp"
 #include "study/cure_search.hpp"
 #include "ui/label_overlay.hpp"
@@ -25,6 +26,18 @@ ImTextureID to_imgui(PictureTexture texture) {
 // The text size that suits a picture of this height: letters as large as on a screen of 900 lines.
 float text_scale(const MakePicture& command) {
     return command.text_scale * std::max(0.9F, static_cast<float>(command.height) / 900);
+}
+
+// What the canvas holds, by night in red.
+Result<Image> finished(const Canvas& canvas, const MakePicture& command) {
+    if (!command.options.night) return canvas.read_pixels();
+    const auto night = NightPass::create();
+    if (!night) return tl::make_unexpected(night.error());
+    const auto red = Canvas::create(command.width, command.height);
+    if (!red) return tl::make_unexpected(red.error());
+    red->bind();
+    night->draw(canvas.texture(), command.options.night_brightness);
+    return red->read_pixels();
 }
 
 Result<Image> scene_picture(
@@ -45,7 +58,7 @@ Result<Image> scene_picture(
     draw_labels(list, {0, 0}, viewport, {frame, camera, command.options, -1, std::nullopt});
     canvas.bind();
     gui.end();
-    return canvas.read_pixels();
+    return finished(canvas, command);
 }
 
 Result<Image> window_picture(
@@ -84,7 +97,7 @@ Result<Image> window_picture(
             return tl::make_unexpected(drawn.error());
         }
     }
-    return canvas.read_pixels();
+    return finished(canvas, command);
 }
 
 }  // namespace

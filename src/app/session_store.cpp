@@ -27,6 +27,9 @@ Session session_from(const nlohmann::json& from) {
     session.budget_share = bounded(from, "budget_share", session.budget_share, 0.05F, 0.95F);
     session.light_share = bounded(from, "light_share", session.light_share, 0.05F, 0.95F);
     session.view.light_gain = bounded(from, "light_gain", session.view.light_gain, 0.2F, 5);
+    session.view.night_brightness =
+        bounded(from, "night_brightness", session.view.night_brightness, 0.2F, 1);
+    session.view.night = from.value("night", session.view.night);
     session.view.labels = from.value("labels", session.view.labels);
     session.view.light_ground = from.value("light_ground", session.view.light_ground);
     session.findings_width = from.value("findings_width", session.findings_width);
@@ -80,6 +83,8 @@ Result<void> store_session(const std::filesystem::path& path, const StoredSessio
                               {"light_share", session.light_share},
                               {"light_gain", session.view.light_gain},
                               {"labels", session.view.labels},
+                              {"night", session.view.night},
+                              {"night_brightness", session.view.night_brightness},
                               {"light_ground", session.view.light_ground},
                               {"findings_width", session.findings_width},
                               {"all_findings", session.all_findings},

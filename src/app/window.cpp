@@ -6,13 +6,14 @@
 
 #include "app/cure_finder.hpp"
 #include "app/gui.hpp"
+#include "app/recovery.hpp"
 #include "app/session_store.hpp"
 #include "app/sight_stage.hpp"
 #include "app/stage.hpp"
 #include "app/tune_finder.hpp"
 #include "app/workbench.hpp"
-#include "render/canvas.hpp"
 #include "render/load_gl.hpp"
+#include "render/night_pass.hpp"
 
 #include <fmt/format.h>
 
@@ -104,14 +105,20 @@ std::string window_title(const Workbench& bench) {
 // Frames go on while something moves and for a few frames after each event; otherwise the window sleeps.
 class FrameClock {
 public:
-    void wait(bool is_typing) {
+    void wait(bool is_typing, std::optional<double> wake_after) {
         if (frames_left_ > 0) {
             glfwPollEvents();
             --frames_left_;
             return;
         }
         constexpr double caret_seconds = 0.4;  // so that the text caret blinks
-        is_typing ? glfwWaitEventsTimeout(caret_seconds) : glfwWaitEvents();
+        if (is_typing) {
+            glfwWaitEventsTimeout(std::min(caret_seconds, wake_after.value_or(caret_seconds)));
+        } else if (wake_after) {
+            glfwWaitEventsTimeout(*wake_after);
+        } else {
+            glfwWaitEvents();
+        }
         frames_left_ = frames_after_event;
     }
     void keep_going() { frames_left_ = std::max(frames_left_, frames_after_event); }
@@ -123,20 +130,40 @@ private:
     int frames_left_ = frames_after_event;
 };
 
+// What draws into the window.
+struct Drawing {
+    Gui gui;
+    Stage stage;
+    NightScreen screen;
+};
+
 class MainWindow {
 public:
-    MainWindow(GLFWwindow* window, Gui gui, Stage stage, Workbench bench, Session session)
+    MainWindow(GLFWwindow* window, Drawing drawing, Workbench bench, Session session)
         : window_(window),
-          gui_(std::move(gui)),
-          stage_(std::move(stage)),
+          gui_(std::move(drawing.gui)),
+          stage_(std::move(drawing.stage)),
+          screen_(std::move(drawing.screen)),
           bench_(std::move(bench)),
-          session_(std::move(session)) {}
+          session_(std::move(session)) {
+        glfwSetWindowUserPointer(window_, this);
+        glfwSetDropCallback(window_, [](GLFWwindow* at, int count, const char** files) {
+            auto* here = static_cast<MainWindow*>(glfwGetWindowUserPointer(at));
+            if (count > 0) here->dropped_file_ = files[0];
+        });
+    }
+    ~MainWindow() { glfwSetDropCallback(window_, nullptr); }
+    MainWindow(const MainWindow&) = delete;
+    MainWindow& operator=(const MainWindow&) = delete;
+    MainWindow(MainWindow&&) = delete;
+    MainWindow& operator=(MainWindow&&) = delete;
 
     Result<void> run() {
         while (!bench_.wants_to_quit()) {
-            clock_.wait(ImGui::GetIO().WantTextInput);
+            clock_.wait(ImGui::GetIO().WantTextInput, recovery_.seconds_left(glfwGetTime()));
             if (auto drawn = frame(); !drawn) return drawn;
         }
+        recovery_.close();
         return {};
     }
 
@@ -151,19 +178,24 @@ private:
         view.scene_texture = to_imgui(stage_.texture());
         sights_.fill(view);
         tune_.fill(view);
+        recovery_.fill(view);
         view.close_asked = glfwWindowShouldClose(window_) == GLFW_TRUE;
         glfwSetWindowShouldClose(window_, GLFW_FALSE);
+        view.dropped_file = std::exchange(dropped_file_, {});
         Requests requests;
         draw_interface(view, session_, transient_, requests);
 
         int width = 0;
         int height = 0;
         glfwGetFramebufferSize(window_, &width, &height);
-        clear_window(width, height);
+        if (auto ready = screen_.begin(width, height, session_.view.night); !ready) return ready;
         gui_.end();
+        screen_.end(session_.view.night_brightness);
         glfwSwapBuffers(window_);
 
         bench_.carry_out(requests);
+        recovery_.answer(requests, bench_);
+        recovery_.keep(bench_, glfwGetTime());
         const bool changed = bench_.refresh();
         if (const std::string title = window_title(bench_); title != title_) {
             title_ = title;
@@ -178,7 +210,8 @@ private:
         const bool has_cures = cures_.refresh(bench_);
         const bool has_tune = tune_.refresh(bench_, requests.tune);
         const bool is_busy = has_sight || has_cures || has_tune || changed || *drew
-                             || requests.animating || !requests.commands.empty();
+                             || requests.animating || !requests.commands.empty()
+                             || requests.recovery;
         if (is_busy || Gui::has_waiting_input()) clock_.keep_going();
         return {};
     }
@@ -190,14 +223,17 @@ private:
     GLFWwindow* window_;
     Gui gui_;
     Stage stage_;
+    NightScreen screen_;
     Workbench bench_;
     Session session_;
     SightStage sights_{[] { glfwPostEmptyEvent(); }};
     CureFinder cures_{[] { glfwPostEmptyEvent(); }};
     TuneFinder tune_{[] { glfwPostEmptyEvent(); }};
+    RecoveryDesk recovery_{recovery_folder()};
     Transient transient_;
     FrameClock clock_;
     std::string title_;
+    std::string dropped_file_;
 };
 
 }  // namespace
@@ -211,14 +247,16 @@ Result<void> run_window(const ReadSetup& opened, const std::string& file_path) {
     if (!gui) return tl::make_unexpected(gui.error());
     auto stage = Stage::create();
     if (!stage) return tl::make_unexpected(stage.error());
+    auto screen = NightScreen::create();
+    if (!screen) return tl::make_unexpected(screen.error());
 
     const auto stored_at = session_path();
     StoredSession stored = load_session(stored_at);
     Workbench bench(opened);
     bench.recent_files = stored.recent_files;
     if (!file_path.empty()) bench.adopt_path(file_path);
-    MainWindow main_window(window->get(), *std::move(gui), *std::move(stage), std::move(bench),
-                           stored.session);
+    MainWindow main_window(window->get(), {*std::move(gui), *std::move(stage), *std::move(screen)},
+                           std::move(bench), stored.session);
     if (auto ended = main_window.run(); !ended) return ended;
     if (auto kept =
             store_session(stored_at, {main_window.session(), main_window.bench().recent_files});

@@ -27,6 +27,14 @@ void Workbench::adopt_path(const std::filesystem::path& path) {
     remember(path);
 }
 
+void Workbench::restore(const Document& unsaved, const std::filesystem::path& path) {
+    const auto saved =
+        path.empty() ? Result<ReadSetup>(ReadSetup{new_document(), {}}) : load_file(path);
+    open(saved ? *saved : ReadSetup{new_document(), {}}, path);
+    history_.commit(unsaved, "Restore unsaved work");
+    message_ = {"Restored: not saved yet", false};
+}
+
 void Workbench::edit(const Edit& edit) {
     const Document& before = document();
     auto after = apply(before, edit);
@@ -34,7 +42,7 @@ void Workbench::edit(const Edit& edit) {
         message_ = {to_text(after.error()), true};
         return;
     }
-    history_.commit(*std::move(after), describe(edit, before));
+    history_.commit(*std::move(after), describe(edit, *history_.settled()));
     if (message_.is_error) message_ = {};
 }
 
@@ -61,6 +69,18 @@ void Workbench::save(const std::filesystem::path& path) {
     message_ = {fmt::format("Saved {}", path.string()), false};
 }
 
+void Workbench::duplicate() {
+    Document copy = document();
+    copy.setup.title = copy.setup.title.empty() ? "Copy" : copy.setup.title + ", copy";
+    history_.end_gesture();
+    History fresh(document());
+    fresh.commit(std::move(copy), "Duplicate the setup");
+    history_ = std::move(fresh);
+    path_.clear();
+    notices_.clear();
+    message_ = {"A copy, not saved yet", false};
+}
+
 void Workbench::remember(const std::filesystem::path& path) {
     const std::string name = std::filesystem::absolute(path).lexically_normal().string();
     std::erase(recent_files, name);
@@ -73,7 +93,9 @@ void Workbench::carry_out(const Command& command) {
         Workbench& bench;
         void operator()(const Undo&) const { bench.history_.undo(); }
         void operator()(const Redo&) const { bench.history_.redo(); }
+        void operator()(const GoToStep& step) const { bench.history_.go_to(step.position); }
         void operator()(const NewSetup&) const { bench.open(ReadSetup{new_document(), {}}, {}); }
+        void operator()(const DuplicateSetup&) const { bench.duplicate(); }
         void operator()(const OpenDemo& demo) const { bench.open(open_demo(demo.asset), {}); }
         void operator()(const OpenFile& file) const { bench.open(load_file(file.path), file.path); }
         void operator()(const SaveFile& file) const { bench.save(file.path); }
@@ -149,6 +171,8 @@ View Workbench::view() const {
             .can_redo = history_.can_redo(),
             .undo_label = history_.undo_label(),
             .redo_label = history_.redo_label(),
+            .steps = history_.labels(),
+            .step_position = history_.position(),
             .recent_files = recent_files,
             .demos = demos_,
             .notices = notices_,

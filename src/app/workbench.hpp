@@ -19,6 +19,10 @@ public:
     /// The file that the opened setup came from: saving goes there.
     void adopt_path(const std::filesystem::path& path);
 
+    /// Work that was not saved, over its file as it is now (or over a new setup): unsaved still, and undo goes
+    /// back to the file.
+    void restore(const Document& unsaved, const std::filesystem::path& path);
+
     /// Carries out what one frame asked for. A refused edit changes nothing and becomes the message.
     void carry_out(const Requests& requests);
 
@@ -30,6 +34,10 @@ public:
     /// With the ghost of the cure that is under the pointer, if one is.
     [[nodiscard]] const Frame& frame() const { return preview_frame_ ? *preview_frame_ : frame_; }
     [[nodiscard]] const Document& document() const { return *history_.document(); }
+    [[nodiscard]] const std::shared_ptr<const Document>& shared_document() const {
+        return history_.document();
+    }
+    [[nodiscard]] bool is_modified() const { return history_.is_modified(); }
     [[nodiscard]] const Report* report() const { return report_ ? &*report_ : nullptr; }
     /// Counts the reports made so far; whether the last is a coarse one, made while something is dragged.
     [[nodiscard]] std::uint64_t report_revision() const { return report_revision_; }
@@ -45,6 +53,7 @@ private:
     void edit(const Edit& edit);
     void open(const Result<ReadSetup>& read, const std::filesystem::path& path);
     void save(const std::filesystem::path& path);
+    void duplicate();
     void remember(const std::filesystem::path& path);
     void carry_out(const Command& command);
     bool refresh_report();

@@ -186,19 +186,36 @@ std::string name_at(const Document& document, std::size_t part) {
                                               : "a part that is gone";
 }
 
+// Five figures are enough to tell two steps apart.
+std::string value_words(const FieldValue& value) {
+    if (const auto* number = std::get_if<double>(&value)) return fmt::format("{:.5g}", *number);
+    if (const auto* word = std::get_if<std::string>(&value)) return *word;
+    return "not stated";
+}
+
 struct Description {
     const Document& document;
 
-    [[nodiscard]] std::string label_of(std::size_t part, const std::string& key) const {
-        if (part >= document.setup.parts.size()) return key;
+    [[nodiscard]] const FieldInfo* field_of(std::size_t part, const std::string& key) const {
+        if (part >= document.setup.parts.size()) return nullptr;
         for (const FieldInfo& field : kind_of(document.setup.parts[part].body).fields) {
-            if (field.key == key) return field.label;
+            if (field.key == key) return &field;
         }
-        return key;
+        return nullptr;
+    }
+    [[nodiscard]] std::string label_of(std::size_t part, const std::string& key) const {
+        const FieldInfo* field = field_of(part, key);
+        return field != nullptr ? field->label : key;
     }
     std::string operator()(const SetField& edit) const {
-        return fmt::format("Change {} of {}", label_of(edit.part, edit.key),
-                           name_at(document, edit.part));
+        const std::string name = name_at(document, edit.part);
+        const FieldInfo* field = field_of(edit.part, edit.key);
+        if (field == nullptr) return fmt::format("{}: {}", name, edit.key);
+        const auto before = field_value(document.setup.parts[edit.part].body, edit.key);
+        const std::string unit(symbol(field->unit));
+        return fmt::format("{}: {} {} → {}{}", name, field->label,
+                           before ? value_words(*before) : "?", value_words(edit.value),
+                           unit.empty() ? "" : " " + unit);
     }
     std::string operator()(const SetTolerance& edit) const {
         return fmt::format("Change ± of {} of {}", label_of(edit.part, edit.key),

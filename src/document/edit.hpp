@@ -87,7 +87,8 @@ struct Edit {
 /// stays chosen, wherever it moves; when it is removed, its neighbour is chosen.
 Result<Document> apply(const Document& document, const Edit& edit);
 
-/// What undo calls it: "Change Focal length of Club refractor".
+/// What undo calls it: "Club refractor: Focal length 480 → 900 mm". `document` is the one before the whole
+/// step, so that a slider's step tells where it began.
 std::string describe(const Edit& edit, const Document& document);
 
 /// The legal places for one more part of that role: the first index it may have, and the last.

@@ -1,5 +1,6 @@
 #include "document/history.hpp"
 
+#include <algorithm>
 #include <utility>
 
 namespace beamfork {
@@ -55,6 +56,11 @@ void History::undo() {
 void History::redo() {
     end_gesture();
     if (position_ + 1 < steps_.size()) ++position_;
+}
+
+void History::go_to(std::size_t position) {
+    end_gesture();
+    position_ = std::min(position, steps_.size() - 1);
 }
 
 std::string History::undo_label() const {

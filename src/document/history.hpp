@@ -21,6 +21,11 @@ public:
     /// What is seen now, also in the middle of a gesture.
     [[nodiscard]] const std::shared_ptr<const Document>& document() const;
 
+    /// What was there before the gesture under way; without one, the present document.
+    [[nodiscard]] const std::shared_ptr<const Document>& settled() const {
+        return steps_[position_].document;
+    }
+
     /// A new step behind the present one; what could be redone is dropped. Nothing happens when the document
     /// is as it was.
     void commit(Document document, std::string label);
@@ -34,6 +39,9 @@ public:
     /// Both end a gesture first, and do nothing when there is nothing to do.
     void undo();
     void redo();
+    /// To the document behind the first `position` changes: as opened for 0, the newest for anything beyond the
+    /// end. The other steps stay until the next commit.
+    void go_to(std::size_t position);
     [[nodiscard]] bool can_undo() const { return pending_.has_value() || position_ > 0; }
     [[nodiscard]] bool can_redo() const { return !pending_ && position_ + 1 < steps_.size(); }
     /// The change that undo would take back, and the one that redo would bring; empty when there is none.

@@ -18,6 +18,8 @@ public:
     void bind() const;
     /// What was drawn, and back to no framebuffer.
     [[nodiscard]] Image read_pixels() const;
+    /// For NightPass; 0 before create().
+    [[nodiscard]] GLuint texture() const { return colour_.name(); }
 
 private:
     int width_ = 0;

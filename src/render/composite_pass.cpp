@@ -27,7 +27,7 @@ void CompositePass::draw(const PassInput& input) const {
     glDisable(GL_DEPTH_TEST);
     glDisable(GL_BLEND);
     const Program& composite =
-        programs_[input.options.light_ground ? 1 : 0][targets.size().glow ? 1 : 0];
+        programs_[input.options.on_light_ground() ? 1 : 0][targets.size().glow ? 1 : 0];
     composite.use();
     const auto texture = [](GLenum unit, GLuint name) {
         glActiveTexture(unit);
@@ -40,7 +40,7 @@ void CompositePass::draw(const PassInput& input) const {
     composite.set("u_bodies", 0);
     composite.set("u_light", 1);
     composite.set("u_halo", 2);
-    const bool light_ground = input.options.light_ground;
+    const bool light_ground = input.options.on_light_ground();
     composite.set("u_halo_share", light_ground ? halo_share_of_ink : halo_share);
     composite.set("u_ground_low", light_ground ? glm::vec3(0.925F, 0.932F, 0.945F)
                                                : glm::vec3(0.047F, 0.058F, 0.078F));

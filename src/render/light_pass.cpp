@@ -53,7 +53,7 @@ void LightPass::draw_light(const PassInput& input) const {
 void LightPass::add_glass(const PassInput& input) const {
     input.targets.bind_light();
     add_up_in_front_of_bodies();
-    const Program& glass = input.options.light_ground ? ink_glass_ : glass_;
+    const Program& glass = input.options.on_light_ground() ? ink_glass_ : glass_;
     glass.use();
     input.frame.bind_meshes();
     for (const MeshRange& mesh : input.frame.meshes()) {

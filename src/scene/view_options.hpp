@@ -15,6 +15,10 @@ struct ViewOptions {
     bool clipped_rays = true;
     float light_gain = 1;       ///< brightness of the beam, 0.2 .. 5
     bool light_ground = false;  ///< white ground for print and bright rooms
+    bool night = false;         ///< all of the window in red, for eyes that are used to the dark
+    float night_brightness = 0.65F;  ///< of what is white by day, 0.2 .. 1, in linear light
+    /// A white ground would dazzle at night.
+    [[nodiscard]] bool on_light_ground() const { return light_ground && !night; }
     bool operator==(const ViewOptions&) const = default;
 };
 

@@ -48,7 +48,8 @@ void draw_cure(const Ui& ui, const CureRow& row, CurePick pick) {
     if (hot) ui.requests.preview = pick;
     if (!pressed) return;
     ui.requests.preview.reset();
-    ui.edit(ReplaceSetup{ui.view.report->findings[pick.finding].cures[pick.cure].setup, row.what});
+    ui.edit(ReplaceSetup{ui.view.report->findings[pick.finding].cures[pick.cure].setup,
+                         "Cure: " + row.what});
 }
 
 void draw_cures(const Ui& ui, const FindingRow& row, std::size_t number) {

@@ -2,9 +2,11 @@
 
 #include <algorithm>
 
+#include "ui/action_search.hpp"
 #include "ui/file_dialog.hpp"
 #include "ui/notice_bar.hpp"
 #include "ui/panels.hpp"
+#include "ui/recovery_question.hpp"
 #include "ui/shortcuts.hpp"
 #include "ui/splitters.hpp"
 #include "ui/top_bar.hpp"
@@ -49,6 +51,7 @@ void begin_frame(const Ui& ui) {
     // Another document may have fewer parts.
     auto& selected = ui.session.selected_part;
     if (selected && *selected >= ui.setup().parts.size()) selected.reset();
+    if (!ui.view.dropped_file.empty()) ask_for_command(ui, OpenFile{ui.view.dropped_file});
     if (ui.view.close_asked) ask_for_command(ui, Quit{});
 }
 
@@ -60,10 +63,22 @@ void forget_document(const Ui& ui) {
     ui.state.notices_dismissed = false;
 }
 
+// A panel that was folded or not shown has its window only after it was drawn once.
+void give_keyboard_to_panel(TransientState& state) {
+    const ImGuiWindow* window = ImGui::FindWindowByName(state.panel_wanted.c_str());
+    if (window == nullptr || !window->Active) return;
+    ImGui::SetWindowFocus(state.panel_wanted.c_str());
+    state.panel_wanted.clear();
+}
+
 void end_frame(const Ui& ui) {
     TransientState& state = ui.state;
+    if (!state.panel_wanted.empty()) give_keyboard_to_panel(state);
+    if (!state.page_wanted.empty() || !state.panel_wanted.empty()) ui.requests.animating = true;
     const auto& commands = ui.requests.commands;
-    if (std::any_of(commands.begin(), commands.end(), replaces_document)) forget_document(ui);
+    if (std::any_of(commands.begin(), commands.end(), replaces_document)
+        || ui.requests.recovery == RecoveryAnswer::restore)
+        forget_document(ui);
     // A slider may vanish while it is pressed: by undo, or by a choice that makes it irrelevant.
     if (state.gesture_open && !ImGui::IsAnyItemActive()) {
         ui.requests.gesture_ended = true;
@@ -91,8 +106,10 @@ void draw_interface(const View& view, Session& session, Transient& transient, Re
     if (ui.state.is_first_frame) ImGui::SetWindowFocus("picture");  // its keys work at once
     ui.state.is_first_frame = false;
     use_shortcuts(ui);
+    draw_action_search(ui);
     draw_file_dialog(ui);
     draw_unsaved_guard(ui);
+    draw_recovery_question(ui);
     end_frame(ui);
 }
 

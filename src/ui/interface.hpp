@@ -38,6 +38,14 @@ struct Message {
     bool is_error = false;
 };
 
+/// Work that a window left unsaved when it broke down.
+struct LostWorkEntry {
+    std::string title;
+    std::string file;  ///< empty: never saved
+};
+/// To the first of View::lost_work.
+enum class RecoveryAnswer { restore, discard };
+
 /// What is true now. References must live until draw_interface returns.
 struct View {
     const Document& document;
@@ -55,10 +63,14 @@ struct View {
     bool can_redo = false;
     std::string undo_label{};
     std::string redo_label{};
+    std::vector<std::string> steps{};         ///< all changes in order ...
+    std::size_t step_position = 0;            ///< ... of which so many are in the document
     std::vector<std::string> recent_files{};  ///< newest first
     std::vector<DemoEntry> demos{};
     std::vector<Notice> notices{};  ///< of the file that is open
     Message message{};
+    std::vector<LostWorkEntry> lost_work{};  ///< newest first
+    std::string dropped_file{};              ///< onto the window, for one frame; empty: none
     bool close_asked = false;  ///< the system asks to close the window; true for one frame
 };
 
@@ -90,7 +102,13 @@ struct Session {
 
 struct Undo {};
 struct Redo {};
+/// To the document behind the first `position` changes.
+struct GoToStep {
+    std::size_t position = 0;
+};
 struct NewSetup {};
+/// A copy that is not saved yet takes the place of the setup; its file stays as it is.
+struct DuplicateSetup {};
 struct OpenDemo {
     std::string asset;
 };
@@ -104,7 +122,8 @@ struct SaveFile {
 struct Quit {};
 
 /// Unsaved work has been asked about before NewSetup, OpenDemo, OpenFile and Quit are requested.
-using Command = std::variant<Undo, Redo, NewSetup, OpenDemo, OpenFile, SaveFile, Quit>;
+using Command = std::
+    variant<Undo, Redo, GoToStep, NewSetup, DuplicateSetup, OpenDemo, OpenFile, SaveFile, Quit>;
 
 /// Where the 3D picture goes. Pixels of the framebuffer; the picture is rendered at this size.
 struct SceneArea {
@@ -130,8 +149,9 @@ struct Requests {
     std::optional<SightRequest> sight;  ///< pictures of what each eye sees; none: not shown
     std::optional<TuneQuestion> tune;   ///< the study "tune"; none: not shown
     std::optional<CurePick> preview;    ///< under the pointer: shown as a ghost in the picture
-    int highlighted_part = -1;          ///< under the pointer, in the picture or in a list
-    bool animating = false;             ///< something moves: draw again soon
+    std::optional<RecoveryAnswer> recovery;
+    int highlighted_part = -1;  ///< under the pointer, in the picture or in a list
+    bool animating = false;     ///< something moves: draw again soon
 };
 
 struct WidgetLog;

@@ -24,7 +24,7 @@ ImU32 ink_of(const Label& label, bool light_ground) {
 
 void draw_label(ImDrawList& list, ImVec2 origin, const LabelLook& look, const PlacedLabel& placed) {
     const Label& label = look.frame.labels[placed.label];
-    const bool light = look.options.light_ground;
+    const bool light = look.options.on_light_ground();
     const auto on_list = [&](glm::vec2 at) { return ImVec2{origin.x + at.x, origin.y + at.y}; };
     const bool hot = label.part >= 0 && label.part == look.hot_part;
     const bool selected =

@@ -1,3 +1,4 @@
+#include "ui/action_search.hpp"
 #include "ui/notice_bar.hpp"
 #include "ui/widgets.hpp"
 
@@ -31,7 +32,9 @@ void draw_page_button(const Ui& ui, const Area& area, const PageButton& button) 
     ImDrawList& list = *ImGui::GetWindowDrawList();
     draw_icon(list, button.icon, {left + line / 2, top + line / 2}, line * 0.85F, ink);
     text_at(list, {left + line + grid(1.5F), top}, button.words, ink);
-    if (pressed) ImGui::OpenPopup(button.page);
+    const bool is_wanted = ui.state.page_wanted == button.page;  // by key or by name
+    if (is_wanted) ui.state.page_wanted.clear();
+    if (pressed || is_wanted) ImGui::OpenPopup(button.page);
 }
 
 }  // namespace
@@ -57,7 +60,8 @@ void draw_status_bar(const Ui& ui, const Area& area) {
                 "frame   1–6: views";
     }
     text_at(list, {area.left + grid(3), top},
-            shortened(words, area.width - button - width_of("What is assumed") - grid(8)),
+            shortened(words, area.width - button - width_of("What is assumed") - width_of("Keys")
+                                 - grid(8)),
             colour(Tone::text_dim));
     ui.note("status/words", words);
 
@@ -68,9 +72,14 @@ void draw_status_bar(const Ui& ui, const Area& area) {
     draw_page_button(ui, area,
                      {"status/assumptions", "What is assumed", "What is assumed", Icon::more,
                       button, "What the tracing takes for granted, and what it leaves out."});
+    draw_page_button(ui, area,
+                     {"status/keys", "Keys", "Keys", Icon::widen,
+                      button + width_of("What is assumed"),
+                      "All keys. With Ctrl+K everything is found by a few letters of its name."});
     ImGui::PopStyleVar(2);
     draw_cautions(ui);
     draw_assumptions(ui);
+    draw_keys_page(ui);
     ImGui::End();
 }
 

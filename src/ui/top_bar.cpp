@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <filesystem>
 
+#include "ui/action.hpp"
 #include "ui/file_dialog.hpp"
+#include "ui/step_list.hpp"
 #include "ui/unsaved_guard.hpp"
 #include "ui/widgets.hpp"
 
@@ -39,37 +41,44 @@ void draw_setup_menu(const Ui& ui) {
         ImGui::OpenPopup("file/menu/list");
     place_popup_below();
     if (!ImGui::BeginPopup("file/menu/list")) return;
-    const auto item = [&](const char* name, const char* label, const char* keys) {
-        const bool pressed = ImGui::MenuItem(label, keys);
+    const auto item = [&](const char* name, const char* label, const char* action) {
+        const std::string keys = action != nullptr ? keys_text(action) : "";
+        const bool pressed = ImGui::MenuItem(label, keys.c_str());
         ui.note(name, label);
         return pressed;
     };
-    if (item("file/new", "New", "Ctrl+N")) ask_for_command(ui, NewSetup{});
-    if (item("file/open_menu", "Open …", "Ctrl+O")) ask_to_open(ui);
+    if (item("file/new", "New", "setup/new")) ask_for_command(ui, NewSetup{});
+    if (item("file/open_menu", "Open …", "setup/open")) ask_to_open(ui);
     draw_recent(ui);
     draw_examples(ui);
     ImGui::Separator();
-    if (item("file/save_menu", "Save", "Ctrl+S")) ask_to_save(ui);
-    if (item("file/save_as", "Save as …", "Ctrl+Shift+S")) ask_to_save_as(ui);
+    if (item("file/save_menu", "Save", "setup/save")) ask_to_save(ui);
+    if (item("file/save_as", "Save as …", "setup/save_as")) ask_to_save_as(ui);
+    if (item("file/duplicate", "Duplicate", "setup/duplicate"))
+        ask_for_command(ui, DuplicateSetup{});
     ImGui::Separator();
     if (item("file/describe", "Title and story", nullptr)) ui.session.selected_part.reset();
-    if (item("file/quit", "Quit", "Ctrl+Q")) ask_for_command(ui, Quit{});
+    if (item("file/find", "Find an action …", "window/find")) ui.state.search.emplace();
+    if (item("file/quit", "Quit", "setup/quit")) ask_for_command(ui, Quit{});
     ImGui::EndPopup();
 }
 
 void draw_undo(const Ui& ui) {
-    const auto help = [](const char* word, const std::string& label, const char* keys) {
-        return std::string(word) + (label.empty() ? "" : ": " + label) + "  (" + keys + ")";
+    const auto help = [](const char* word, const std::string& label, const char* action) {
+        return std::string(word) + (label.empty() ? "" : ": " + label) + "  (" + keys_text(action)
+               + ")";
     };
-    if (icon_button(ui, "edit/undo", Icon::undo, help("Undo", ui.view.undo_label, "Ctrl+Z"),
+    if (icon_button(ui, "edit/undo", Icon::undo, help("Undo", ui.view.undo_label, "setup/undo"),
                     ui.view.can_undo)) {
         ui.requests.commands.emplace_back(Undo{});
     }
     ImGui::SameLine(0, 0);
-    if (icon_button(ui, "edit/redo", Icon::redo, help("Redo", ui.view.redo_label, "Ctrl+Shift+Z"),
+    if (icon_button(ui, "edit/redo", Icon::redo, help("Redo", ui.view.redo_label, "setup/redo"),
                     ui.view.can_redo)) {
         ui.requests.commands.emplace_back(Redo{});
     }
+    ImGui::SameLine(0, 0);
+    draw_step_list(ui);
 }
 
 void draw_name(const Ui& ui, float width) {

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "scene/focus_budget_rows.hpp"
+#include "ui/action.hpp"
 #include "ui/panels.hpp"
 #include "ui/widgets.hpp"
 
@@ -92,19 +93,10 @@ void draw_add_menu(const Ui& ui) {
     place_popup_below();
     if (!ImGui::BeginPopup("train/add/menu")) return;
     for (const PartKind& kind : part_kinds()) {
-        const auto at =
-            ui.session.selected_part ? std::optional(*ui.session.selected_part + 1) : std::nullopt;
-        const Edit edit = AddPart{kind.key, at};
-        const auto added = apply(ui.view.document, edit);
-        if (ImGui::MenuItem(kind.label.c_str(), nullptr, false, added.has_value())) {
-            const auto& now = added->setup.parts;
-            const auto& before = ui.setup().parts;
-            const auto differs =
-                std::mismatch(before.begin(), before.end(), now.begin(), now.end());
-            ui.edit(edit);
-            ui.session.selected_part = static_cast<std::size_t>(differs.second - now.begin());
-        }
-        tooltip(added ? kind.help : kind.help + "\n" + added.error().what);
+        const std::string why_not = why_not_add_part(ui, kind.key);
+        if (ImGui::MenuItem(kind.label.c_str(), nullptr, false, why_not.empty()))
+            add_part(ui, kind.key);
+        tooltip(why_not.empty() ? kind.help : kind.help + "\n" + why_not);
         ui.note("train/add/" + kind.key, kind.label, kind.help);
     }
     ImGui::EndPopup();
@@ -117,7 +109,7 @@ void draw_tools(const Ui& ui) {
     const auto can = [&](const Edit& edit) {
         return selected && apply(ui.view.document, edit).has_value();
     };
-    const auto move = [&](const char* name, Icon icon, const char* help, bool possible,
+    const auto move = [&](const char* name, Icon icon, const std::string& help, bool possible,
                           std::size_t to) {
         ImGui::SameLine();
         if (icon_button(ui, name, icon, help, possible && can(MovePart{part, to}))) {
@@ -125,16 +117,18 @@ void draw_tools(const Ui& ui) {
             ui.session.selected_part = to;
         }
     };
-    move("train/up", Icon::up, "Nearer to the telescope. Alt+Up", part > 0, part - 1);
-    move("train/down", Icon::down, "Nearer to the eyes. Alt+Down", true, part + 1);
+    move("train/up", Icon::up, with_keys("Nearer to the telescope.", "part/up"), part > 0,
+         part - 1);
+    move("train/down", Icon::down, with_keys("Nearer to the eyes.", "part/down"), true, part + 1);
     ImGui::SameLine();
     if (icon_button(ui, "train/duplicate", Icon::duplicate,
-                    "One more like it, right behind. Ctrl+D", can(DuplicatePart{part}))) {
+                    with_keys("One more like it, right behind.", "part/duplicate"),
+                    can(DuplicatePart{part}))) {
         ui.edit(DuplicatePart{part});
         ui.session.selected_part = part + 1;
     }
     ImGui::SameLine();
-    if (icon_button(ui, "train/remove", Icon::remove, "Takes it out. Delete",
+    if (icon_button(ui, "train/remove", Icon::remove, with_keys("Takes it out.", "part/remove"),
                     can(RemovePart{part}))) {
         ui.edit(RemovePart{part});
         ui.session.selected_part.reset();

@@ -56,6 +56,13 @@ struct HeldKeys {
     bool alt = false;
 };
 
+/// The box in which actions are found by name.
+struct ActionSearch {
+    std::string typed;
+    std::size_t row = 0;  ///< of what fits: the one that Enter runs
+    bool opened = false;  ///< the popup is up
+};
+
 struct TransientState {
     HeldKeys held_before;  ///< in the frame before
     bool is_first_frame = true;
@@ -72,6 +79,12 @@ struct TransientState {
     bool save_was_requested = false;
     std::optional<std::size_t> keyboard_row;  ///< of the list of parts, last seen
     bool focus_name = false;
+    std::optional<ActionSearch> search;
+    bool recovery_put_off = false;  ///< unsaved work that was found is asked about no more
+    bool steps_wanted = false;      ///< the list of changes opens
+    std::string
+        panel_wanted;  ///< the window that gets the keyboard at this frame's end; empty: none
+    std::string page_wanted;                 ///< the page to read that opens; empty: none
     std::optional<std::string> story_draft;  ///< while the story is being written
     MeasurementDraft measurement;            ///< of the home measurements
     SightRequest sight;                      ///< what each eye is to see

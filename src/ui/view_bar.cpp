@@ -1,5 +1,6 @@
 #include <array>
 
+#include "ui/action.hpp"
 #include "ui/viewport.hpp"
 #include "ui/widgets.hpp"
 
@@ -10,18 +11,19 @@ namespace {
 struct ViewWord {
     StandardView view;
     const char* word;
-    ImGuiKey key;
 };
 
-constexpr std::array view_words{ViewWord{StandardView::overview, "Overview", ImGuiKey_1},
-                                ViewWord{StandardView::side, "Side", ImGuiKey_2},
-                                ViewWord{StandardView::top, "Top", ImGuiKey_3},
-                                ViewWord{StandardView::sky, "Sky", ImGuiKey_4},
-                                ViewWord{StandardView::eyes, "Eyes", ImGuiKey_5},
-                                ViewWord{StandardView::rear, "Rear", ImGuiKey_6}};
+constexpr std::array view_words{
+    ViewWord{StandardView::overview, "Overview"}, ViewWord{StandardView::side, "Side"},
+    ViewWord{StandardView::top, "Top"},           ViewWord{StandardView::sky, "Sky"},
+    ViewWord{StandardView::eyes, "Eyes"},         ViewWord{StandardView::rear, "Rear"}};
+
+std::string keys_of(const ViewWord& word) {
+    return keys_text("view/" + std::string(name_of(word.view)));
+}
 
 std::string help_of(const ViewWord& word) {
-    return std::string(description_of(word.view)) + " Key " + ImGui::GetKeyName(word.key);
+    return std::string(description_of(word.view)) + " Key " + keys_of(word);
 }
 
 void draw_views(const Ui& ui, bool is_narrow) {
@@ -31,8 +33,7 @@ void draw_views(const Ui& ui, bool is_narrow) {
         place_popup_above();
         if (ImGui::BeginPopup("view/menu/list")) {
             for (const ViewWord& word : view_words) {
-                if (ImGui::MenuItem(word.word, ImGui::GetKeyName(word.key)))
-                    show_view(ui, word.view);
+                if (ImGui::MenuItem(word.word, keys_of(word).c_str())) show_view(ui, word.view);
                 tooltip(help_of(word));
             }
             ImGui::EndPopup();
@@ -75,12 +76,19 @@ void draw_more(const Ui& ui) {
     ImGui::SliderFloat("Brightness of the light", &view.light_gain, 0.2F, 5, "%.1f",
                        ImGuiSliderFlags_Logarithmic);
     ui.note("view/gain", "Brightness of the light");
+    if (view.night) {
+        ImGui::SetNextItemWidth(grid(40));
+        ImGui::SliderFloat("Brightness at night", &view.night_brightness, 0.2F, 1, "%.2f");
+        tooltip("Dim the screen itself too: its dark parts are never quite dark.");
+        ui.note("view/night_brightness", "Brightness at night");
+    }
     if (view.shells == ShellView::section) {
         ImGui::SetNextItemWidth(grid(40));
         ImGui::SliderFloat("Place of the cut, mm", &view.section_x_mm, -60, 60, "%.0f");
         ui.note("view/section", "Place of the cut");
     }
-    if (ImGui::MenuItem("Frame the selected part", "F")) frame_selection(ui);
+    if (ImGui::MenuItem("Frame the selected part", keys_text("view/frame").c_str()))
+        frame_selection(ui);
     ImGui::EndPopup();
 }
 
@@ -109,6 +117,11 @@ void draw_view_bar(const Ui& ui, const Area& area) {
     bool& labels = ui.session.view.labels;
     if (text_button(ui, "view/labels", "Names", "Names by the parts. Key N", true, labels))
         labels = !labels;
+    ImGui::SameLine();
+    bool& night = ui.session.view.night;
+    if (text_button(ui, "view/night", "Night", "All of the window in red light. Key R", true,
+                    night))
+        night = !night;
     ImGui::SameLine();
     draw_more(ui);
     ImGui::EndChild();

@@ -16,7 +16,7 @@ void draw_scale(const Ui& ui, const Area& area) {
     const ScaleBar bar = scale_bar(mm_per_px, grid(40));
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const ImU32 ink =
-        ui.session.view.light_ground ? IM_COL32(24, 32, 42, 255) : colour(Tone::text_dim);
+        ui.session.view.on_light_ground() ? IM_COL32(24, 32, 42, 255) : colour(Tone::text_dim);
     const float right = area.right() - grid(4);
     const float left = right - bar.length_px;
     const float y = area.bottom() - grid(4);

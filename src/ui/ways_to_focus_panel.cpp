@@ -58,7 +58,7 @@ void draw_way(const Ui& ui, const WayRow& row, std::size_t number) {
     const WayToFocus& way = ui.view.report->ways_to_focus[number];
     if (text_button(ui, id + "/try", "Try it",
                     "Changes the setup so. Undo (Ctrl+Z) brings it back as it was.")) {
-        ui.edit(ReplaceSetup{way.setup, way.what});
+        ui.edit(ReplaceSetup{way.setup, "Cure: " + way.what});
     }
     ImGui::SetCursorScreenPos({below.x, below.y + grid(1)});
     ImGui::Dummy({0, 0});

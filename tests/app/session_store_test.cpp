@@ -21,6 +21,8 @@ TEST_CASE("the window's arrangement comes back as it was left") {
     StoredSession stored;
     stored.session.text_scale = 1.5F;
     stored.session.view.labels = false;
+    stored.session.view.night = true;
+    stored.session.view.night_brightness = 0.3F;
     stored.session.folded = {"focus_budget"};
     stored.session.folder = "/somewhere";
     stored.session.tune_varied = "Adapter.length_mm";
@@ -32,6 +34,8 @@ TEST_CASE("the window's arrangement comes back as it was left") {
     const StoredSession back = load_session(file);
     CHECK(back.session.text_scale == 1.5F);
     CHECK_FALSE(back.session.view.labels);
+    CHECK(back.session.view.night);
+    CHECK(back.session.view.night_brightness == 0.3F);
     CHECK(back.session.folded == stored.session.folded);
     CHECK(back.session.folder == "/somewhere");
     CHECK(back.session.tune_varied == "Adapter.length_mm");

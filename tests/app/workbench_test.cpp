@@ -127,3 +127,17 @@ TEST_CASE("a fresh setup makes a train") {
     CHECK(bench.frame().light.size() > 100);
     CHECK_FALSE(bench.view().modified);
 }
+
+TEST_CASE("a duplicate is unsaved, has no file yet and another title; the file stays as it is") {
+    Workbench bench({new_document(), {}});
+    bench.adopt_path("/nowhere/evening.train.toml");
+    const std::string title = bench.document().setup.title;
+    const auto parts = bench.document().setup.parts;
+    Requests requests;
+    requests.commands.emplace_back(DuplicateSetup{});
+    bench.carry_out(requests);
+    CHECK(bench.path().empty());
+    CHECK(bench.is_modified());
+    CHECK(bench.document().setup.title != title);
+    CHECK((bench.document().setup.parts == parts));
+}

@@ -146,14 +146,14 @@ TEST_CASE("a whole setup is taken over only when it is sound") {
 TEST_CASE("an edit is called by what it does, in the words of the screen") {
     const Document document = after(new_document(), RenamePart{telescope, "Club refractor"});
     CHECK(describe(SetField{telescope, "focal_length_mm", 900.0}, document)
-          == "Change Focal length of Club refractor");
+          == "Club refractor: Focal length 480 → 900 mm");
     CHECK(describe(AddPart{"filter", {}}, document) == "Add Filter");
     CHECK(describe(RemovePart{telescope}, document) == "Remove Club refractor");
     CHECK(describe(RenamePart{telescope, "Old"}, document) == "Rename Club refractor to Old");
     CHECK(describe(ReplaceSetup{document.setup, "Insert the shifter"}, document)
           == "Insert the shifter");
     CHECK(describe(SetField{99, "focal_length_mm", 1.0}, document)
-          == "Change focal_length_mm of a part that is gone");
+          == "a part that is gone: focal_length_mm");
 }
 
 TEST_CASE(

@@ -11,7 +11,7 @@ void set_focal_length(History& history, double focal_length) {
     const SetField edit{0, "focal_length_mm", focal_length};
     auto changed = apply(*history.document(), edit);
     REQUIRE(changed.has_value());
-    history.commit(std::move(*changed), describe(edit, *history.document()));
+    history.commit(std::move(*changed), describe(edit, *history.settled()));
 }
 
 double focal_length(const History& history) {
@@ -30,7 +30,7 @@ TEST_CASE("one press of the mouse on a slider is one undo step, however many val
     }
     CHECK(history.can_undo());
     history.end_gesture();
-    CHECK(history.labels() == std::vector<std::string>{"Change Focal length of Refractor"});
+    CHECK(history.labels() == std::vector<std::string>{"Refractor: Focal length 480 → 700 mm"});
     history.undo();
     CHECK(history.document() == first);
     CHECK_FALSE(history.can_undo());
@@ -61,11 +61,11 @@ TEST_CASE("undo in the middle of a gesture takes the gesture back") {
     History history(new_document());
     history.begin_gesture();
     set_focal_length(history, 900);
-    CHECK(history.undo_label() == "Change Focal length of Refractor");
+    CHECK(history.undo_label() == "Refractor: Focal length 480 → 900 mm");
     history.undo();
     CHECK_FALSE(history.in_gesture());
     CHECK(focal_length(history) == 480);
-    CHECK(history.redo_label() == "Change Focal length of Refractor");
+    CHECK(history.redo_label() == "Refractor: Focal length 480 → 900 mm");
 }
 
 TEST_CASE("a new step drops what could be redone") {
@@ -108,4 +108,27 @@ TEST_CASE("steps beyond the longest row are forgotten from the old end") {
     while (history.can_undo())
         history.undo();
     CHECK(focal_length(history) == 485);
+}
+
+TEST_CASE("a jump goes to any step, keeps the others, and a new change drops what comes behind") {
+    History history(new_document());
+    const auto first = history.document();
+    for (const double value : {500.0, 600.0, 700.0})
+        set_focal_length(history, value);
+    history.go_to(1);
+    CHECK(focal_length(history) == 500);
+    CHECK(history.labels().size() == 3);
+    history.go_to(99);
+    CHECK(focal_length(history) == 700);
+    history.go_to(0);
+    CHECK(history.document() == first);
+    history.go_to(2);
+    set_focal_length(history, 650);
+    CHECK(history.labels().size() == 3);
+    CHECK_FALSE(history.can_redo());
+    history.begin_gesture();
+    set_focal_length(history, 660);
+    history.go_to(0);  // ends the gesture first
+    CHECK(history.labels().size() == 4);
+    CHECK(history.document() == first);
 }

@@ -7,6 +7,7 @@ program=$1
 folder=$3
 file=$folder/journey.train.toml
 export XDG_CONFIG_HOME=$folder/config
+export XDG_STATE_HOME=$folder/state
 cp "$2" "$file"
 
 fail() { echo "journey: $*"; cat "$folder/program.log"; import -window root "$folder/failed.png" || true; exit 1; }

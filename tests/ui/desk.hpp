@@ -179,6 +179,9 @@ public:
     std::vector<Notice> notices;
     std::vector<DemoEntry> demos;
     Message message;
+    std::vector<LostWorkEntry> lost_work;
+    std::vector<RecoveryAnswer> recovery_answers;  ///< all that were given
+    std::string dropped_file;
     bool close_asked = false;
     bool saving_fails = false;
     std::string refused;
@@ -196,9 +199,13 @@ private:
         now.can_redo = history.can_redo();
         now.undo_label = history.undo_label();
         now.redo_label = history.redo_label();
+        now.steps = history.labels();
+        now.step_position = history.position();
         now.notices = notices;
         now.demos = demos;
+        now.lost_work = lost_work;
         now.message = message;
+        now.dropped_file = std::exchange(dropped_file, {});
         now.close_asked = std::exchange(close_asked, false);
         return now;
     }
@@ -213,7 +220,7 @@ private:
             edits.push_back(edit);
             const Document& now = *history.document();
             if (auto changed = apply(now, edit)) {
-                history.commit(*changed, describe(edit, now));
+                history.commit(*changed, describe(edit, *history.settled()));
             } else {
                 refused = changed.error().what;
             }
@@ -222,10 +229,15 @@ private:
             ++gestures_ended;
             history.end_gesture();
         }
+        if (requests.recovery) {
+            recovery_answers.push_back(*requests.recovery);
+            lost_work.erase(lost_work.begin());
+        }
         for (const Command& command : requests.commands) {
             commands.push_back(command);
             if (std::holds_alternative<Undo>(command)) history.undo();
             if (std::holds_alternative<Redo>(command)) history.redo();
+            if (const auto* step = std::get_if<GoToStep>(&command)) history.go_to(step->position);
             if (std::holds_alternative<SaveFile>(command) && !saving_fails) {
                 file_path = std::get<SaveFile>(command).path.string();
                 history.mark_saved();

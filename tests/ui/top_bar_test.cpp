@@ -72,3 +72,25 @@ TEST_CASE("an example is opened from the menu") {
     REQUIRE(desk.asked<OpenDemo>().size() == 1);
     CHECK(desk.asked<OpenDemo>().front().asset == "assets/demos/a.train.toml");
 }
+
+TEST_CASE("a file that is dropped on the window is opened, after a question when work is unsaved") {
+    Desk desk;
+    desk.dropped_file = "/home/club/evening.train.toml";
+    desk.frame(2);
+    REQUIRE(desk.asked<OpenFile>().size() == 1);
+    CHECK(desk.asked<OpenFile>().front().path == "/home/club/evening.train.toml");
+    desk.select(desk.index<Spacer>());
+    desk.retype("field/length_mm/entry", "5");
+    desk.dropped_file = "/home/club/other.train.toml";
+    desk.frame(3);
+    CHECK(desk.asked<OpenFile>().size() == 1);
+    REQUIRE(desk.has("unsaved/discard"));
+    desk.click("unsaved/discard");
+    CHECK(desk.asked<OpenFile>().size() == 2);
+}
+
+TEST_CASE("a duplicate is asked for by key") {
+    Desk desk;
+    desk.key(ImGuiKey_D, {ImGuiMod_Ctrl, ImGuiMod_Shift});
+    CHECK(desk.asked<DuplicateSetup>().size() == 1);
+}

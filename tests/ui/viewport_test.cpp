@@ -127,6 +127,10 @@ TEST_CASE("tubes and names are switched at the foot of the picture") {
     CHECK_FALSE(desk.session.view.labels);
     desk.key(ImGuiKey_N);
     CHECK(desk.session.view.labels);
+    desk.click("view/night");
+    CHECK(desk.session.view.night);
+    desk.key(ImGuiKey_R);
+    CHECK_FALSE(desk.session.view.night);
     desk.click("view/more");
     desk.click("view/clipped");
     CHECK_FALSE(desk.session.view.clipped_rays);

@@ -1,0 +1,66 @@
+// Unsaved work outlives a crash: a copy of it lies in the user's state folder while there is any, and the
+// next window offers it. The user's own file is never touched.
+#pragma once
+
+#include <filesystem>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "app/workbench.hpp"
+
+namespace beamfork {
+
+/// What a window that ended without goodbye has left.
+struct LostWork {
+    std::filesystem::path copy;  ///< where it lies
+    std::string file;            ///< the file it belongs to; empty: never saved
+    Document document;
+};
+
+/// $XDG_STATE_HOME/beamfork/unsaved, else ~/.local/state/beamfork/unsaved; empty without a home.
+std::filesystem::path recovery_folder();
+
+/// Copies whose process runs no more, newest first. Broken ones are left where they are and not told.
+std::vector<LostWork> find_lost_work(const std::filesystem::path& folder);
+
+class RecoveryDesk {
+public:
+    /// Without a folder nothing is kept.
+    explicit RecoveryDesk(std::filesystem::path folder);
+    /// Writes what is not yet kept, unless close() was called: an exception is on its way down.
+    ~RecoveryDesk();
+    RecoveryDesk(const RecoveryDesk&) = delete;
+    RecoveryDesk& operator=(const RecoveryDesk&) = delete;
+    RecoveryDesk(RecoveryDesk&&) = delete;
+    RecoveryDesk& operator=(RecoveryDesk&&) = delete;
+
+    /// What is offered goes into the view.
+    void fill(View& view) const;
+    /// Carries out the user's answer. True when the bench has another document.
+    bool answer(const Requests& requests, Workbench& bench);
+    /// Keeps a copy `delay_seconds` after the first change that is not in one; removes it when nothing is
+    /// unsaved. `now` in seconds of any steady clock.
+    void keep(const Workbench& bench, double now);
+    /// Seconds until keep() has something to do; nothing: not until the next change.
+    [[nodiscard]] std::optional<double> seconds_left(double now) const;
+    /// The window closes as the user wished: nothing is left behind.
+    void close();
+
+    static constexpr double delay_seconds = 3;
+
+private:
+    void write();
+    void remove_copy();
+
+    std::filesystem::path folder_;
+    std::filesystem::path copy_;
+    std::vector<LostWork> lost_;
+    std::shared_ptr<const Document> wanted_;  ///< unsaved, as of the last keep(); null: none
+    std::shared_ptr<const Document> kept_;    ///< what the copy holds
+    std::string file_;
+    std::optional<double> due_;
+};
+
+}  // namespace beamfork

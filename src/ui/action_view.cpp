@@ -1,0 +1,61 @@
+#include "ui/action.hpp"
+#include "ui/viewport.hpp"
+
+namespace beamfork {
+
+namespace {
+
+template <StandardView view>
+void show_standard(const Ui& ui) {
+    show_view(ui, view);
+}
+
+template <bool ViewOptions::*option>
+void flip(const Ui& ui) {
+    ui.session.view.*option = !(ui.session.view.*option);
+}
+
+template <ShellView shells>
+void show_shells(const Ui& ui) {
+    ui.session.view.shells = shells;
+}
+
+constexpr ActionEntry view_entry(const char* name,
+                                 const char* label,
+                                 std::array<Chord, 3> chords,
+                                 void (*run)(const Ui&)) {
+    return {name, "Picture", label, chords, Heard::between_text, false, nullptr, run};
+}
+
+constexpr std::array view_table{
+    view_entry("view/overview",
+               "Overview",
+               {{{ImGuiKey_1}, {ImGuiKey_H}}},
+               show_standard<StandardView::overview>),
+    view_entry(
+        "view/side", "View from the side", {{{ImGuiKey_2}}}, show_standard<StandardView::side>),
+    view_entry("view/top", "View from the top", {{{ImGuiKey_3}}}, show_standard<StandardView::top>),
+    view_entry("view/sky", "View from the sky", {{{ImGuiKey_4}}}, show_standard<StandardView::sky>),
+    view_entry(
+        "view/eyes", "View from the eyes", {{{ImGuiKey_5}}}, show_standard<StandardView::eyes>),
+    view_entry(
+        "view/rear", "View from the rear", {{{ImGuiKey_6}}}, show_standard<StandardView::rear>),
+    view_entry("view/frame", "Frame the selected part", {{{ImGuiKey_F}}}, frame_selection),
+    view_entry("view/labels", "Names by the parts", {{{ImGuiKey_N}}}, flip<&ViewOptions::labels>),
+    view_entry(
+        "view/night", "Red light for the night", {{{ImGuiKey_R}}}, flip<&ViewOptions::night>),
+    view_entry("view/light", "Light in the picture", {}, flip<&ViewOptions::light>),
+    view_entry("view/clipped", "Clipped rays in the picture", {}, flip<&ViewOptions::clipped_rays>),
+    view_entry("view/white", "White ground for print", {}, flip<&ViewOptions::light_ground>),
+    view_entry("view/shells/open", "Tubes open towards you", {}, show_shells<ShellView::open>),
+    view_entry("view/shells/whole", "Tubes whole", {}, show_shells<ShellView::whole>),
+    view_entry(
+        "view/shells/section", "Tubes cut along the train", {}, show_shells<ShellView::section>),
+    view_entry("view/shells/hidden", "Tubes hidden", {}, show_shells<ShellView::hidden>),
+};
+
+}  // namespace
+
+std::span<const ActionEntry> view_actions() { return view_table; }
+
+}  // namespace beamfork

@@ -1,0 +1,119 @@
+#include <vector>
+
+#include "ui/action.hpp"
+#include "ui/panels.hpp"
+
+#include <imgui_internal.h>  // which window has the keyboard
+
+namespace beamfork {
+
+namespace {
+
+constexpr std::array window_table{
+    ActionEntry{"window/find",
+                "Window",
+                "Find an action or a part …",
+                {{{ImGuiKey_K, ImGuiMod_Ctrl}}},
+                Heard::always,
+                false,
+                nullptr,
+                [](const Ui& ui) { ui.state.search.emplace(); }},
+    ActionEntry{"window/keys",
+                "Window",
+                "All keys",
+                {{{ImGuiKey_F1}}},
+                Heard::always,
+                false,
+                nullptr,
+                [](const Ui& ui) { ui.state.page_wanted = "Keys"; }},
+    ActionEntry{"window/cautions",
+                "Window",
+                "Cautions: sun, weight, night work",
+                {},
+                Heard::always,
+                false,
+                nullptr,
+                [](const Ui& ui) { ui.state.page_wanted = "Cautions"; }},
+    ActionEntry{"window/assumptions",
+                "Window",
+                "What is assumed",
+                {},
+                Heard::always,
+                false,
+                nullptr,
+                [](const Ui& ui) { ui.state.page_wanted = "What is assumed"; }},
+    ActionEntry{"window/next_panel",
+                "Window",
+                "Next panel",
+                {{{ImGuiKey_F6}}},
+                Heard::between_text,
+                false,
+                nullptr,
+                [](const Ui& ui) { go_to_panel(ui, 1); }},
+    ActionEntry{"window/panel_before",
+                "Window",
+                "Panel before",
+                {{{ImGuiKey_F6, ImGuiMod_Shift}}},
+                Heard::between_text,
+                false,
+                nullptr,
+                [](const Ui& ui) { go_to_panel(ui, -1); }},
+    ActionEntry{"window/wide",
+                "Window",
+                "Study over the whole width, or beside the others",
+                {},
+                Heard::between_text,
+                false,
+                nullptr,
+                [](const Ui& ui) { ui.session.study_is_wide = !ui.session.study_is_wide; }},
+    ActionEntry{"window/larger",
+                "Window",
+                "Larger text",
+                {{{ImGuiKey_Equal, ImGuiMod_Ctrl},
+                  {ImGuiKey_Equal, ImGuiMod_Ctrl | ImGuiMod_Shift},
+                  {ImGuiKey_KeypadAdd, ImGuiMod_Ctrl}}},
+                Heard::always,
+                false,
+                nullptr,
+                [](const Ui& ui) { ui.session.text_scale *= 1.1F; }},
+    ActionEntry{"window/smaller",
+                "Window",
+                "Smaller text",
+                {{{ImGuiKey_Minus, ImGuiMod_Ctrl}, {ImGuiKey_KeypadSubtract, ImGuiMod_Ctrl}}},
+                Heard::always,
+                false,
+                nullptr,
+                [](const Ui& ui) { ui.session.text_scale /= 1.1F; }},
+    ActionEntry{"window/usual_text",
+                "Window",
+                "Text of the usual size",
+                {{{ImGuiKey_0, ImGuiMod_Ctrl}}},
+                Heard::always,
+                false,
+                nullptr,
+                [](const Ui& ui) { ui.session.text_scale = 1; }},
+};
+
+}  // namespace
+
+std::span<const ActionEntry> window_actions() { return window_table; }
+
+void go_to_panel(const Ui& ui, int step) {
+    std::vector<std::string> windows{"picture", "top_bar"};
+    for (const PanelEntry& entry : panels())
+        windows.push_back(window_name(entry));
+    std::erase_if(windows, [](const std::string& name) {  // studies that are not shown
+        const ImGuiWindow* window = ImGui::FindWindowByName(name.c_str());
+        return window == nullptr || !window->WasActive;
+    });
+    std::size_t now = 0;
+    const ImGuiWindow* focused = ImGui::GetCurrentContext()->NavWindow;
+    for (std::size_t i = 0; i < windows.size(); ++i) {
+        const ImGuiWindow* window = ImGui::FindWindowByName(windows[i].c_str());
+        if (window != nullptr && focused != nullptr && focused->RootWindow == window) now = i;
+    }
+    const std::size_t forward = step > 0 ? 1 : windows.size() - 1;
+    ui.state.panel_wanted = windows[(now + forward) % windows.size()];
+}
+
+}  // namespace beamfork

@@ -2,6 +2,7 @@
 
 #include <vector>
 
+#include "app/export_command_line.hpp"
 #include "base/text.hpp"
 #include "ui/panels.hpp"
 
@@ -214,6 +215,7 @@ Result<Task> read_command_line(int argc, const char* const* argv) {
     measure_command->add_option("READING", measure.readings,
                                 "Each as KEY=VALUES, such as \"seconds=112.4 112.1 ± 0.3\"");
     measure_command->add_flag("--json", measure.json, "Print JSON for programs");
+    const ExportCommandLine exports(app);
     try {
         app.parse(argc, argv);
     } catch (const CLI::CallForHelp&) {
@@ -226,6 +228,7 @@ Result<Task> read_command_line(int argc, const char* const* argv) {
     } catch (const CLI::ParseError& error) {
         return fail(ErrorCode::bad_input, std::string(error.what()) + " (see beamfork --help)");
     }
+    if (auto asked = exports.chosen()) return *std::move(asked);
     if (check_command->parsed()) return check;
     if (parts_command->parsed()) return parts;
     if (measure_command->parsed()) return measure;

@@ -7,6 +7,7 @@
 
 #include "base/error.hpp"
 #include "scene/camera.hpp"
+#include "scene/sheet.hpp"
 #include "scene/sight_view_picture.hpp"
 #include "scene/view_options.hpp"
 
@@ -54,13 +55,25 @@ struct MeasureAtHome {
     std::vector<std::string> readings;  ///< "seconds=112.4 112.1 ± 0.3"
     bool json = false;
 };
+/// `beamfork sheet FILE`: the printable page.
+struct MakeSheet {
+    std::string file;
+    std::string output = "sheet.html";
+    SheetOptions options;
+};
 /// Help or version: print and leave.
 struct PrintText {
     std::string text;
 };
 
-using Task = std::
-    variant<OpenWindow, CheckFile, MakePicture, ListParts, PictureSight, MeasureAtHome, PrintText>;
+using Task = std::variant<OpenWindow,
+                          CheckFile,
+                          MakePicture,
+                          ListParts,
+                          PictureSight,
+                          MeasureAtHome,
+                          MakeSheet,
+                          PrintText>;
 
 /// Errors are bad_input with one sentence and a hint at --help.
 Result<Task> read_command_line(int argc, const char* const* argv);

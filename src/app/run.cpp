@@ -9,6 +9,7 @@
 #include "app/open_setup.hpp"
 #include "app/part_list.hpp"
 #include "app/picture.hpp"
+#include "app/sheet.hpp"
 #include "app/window.hpp"
 #include "scene/sight_view_rows.hpp"
 
@@ -65,11 +66,20 @@ ExitStatus carry_out(const PictureSight& command) {
     return ExitStatus::fine;
 }
 
+ExitStatus carry_out(const MakeSheet& command) {
+    const auto read = open_named(command.file);
+    if (!read) return tell(read.error());
+    if (tell_notices(command.file, read->notices)) return ExitStatus::bad_input;
+    if (auto written = write_sheet(read->document, command); !written) return tell(written.error());
+    std::cout << "wrote " << command.output << '\n';
+    return ExitStatus::fine;
+}
+
 ExitStatus carry_out(const OpenWindow& command) {
     const auto read = open_named(command.file);
     if (!read) return tell(read.error());
     const auto closed =
-        run_window(*read, names_a_file(command.file) ? command.file : std::string());
+        run_window(*read, names_a_setup_file(command.file) ? command.file : std::string());
     return closed ? ExitStatus::fine : tell(closed.error());
 }
 

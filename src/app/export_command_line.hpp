@@ -1,0 +1,27 @@
+// The commands that write a setup as something to take along: their options, and what was asked with them.
+#pragma once
+
+#include <optional>
+
+#include "app/command_line.hpp"
+
+namespace CLI {
+class App;
+}
+
+namespace beamfork {
+
+class ExportCommandLine {
+public:
+    /// Adds the commands to `app`, which must outlive this.
+    explicit ExportCommandLine(CLI::App& app);
+
+    /// After parsing: the export that was asked for; nothing when it was another command.
+    [[nodiscard]] std::optional<Result<Task>> chosen() const;
+
+private:
+    CLI::App* sheet_command_ = nullptr;
+    MakeSheet sheet_;
+};
+
+}  // namespace beamfork

@@ -1,5 +1,6 @@
 #include "app/command_line.hpp"
 
+#include <sstream>
 #include <vector>
 
 #include "app/export_command_line.hpp"
@@ -67,6 +68,7 @@ struct PictureWords {
     std::string view = "overview";
     std::string shells = "open";
     std::string ground = "dark";
+    std::string camera;
     bool no_labels = false;
 };
 
@@ -85,6 +87,16 @@ Result<MakePicture> finish(MakePicture picture, const PictureWords& words) {
         if (auto ok = check_word("--study", picture.study, study_names()); !ok)
             return tl::make_unexpected(ok.error());
     }
+    if (picture.transparent && picture.with_panels) {
+        return fail(ErrorCode::bad_input,
+                    "--transparent leaves out the ground of the 3D view: it has no effect with "
+                    "--with-panels, so give only one of them");
+    }
+    if (!words.camera.empty()) {
+        const auto camera = read_camera(words.camera);
+        if (!camera) return tl::make_unexpected(camera.error());
+        picture.camera = *camera;
+    }
     picture.view = *standard_view_named(words.view);
     picture.options.shells = static_cast<ShellView>(place_of(shell_names, words.shells));
     picture.options.light_ground = words.ground == "white";
@@ -95,11 +107,19 @@ Result<MakePicture> finish(MakePicture picture, const PictureWords& words) {
 void describe_picture(CLI::App& command, MakePicture& picture, PictureWords& words) {
     command.add_option("FILE", picture.file, "Setup file or demo name")->required();
     command.add_option("-o,--output", picture.output, "PNG file to write")->capture_default_str();
-    command.add_option("--size", words.size, "Width x height in pixels")->capture_default_str();
+    command
+        .add_option("--size", words.size,
+                    "Width x height in pixels, each up to 8192 where graphics card and memory "
+                    "allow: 7680x4320 takes about 3 GB")
+        ->capture_default_str();
+    command.add_option("--camera", words.camera,
+                       "Instead of a view: \"YAW PITCH DISTANCE X Y Z\", degrees and mm");
+    command.add_flag("--transparent", picture.transparent,
+                     "No ground: exact over black, or with --ground white over white");
     command.add_option("--view", words.view, one_of(view_names()))->capture_default_str();
     command.add_option("--shells", words.shells, one_of(shell_names))->capture_default_str();
     command.add_option("--ground", words.ground, "dark, or white for print")->capture_default_str();
-    command.add_flag("--no-labels", words.no_labels, "Leave the names out");
+    command.add_flag("--no-labels,--no-names", words.no_labels, "Leave the names out");
     command.add_flag("--with-panels", picture.with_panels, "The whole window with its panels");
     command.add_option("--study", picture.study, "With panels: " + one_of(study_names()));
     command.add_flag("--wide", picture.study_is_wide,
@@ -181,6 +201,39 @@ Result<glm::ivec2> read_size(const std::string& text) {
                         text));
     }
     return glm::ivec2{width, height};
+}
+
+Result<Camera> read_camera(const std::string& text) {
+    std::istringstream words(text);
+    std::vector<float> numbers;
+    for (std::string word; words >> word;) {
+        const auto number = parse_number(word);
+        if (!number) break;
+        numbers.push_back(static_cast<float>(*number));
+    }
+    constexpr float farthest = 30'000;  // mm
+    const bool is_camera = numbers.size() == 6 && words.eof() && std::abs(numbers[1]) <= 90
+                           && numbers[2] > 0 && numbers[2] <= farthest;
+    if (!is_camera) {
+        return fail(ErrorCode::bad_input,
+                    fmt::format("--camera must look like \"46 15 900 0 0 700\": yaw and pitch (-90 "
+                                "to 90) in degrees, distance (up to {:.0f}) and target x, y, z in "
+                                "mm, not '{}'",
+                                farthest, text));
+    }
+    Camera camera;
+    camera.yaw_rad = static_cast<float>(to_radians(Degrees{numbers[0]}).value);
+    camera.pitch_rad = static_cast<float>(to_radians(Degrees{numbers[1]}).value);
+    camera.distance_mm = numbers[2];
+    camera.target = {numbers[3], numbers[4], numbers[5]};
+    return camera;
+}
+
+std::string camera_words(const Camera& camera) {
+    return fmt::format("{:.4f} {:.4f} {:.4f} {:.4f} {:.4f} {:.4f}",
+                       to_degrees(Radians{camera.yaw_rad}).value,
+                       to_degrees(Radians{camera.pitch_rad}).value, camera.distance_mm,
+                       camera.target.x, camera.target.y, camera.target.z);
 }
 
 Result<Task> read_command_line(int argc, const char* const* argv) {

@@ -1,6 +1,7 @@
 // The command line: what was asked, as a value. Nothing is done here.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -32,7 +33,9 @@ struct MakePicture {
     int width = 1920;
     int height = 1080;
     StandardView view = StandardView::overview;
+    std::optional<Camera> camera;  ///< instead of a standard view
     ViewOptions options;
+    bool transparent = false;  ///< no ground
     bool with_panels = false;  ///< the whole window instead of the 3D view
     std::string study;         ///< by stem, shown with the panels; empty: as when the window opens
     bool study_is_wide = false;
@@ -77,6 +80,10 @@ using Task = std::variant<OpenWindow,
 
 /// Errors are bad_input with one sentence and a hint at --help.
 Result<Task> read_command_line(int argc, const char* const* argv);
+
+/// "YAW PITCH DISTANCE X Y Z": degrees and mm, as scene/camera.hpp means them.
+Result<Camera> read_camera(const std::string& text);
+std::string camera_words(const Camera& camera);
 
 /// "1920x1080" as width and height, each 64 to 8192.
 Result<glm::ivec2> read_size(const std::string& text);

@@ -26,22 +26,35 @@ float text_scale(const MakePicture& command) {
     return command.text_scale * std::max(0.9F, static_cast<float>(command.height) / 900);
 }
 
+// The 3D view and its names apart, laid over each other without a ground.
+Image without_ground(const LabelLook& look, Gui& gui, const Stage& stage, const Canvas& canvas) {
+    const Image scene = stage.renderer().read_pixels();
+    draw_labels(*ImGui::GetBackgroundDrawList(), {0, 0},
+                {static_cast<float>(scene.width), static_cast<float>(scene.height)}, look);
+    canvas.bind_layer();
+    gui.end();
+    return straight(over(canvas.read_layer(), scene));
+}
+
 Result<Image> scene_picture(
     const Frame& frame, const MakePicture& command, Gui& gui, Stage& stage, const Canvas& canvas) {
     const float scale = text_scale(command);
     const Viewport viewport{static_cast<float>(command.width), static_cast<float>(command.height)};
-    const Camera camera = standard_view(command.view, frame, viewport.aspect());
-    const SceneArea area{command.width, command.height};
-    if (auto drawn =
-            stage.show(frame, {camera, command.options, area, -1, std::max(1.0F, scale), false});
-        !drawn) {
-        return tl::make_unexpected(drawn.error());
-    }
+    const Camera camera =
+        command.camera.value_or(standard_view(command.view, frame, viewport.aspect()));
+    const Stage::Look look{.camera = camera,
+                           .options = command.options,
+                           .area = {command.width, command.height},
+                           .pixel_scale = std::max(1.0F, scale),
+                           .transparent = command.transparent};
+    if (auto drawn = stage.show(frame, look); !drawn) return tl::make_unexpected(drawn.error());
     gui.begin(scale, command.width, command.height);
+    const LabelLook labels{frame, camera, command.options, -1, std::nullopt};
+    if (command.transparent) return without_ground(labels, gui, stage, canvas);
     ImDrawList& list = *ImGui::GetBackgroundDrawList();
     list.AddImage(to_imgui(stage.texture()), {0, 0}, {viewport.width, viewport.height}, {0, 1},
                   {1, 0});
-    draw_labels(list, {0, 0}, viewport, {frame, camera, command.options, -1, std::nullopt});
+    draw_labels(list, {0, 0}, viewport, labels);
     canvas.bind();
     gui.end();
     return canvas.read_pixels();
@@ -69,7 +82,8 @@ Result<Image> window_picture(
         if (requests.scene.height > 0 && i == 0) {
             const float aspect = static_cast<float>(requests.scene.width)
                                  / static_cast<float>(requests.scene.height);
-            session.camera = standard_view(command.view, bench.frame(), aspect);
+            session.camera =
+                command.camera.value_or(standard_view(command.view, bench.frame(), aspect));
             session.camera_is_set = true;
         }
         canvas.bind();

@@ -19,7 +19,12 @@ public:
     /// What was drawn, and back to no framebuffer.
     [[nodiscard]] Image read_pixels() const;
 
+    /// As both above, but cleared to nothing, and with colours multiplied by alpha: for `over` (render/image.hpp).
+    void bind_layer() const;
+    [[nodiscard]] Image read_layer() const;
+
 private:
+    void clear_to(float alpha) const;
     int width_ = 0;
     int height_ = 0;
     Texture colour_;

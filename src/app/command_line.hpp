@@ -8,6 +8,7 @@
 
 #include "base/error.hpp"
 #include "scene/camera.hpp"
+#include "scene/model.hpp"
 #include "scene/sheet.hpp"
 #include "scene/sight_view_picture.hpp"
 #include "scene/view_options.hpp"
@@ -62,7 +63,13 @@ struct MeasureAtHome {
 struct MakeSheet {
     std::string file;
     std::string output = "sheet.html";
-    SheetOptions options;
+    SheetOptions options{};
+};
+/// `beamfork model FILE`: a solid model for other programs.
+struct MakeModel {
+    std::string file;
+    std::string output = "model.glb";
+    ModelOptions options{};
 };
 /// Help or version: print and leave.
 struct PrintText {
@@ -76,6 +83,7 @@ using Task = std::variant<OpenWindow,
                           PictureSight,
                           MeasureAtHome,
                           MakeSheet,
+                          MakeModel,
                           PrintText>;
 
 /// Errors are bad_input with one sentence and a hint at --help.

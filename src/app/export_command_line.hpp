@@ -20,8 +20,15 @@ public:
     [[nodiscard]] std::optional<Result<Task>> chosen() const;
 
 private:
+    void add_sheet(CLI::App& app);
+    void add_model(CLI::App& app);
+    [[nodiscard]] Result<Task> finished_model() const;
+
     CLI::App* sheet_command_ = nullptr;
+    CLI::App* model_command_ = nullptr;
     MakeSheet sheet_;
+    MakeModel model_;
+    bool model_is_dark_ = false;
 };
 
 }  // namespace beamfork

@@ -6,6 +6,7 @@
 #include "app/check.hpp"
 #include "app/command_line.hpp"
 #include "app/home_measurement_text.hpp"
+#include "app/model.hpp"
 #include "app/open_setup.hpp"
 #include "app/part_list.hpp"
 #include "app/picture.hpp"
@@ -71,6 +72,15 @@ ExitStatus carry_out(const MakeSheet& command) {
     if (!read) return tell(read.error());
     if (tell_notices(command.file, read->notices)) return ExitStatus::bad_input;
     if (auto written = write_sheet(read->document, command); !written) return tell(written.error());
+    std::cout << "wrote " << command.output << '\n';
+    return ExitStatus::fine;
+}
+
+ExitStatus carry_out(const MakeModel& command) {
+    const auto read = open_named(command.file);
+    if (!read) return tell(read.error());
+    if (tell_notices(command.file, read->notices)) return ExitStatus::bad_input;
+    if (auto written = write_model(read->document, command); !written) return tell(written.error());
     std::cout << "wrote " << command.output << '\n';
     return ExitStatus::fine;
 }

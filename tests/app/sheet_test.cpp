@@ -96,6 +96,18 @@ TEST_CASE("every command under “Take it with you” in the README is one that 
     CHECK(commands > 0);
 }
 
+TEST_CASE("model takes a file and what to leave out, and writes glTF's binary form only") {
+    const char* words[] = {"beamfork", "model", "mine.train.toml", "-o", "out.glb", "--no-light"};
+    const auto task = read_command_line(6, words);
+    REQUIRE(task.has_value());
+    const auto& model = std::get<MakeModel>(*task);
+    CHECK(model.output == "out.glb");
+    CHECK_FALSE(model.options.light);
+    CHECK_FALSE(model.options.whole_shells);
+    const char* other[] = {"beamfork", "model", "mine.train.toml", "-o", "out.obj"};
+    CHECK_FALSE(read_command_line(5, other).has_value());
+}
+
 TEST_CASE("sheet takes a file, where to write and the night variant") {
     const char* words[] = {"beamfork", "sheet", "mine.train.toml", "-o", "out.html", "--night"};
     const auto task = read_command_line(6, words);

@@ -8,6 +8,7 @@
 
 #include "base/error.hpp"
 #include "scene/camera.hpp"
+#include "scene/film.hpp"
 #include "scene/model.hpp"
 #include "scene/sheet.hpp"
 #include "scene/sight_view_picture.hpp"
@@ -71,6 +72,19 @@ struct MakeModel {
     std::string output = "model.glb";
     ModelOptions options{};
 };
+/// `beamfork film FILE`: once round the train.
+struct MakeFilm {
+    std::string file;
+    std::string output = "film.mp4";  ///< or .webm; without effect when `frames` is given
+    std::string frames;               ///< a folder for single pictures
+    int width = 1920;
+    int height = 1080;
+    double fps = 30;
+    bool whole_train = false;   ///< else what hangs on the drawtube, close up
+    TurntableLook turntable{};  ///< its aspect follows from the size
+    bool transparent = false;   ///< single pictures without a ground
+    float text_scale = 1;
+};
 /// Help or version: print and leave.
 struct PrintText {
     std::string text;
@@ -84,6 +98,7 @@ using Task = std::variant<OpenWindow,
                           MeasureAtHome,
                           MakeSheet,
                           MakeModel,
+                          MakeFilm,
                           PrintText>;
 
 /// Errors are bad_input with one sentence and a hint at --help.

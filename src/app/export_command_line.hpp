@@ -22,13 +22,23 @@ public:
 private:
     void add_sheet(CLI::App& app);
     void add_model(CLI::App& app);
+    void add_film(CLI::App& app);
     [[nodiscard]] Result<Task> finished_model() const;
+    [[nodiscard]] Result<Task> finished_film() const;
 
     CLI::App* sheet_command_ = nullptr;
     CLI::App* model_command_ = nullptr;
     MakeSheet sheet_;
     MakeModel model_;
     bool model_is_dark_ = false;
+    CLI::App* film_command_ = nullptr;
+    MakeFilm film_;
+    std::string film_size_ = "1920x1080";
+    std::string film_ground_ = "dark";
+    double film_pitch_deg_ = 15;
+    double film_yaw_deg_ = 46;
+    std::string film_about_ = "head";
+    bool film_has_names_ = false;
 };
 
 }  // namespace beamfork

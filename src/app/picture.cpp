@@ -1,15 +1,10 @@
 #include "app/picture.hpp"
 
-#include <algorithm>
-
 #include "app/gui.hpp"
+#include "app/scene_painter.hpp"
 #include "app/sight_stage.hpp"
-#include "app/stage.hpp"
 #include "app/workbench.hpp"
-#include "render/canvas.hpp"
-#include "render/offscreen.hpp"
 #include "study/cure_search.hpp"
-#include "ui/label_overlay.hpp"
 
 #include <imgui.h>
 
@@ -21,43 +16,14 @@ ImTextureID to_imgui(PictureTexture texture) {
     return reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(texture));
 }
 
-// The text size that suits a picture of this height: letters as large as on a screen of 900 lines.
-float text_scale(const MakePicture& command) {
-    return command.text_scale * std::max(0.9F, static_cast<float>(command.height) / 900);
-}
-
-// The 3D view and its names apart, laid over each other without a ground.
-Image without_ground(const LabelLook& look, Gui& gui, const Stage& stage, const Canvas& canvas) {
-    const Image scene = stage.renderer().read_pixels();
-    draw_labels(*ImGui::GetBackgroundDrawList(), {0, 0},
-                {static_cast<float>(scene.width), static_cast<float>(scene.height)}, look);
-    canvas.bind_layer();
-    gui.end();
-    return straight(over(canvas.read_layer(), scene));
-}
-
-Result<Image> scene_picture(
-    const Frame& frame, const MakePicture& command, Gui& gui, Stage& stage, const Canvas& canvas) {
-    const float scale = text_scale(command);
-    const Viewport viewport{static_cast<float>(command.width), static_cast<float>(command.height)};
-    const Camera camera =
-        command.camera.value_or(standard_view(command.view, frame, viewport.aspect()));
-    const Stage::Look look{.camera = camera,
-                           .options = command.options,
-                           .area = {command.width, command.height},
-                           .pixel_scale = std::max(1.0F, scale),
-                           .transparent = command.transparent};
-    if (auto drawn = stage.show(frame, look); !drawn) return tl::make_unexpected(drawn.error());
-    gui.begin(scale, command.width, command.height);
-    const LabelLook labels{frame, camera, command.options, -1, std::nullopt};
-    if (command.transparent) return without_ground(labels, gui, stage, canvas);
-    ImDrawList& list = *ImGui::GetBackgroundDrawList();
-    list.AddImage(to_imgui(stage.texture()), {0, 0}, {viewport.width, viewport.height}, {0, 1},
-                  {1, 0});
-    draw_labels(list, {0, 0}, viewport, labels);
-    canvas.bind();
-    gui.end();
-    return canvas.read_pixels();
+Result<Image> scene_picture(const Frame& frame, const MakePicture& command) {
+    auto painter = ScenePainter::create({command.width, command.height, command.text_scale});
+    if (!painter) return tl::make_unexpected(painter.error());
+    const float aspect = static_cast<float>(command.width) / static_cast<float>(command.height);
+    const FilmMoment moment{.camera =
+                                command.camera.value_or(standard_view(command.view, frame, aspect)),
+                            .options = command.options};
+    return painter->paint(frame, moment, command.transparent);
 }
 
 Result<Image> window_picture(
@@ -100,6 +66,12 @@ Result<Image> window_picture(
 }  // namespace
 
 Result<Image> make_picture(const Document& document, const MakePicture& command) {
+    const Setup& setup = document.setup;
+    if (!command.with_panels) {
+        const auto report = make_report(setup, setup.chosen);
+        if (!report) return tl::make_unexpected(report.error());
+        return scene_picture(build_frame(setup, *report, stage_effort()), command);
+    }
     const auto context = OffscreenContext::create();
     if (!context) return tl::make_unexpected(context.error());
     auto stage = Stage::create();
@@ -108,19 +80,11 @@ Result<Image> make_picture(const Document& document, const MakePicture& command)
     if (!gui) return tl::make_unexpected(gui.error());
     const auto canvas = Canvas::create(command.width, command.height);
     if (!canvas) return tl::make_unexpected(canvas.error());
-    if (command.with_panels) {
-        Workbench bench(ReadSetup{document, {}});
-        bench.refresh();
-        if (bench.report() == nullptr)
-            return fail(ErrorCode::impossible, bench.view().report_error);
-        bench.adopt_cures(bench.report_revision(), find_cures(document.setup, *bench.report()));
-        return window_picture(bench, command, *gui, *stage, *canvas);
-    }
-    const Setup& setup = document.setup;
-    const auto report = make_report(setup, setup.chosen);
-    if (!report) return tl::make_unexpected(report.error());
-    return scene_picture(build_frame(setup, *report, stage_effort()), command, *gui, *stage,
-                         *canvas);
+    Workbench bench(ReadSetup{document, {}});
+    bench.refresh();
+    if (bench.report() == nullptr) return fail(ErrorCode::impossible, bench.view().report_error);
+    bench.adopt_cures(bench.report_revision(), find_cures(setup, *bench.report()));
+    return window_picture(bench, command, *gui, *stage, *canvas);
 }
 
 }  // namespace beamfork

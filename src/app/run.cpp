@@ -5,6 +5,7 @@
 
 #include "app/check.hpp"
 #include "app/command_line.hpp"
+#include "app/film.hpp"
 #include "app/home_measurement_text.hpp"
 #include "app/model.hpp"
 #include "app/open_setup.hpp"
@@ -82,6 +83,18 @@ ExitStatus carry_out(const MakeModel& command) {
     if (tell_notices(command.file, read->notices)) return ExitStatus::bad_input;
     if (auto written = write_model(read->document, command); !written) return tell(written.error());
     std::cout << "wrote " << command.output << '\n';
+    return ExitStatus::fine;
+}
+
+ExitStatus carry_out(const MakeFilm& command) {
+    const auto read = open_named(command.file);
+    if (!read) return tell(read.error());
+    if (tell_notices(command.file, read->notices)) return ExitStatus::bad_input;
+    FilmConsole console;
+    const auto progress = [&](int done, int all) { return console.tell(done, all); };
+    if (auto written = write_film(read->document, command, progress); !written)
+        return tell(written.error());
+    std::cout << "wrote " << (command.frames.empty() ? command.output : command.frames) << '\n';
     return ExitStatus::fine;
 }
 

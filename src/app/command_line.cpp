@@ -107,6 +107,7 @@ Result<MakePicture> finish(MakePicture picture, const PictureWords& words) {
 void describe_picture(CLI::App& command, MakePicture& picture, PictureWords& words) {
     command.add_option("FILE", picture.file, "Setup file or demo name")->required();
     command.add_option("-o,--output", picture.output, "PNG file to write")->capture_default_str();
+    add_allow_unknown(command, picture.allow_unknown);
     command
         .add_option("--size", words.size,
                     "Width x height in pixels, each up to 8192 where graphics card and memory "

@@ -31,6 +31,7 @@ struct CheckFile {
 /// `beamfork picture FILE`
 struct MakePicture {
     std::string file;
+    bool allow_unknown = false;  ///< keys without effect are no reason to stop
     std::string output = "beamfork.png";
     int width = 1920;
     int height = 1080;
@@ -63,18 +64,21 @@ struct MeasureAtHome {
 /// `beamfork sheet FILE`: the printable page.
 struct MakeSheet {
     std::string file;
+    bool allow_unknown = false;  ///< keys without effect are no reason to stop
     std::string output = "sheet.html";
     SheetOptions options{};
 };
 /// `beamfork model FILE`: a solid model for other programs.
 struct MakeModel {
     std::string file;
+    bool allow_unknown = false;  ///< keys without effect are no reason to stop
     std::string output = "model.glb";
     ModelOptions options{};
 };
 /// `beamfork film FILE`: once round the train.
 struct MakeFilm {
     std::string file;
+    bool allow_unknown = false;       ///< keys without effect are no reason to stop
     std::string output = "film.mp4";  ///< or .webm; without effect when `frames` is given
     std::string frames;               ///< a folder for single pictures
     int width = 1920;

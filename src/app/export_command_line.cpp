@@ -4,6 +4,11 @@
 
 namespace beamfork {
 
+void add_allow_unknown(CLI::App& command, bool& allow_unknown) {
+    command.add_flag("--allow-unknown", allow_unknown,
+                     "Go on although keys in the file have no effect");
+}
+
 ExportCommandLine::ExportCommandLine(CLI::App& app) {
     add_sheet(app);
     add_model(app);
@@ -16,6 +21,7 @@ void ExportCommandLine::add_sheet(CLI::App& app) {
     sheet_command_->add_option("FILE", sheet_.file, "Setup file or demo name")->required();
     sheet_command_->add_option("-o,--output", sheet_.output, "HTML file to write")
         ->capture_default_str();
+    add_allow_unknown(*sheet_command_, sheet_.allow_unknown);
     sheet_command_->add_flag("--night", sheet_.options.night,
                              "Dim red on black, to read on a screen in the dark");
 }
@@ -26,6 +32,7 @@ void ExportCommandLine::add_model(CLI::App& app) {
     model_command_->add_option("FILE", model_.file, "Setup file or demo name")->required();
     model_command_->add_option("-o,--output", model_.output, "File to write, ending in .glb")
         ->capture_default_str();
+    add_allow_unknown(*model_command_, model_.allow_unknown);
     model_command_->add_flag("--no-light", model_is_dark_, "Leave the beams out");
     model_command_->add_flag("--whole-shells", model_.options.whole_shells,
                              "Tubes whole instead of cut open lengthwise");
@@ -50,6 +57,7 @@ void ExportCommandLine::add_film(CLI::App& app) {
     film.add_option("-o,--output", film_.output,
                     "File to write, ending in .mp4 or .webm; needs the program ffmpeg")
         ->capture_default_str();
+    add_allow_unknown(film, film_.allow_unknown);
     film.add_option("--frames", film_.frames,
                     "A folder for single pictures (PNG) instead; needs nothing");
     film.add_option("--seconds", film_.turntable.seconds, "Once round")

@@ -11,6 +11,9 @@ class App;
 
 namespace beamfork {
 
+/// The flag that all commands have which write something to take along.
+void add_allow_unknown(CLI::App& command, bool& allow_unknown);
+
 class ExportCommandLine {
 public:
     /// Adds the commands to `app`, which must outlive this.

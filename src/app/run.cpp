@@ -44,7 +44,8 @@ ExitStatus carry_out(const CheckFile& command) {
 ExitStatus carry_out(const MakePicture& command) {
     const auto read = open_named(command.file);
     if (!read) return tell(read.error());
-    if (tell_notices(command.file, read->notices)) return ExitStatus::bad_input;
+    if (!command.allow_unknown && tell_notices(command.file, read->notices))
+        return ExitStatus::bad_input;
     const auto image = make_picture(read->document, command);
     if (!image) return tell(image.error());
     if (auto written = write_png(*image, command.output); !written) return tell(written.error());
@@ -71,7 +72,8 @@ ExitStatus carry_out(const PictureSight& command) {
 ExitStatus carry_out(const MakeSheet& command) {
     const auto read = open_named(command.file);
     if (!read) return tell(read.error());
-    if (tell_notices(command.file, read->notices)) return ExitStatus::bad_input;
+    if (!command.allow_unknown && tell_notices(command.file, read->notices))
+        return ExitStatus::bad_input;
     if (auto written = write_sheet(read->document, command); !written) return tell(written.error());
     std::cout << "wrote " << command.output << '\n';
     return ExitStatus::fine;
@@ -80,7 +82,8 @@ ExitStatus carry_out(const MakeSheet& command) {
 ExitStatus carry_out(const MakeModel& command) {
     const auto read = open_named(command.file);
     if (!read) return tell(read.error());
-    if (tell_notices(command.file, read->notices)) return ExitStatus::bad_input;
+    if (!command.allow_unknown && tell_notices(command.file, read->notices))
+        return ExitStatus::bad_input;
     if (auto written = write_model(read->document, command); !written) return tell(written.error());
     std::cout << "wrote " << command.output << '\n';
     return ExitStatus::fine;
@@ -89,7 +92,8 @@ ExitStatus carry_out(const MakeModel& command) {
 ExitStatus carry_out(const MakeFilm& command) {
     const auto read = open_named(command.file);
     if (!read) return tell(read.error());
-    if (tell_notices(command.file, read->notices)) return ExitStatus::bad_input;
+    if (!command.allow_unknown && tell_notices(command.file, read->notices))
+        return ExitStatus::bad_input;
     FilmConsole console;
     const auto progress = [&](int done, int all) { return console.tell(done, all); };
     if (auto written = write_film(read->document, command, progress); !written)

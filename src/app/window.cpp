@@ -5,6 +5,7 @@
 #include <memory>
 
 #include "app/cure_finder.hpp"
+#include "app/export_desk.hpp"
 #include "app/gui.hpp"
 #include "app/session_store.hpp"
 #include "app/sight_stage.hpp"
@@ -149,6 +150,7 @@ private:
         View view = bench_.view();
         view.scene_texture = to_imgui(stage_.texture());
         sights_.fill(view);
+        view.exporting = exports_.state();
         view.close_asked = glfwWindowShouldClose(window_) == GLFW_TRUE;
         glfwSetWindowShouldClose(window_, GLFW_FALSE);
         Requests requests;
@@ -174,8 +176,9 @@ private:
         if (!drew) return tl::make_unexpected(drew.error());
         const bool has_sight = sights_.refresh(bench_, requests.sight);
         const bool has_cures = cures_.refresh(bench_);
-        const bool is_busy = has_sight || has_cures || changed || *drew || requests.animating
-                             || !requests.commands.empty();
+        const bool has_export_news = exports_.refresh(bench_, requests);
+        const bool is_busy = has_export_news || has_sight || has_cures || changed || *drew
+                             || requests.animating || !requests.commands.empty();
         if (is_busy || Gui::has_waiting_input()) clock_.keep_going();
         return {};
     }
@@ -191,6 +194,7 @@ private:
     Session session_;
     SightStage sights_{[] { glfwPostEmptyEvent(); }};
     CureFinder cures_{[] { glfwPostEmptyEvent(); }};
+    ExportDesk exports_{this_program(), [] { glfwPostEmptyEvent(); }};
     Transient transient_;
     FrameClock clock_;
     std::string title_;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "ui/export_dialog.hpp"
 #include "ui/file_dialog.hpp"
 #include "ui/notice_bar.hpp"
 #include "ui/panels.hpp"
@@ -92,6 +93,7 @@ void draw_interface(const View& view, Session& session, Transient& transient, Re
     ui.state.is_first_frame = false;
     use_shortcuts(ui);
     draw_file_dialog(ui);
+    draw_export_dialog(ui);
     draw_unsaved_guard(ui);
     end_frame(ui);
 }

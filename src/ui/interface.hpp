@@ -18,6 +18,7 @@
 #include "scene/sight_view_picture.hpp"
 #include "scene/view_options.hpp"
 #include "study/report.hpp"
+#include "ui/export_order.hpp"
 
 #include <imgui.h>
 
@@ -56,6 +57,7 @@ struct View {
     std::vector<DemoEntry> demos{};
     std::vector<Notice> notices{};  ///< of the file that is open
     Message message{};
+    ExportState exporting{};
     bool close_asked = false;  ///< the system asks to close the window; true for one frame
 };
 
@@ -123,7 +125,9 @@ struct Requests {
     std::optional<SightRequest> sight;  ///< pictures of what each eye sees; none: not shown
     std::optional<CurePick> preview;    ///< under the pointer: shown as a ghost in the picture
     int highlighted_part = -1;          ///< under the pointer, in the picture or in a list
-    bool animating = false;             ///< something moves: draw again soon
+    std::optional<ExportOrder> export_order;  ///< write this
+    bool gives_up_export = false;             ///< end what is being written
+    bool animating = false;                   ///< something moves: draw again soon
 };
 
 struct WidgetLog;

@@ -5,6 +5,7 @@
 #include <utility>
 #include <vector>
 
+#include "ui/export_dialog.hpp"
 #include "ui/panels.hpp"
 #include "ui/unsaved_guard.hpp"
 #include "ui/viewport.hpp"
@@ -21,6 +22,7 @@ void use_file_keys(const Ui& ui, bool shift) {
     if (pressed(ImGuiKey_N)) ask_for_command(ui, NewSetup{});
     if (pressed(ImGuiKey_O)) ask_to_open(ui);
     if (pressed(ImGuiKey_S)) shift ? ask_to_save_as(ui) : ask_to_save(ui);
+    if (pressed(ImGuiKey_E)) start_export_dialog(ui);
     if (pressed(ImGuiKey_Q)) ask_for_command(ui, Quit{});
     if (pressed(ImGuiKey_Equal) || pressed(ImGuiKey_KeypadAdd)) ui.session.text_scale *= 1.1F;
     if (pressed(ImGuiKey_Minus) || pressed(ImGuiKey_KeypadSubtract)) ui.session.text_scale /= 1.1F;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <filesystem>
 
+#include "ui/export_dialog.hpp"
 #include "ui/file_dialog.hpp"
 #include "ui/unsaved_guard.hpp"
 #include "ui/widgets.hpp"
@@ -51,6 +52,8 @@ void draw_setup_menu(const Ui& ui) {
     ImGui::Separator();
     if (item("file/save_menu", "Save", "Ctrl+S")) ask_to_save(ui);
     if (item("file/save_as", "Save as …", "Ctrl+Shift+S")) ask_to_save_as(ui);
+    ImGui::Separator();
+    if (item("file/export", "Take it with you …", "Ctrl+E")) start_export_dialog(ui);
     ImGui::Separator();
     if (item("file/describe", "Title and story", nullptr)) ui.session.selected_part.reset();
     if (item("file/quit", "Quit", "Ctrl+Q")) ask_for_command(ui, Quit{});

@@ -171,8 +171,11 @@ public:
     Transient transient;
     WidgetLog log;
     Requests last;
-    std::vector<Edit> edits;        ///< all that were asked for
-    std::vector<Command> commands;  ///< likewise
+    std::vector<Edit> edits;           ///< all that were asked for
+    std::vector<Command> commands;     ///< likewise
+    std::vector<ExportOrder> exports;  ///< likewise
+    bool gave_up = false;              ///< an export
+    ExportState exporting;
     int gestures_began = 0;
     int gestures_ended = 0;
     std::string file_path;
@@ -197,6 +200,7 @@ private:
         now.notices = notices;
         now.demos = demos;
         now.message = message;
+        now.exporting = exporting;
         now.close_asked = std::exchange(close_asked, false);
         return now;
     }
@@ -220,6 +224,8 @@ private:
             ++gestures_ended;
             history.end_gesture();
         }
+        if (requests.export_order) exports.push_back(*requests.export_order);
+        gave_up = gave_up || requests.gives_up_export;
         for (const Command& command : requests.commands) {
             commands.push_back(command);
             if (std::holds_alternative<Undo>(command)) history.undo();

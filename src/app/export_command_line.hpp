@@ -5,6 +5,7 @@
 
 #include "app/command_line.hpp"
 
+// NOLINTNEXTLINE(readability-identifier-naming): it is the library's
 namespace CLI {
 class App;
 }

@@ -10,7 +10,7 @@ namespace beamfork {
 namespace {
 
 // The command's own words without its name before them.
-std::string told(std::string line) {
+std::string told(const std::string& line) {
     constexpr std::string_view name = "beamfork: ";
     return line.starts_with(name) ? line.substr(name.size()) : line;
 }

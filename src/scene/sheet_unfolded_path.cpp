@@ -20,7 +20,7 @@ constexpr double names_height = 34;
 
 class PathSheet {
 public:
-    PathSheet(const UnfoldedPathRows& rows)
+    explicit PathSheet(const UnfoldedPathRows& rows)
         : rows_(rows),
           view_(fit_view(rows, path_width, path_height)),
           svg_(path_width,

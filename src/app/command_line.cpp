@@ -1,7 +1,10 @@
 #include "app/command_line.hpp"
 
+#include <sstream>
 #include <vector>
 
+#include "app/export_command_line.hpp"
+#include "app/print_command_line.hpp"
 #include "base/text.hpp"
 #include "ui/panels.hpp"
 
@@ -67,6 +70,7 @@ struct PictureWords {
     std::string view = "overview";
     std::string shells = "open";
     std::string ground = "dark";
+    std::string camera;
     bool no_labels = false;
 };
 
@@ -85,6 +89,16 @@ Result<MakePicture> finish(MakePicture picture, const PictureWords& words) {
         if (auto ok = check_word("--study", picture.study, study_names()); !ok)
             return tl::make_unexpected(ok.error());
     }
+    if (picture.transparent && picture.with_panels) {
+        return fail(ErrorCode::bad_input,
+                    "--transparent leaves out the ground of the 3D view: it has no effect with "
+                    "--with-panels, so give only one of them");
+    }
+    if (!words.camera.empty()) {
+        const auto camera = read_camera(words.camera);
+        if (!camera) return tl::make_unexpected(camera.error());
+        picture.camera = *camera;
+    }
     picture.view = *standard_view_named(words.view);
     picture.options.shells = static_cast<ShellView>(place_of(shell_names, words.shells));
     picture.options.light_ground = words.ground == "white";
@@ -95,12 +109,23 @@ Result<MakePicture> finish(MakePicture picture, const PictureWords& words) {
 void describe_picture(CLI::App& command, MakePicture& picture, PictureWords& words) {
     command.add_option("FILE", picture.file, "Setup file or demo name")->required();
     command.add_option("-o,--output", picture.output, "PNG file to write")->capture_default_str();
-    command.add_option("--size", words.size, "Width x height in pixels")->capture_default_str();
+    add_allow_unknown(command, picture.allow_unknown);
+    command
+        .add_option("--size", words.size,
+                    "Width x height in pixels, each up to 8192 where graphics card and memory "
+                    "allow: 7680x4320 takes about 3 GB")
+        ->capture_default_str();
+    command.add_option("--camera", words.camera,
+                       "Instead of a view: \"YAW PITCH DISTANCE X Y Z\", degrees and mm");
+    auto* transparent =
+        command.add_flag("--transparent", picture.transparent,
+                         "No ground: exact over black, or with --ground white over white");
     command.add_option("--view", words.view, one_of(view_names()))->capture_default_str();
     command.add_option("--shells", words.shells, one_of(shell_names))->capture_default_str();
     command.add_option("--ground", words.ground, "dark, or white for print")->capture_default_str();
-    command.add_flag("--night", picture.options.night, "In red, for eyes used to the dark");
-    command.add_flag("--no-labels", words.no_labels, "Leave the names out");
+    command.add_flag("--night", picture.options.night, "In red, for eyes used to the dark")
+        ->excludes(transparent);
+    command.add_flag("--no-labels,--no-names", words.no_labels, "Leave the names out");
     command.add_flag("--with-panels", picture.with_panels, "The whole window with its panels");
     command.add_option("--study", picture.study, "With panels: " + one_of(study_names()));
     command.add_flag("--wide", picture.study_is_wide,
@@ -164,24 +189,6 @@ Result<PictureSight> finish(PictureSight sight, const SightWords& words) {
     return sight;
 }
 
-void describe_measure(CLI::App& command, MeasureAtHome& measure) {
-    command.add_option("NAME", measure.name, "Which measurement");
-    command.add_option("READING", measure.readings,
-                       "Each as KEY=VALUES, such as \"seconds=112.4 112.1 ± 0.3\"");
-    command.add_flag("--json", measure.json, "Print JSON for programs");
-}
-
-void describe_solve(CLI::App& command, SolveFor& solve) {
-    command.add_option("FILE", solve.file, "Setup file or demo name")->required();
-    command.add_option("--vary", solve.vary,
-                       "Number of a part, such as \"Thread adapter.length_mm\"");
-    command.add_option("--for", solve.result, "Result to watch, such as margin or magnification");
-    command.add_option("--wanted", solve.wanted,
-                       "What it is to be; its own unit, or another: 5, 0.5cm, 1/4 in");
-    command.add_flag("--list", solve.list, "Name what can be varied and watched in that setup");
-    command.add_flag("--json", solve.json, "Print JSON for programs");
-}
-
 }  // namespace
 
 Result<glm::ivec2> read_size(const std::string& text) {
@@ -202,9 +209,41 @@ Result<glm::ivec2> read_size(const std::string& text) {
     return glm::ivec2{width, height};
 }
 
+Result<Camera> read_camera(const std::string& text) {
+    std::istringstream words(text);
+    std::vector<float> numbers;
+    for (std::string word; words >> word;) {
+        const auto number = parse_number(word);
+        if (!number) break;
+        numbers.push_back(static_cast<float>(*number));
+    }
+    constexpr float farthest = 30'000;  // mm
+    const bool is_camera = numbers.size() == 6 && words.eof() && std::abs(numbers[1]) <= 90
+                           && numbers[2] > 0 && numbers[2] <= farthest;
+    if (!is_camera) {
+        return fail(ErrorCode::bad_input,
+                    fmt::format("--camera must look like \"46 15 900 0 0 700\": yaw and pitch (-90 "
+                                "to 90) in degrees, distance (up to {:.0f}) and target x, y, z in "
+                                "mm, not '{}'",
+                                farthest, text));
+    }
+    Camera camera;
+    camera.yaw_rad = static_cast<float>(to_radians(Degrees{numbers[0]}).value);
+    camera.pitch_rad = static_cast<float>(to_radians(Degrees{numbers[1]}).value);
+    camera.distance_mm = numbers[2];
+    camera.target = {numbers[3], numbers[4], numbers[5]};
+    return camera;
+}
+
+std::string camera_words(const Camera& camera) {
+    return fmt::format("{:.4f} {:.4f} {:.4f} {:.4f} {:.4f} {:.4f}",
+                       to_degrees(Radians{camera.yaw_rad}).value,
+                       to_degrees(Radians{camera.pitch_rad}).value, camera.distance_mm,
+                       camera.target.x, camera.target.y, camera.target.z);
+}
+
 Result<Task> read_command_line(int argc, const char* const* argv) {
     OpenWindow window;
-    CheckFile check;
     MakePicture picture;
     PictureWords words;
 
@@ -213,28 +252,16 @@ Result<Task> read_command_line(int argc, const char* const* argv) {
     app.set_version_flag("--version", "beamfork " BEAMFORK_VERSION);
     app.add_option("FILE", window.file, "Setup file or demo name to open");
     app.require_subcommand(0, 1);
-    auto* check_command = app.add_subcommand("check", "Print focus budget, studies and findings");
-    check_command->add_option("FILE", check.file, "Setup file or demo name")->required();
-    check_command->add_flag("--json", check.json, "Print JSON for programs");
+    const PrintCommandLine prints(app);
     auto* picture_command =
         app.add_subcommand("picture", "Draw the 3D view as PNG; needs no display");
     describe_picture(*picture_command, picture, words);
-    ListParts parts;
-    auto* parts_command = app.add_subcommand("parts", "List every part kind with its keys");
-    parts_command->add_flag("--markdown", parts.markdown, "As Markdown tables");
     PictureSight sight;
     SightWords sight_words;
     auto* sight_command =
         app.add_subcommand("sight", "Draw what each eye sees as PNG; needs no display");
     describe_sight(*sight_command, sight, sight_words);
-    MeasureAtHome measure;
-    auto* measure_command = app.add_subcommand(
-        "measure", "Work out a home measurement; without a name, list them with their readings");
-    describe_measure(*measure_command, measure);
-    SolveFor solve;
-    auto* solve_command =
-        app.add_subcommand("solve", "Find the value of one number that gives a wanted result");
-    describe_solve(*solve_command, solve);
+    const ExportCommandLine exports(app);
     try {
         app.parse(argc, argv);
     } catch (const CLI::CallForHelp&) {
@@ -247,10 +274,8 @@ Result<Task> read_command_line(int argc, const char* const* argv) {
     } catch (const CLI::ParseError& error) {
         return fail(ErrorCode::bad_input, std::string(error.what()) + " (see beamfork --help)");
     }
-    if (check_command->parsed()) return check;
-    if (parts_command->parsed()) return parts;
-    if (measure_command->parsed()) return measure;
-    if (solve_command->parsed()) return solve;
+    if (auto asked = prints.chosen()) return *std::move(asked);
+    if (auto asked = exports.chosen()) return *std::move(asked);
     if (sight_command->parsed()) {
         auto finished = finish(sight, sight_words);
         if (!finished) return tl::make_unexpected(finished.error());

@@ -1,12 +1,16 @@
 // The command line: what was asked, as a value. Nothing is done here.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
 
 #include "base/error.hpp"
 #include "scene/camera.hpp"
+#include "scene/film.hpp"
+#include "scene/model.hpp"
+#include "scene/sheet.hpp"
 #include "scene/sight_view_picture.hpp"
 #include "scene/view_options.hpp"
 
@@ -27,11 +31,14 @@ struct CheckFile {
 /// `beamfork picture FILE`
 struct MakePicture {
     std::string file;
+    bool allow_unknown = false;  ///< keys without effect are no reason to stop
     std::string output = "beamfork.png";
     int width = 1920;
     int height = 1080;
     StandardView view = StandardView::overview;
+    std::optional<Camera> camera;  ///< instead of a standard view
     ViewOptions options;
+    bool transparent = false;  ///< no ground
     bool with_panels = false;  ///< the whole window instead of the 3D view
     std::string study;         ///< by stem, shown with the panels; empty: as when the window opens
     bool study_is_wide = false;
@@ -63,6 +70,34 @@ struct SolveFor {
     bool json = false;
     bool list = false;  ///< the names that can be given instead
 };
+/// `beamfork sheet FILE`: the printable page.
+struct MakeSheet {
+    std::string file;
+    bool allow_unknown = false;  ///< keys without effect are no reason to stop
+    std::string output = "sheet.html";
+    SheetOptions options{};
+};
+/// `beamfork model FILE`: a solid model for other programs.
+struct MakeModel {
+    std::string file;
+    bool allow_unknown = false;  ///< keys without effect are no reason to stop
+    std::string output = "model.glb";
+    ModelOptions options{};
+};
+/// `beamfork film FILE`: once round the train.
+struct MakeFilm {
+    std::string file;
+    bool allow_unknown = false;       ///< keys without effect are no reason to stop
+    std::string output = "film.mp4";  ///< or .webm; without effect when `frames` is given
+    std::string frames;               ///< a folder for single pictures
+    int width = 1920;
+    int height = 1080;
+    double fps = 30;
+    bool whole_train = false;   ///< else what hangs on the drawtube, close up
+    TurntableLook turntable{};  ///< its aspect follows from the size
+    bool transparent = false;   ///< single pictures without a ground
+    float text_scale = 1;
+};
 /// Help or version: print and leave.
 struct PrintText {
     std::string text;
@@ -75,10 +110,17 @@ using Task = std::variant<OpenWindow,
                           PictureSight,
                           MeasureAtHome,
                           SolveFor,
+                          MakeSheet,
+                          MakeModel,
+                          MakeFilm,
                           PrintText>;
 
 /// Errors are bad_input with one sentence and a hint at --help.
 Result<Task> read_command_line(int argc, const char* const* argv);
+
+/// "YAW PITCH DISTANCE X Y Z": degrees and mm, as scene/camera.hpp means them.
+Result<Camera> read_camera(const std::string& text);
+std::string camera_words(const Camera& camera);
 
 /// "1920x1080" as width and height, each 64 to 8192.
 Result<glm::ivec2> read_size(const std::string& text);

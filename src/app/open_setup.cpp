@@ -7,6 +7,8 @@
 
 #include "base/assets.hpp"
 #include "base/text.hpp"
+#include "document/atomic_file.hpp"
+#include "document/setup_in_page.hpp"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -41,13 +43,38 @@ std::vector<Demo> demos() {
     return found;
 }
 
+namespace {
+
 bool names_a_file(const std::string& name) {
     std::error_code ignored;
     return !name.empty() && std::filesystem::exists(name, ignored);
 }
 
+// The page when the file is one; a file that cannot be read is none, and load_file says why.
+std::optional<std::string> page_in(const std::string& name) {
+    constexpr std::size_t largest_page = 16U << 20U;
+    auto bytes = read_file(name, largest_page);
+    if (!bytes || !is_page(*bytes)) return std::nullopt;
+    return *std::move(bytes);
+}
+
+Result<ReadSetup> setup_of_page(const std::string& page, const std::string& name) {
+    const auto text = setup_in_page(page);
+    if (text) return read_setup(*text, name);
+    return fail(ErrorCode::bad_input,
+                "expected a page written by 'beamfork sheet', found no setup in this one",
+                {name, 0});
+}
+
+}  // namespace
+
+bool names_a_setup_file(const std::string& name) { return names_a_file(name) && !page_in(name); }
+
 Result<ReadSetup> open_named(const std::string& name) {
-    if (names_a_file(name)) return load_file(name);
+    if (names_a_file(name)) {
+        const auto page = page_in(name);
+        return page ? setup_of_page(*page, name) : load_file(name);
+    }
     std::vector<std::string> names;
     for (const Demo& demo : demos()) {
         if (name.empty() || demo.name == name) return open_demo(demo.asset);

@@ -6,7 +6,7 @@ namespace beamfork {
 
 namespace {
 
-constexpr std::size_t text_width = 96;
+constexpr std::size_t page_width = 96;
 
 bool begins_letter(char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }
 
@@ -19,7 +19,7 @@ std::string wrapped(const std::string& head, const std::string& text, std::size_
     while (at < text.size()) {
         const std::size_t end = std::min(text.find(' ', at), text.size());
         const std::size_t word = end - at;
-        if (column > indent && column + word + 1 > text_width) {
+        if (column > indent && column + word + 1 > page_width) {
             out += '\n' + std::string(indent, ' ');
             column = indent;
         } else if (at > 0) {

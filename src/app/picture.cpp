@@ -1,17 +1,14 @@
 #include "app/picture.hpp"
 
-#include <algorithm>
-
 #include "app/gui.hpp"
+#include "app/scene_painter.hpp"
 #include "app/sight_stage.hpp"
-#include "app/stage.hpp"
 #include "app/tune_finder.hpp"
 #include "app/workbench.hpp"
 #include "render/canvas.hpp"
 #include "render/night_pass.hpp"
 #include "render/offscreen.hpp"
 #include "study/cure_search.hpp"
-#include "ui/label_overlay.hpp"
 
 #include <imgui.h>
 
@@ -23,42 +20,14 @@ ImTextureID to_imgui(PictureTexture texture) {
     return reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(texture));
 }
 
-// The text size that suits a picture of this height: letters as large as on a screen of 900 lines.
-float text_scale(const MakePicture& command) {
-    return command.text_scale * std::max(0.9F, static_cast<float>(command.height) / 900);
-}
-
-// What the canvas holds, by night in red.
-Result<Image> finished(const Canvas& canvas, const MakePicture& command) {
-    if (!command.options.night) return canvas.read_pixels();
-    const auto night = NightPass::create();
-    if (!night) return tl::make_unexpected(night.error());
-    const auto red = Canvas::create(command.width, command.height);
-    if (!red) return tl::make_unexpected(red.error());
-    red->bind();
-    night->draw(canvas.texture(), command.options.night_brightness);
-    return red->read_pixels();
-}
-
-Result<Image> scene_picture(
-    const Frame& frame, const MakePicture& command, Gui& gui, Stage& stage, const Canvas& canvas) {
-    const float scale = text_scale(command);
-    const Viewport viewport{static_cast<float>(command.width), static_cast<float>(command.height)};
-    const Camera camera = standard_view(command.view, frame, viewport.aspect());
-    const SceneArea area{command.width, command.height};
-    if (auto drawn =
-            stage.show(frame, {camera, command.options, area, -1, std::max(1.0F, scale), false});
-        !drawn) {
-        return tl::make_unexpected(drawn.error());
-    }
-    gui.begin(scale, command.width, command.height);
-    ImDrawList& list = *ImGui::GetBackgroundDrawList();
-    list.AddImage(to_imgui(stage.texture()), {0, 0}, {viewport.width, viewport.height}, {0, 1},
-                  {1, 0});
-    draw_labels(list, {0, 0}, viewport, {frame, camera, command.options, -1, std::nullopt});
-    canvas.bind();
-    gui.end();
-    return finished(canvas, command);
+Result<Image> scene_picture(const Frame& frame, const MakePicture& command) {
+    auto painter = ScenePainter::create({command.width, command.height, command.text_scale});
+    if (!painter) return tl::make_unexpected(painter.error());
+    const float aspect = static_cast<float>(command.width) / static_cast<float>(command.height);
+    const FilmMoment moment{.camera =
+                                command.camera.value_or(standard_view(command.view, frame, aspect)),
+                            .options = command.options};
+    return painter->paint(frame, moment, command.transparent);
 }
 
 Result<Image> window_picture(
@@ -86,7 +55,8 @@ Result<Image> window_picture(
         if (requests.scene.height > 0 && i == 0) {
             const float aspect = static_cast<float>(requests.scene.width)
                                  / static_cast<float>(requests.scene.height);
-            session.camera = standard_view(command.view, bench.frame(), aspect);
+            session.camera =
+                command.camera.value_or(standard_view(command.view, bench.frame(), aspect));
             session.camera_is_set = true;
         }
         canvas.bind();
@@ -97,12 +67,19 @@ Result<Image> window_picture(
             return tl::make_unexpected(drawn.error());
         }
     }
-    return finished(canvas, command);
+    return command.options.night ? read_in_red(canvas, command.options.night_brightness)
+                                 : canvas.read_pixels();
 }
 
 }  // namespace
 
 Result<Image> make_picture(const Document& document, const MakePicture& command) {
+    const Setup& setup = document.setup;
+    if (!command.with_panels) {
+        const auto report = make_report(setup, setup.chosen);
+        if (!report) return tl::make_unexpected(report.error());
+        return scene_picture(build_frame(setup, *report, stage_effort()), command);
+    }
     const auto context = OffscreenContext::create();
     if (!context) return tl::make_unexpected(context.error());
     auto stage = Stage::create();
@@ -111,19 +88,11 @@ Result<Image> make_picture(const Document& document, const MakePicture& command)
     if (!gui) return tl::make_unexpected(gui.error());
     const auto canvas = Canvas::create(command.width, command.height);
     if (!canvas) return tl::make_unexpected(canvas.error());
-    if (command.with_panels) {
-        Workbench bench(ReadSetup{document, {}});
-        bench.refresh();
-        if (bench.report() == nullptr)
-            return fail(ErrorCode::impossible, bench.view().report_error);
-        bench.adopt_cures(bench.report_revision(), find_cures(document.setup, *bench.report()));
-        return window_picture(bench, command, *gui, *stage, *canvas);
-    }
-    const Setup& setup = document.setup;
-    const auto report = make_report(setup, setup.chosen);
-    if (!report) return tl::make_unexpected(report.error());
-    return scene_picture(build_frame(setup, *report, stage_effort()), command, *gui, *stage,
-                         *canvas);
+    Workbench bench(ReadSetup{document, {}});
+    bench.refresh();
+    if (bench.report() == nullptr) return fail(ErrorCode::impossible, bench.view().report_error);
+    bench.adopt_cures(bench.report_revision(), find_cures(setup, *bench.report()));
+    return window_picture(bench, command, *gui, *stage, *canvas);
 }
 
 }  // namespace beamfork

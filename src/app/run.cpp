@@ -5,10 +5,13 @@
 
 #include "app/check.hpp"
 #include "app/command_line.hpp"
+#include "app/film.hpp"
 #include "app/home_measurement_text.hpp"
+#include "app/model.hpp"
 #include "app/open_setup.hpp"
 #include "app/part_list.hpp"
 #include "app/picture.hpp"
+#include "app/sheet.hpp"
 #include "app/solve.hpp"
 #include "app/window.hpp"
 #include "scene/sight_view_rows.hpp"
@@ -42,7 +45,8 @@ ExitStatus carry_out(const CheckFile& command) {
 ExitStatus carry_out(const MakePicture& command) {
     const auto read = open_named(command.file);
     if (!read) return tell(read.error());
-    if (tell_notices(command.file, read->notices)) return ExitStatus::bad_input;
+    if (!command.allow_unknown && tell_notices(command.file, read->notices))
+        return ExitStatus::bad_input;
     const auto image = make_picture(read->document, command);
     if (!image) return tell(image.error());
     if (auto written = write_png(*image, command.output); !written) return tell(written.error());
@@ -66,11 +70,44 @@ ExitStatus carry_out(const PictureSight& command) {
     return ExitStatus::fine;
 }
 
+ExitStatus carry_out(const MakeSheet& command) {
+    const auto read = open_named(command.file);
+    if (!read) return tell(read.error());
+    if (!command.allow_unknown && tell_notices(command.file, read->notices))
+        return ExitStatus::bad_input;
+    if (auto written = write_sheet(read->document, command); !written) return tell(written.error());
+    std::cout << "wrote " << command.output << '\n';
+    return ExitStatus::fine;
+}
+
+ExitStatus carry_out(const MakeModel& command) {
+    const auto read = open_named(command.file);
+    if (!read) return tell(read.error());
+    if (!command.allow_unknown && tell_notices(command.file, read->notices))
+        return ExitStatus::bad_input;
+    if (auto written = write_model(read->document, command); !written) return tell(written.error());
+    std::cout << "wrote " << command.output << '\n';
+    return ExitStatus::fine;
+}
+
+ExitStatus carry_out(const MakeFilm& command) {
+    const auto read = open_named(command.file);
+    if (!read) return tell(read.error());
+    if (!command.allow_unknown && tell_notices(command.file, read->notices))
+        return ExitStatus::bad_input;
+    FilmConsole console;
+    const auto progress = [&](int done, int all) { return console.tell(done, all); };
+    if (auto written = write_film(read->document, command, progress); !written)
+        return tell(written.error());
+    std::cout << "wrote " << (command.frames.empty() ? command.output : command.frames) << '\n';
+    return ExitStatus::fine;
+}
+
 ExitStatus carry_out(const OpenWindow& command) {
     const auto read = open_named(command.file);
     if (!read) return tell(read.error());
     const auto closed =
-        run_window(*read, names_a_file(command.file) ? command.file : std::string());
+        run_window(*read, names_a_setup_file(command.file) ? command.file : std::string());
     return closed ? ExitStatus::fine : tell(closed.error());
 }
 

@@ -14,6 +14,7 @@ Result<bool> Stage::show(const Frame& frame, const Look& look) {
     renderer_.upload(frame);
     PictureSize size{look.area.width, look.area.height};
     size.pixel_scale = look.pixel_scale;
+    size.transparent = look.transparent;
     if (look.quick) size = draft(size);
     auto texture = renderer_.draw(look.camera, look.options, size, look.highlighted_part);
     if (!texture) return tl::make_unexpected(texture.error());

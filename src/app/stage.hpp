@@ -18,7 +18,8 @@ public:
         SceneArea area;
         int highlighted_part = -1;
         float pixel_scale = 1;
-        bool quick = false;  ///< something moves
+        bool quick = false;        ///< something moves
+        bool transparent = false;  ///< no ground
         bool operator==(const Look&) const = default;
     };
 

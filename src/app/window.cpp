@@ -5,6 +5,7 @@
 #include <memory>
 
 #include "app/cure_finder.hpp"
+#include "app/export_desk.hpp"
 #include "app/gui.hpp"
 #include "app/recovery.hpp"
 #include "app/session_store.hpp"
@@ -179,6 +180,7 @@ private:
         sights_.fill(view);
         tune_.fill(view);
         recovery_.fill(view);
+        view.exporting = exports_.state();
         view.close_asked = glfwWindowShouldClose(window_) == GLFW_TRUE;
         glfwSetWindowShouldClose(window_, GLFW_FALSE);
         view.dropped_file = std::exchange(dropped_file_, {});
@@ -209,8 +211,9 @@ private:
         const bool has_sight = sights_.refresh(bench_, requests.sight);
         const bool has_cures = cures_.refresh(bench_);
         const bool has_tune = tune_.refresh(bench_, requests.tune);
-        const bool is_busy = has_sight || has_cures || has_tune || changed || *drew
-                             || requests.animating || !requests.commands.empty()
+        const bool has_export_news = exports_.refresh(bench_, requests);
+        const bool is_busy = has_sight || has_cures || has_tune || has_export_news || changed
+                             || *drew || requests.animating || !requests.commands.empty()
                              || requests.recovery;
         if (is_busy || Gui::has_waiting_input()) clock_.keep_going();
         return {};
@@ -230,6 +233,7 @@ private:
     CureFinder cures_{[] { glfwPostEmptyEvent(); }};
     TuneFinder tune_{[] { glfwPostEmptyEvent(); }};
     RecoveryDesk recovery_{recovery_folder()};
+    ExportDesk exports_{this_program(), [] { glfwPostEmptyEvent(); }};
     Transient transient_;
     FrameClock clock_;
     std::string title_;

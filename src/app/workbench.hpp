@@ -44,6 +44,8 @@ public:
     [[nodiscard]] bool is_coarse() const { return shown_coarse_; }
     /// The findings' cures, sought by somebody else: taken when they are of the report that is shown.
     void adopt_cures(std::uint64_t revision, std::vector<std::vector<Cure>> cures);
+    /// What somebody else who works for the window has to say.
+    void tell(Message message) { message_ = std::move(message); }
     [[nodiscard]] bool wants_to_quit() const { return wants_to_quit_; }
     [[nodiscard]] const std::filesystem::path& path() const { return path_; }
 

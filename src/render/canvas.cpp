@@ -27,14 +27,24 @@ Result<Canvas> Canvas::create(int width, int height) {
     return canvas;
 }
 
-void Canvas::bind() const {
+void Canvas::clear_to(float alpha) const {
     glBindFramebuffer(GL_FRAMEBUFFER, framebuffer_.name());
     glViewport(0, 0, width_, height_);
-    glClearColor(0, 0, 0, 1);
+    glClearColor(0, 0, 0, alpha);
     glClear(GL_COLOR_BUFFER_BIT);
 }
 
+void Canvas::bind() const { clear_to(1); }
+void Canvas::bind_layer() const { clear_to(0); }
+
 Image Canvas::read_pixels() const {
+    Image image = read_layer();
+    for (std::size_t i = 3; i < image.rgba.size(); i += 4)
+        image.rgba[i] = 255;
+    return image;
+}
+
+Image Canvas::read_layer() const {
     Image image{width_, height_, {}};
     const auto row_bytes = static_cast<std::size_t>(width_) * 4;
     image.rgba.resize(row_bytes * static_cast<std::size_t>(height_));
@@ -48,8 +58,6 @@ Image Canvas::read_pixels() const {
             image.rgba.begin() + static_cast<std::ptrdiff_t>(row_bytes) * (height_ - 1 - y);
         std::swap_ranges(top, top + static_cast<std::ptrdiff_t>(row_bytes), bottom);
     }
-    for (std::size_t i = 3; i < image.rgba.size(); i += 4)
-        image.rgba[i] = 255;
     return image;
 }
 

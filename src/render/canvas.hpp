@@ -18,10 +18,18 @@ public:
     void bind() const;
     /// What was drawn, and back to no framebuffer.
     [[nodiscard]] Image read_pixels() const;
+    /// In pixels; 0 before create().
+    [[nodiscard]] int width() const { return width_; }
+    [[nodiscard]] int height() const { return height_; }
     /// For NightPass; 0 before create().
     [[nodiscard]] GLuint texture() const { return colour_.name(); }
 
+    /// As both above, but cleared to nothing, and with colours multiplied by alpha: for `over` (render/image.hpp).
+    void bind_layer() const;
+    [[nodiscard]] Image read_layer() const;
+
 private:
+    void clear_to(float alpha) const;
     int width_ = 0;
     int height_ = 0;
     Texture colour_;

@@ -6,14 +6,16 @@ namespace beamfork {
 
 Result<CompositePass> CompositePass::create() {
     CompositePass made;
-    for (const bool ink : {false, true}) {
-        for (const bool halo : {false, true}) {
-            const std::string variant =
-                std::string(ink ? light_is_ink : "") + (halo ? "#define WITH_HALO\n" : "");
-            auto program = Program::create("fullscreen", "composite", variant);
-            if (!program) return tl::make_unexpected(program.error());
-            made.programs_[ink ? 1 : 0][halo ? 1 : 0] = *std::move(program);
-        }
+    for (unsigned i = 0; i < 8; ++i) {
+        const unsigned no_ground = i / 4;
+        const unsigned ink = i / 2 % 2;
+        const unsigned halo = i % 2;
+        const std::string variant = std::string(no_ground != 0 ? "#define NO_GROUND\n" : "")
+                                    + (ink != 0 ? light_is_ink : "")
+                                    + (halo != 0 ? "#define WITH_HALO\n" : "");
+        auto program = Program::create("fullscreen", "composite", variant);
+        if (!program) return tl::make_unexpected(program.error());
+        made.programs_[no_ground][ink][halo] = *std::move(program);
     }
     made.layout_ = VertexArray::create();
     return made;
@@ -26,8 +28,10 @@ void CompositePass::draw(const PassInput& input) const {
     targets.bind_result();
     glDisable(GL_DEPTH_TEST);
     glDisable(GL_BLEND);
+    const PictureSize& size = targets.size();
     const Program& composite =
-        programs_[input.options.on_light_ground() ? 1 : 0][targets.size().glow ? 1 : 0];
+        programs_[size.transparent ? 1 : 0][input.options.on_light_ground() ? 1 : 0]
+                 [size.glow ? 1 : 0];
     composite.use();
     const auto texture = [](GLenum unit, GLuint name) {
         glActiveTexture(unit);

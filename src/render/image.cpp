@@ -18,6 +18,30 @@ std::array<std::uint8_t, 4> Image::at(int x, int y) const {
     return {first[0], first[1], first[2], first[3]};
 }
 
+Image over(const Image& top, Image below) {
+    BEAMFORK_EXPECTS(top.width == below.width && top.height == below.height);
+    for (std::size_t pixel = 0; pixel < top.rgba.size(); pixel += 4) {
+        const unsigned through = 255U - top.rgba[pixel + 3];
+        for (std::size_t i = pixel; i < pixel + 4; ++i) {
+            const unsigned sum = top.rgba[i] + (through * below.rgba[i] + 127U) / 255U;
+            below.rgba[i] = static_cast<std::uint8_t>(std::min(sum, 255U));
+        }
+    }
+    return below;
+}
+
+Image straight(Image multiplied) {
+    for (std::size_t pixel = 0; pixel < multiplied.rgba.size(); pixel += 4) {
+        const unsigned alpha = multiplied.rgba[pixel + 3];
+        if (alpha == 0 || alpha == 255) continue;
+        for (std::size_t i = pixel; i < pixel + 3; ++i) {
+            const unsigned plain = (multiplied.rgba[i] * 255U + alpha / 2) / alpha;
+            multiplied.rgba[i] = static_cast<std::uint8_t>(std::min(plain, 255U));
+        }
+    }
+    return multiplied;
+}
+
 Result<void> write_png(const Image& image, const std::filesystem::path& path) {
     const std::vector<std::uint8_t> bytes = encode_png(image);
     const std::filesystem::path draft = path.string() + ".part";

@@ -20,6 +20,13 @@ struct Image {
     [[nodiscard]] std::array<std::uint8_t, 4> at(int x, int y) const;
 };
 
+/// `top` laid over `below`, both with colours multiplied by alpha and of one size (T. Porter, T. Duff, "Compositing
+/// digital images", SIGGRAPH 1984: the operator over).
+Image over(const Image& top, Image below);
+
+/// Colours multiplied by alpha become plain colours beside an alpha, as PNG wants them.
+Image straight(Image multiplied);
+
 /// Writes a PNG. The file appears whole or not at all. Error `no_permission` when it cannot be written.
 Result<void> write_png(const Image& image, const std::filesystem::path& path);
 

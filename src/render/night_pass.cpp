@@ -26,6 +26,16 @@ void NightPass::draw(GLuint picture, float brightness) const {
     glBindVertexArray(0);
 }
 
+Result<Image> read_in_red(const Canvas& canvas, float brightness) {
+    const auto night = NightPass::create();
+    if (!night) return tl::make_unexpected(night.error());
+    const auto red = Canvas::create(canvas.width(), canvas.height());
+    if (!red) return tl::make_unexpected(red.error());
+    red->bind();
+    night->draw(canvas.texture(), brightness);
+    return red->read_pixels();
+}
+
 Result<NightScreen> NightScreen::create() {
     NightScreen made;
     auto pass = NightPass::create();

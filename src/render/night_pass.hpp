@@ -27,6 +27,9 @@ private:
     VertexArray layout_;
 };
 
+/// What a canvas holds, in red. Leaves no framebuffer bound. Errors as create() and Canvas::create.
+Result<Image> read_in_red(const Canvas& canvas, float brightness);
+
 /// The window's own framebuffer, by day as it is, by night in red: nothing that is drawn between begin() and
 /// end() can be shown in another colour.
 class NightScreen {

@@ -75,8 +75,8 @@ public:
     void draw(const PassInput& input) const;
 
 private:
-    Program
-        programs_[2][2];  // [light is ink][with halo]: a branch in the shader would cost both sides
+    // [no ground][light is ink][with halo]: a branch in the shader would cost both sides
+    Program programs_[2][2][2];
     VertexArray layout_;
 };
 

@@ -10,6 +10,7 @@ struct PictureSize {
     bool glow = true;  ///< the soft halo round bright light
     float pixel_scale =
         1;  ///< multiplies widths given in pixels (2 on a display of double density)
+    bool transparent = false;  ///< no ground: see Renderer::read_pixels
     bool operator==(const PictureSize&) const = default;
 };
 

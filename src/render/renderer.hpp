@@ -45,7 +45,8 @@ public:
                                 const PictureSize& size,
                                 int highlighted_part = -1);
 
-    /// The picture last drawn; empty (0 x 0) before the first.
+    /// The picture last drawn; empty (0 x 0) before the first. Without a ground (PictureSize::transparent) its
+    /// colours are multiplied by alpha: `over` and `straight` (render/image.hpp) take them so.
     [[nodiscard]] Image read_pixels() const;
 
     /// What the driver complained about since the last call; empty when all is well.

@@ -1,4 +1,5 @@
 #include "ui/action.hpp"
+#include "ui/export_dialog.hpp"
 #include "ui/unsaved_guard.hpp"
 
 namespace beamfork {
@@ -49,6 +50,14 @@ constexpr std::array setup_table{
                 false,
                 nullptr,
                 [](const Ui& ui) { ask_for_command(ui, DuplicateSetup{}); }},
+    ActionEntry{"setup/take",
+                "Setup",
+                "Take it with you: page, picture, model or film …",
+                {{{ImGuiKey_E, ctrl_held}}},
+                Heard::always,
+                false,
+                nullptr,
+                [](const Ui& ui) { start_export_dialog(ui); }},
     ActionEntry{"setup/describe",
                 "Setup",
                 "Title and story",

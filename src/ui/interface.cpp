@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "ui/action_search.hpp"
+#include "ui/export_dialog.hpp"
 #include "ui/file_dialog.hpp"
 #include "ui/notice_bar.hpp"
 #include "ui/panels.hpp"
@@ -108,6 +109,7 @@ void draw_interface(const View& view, Session& session, Transient& transient, Re
     use_shortcuts(ui);
     draw_action_search(ui);
     draw_file_dialog(ui);
+    draw_export_dialog(ui);
     draw_unsaved_guard(ui);
     draw_recovery_question(ui);
     end_frame(ui);

@@ -20,6 +20,7 @@
 #include "scene/view_options.hpp"
 #include "study/report.hpp"
 #include "study/tune_study.hpp"
+#include "ui/export_order.hpp"
 
 #include <imgui.h>
 
@@ -71,6 +72,7 @@ struct View {
     Message message{};
     std::vector<LostWorkEntry> lost_work{};  ///< newest first
     std::string dropped_file{};              ///< onto the window, for one frame; empty: none
+    ExportState exporting{};
     bool close_asked = false;  ///< the system asks to close the window; true for one frame
 };
 
@@ -150,8 +152,10 @@ struct Requests {
     std::optional<TuneQuestion> tune;   ///< the study "tune"; none: not shown
     std::optional<CurePick> preview;    ///< under the pointer: shown as a ghost in the picture
     std::optional<RecoveryAnswer> recovery;
-    int highlighted_part = -1;  ///< under the pointer, in the picture or in a list
-    bool animating = false;     ///< something moves: draw again soon
+    std::optional<ExportOrder> export_order;  ///< write this
+    bool gives_up_export = false;             ///< end what is being written
+    int highlighted_part = -1;                ///< under the pointer, in the picture or in a list
+    bool animating = false;                   ///< something moves: draw again soon
 };
 
 struct WidgetLog;

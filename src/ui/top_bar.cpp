@@ -4,6 +4,7 @@
 #include <filesystem>
 
 #include "ui/action.hpp"
+#include "ui/export_dialog.hpp"
 #include "ui/file_dialog.hpp"
 #include "ui/step_list.hpp"
 #include "ui/unsaved_guard.hpp"
@@ -56,6 +57,8 @@ void draw_setup_menu(const Ui& ui) {
     if (item("file/save_as", "Save as …", "setup/save_as")) ask_to_save_as(ui);
     if (item("file/duplicate", "Duplicate", "setup/duplicate"))
         ask_for_command(ui, DuplicateSetup{});
+    ImGui::Separator();
+    if (item("file/export", "Take it with you …", "setup/take")) start_export_dialog(ui);
     ImGui::Separator();
     if (item("file/describe", "Title and story", nullptr)) ui.session.selected_part.reset();
     if (item("file/find", "Find an action …", "window/find")) ui.state.search.emplace();

@@ -1,6 +1,7 @@
 #include <vector>
 
 #include "app/command_line.hpp"
+#include "support/near.hpp"
 
 #include <doctest/doctest.h>
 
@@ -45,6 +46,28 @@ TEST_CASE("picture takes a size, a view and how tubes are drawn") {
     CHECK(picture.options.shells == ShellView::hidden);
     CHECK(picture.options.light_ground);
     CHECK_FALSE(picture.options.labels);
+}
+
+TEST_CASE("picture without a ground, from a place of one's own") {
+    const auto task = read({"picture", "mine.train.toml", "--transparent", "--no-names", "--camera",
+                            "90 -30 450 1 2.5 -3", "--size", "7680x4320"});
+    REQUIRE(task.has_value());
+    const auto& picture = std::get<MakePicture>(*task);
+    CHECK(picture.transparent);
+    CHECK_FALSE(picture.options.labels);
+    CHECK(picture.width == 7680);
+    REQUIRE(picture.camera.has_value());
+    CHECK(near(picture.camera->yaw_rad, 1.5707963, 1e-6));  // a quarter turn
+    CHECK(near(picture.camera->pitch_rad, -0.5235988, 1e-6));
+    CHECK(picture.camera->distance_mm == 450);
+    CHECK(picture.camera->target == glm::vec3{1, 2.5F, -3});
+    CHECK(read_camera(camera_words(*picture.camera))->target == picture.camera->target);
+    for (const char* wrong : {"", "1 2 3", "0 91 450 0 0 0", "0 0 -1 0 0 0", "a b c d e f",
+                              "1 2 3 4 5 6 7", "nan 0 1 0 0 0"}) {
+        CAPTURE(wrong);
+        CHECK_FALSE(read_camera(wrong).has_value());
+    }
+    CHECK_FALSE(read({"picture", "mine.train.toml", "--transparent", "--with-panels"}).has_value());
 }
 
 TEST_CASE(

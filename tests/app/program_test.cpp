@@ -177,6 +177,21 @@ TEST_CASE("a picture needs no display and has the size that was asked for") {
     CHECK(run("picture 1-short-of-focus --size 320x200 -o /no/such/folder/out.png").status == 2);
 }
 
+TEST_CASE("a picture without a ground shows through where nothing is, with or without names") {
+    const ScratchFolder scratch;
+    const auto out = scratch.at("clear.png");
+    REQUIRE(run("picture 2-shifter-cures-it --transparent --size 320x200 -o '" + out.string() + "'")
+                .status
+            == 0);
+    const auto image = beamfork::read_png(out);
+    REQUIRE(image.has_value());
+    CHECK(image->at(0, 199)[3] == 0);
+    int covered = 0;
+    for (std::size_t i = 3; i < image->rgba.size(); i += 4)
+        covered += image->rgba[i] == 255 ? 1 : 0;
+    CHECK(covered > 320 * 200 / 20);  // the telescope's body
+}
+
 TEST_CASE("without a display the window says what works instead") {
     const Ran ran = run("1-short-of-focus");
     CHECK(ran.status == 2);

@@ -171,8 +171,11 @@ public:
     Transient transient;
     WidgetLog log;
     Requests last;
-    std::vector<Edit> edits;        ///< all that were asked for
-    std::vector<Command> commands;  ///< likewise
+    std::vector<Edit> edits;           ///< all that were asked for
+    std::vector<Command> commands;     ///< likewise
+    std::vector<ExportOrder> exports;  ///< likewise
+    bool gave_up = false;              ///< an export
+    ExportState exporting;
     int gestures_began = 0;
     int gestures_ended = 0;
     std::string file_path;
@@ -206,6 +209,7 @@ private:
         now.lost_work = lost_work;
         now.message = message;
         now.dropped_file = std::exchange(dropped_file, {});
+        now.exporting = exporting;
         now.close_asked = std::exchange(close_asked, false);
         return now;
     }
@@ -233,6 +237,8 @@ private:
             recovery_answers.push_back(*requests.recovery);
             lost_work.erase(lost_work.begin());
         }
+        if (requests.export_order) exports.push_back(*requests.export_order);
+        gave_up = gave_up || requests.gives_up_export;
         for (const Command& command : requests.commands) {
             commands.push_back(command);
             if (std::holds_alternative<Undo>(command)) history.undo();

@@ -1,0 +1,79 @@
+#include "app/scene_painter.hpp"
+
+#include <algorithm>
+
+#include "render/night_pass.hpp"
+#include "ui/label_overlay.hpp"
+#include "ui/widgets.hpp"
+
+#include <imgui.h>
+
+namespace beamfork {
+
+namespace {
+
+// Letters as large as on a screen of 900 lines.
+float letters_for(const PaintedSize& size) {
+    return size.text_scale * std::max(0.9F, static_cast<float>(size.height) / 900);
+}
+
+void draw_caption(ImDrawList& list, const Viewport& viewport, const FilmMoment& moment) {
+    if (moment.caption.empty()) return;
+    const std::string words = shortened(moment.caption, viewport.width - grid(12));
+    const float width = text_width(words, TextFace::bold);
+    const float line = ImGui::GetTextLineHeight();
+    const ImVec2 low{(viewport.width - width) / 2, viewport.height - line - grid(6)};
+    const bool is_light = moment.options.on_light_ground();
+    list.AddRectFilled(
+        {low.x - grid(3), low.y - grid(1.5F)}, {low.x + width + grid(3), low.y + line + grid(1.5F)},
+        is_light ? IM_COL32(255, 255, 255, 230) : colour(Tone::ground, 0.8F), grid(1.5F));
+    text_at(list, low, words, is_light ? IM_COL32(24, 32, 42, 255) : colour(Tone::text),
+            TextFace::bold);
+}
+
+}  // namespace
+
+Result<ScenePainter> ScenePainter::create(const PaintedSize& size) {
+    auto context = OffscreenContext::create();
+    if (!context) return tl::make_unexpected(context.error());
+    auto stage = Stage::create();
+    if (!stage) return tl::make_unexpected(stage.error());
+    auto gui = Gui::create(nullptr);
+    if (!gui) return tl::make_unexpected(gui.error());
+    auto canvas = Canvas::create(size.width, size.height);
+    if (!canvas) return tl::make_unexpected(canvas.error());
+    return ScenePainter(*std::move(context), *std::move(stage), *std::move(gui), *std::move(canvas),
+                        size);
+}
+
+Result<Image> ScenePainter::paint(const Frame& frame, const FilmMoment& moment, bool transparent) {
+    const float letters = letters_for(size_);
+    const Viewport viewport{static_cast<float>(size_.width), static_cast<float>(size_.height)};
+    const Stage::Look look{.camera = moment.camera,
+                           .options = moment.options,
+                           .area = {size_.width, size_.height},
+                           .highlighted_part = moment.highlighted_part,
+                           .pixel_scale = std::max(1.0F, letters),
+                           .transparent = transparent};
+    if (auto drawn = stage_.show(frame, look); !drawn) return tl::make_unexpected(drawn.error());
+    gui_.begin(letters, size_.width, size_.height);
+    ImDrawList& list = *ImGui::GetBackgroundDrawList();
+    if (!transparent)
+        list.AddImage(reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(stage_.texture())),
+                      {0, 0}, {viewport.width, viewport.height}, {0, 1}, {1, 0});
+    draw_labels(list, {0, 0}, viewport,
+                {frame, moment.camera, moment.options, moment.highlighted_part, std::nullopt});
+    draw_caption(list, viewport, moment);
+    if (transparent) {
+        const Image scene = stage_.renderer().read_pixels();
+        canvas_.bind_layer();
+        gui_.end();
+        return straight(over(canvas_.read_layer(), scene));
+    }
+    canvas_.bind();
+    gui_.end();
+    const ViewOptions& options = moment.options;
+    return options.night ? read_in_red(canvas_, options.night_brightness) : canvas_.read_pixels();
+}
+
+}  // namespace beamfork

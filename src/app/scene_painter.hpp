@@ -1,0 +1,45 @@
+// Draws the 3D view with its names into pictures without a display: one picture or many.
+#pragma once
+
+#include <string>
+
+#include "app/gui.hpp"
+#include "app/stage.hpp"
+#include "render/canvas.hpp"
+#include "render/offscreen.hpp"
+#include "scene/film.hpp"
+
+namespace beamfork {
+
+/// Of one size, for one after another.
+struct PaintedSize {
+    int width = 1920;
+    int height = 1080;
+    float text_scale = 1;  ///< of letters that suit a picture of this height
+};
+
+class ScenePainter {
+public:
+    /// Errors: no_graphics.
+    static Result<ScenePainter> create(const PaintedSize& size);
+
+    /// `transparent`: without a ground, colours plain beside their alpha.
+    Result<Image> paint(const Frame& frame, const FilmMoment& moment, bool transparent = false);
+
+private:
+    ScenePainter(
+        OffscreenContext context, Stage stage, Gui gui, Canvas canvas, const PaintedSize& size)
+        : context_(std::move(context)),
+          stage_(std::move(stage)),
+          gui_(std::move(gui)),
+          canvas_(std::move(canvas)),
+          size_(size) {}
+
+    OffscreenContext context_;  // first: it dies behind everything that draws in it
+    Stage stage_;
+    Gui gui_;
+    Canvas canvas_;
+    PaintedSize size_;
+};
+
+}  // namespace beamfork

@@ -1,0 +1,46 @@
+// A film as a function from time to what is seen: where the camera stands, what is shown, which words stand along the
+// foot. Pure; pictures are made of it elsewhere.
+#pragma once
+
+#include <functional>
+#include <string>
+
+#include "scene/camera.hpp"
+#include "scene/view_options.hpp"
+
+namespace beamfork {
+
+/// What is seen at one moment.
+struct FilmMoment {
+    Camera camera;
+    ViewOptions options;
+    int highlighted_part = -1;
+    std::string caption{};  ///< empty: none
+    bool operator==(const FilmMoment&) const = default;
+};
+
+struct Film {
+    double seconds = 10;
+    std::function<FilmMoment(double second)> at;  ///< from 0 to `seconds`
+};
+
+/// Pictures of the whole film: one at each multiple of 1 / fps before its end, at least one.
+int frame_count(const Film& film, double fps);
+/// When that picture is seen, counted from 0.
+double second_of(int frame, double fps);
+
+/// How a turntable is filmed.
+struct TurntableLook {
+    double seconds = 12;
+    float start_yaw_rad = 0.8F;
+    float pitch_rad = 0.26F;
+    float aspect = 16.0F / 9.0F;
+    ViewOptions options;
+    std::string caption;
+};
+
+/// Once round the train at an even rate, at one distance from which all of it stays in the picture. It ends where
+/// it began, so that it can be shown again and again without a jump.
+Film turntable(const Bounds& bounds, const TurntableLook& look);
+
+}  // namespace beamfork

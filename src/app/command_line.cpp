@@ -108,6 +108,13 @@ void describe_picture(CLI::App& command, MakePicture& picture, PictureWords& wor
         ->capture_default_str();
 }
 
+CLI::App* describe_tours(CLI::App& app, ListTours& tours) {
+    auto* command = app.add_subcommand(
+        "tours", "List tours for a talk, captions filled with the setup's numbers");
+    command->add_option("FILE", tours.file, "Setup file or demo name")->required();
+    return command;
+}
+
 struct SightWords {
     std::string subject = "stars";
     std::string layout = "left-and-right";
@@ -207,6 +214,8 @@ Result<Task> read_command_line(int argc, const char* const* argv) {
     auto* sight_command =
         app.add_subcommand("sight", "Draw what each eye sees as PNG; needs no display");
     describe_sight(*sight_command, sight, sight_words);
+    ListTours tours;
+    auto* tours_command = describe_tours(app, tours);
     MeasureAtHome measure;
     auto* measure_command = app.add_subcommand(
         "measure", "Work out a home measurement; without a name, list them with their readings");
@@ -229,6 +238,7 @@ Result<Task> read_command_line(int argc, const char* const* argv) {
     if (check_command->parsed()) return check;
     if (parts_command->parsed()) return parts;
     if (measure_command->parsed()) return measure;
+    if (tours_command->parsed()) return tours;
     if (sight_command->parsed()) {
         auto finished = finish(sight, sight_words);
         if (!finished) return tl::make_unexpected(finished.error());

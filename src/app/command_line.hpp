@@ -54,13 +54,23 @@ struct MeasureAtHome {
     std::vector<std::string> readings;  ///< "seconds=112.4 112.1 ± 0.3"
     bool json = false;
 };
+/// `beamfork tours FILE`: tours with their captions.
+struct ListTours {
+    std::string file;
+};
 /// Help or version: print and leave.
 struct PrintText {
     std::string text;
 };
 
-using Task = std::
-    variant<OpenWindow, CheckFile, MakePicture, ListParts, PictureSight, MeasureAtHome, PrintText>;
+using Task = std::variant<OpenWindow,
+                          CheckFile,
+                          MakePicture,
+                          ListParts,
+                          PictureSight,
+                          MeasureAtHome,
+                          ListTours,
+                          PrintText>;
 
 /// Errors are bad_input with one sentence and a hint at --help.
 Result<Task> read_command_line(int argc, const char* const* argv);

@@ -9,6 +9,7 @@
 #include "app/open_setup.hpp"
 #include "app/part_list.hpp"
 #include "app/picture.hpp"
+#include "app/tour_list.hpp"
 #include "app/window.hpp"
 #include "scene/sight_view_rows.hpp"
 
@@ -80,6 +81,19 @@ ExitStatus carry_out(const ListParts& command) {
 
 ExitStatus carry_out(const MeasureAtHome& command) {
     const auto text = home_measurement_text(command);
+    if (!text) return tell(text.error());
+    std::cout << *text;
+    return ExitStatus::fine;
+}
+
+ExitStatus carry_out(const ListTours& command) {
+    const auto read = open_named(command.file);
+    if (!read) return tell(read.error());
+    if (tell_notices(command.file, read->notices)) return ExitStatus::bad_input;
+    const Setup& setup = read->document.setup;
+    const auto report = make_report(setup, setup.chosen);
+    if (!report) return tell(report.error());
+    const auto text = tour_list_text(setup, *report);
     if (!text) return tell(text.error());
     std::cout << *text;
     return ExitStatus::fine;

@@ -72,6 +72,13 @@ TEST_CASE("sight takes a subject and a layout, and is close enough by itself unl
     CHECK_FALSE(read({"sight", "mine.train.toml", "--subject", "comet"}).has_value());
 }
 
+TEST_CASE("tours takes a setup and asks for it") {
+    const auto task = read({"tours", "2-shifter-cures-it"});
+    REQUIRE(task);
+    CHECK(std::get<ListTours>(*task).file == "2-shifter-cures-it");
+    CHECK_FALSE(read({"tours"}));
+}
+
 TEST_CASE("measure takes a name and its readings") {
     const auto task =
         read({"measure", "field_stop_by_drift", "seconds=112 113", "declination_deg=4", "--json"});

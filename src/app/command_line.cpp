@@ -95,16 +95,24 @@ void describe_picture(CLI::App& command, MakePicture& picture, PictureWords& wor
     command.add_option("FILE", picture.file, "Setup file or demo name")->required();
     command.add_option("-o,--output", picture.output, "PNG file to write")->capture_default_str();
     command.add_option("--size", words.size, "Width x height in pixels")->capture_default_str();
-    command.add_option("--view", words.view, one_of(view_names()))->capture_default_str();
+    auto* view =
+        command.add_option("--view", words.view, one_of(view_names()))->capture_default_str();
     command.add_option("--shells", words.shells, one_of(shell_names))->capture_default_str();
     command.add_option("--ground", words.ground, "dark, or white for print")->capture_default_str();
     command.add_flag("--no-labels", words.no_labels, "Leave the names out");
-    command.add_flag("--with-panels", picture.with_panels, "The whole window with its panels");
+    auto* panels =
+        command.add_flag("--with-panels", picture.with_panels, "The whole window with its panels");
     command.add_option("--study", picture.study, "With panels: " + one_of(study_names()));
     command.add_flag("--wide", picture.study_is_wide,
                      "With panels: that study over the whole strip");
-    command.add_option("--text-scale", picture.text_scale, "Size of letters")
-        ->check(CLI::Range(0.5F, 4.0F))
+    auto* letters = command.add_option("--text-scale", picture.text_scale, "Size of letters")
+                        ->check(CLI::Range(0.5F, 4.0F))
+                        ->capture_default_str();
+    auto* tour = command.add_option("--tour", picture.tour,
+                                    "A talk's screen: a tour by name (see beamfork tours)");
+    tour->excludes(view)->excludes(panels)->excludes(letters);
+    command.add_option("--step", picture.step, "With a tour: which step, from 1")
+        ->needs(tour)
         ->capture_default_str();
 }
 

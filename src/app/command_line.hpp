@@ -36,6 +36,8 @@ struct MakePicture {
     std::string study;         ///< by stem, shown with the panels; empty: as when the window opens
     bool study_is_wide = false;
     float text_scale = 1;
+    std::string tour;  ///< by name: a talk's screen at one of its steps; empty: none
+    int step = 1;      ///< of the tour, from 1
 };
 /// `beamfork parts`: the part kinds and their keys.
 struct ListParts {

@@ -8,8 +8,11 @@
 #include "app/workbench.hpp"
 #include "render/canvas.hpp"
 #include "render/offscreen.hpp"
+#include "scene/built_in_tours.hpp"
+#include "scene/tour_frame.hpp"
 #include "study/cure_search.hpp"
 #include "ui/label_overlay.hpp"
+#include "ui/talk_overlay.hpp"
 
 #include <imgui.h>
 
@@ -42,6 +45,35 @@ Result<Image> scene_picture(
     list.AddImage(to_imgui(stage.texture()), {0, 0}, {viewport.width, viewport.height}, {0, 1},
                   {1, 0});
     draw_labels(list, {0, 0}, viewport, {frame, camera, command.options, -1, std::nullopt});
+    canvas.bind();
+    gui.end();
+    return canvas.read_pixels();
+}
+
+Result<Image> talk_picture(const Frame& frame,
+                           const TourFrame& shown,
+                           const MakePicture& command,
+                           Gui& gui,
+                           Stage& stage,
+                           const Canvas& canvas) {
+    const ImVec2 size{static_cast<float>(command.width), static_cast<float>(command.height)};
+    const TalkLayout layout = talk_layout(size.x, size.y);
+    const float scale = talk_scale(size.y);
+    const SceneArea area{command.width, static_cast<int>(layout.picture_height)};
+    const Viewport viewport{size.x, static_cast<float>(area.height)};
+    const Camera camera = standard_view(shown.view, frame, viewport.aspect());
+    if (auto drawn =
+            stage.show(frame, {camera, command.options, area, -1, std::max(1.0F, scale), false});
+        !drawn) {
+        return tl::make_unexpected(drawn.error());
+    }
+    gui.begin(scale, command.width, command.height);
+    ImDrawList& list = *ImGui::GetBackgroundDrawList();
+    const ImVec2 corner{0, layout.title_height};
+    list.AddImage(to_imgui(stage.texture()), corner, {viewport.width, corner.y + viewport.height},
+                  {0, 1}, {1, 0});
+    draw_labels(list, corner, viewport, {frame, camera, command.options, -1, std::nullopt});
+    draw_talk_overlay(list, size, {shown.title, shown.caption, shown.step, shown.steps});
     canvas.bind();
     gui.end();
     return canvas.read_pixels();
@@ -105,8 +137,12 @@ Result<Image> make_picture(const Document& document, const MakePicture& command)
     const Setup& setup = document.setup;
     const auto report = make_report(setup, setup.chosen);
     if (!report) return tl::make_unexpected(report.error());
-    return scene_picture(build_frame(setup, *report, stage_effort()), command, *gui, *stage,
-                         *canvas);
+    const Frame frame = build_frame(setup, *report, stage_effort());
+    if (command.tour.empty()) return scene_picture(frame, command, *gui, *stage, *canvas);
+    const auto shown = tour_frame(built_in_tours(setup, *report), command.tour, command.step,
+                                  tour_quotes(setup, *report));
+    if (!shown) return tl::make_unexpected(shown.error());
+    return talk_picture(frame, *shown, command, *gui, *stage, *canvas);
 }
 
 }  // namespace beamfork

@@ -139,8 +139,8 @@ Tour why_the_edge_goes_dark(const Report& report) {
           "slantwise, nearer to every rim on the way.",
           "Both cones start from the whole objective."},
          {StandardView::rear,
-          is_dark ? "At the edge of the field only {edge.light} of the light arrives. The opening "
-                    "that takes most: {edge.rim}."
+          is_dark ? "At the edge of the field only {edge.light} of the light arrives. What takes "
+                    "most of it: {edge.rim}."
                   : "In this setup {edge.light} arrives at the edge of the field: no rim takes a "
                     "share that an eye would notice.",
           "Crosses mark rays that end at a rim."},

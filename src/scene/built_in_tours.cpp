@@ -53,17 +53,15 @@ TourStep focus_verdict(const FocusBudget& budget) {
             "5 to 10 mm should be left either way (common practice)."};
     }
     if (budget.shortfall_is_inward) {
-        return {
-            StandardView::rear,
-            "The image falls before the eyepieces. Even with the focuser at its inner end, it is "
-            "{focus.shortfall}: no turn of the knob brings it there.",
-            "The purple arrow runs from the image to where the eyepieces want it."};
+        return {StandardView::rear,
+                "The image falls before the eyepieces. Even at the end of the focus travel it is "
+                "{focus.shortfall}: no turn of the knob brings it there.",
+                "The purple arrow runs from the image to where the eyepieces want it."};
     }
-    return {
-        StandardView::rear,
-        "The image falls behind the eyepieces. Even with the focuser at its outer end, focus lies "
-        "{focus.shortfall}: a spacer of that length right behind the focuser cures it.",
-        "This is the cheap way to fail: a plain tube mends it."};
+    return {StandardView::rear,
+            "The image falls behind the eyepieces. Focus lies {focus.shortfall}: a spacer of that "
+            "length right behind the focuser cures it.",
+            "This is the cheap way to fail: a plain tube mends it."};
 }
 
 TourStep path_to_spend(const FocusBudget& budget) {

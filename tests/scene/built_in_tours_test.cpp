@@ -68,3 +68,19 @@ TEST_CASE("only a setup with a shifter is told what its shifter does") {
 TEST_CASE("the edge is called dark where a rim takes light, and the rim is named") {
     CHECK(tells(tour_named("why-the-edge-goes-dark", clipping_setup()), "{edge.rim}"));
 }
+
+TEST_CASE("a moving mirror out of reach is not told of a drawtube") {
+    Setup setup = short_setup();
+    setup.parts[0] = Part{"Moving mirror", CassegrainMovingMirror{}, {}, {}};
+    for (const double length : {0.0, 900.0}) {  // at hand, and far beyond any primary's travel
+        std::get<Spacer>(setup.parts[2].body).length = {length};
+        const Report report = report_of(setup);
+        REQUIRE(report.budget.primary);
+        REQUIRE(report.budget.reaches == (length == 0));
+        const Tour tour = tour_named("why-it-will-not-focus", setup);
+        CHECK(tells(tour, "moving its main mirror"));
+        CHECK_FALSE(tells(tour, "drawtube"));
+        CHECK_FALSE(tells(tour, "focuser at"));
+        CHECK(tells(tour, "{focus.shortfall}") == !report.budget.reaches);
+    }
+}

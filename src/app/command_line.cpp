@@ -135,6 +135,17 @@ void describe_picture(CLI::App& command, MakePicture& picture, PictureWords& wor
         ->capture_default_str();
 }
 
+void describe_tour_picture(CLI::App& command, MakePicture& picture) {
+    auto* tour = command.add_option("--tour", picture.tour,
+                                    "A talk's screen: a tour by name (see beamfork tours)");
+    for (const char* other :
+         {"--view", "--camera", "--with-panels", "--transparent", "--text-scale"})
+        tour->excludes(command.get_option(other));
+    command.add_option("--step", picture.step, "With a tour: which step, from 1")
+        ->needs(tour)
+        ->capture_default_str();
+}
+
 struct SightWords {
     std::string subject = "stars";
     std::string layout = "left-and-right";
@@ -256,6 +267,7 @@ Result<Task> read_command_line(int argc, const char* const* argv) {
     auto* picture_command =
         app.add_subcommand("picture", "Draw the 3D view as PNG; needs no display");
     describe_picture(*picture_command, picture, words);
+    describe_tour_picture(*picture_command, picture);
     PictureSight sight;
     SightWords sight_words;
     auto* sight_command =

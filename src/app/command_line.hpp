@@ -43,6 +43,8 @@ struct MakePicture {
     std::string study;         ///< by stem, shown with the panels; empty: as when the window opens
     bool study_is_wide = false;
     float text_scale = 1;
+    std::string tour;  ///< by name: a talk's screen at one of its steps; empty: none
+    int step = 1;      ///< of the tour, from 1
 };
 /// `beamfork parts`: the part kinds and their keys.
 struct ListParts {
@@ -98,6 +100,10 @@ struct MakeFilm {
     bool transparent = false;   ///< single pictures without a ground
     float text_scale = 1;
 };
+/// `beamfork tours FILE`: tours with their captions.
+struct ListTours {
+    std::string file;
+};
 /// Help or version: print and leave.
 struct PrintText {
     std::string text;
@@ -113,6 +119,7 @@ using Task = std::variant<OpenWindow,
                           MakeSheet,
                           MakeModel,
                           MakeFilm,
+                          ListTours,
                           PrintText>;
 
 /// Errors are bad_input with one sentence and a hint at --help.

@@ -3,10 +3,18 @@
 #pragma once
 
 #include "base/error.hpp"
+#include "render/renderer.hpp"
+
+#include <imgui.h>
 
 struct GLFWwindow;
 
 namespace beamfork {
+
+/// For ImDrawList::AddImage.
+inline ImTextureID as_imgui_texture(PictureTexture texture) {
+    return reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(texture));
+}
 
 class Gui {
 public:

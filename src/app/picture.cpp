@@ -8,6 +8,7 @@
 #include "render/canvas.hpp"
 #include "render/night_pass.hpp"
 #include "render/offscreen.hpp"
+#include "scene/built_in_tours.hpp"
 #include "study/cure_search.hpp"
 
 #include <imgui.h>
@@ -16,13 +17,16 @@ namespace beamfork {
 
 namespace {
 
-ImTextureID to_imgui(PictureTexture texture) {
-    return reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(texture));
-}
-
-Result<Image> scene_picture(const Frame& frame, const MakePicture& command) {
+Result<Image> scene_picture(const Setup& setup, const Report& report, const MakePicture& command) {
+    const Frame frame = build_frame(setup, report, stage_effort());
     auto painter = ScenePainter::create({command.width, command.height, command.text_scale});
     if (!painter) return tl::make_unexpected(painter.error());
+    if (!command.tour.empty()) {
+        const auto shown = tour_frame(built_in_tours(setup, report), command.tour, command.step,
+                                      tour_quotes(setup, report));
+        if (!shown) return tl::make_unexpected(shown.error());
+        return painter->paint(frame, *shown, command.options);
+    }
     const float aspect = static_cast<float>(command.width) / static_cast<float>(command.height);
     const FilmMoment moment{.camera =
                                 command.camera.value_or(standard_view(command.view, frame, aspect)),
@@ -45,7 +49,7 @@ Result<Image> window_picture(
     for (int i = 0; i < frames_to_settle; ++i) {
         gui.begin(command.text_scale, command.width, command.height);
         View view = bench.view();
-        view.scene_texture = to_imgui(stage.texture());
+        view.scene_texture = as_imgui_texture(stage.texture());
         sights.fill(view);
         tune.fill(view);
         Requests requests;
@@ -78,7 +82,7 @@ Result<Image> make_picture(const Document& document, const MakePicture& command)
     if (!command.with_panels) {
         const auto report = make_report(setup, setup.chosen);
         if (!report) return tl::make_unexpected(report.error());
-        return scene_picture(build_frame(setup, *report, stage_effort()), command);
+        return scene_picture(setup, *report, command);
     }
     const auto context = OffscreenContext::create();
     if (!context) return tl::make_unexpected(context.error());

@@ -9,6 +9,7 @@ PrintCommandLine::PrintCommandLine(CLI::App& app) {
     add_parts(app);
     add_measure(app);
     add_solve(app);
+    add_tours(app);
 }
 
 void PrintCommandLine::add_check(CLI::App& app) {
@@ -46,11 +47,18 @@ void PrintCommandLine::add_solve(CLI::App& app) {
     solve_command_->add_flag("--json", solve_.json, "Print JSON for programs");
 }
 
+void PrintCommandLine::add_tours(CLI::App& app) {
+    tours_command_ = app.add_subcommand(
+        "tours", "List tours for a talk, captions filled with the setup's numbers");
+    tours_command_->add_option("FILE", tours_.file, "Setup file or demo name")->required();
+}
+
 std::optional<Task> PrintCommandLine::chosen() const {
     if (check_command_->parsed()) return check_;
     if (parts_command_->parsed()) return parts_;
     if (measure_command_->parsed()) return measure_;
     if (solve_command_->parsed()) return solve_;
+    if (tours_command_->parsed()) return tours_;
     return std::nullopt;
 }
 

@@ -13,6 +13,7 @@
 #include "app/picture.hpp"
 #include "app/sheet.hpp"
 #include "app/solve.hpp"
+#include "app/tour_list.hpp"
 #include "app/window.hpp"
 #include "scene/sight_view_rows.hpp"
 
@@ -136,6 +137,19 @@ ExitStatus carry_out(const SolveFor& command) {
     if (!solved) return tell(solved.error());
     std::cout << solved->text << std::flush;
     return solved->is_found ? ExitStatus::fine : ExitStatus::poor_setup;
+}
+
+ExitStatus carry_out(const ListTours& command) {
+    const auto read = open_named(command.file);
+    if (!read) return tell(read.error());
+    if (tell_notices(command.file, read->notices)) return ExitStatus::bad_input;
+    const Setup& setup = read->document.setup;
+    const auto report = make_report(setup, setup.chosen);
+    if (!report) return tell(report.error());
+    const auto text = tour_list_text(setup, *report);
+    if (!text) return tell(text.error());
+    std::cout << *text;
+    return ExitStatus::fine;
 }
 
 ExitStatus carry_out(const PrintText& command) {

@@ -4,6 +4,7 @@
 
 #include "render/night_pass.hpp"
 #include "ui/label_overlay.hpp"
+#include "ui/talk_overlay.hpp"
 #include "ui/widgets.hpp"
 
 #include <imgui.h>
@@ -59,8 +60,8 @@ Result<Image> ScenePainter::paint(const Frame& frame, const FilmMoment& moment, 
     gui_.begin(letters, size_.width, size_.height);
     ImDrawList& list = *ImGui::GetBackgroundDrawList();
     if (!transparent)
-        list.AddImage(reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(stage_.texture())),
-                      {0, 0}, {viewport.width, viewport.height}, {0, 1}, {1, 0});
+        list.AddImage(as_imgui_texture(stage_.texture()), {0, 0}, {viewport.width, viewport.height},
+                      {0, 1}, {1, 0});
     draw_labels(list, {0, 0}, viewport,
                 {frame, moment.camera, moment.options, moment.highlighted_part, std::nullopt});
     draw_caption(list, viewport, moment);
@@ -70,9 +71,33 @@ Result<Image> ScenePainter::paint(const Frame& frame, const FilmMoment& moment, 
         gui_.end();
         return straight(over(canvas_.read_layer(), scene));
     }
+    return finish(moment.options);
+}
+
+Result<Image>
+ScenePainter::paint(const Frame& frame, const TourFrame& step, const ViewOptions& options) {
+    const ImVec2 size{static_cast<float>(size_.width), static_cast<float>(size_.height)};
+    const TalkLayout layout = talk_layout(size.x, size.y);
+    const float letters = talk_scale(size.y);
+    const SceneArea area{size_.width, static_cast<int>(layout.picture_height)};
+    const Viewport viewport{size.x, static_cast<float>(area.height)};
+    const Camera camera = standard_view(step.view, frame, viewport.aspect());
+    const Stage::Look look{
+        .camera = camera, .options = options, .area = area, .pixel_scale = std::max(1.0F, letters)};
+    if (auto drawn = stage_.show(frame, look); !drawn) return tl::make_unexpected(drawn.error());
+    gui_.begin(letters, size_.width, size_.height);
+    ImDrawList& list = *ImGui::GetBackgroundDrawList();
+    const ImVec2 corner{0, layout.title_height};
+    list.AddImage(as_imgui_texture(stage_.texture()), corner,
+                  {viewport.width, corner.y + viewport.height}, {0, 1}, {1, 0});
+    draw_labels(list, corner, viewport, {frame, camera, options, -1, std::nullopt});
+    draw_talk_overlay(list, size, {step.title, step.caption, step.step, step.steps});
+    return finish(options);
+}
+
+Result<Image> ScenePainter::finish(const ViewOptions& options) {
     canvas_.bind();
     gui_.end();
-    const ViewOptions& options = moment.options;
     return options.night ? read_in_red(canvas_, options.night_brightness) : canvas_.read_pixels();
 }
 

@@ -8,6 +8,7 @@
 #include "render/canvas.hpp"
 #include "render/offscreen.hpp"
 #include "scene/film.hpp"
+#include "scene/tour_frame.hpp"
 
 namespace beamfork {
 
@@ -26,7 +27,12 @@ public:
     /// `transparent`: without a ground, colours plain beside their alpha.
     Result<Image> paint(const Frame& frame, const FilmMoment& moment, bool transparent = false);
 
+    /// A talk's screen: the title above, the caption in large letters below.
+    Result<Image> paint(const Frame& frame, const TourFrame& step, const ViewOptions& options);
+
 private:
+    [[nodiscard]] Result<Image> finish(const ViewOptions& options);
+
     ScenePainter(
         OffscreenContext context, Stage stage, Gui gui, Canvas canvas, const PaintedSize& size)
         : context_(std::move(context)),

@@ -176,7 +176,7 @@ private:
         const float density = content_scale(window_);
         gui_.begin(density * session_.text_scale);
         View view = bench_.view();
-        view.scene_texture = to_imgui(stage_.texture());
+        view.scene_texture = as_imgui_texture(stage_.texture());
         sights_.fill(view);
         tune_.fill(view);
         recovery_.fill(view);
@@ -217,10 +217,6 @@ private:
                              || requests.recovery;
         if (is_busy || Gui::has_waiting_input()) clock_.keep_going();
         return {};
-    }
-
-    static ImTextureID to_imgui(PictureTexture texture) {
-        return reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(texture));
     }
 
     GLFWwindow* window_;

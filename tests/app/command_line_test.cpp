@@ -95,6 +95,23 @@ TEST_CASE("sight takes a subject and a layout, and is close enough by itself unl
     CHECK_FALSE(read({"sight", "mine.train.toml", "--subject", "comet"}).has_value());
 }
 
+TEST_CASE("a talk's screen takes a tour and a step, and has its own view") {
+    const auto task = read({"picture", "a.toml", "--tour", "what-a-shifter-does", "--step", "2"});
+    REQUIRE(task);
+    CHECK(std::get<MakePicture>(*task).tour == "what-a-shifter-does");
+    CHECK(std::get<MakePicture>(*task).step == 2);
+    CHECK_FALSE(read({"picture", "a.toml", "--step", "2"}));
+    CHECK_FALSE(read({"picture", "a.toml", "--tour", "x", "--view", "top"}));
+    CHECK_FALSE(read({"picture", "a.toml", "--tour", "x", "--with-panels"}));
+}
+
+TEST_CASE("tours takes a setup and asks for it") {
+    const auto task = read({"tours", "2-shifter-cures-it"});
+    REQUIRE(task);
+    CHECK(std::get<ListTours>(*task).file == "2-shifter-cures-it");
+    CHECK_FALSE(read({"tours"}));
+}
+
 TEST_CASE("measure takes a name and its readings") {
     const auto task =
         read({"measure", "field_stop_by_drift", "seconds=112 113", "declination_deg=4", "--json"});

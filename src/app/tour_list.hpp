@@ -1,0 +1,14 @@
+// `beamfork tours`: the tours of a setup with their captions filled from its studies, as text.
+#pragma once
+
+#include <string>
+
+#include "base/error.hpp"
+#include "study/report.hpp"
+
+namespace beamfork {
+
+/// Errors as filled_caption (scene/tour_quotes.hpp).
+Result<std::string> tour_list_text(const Setup& setup, const Report& report);
+
+}  // namespace beamfork

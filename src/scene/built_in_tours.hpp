@@ -1,0 +1,15 @@
+// The tours that come with the program, worded for one setup: a step is left out or says something else where the
+// setup lacks the part or does not have the trouble it is about.
+#pragma once
+
+#include <vector>
+
+#include "scene/tour.hpp"
+#include "study/report.hpp"
+
+namespace beamfork {
+
+/// Every caption can be filled with that setup's quotes.
+std::vector<Tour> built_in_tours(const Setup& setup, const Report& report);
+
+}  // namespace beamfork

@@ -1,0 +1,28 @@
+// One step of a tour as it is shown: found by name and number, caption filled.
+#pragma once
+
+#include <span>
+#include <string>
+
+#include "base/error.hpp"
+#include "scene/tour.hpp"
+#include "scene/tour_quotes.hpp"
+
+namespace beamfork {
+
+struct TourFrame {
+    std::string title;
+    std::string caption;
+    StandardView view = StandardView::overview;
+    int step = 1;  ///< from 1
+    int steps = 1;
+};
+
+/// `step` counts from 1. Errors: bad_input for an unknown tour, with the nearest known name, or a step that the tour
+/// does not have; those of filled_caption.
+Result<TourFrame> tour_frame(std::span<const Tour> tours,
+                             const std::string& name,
+                             int step,
+                             std::span<const TourQuote> quotes);
+
+}  // namespace beamfork

@@ -1,0 +1,28 @@
+// A tour in time: which step is told at a moment and from where it is seen. Pure: the clock is the caller's.
+#pragma once
+
+#include "scene/tour.hpp"
+
+namespace beamfork {
+
+/// Every step is flown to, then held. The first is held alone: there is nothing to come from.
+struct TourPace {
+    double flight_s = 2;
+    double hold_s = 8;
+};
+
+struct TourMoment {
+    Camera camera;
+    std::size_t step =
+        0;  ///< index into Tour::steps; the caption changes when the flight to it begins
+};
+
+/// Of the whole tour, seconds; 0 without steps.
+double tour_duration(const Tour& tour, TourPace pace = {});
+
+/// `seconds` from the tour's beginning, clamped to its duration. The camera eases in and out and turns the shorter way
+/// round. The tour must have a step, and the pace must not be negative.
+TourMoment
+tour_at(const Tour& tour, double seconds, const Frame& frame, float aspect, TourPace pace = {});
+
+}  // namespace beamfork

@@ -1,0 +1,62 @@
+#include "ui/talk_overlay.hpp"
+
+#include <cfloat>
+
+#include "ui/theme.hpp"
+
+#include <fmt/format.h>
+
+namespace beamfork {
+
+namespace {
+
+// Shares of the picture's height. Lines of a 20th can be read from the back row at eight picture
+// heights (common practice for slides, no source).
+constexpr float caption_line_share = 1.0F / 20;
+constexpr float title_share = 0.09F;
+constexpr float band_share = 0.22F;
+constexpr float margin_share = 0.03F;
+
+}  // namespace
+
+TalkLayout talk_layout(float width, float height) {
+    TalkLayout layout;
+    layout.title_height = title_share * height;
+    layout.band_height = band_share * height;
+    layout.picture_height = height - layout.title_height - layout.band_height;
+    layout.caption_size = caption_line_share * height;
+    layout.margin = margin_share * height;
+    layout.caption_width = width - 2 * layout.margin;
+    return layout;
+}
+
+float talk_scale(float height) {
+    constexpr float lines_at_scale_1 = 720;  // names beside the picture as large as half a caption
+    return height / lines_at_scale_1 * 1.4F;
+}
+
+float caption_height(const TalkWords& words, const TalkLayout& layout) {
+    return font(TextFace::large)
+        ->CalcTextSizeA(layout.caption_size, FLT_MAX, layout.caption_width, words.caption.c_str())
+        .y;
+}
+
+void draw_talk_overlay(ImDrawList& list, ImVec2 size, const TalkWords& words) {
+    const TalkLayout layout = talk_layout(size.x, size.y);
+    const ImU32 ink = colour(Tone::text);
+    ImFont* face = font(TextFace::large);
+    const float title_y = (layout.title_height - layout.caption_size) / 2;
+    list.AddRectFilled({0, 0}, {size.x, layout.title_height}, colour(Tone::ground));
+    list.AddText(face, layout.caption_size, {layout.margin, title_y}, ink, words.title.c_str());
+    const std::string step = fmt::format("step {} of {}", words.step, words.steps);
+    const float step_width = face->CalcTextSizeA(layout.caption_size, FLT_MAX, 0, step.c_str()).x;
+    list.AddText(face, layout.caption_size, {size.x - layout.margin - step_width, title_y},
+                 colour(Tone::text_dim), step.c_str());
+    const float band_top = size.y - layout.band_height;
+    list.AddRectFilled({0, band_top}, size, colour(Tone::ground));
+    const float caption_y = band_top + (layout.band_height - caption_height(words, layout)) / 2;
+    list.AddText(face, layout.caption_size, {layout.margin, caption_y}, ink, words.caption.c_str(),
+                 nullptr, layout.caption_width);
+}
+
+}  // namespace beamfork

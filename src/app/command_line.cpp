@@ -71,6 +71,8 @@ struct PictureWords {
     std::string shells = "open";
     std::string ground = "dark";
     std::string camera;
+    std::string over;
+    std::string beside;
     bool no_labels = false;
 };
 
@@ -103,6 +105,9 @@ Result<MakePicture> finish(MakePicture picture, const PictureWords& words) {
     picture.options.shells = static_cast<ShellView>(place_of(shell_names, words.shells));
     picture.options.light_ground = words.ground == "white";
     picture.options.labels = !words.no_labels;
+    picture.other = words.over.empty() ? words.beside : words.over;
+    if (!words.over.empty()) picture.other_place = CompanionPlace::over;
+    if (!words.beside.empty()) picture.other_place = CompanionPlace::beside;
     return picture;
 }
 
@@ -135,11 +140,18 @@ void describe_picture(CLI::App& command, MakePicture& picture, PictureWords& wor
         ->capture_default_str();
 }
 
+void describe_other(CLI::App& command, PictureWords& words) {
+    auto* over =
+        command.add_option("--over", words.over, "Another setup, drawn into the same place");
+    command.add_option("--beside", words.beside, "Another setup, drawn beside this one")
+        ->excludes(over);
+}
+
 void describe_tour_picture(CLI::App& command, MakePicture& picture) {
     auto* tour = command.add_option("--tour", picture.tour,
                                     "A talk's screen: a tour by name (see beamfork tours)");
-    for (const char* other :
-         {"--view", "--camera", "--with-panels", "--transparent", "--text-scale"})
+    for (const char* other : {"--view", "--camera", "--with-panels", "--transparent",
+                              "--text-scale", "--over", "--beside"})
         tour->excludes(command.get_option(other));
     command.add_option("--step", picture.step, "With a tour: which step, from 1")
         ->needs(tour)
@@ -267,6 +279,7 @@ Result<Task> read_command_line(int argc, const char* const* argv) {
     auto* picture_command =
         app.add_subcommand("picture", "Draw the 3D view as PNG; needs no display");
     describe_picture(*picture_command, picture, words);
+    describe_other(*picture_command, words);
     describe_tour_picture(*picture_command, picture);
     PictureSight sight;
     SightWords sight_words;

@@ -8,6 +8,7 @@
 
 #include "base/error.hpp"
 #include "scene/camera.hpp"
+#include "scene/companion.hpp"
 #include "scene/film.hpp"
 #include "scene/model.hpp"
 #include "scene/sheet.hpp"
@@ -43,6 +44,8 @@ struct MakePicture {
     std::string study;         ///< by stem, shown with the panels; empty: as when the window opens
     bool study_is_wide = false;
     float text_scale = 1;
+    std::string other;  ///< file or demo that shares the picture; empty: none
+    CompanionPlace other_place = CompanionPlace::none;
     std::string tour;  ///< by name: a talk's screen at one of its steps; empty: none
     int step = 1;      ///< of the tour, from 1
 };
@@ -100,6 +103,12 @@ struct MakeFilm {
     bool transparent = false;   ///< single pictures without a ground
     float text_scale = 1;
 };
+/// `beamfork compare FIRST SECOND`: both side by side.
+struct CompareFiles {
+    std::string first;
+    std::string second;
+    bool json = false;
+};
 /// `beamfork tours FILE`: tours with their captions.
 struct ListTours {
     std::string file;
@@ -120,6 +129,7 @@ using Task = std::variant<OpenWindow,
                           MakeModel,
                           MakeFilm,
                           ListTours,
+                          CompareFiles,
                           PrintText>;
 
 /// Errors are bad_input with one sentence and a hint at --help.

@@ -10,6 +10,7 @@ PrintCommandLine::PrintCommandLine(CLI::App& app) {
     add_measure(app);
     add_solve(app);
     add_tours(app);
+    add_compare(app);
 }
 
 void PrintCommandLine::add_check(CLI::App& app) {
@@ -53,12 +54,20 @@ void PrintCommandLine::add_tours(CLI::App& app) {
     tours_command_->add_option("FILE", tours_.file, "Setup file or demo name")->required();
 }
 
+void PrintCommandLine::add_compare(CLI::App& app) {
+    compare_command_ = app.add_subcommand("compare", "Print two setups side by side");
+    compare_command_->add_option("FIRST", compare_.first, "Setup file or demo name")->required();
+    compare_command_->add_option("SECOND", compare_.second, "Setup file or demo name")->required();
+    compare_command_->add_flag("--json", compare_.json, "Print JSON for programs");
+}
+
 std::optional<Task> PrintCommandLine::chosen() const {
     if (check_command_->parsed()) return check_;
     if (parts_command_->parsed()) return parts_;
     if (measure_command_->parsed()) return measure_;
     if (solve_command_->parsed()) return solve_;
     if (tours_command_->parsed()) return tours_;
+    if (compare_command_->parsed()) return compare_;
     return std::nullopt;
 }
 

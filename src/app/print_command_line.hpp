@@ -26,17 +26,20 @@ private:
     void add_measure(CLI::App& app);
     void add_solve(CLI::App& app);
     void add_tours(CLI::App& app);
+    void add_compare(CLI::App& app);
 
     CLI::App* check_command_ = nullptr;
     CLI::App* parts_command_ = nullptr;
     CLI::App* measure_command_ = nullptr;
     CLI::App* solve_command_ = nullptr;
     CLI::App* tours_command_ = nullptr;
+    CLI::App* compare_command_ = nullptr;
     CheckFile check_;
     ListParts parts_;
     MeasureAtHome measure_;
     SolveFor solve_;
     ListTours tours_;
+    CompareFiles compare_;
 };
 
 }  // namespace beamfork

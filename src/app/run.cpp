@@ -5,6 +5,7 @@
 
 #include "app/check.hpp"
 #include "app/command_line.hpp"
+#include "app/compare.hpp"
 #include "app/film.hpp"
 #include "app/home_measurement_text.hpp"
 #include "app/model.hpp"
@@ -149,6 +150,26 @@ ExitStatus carry_out(const ListTours& command) {
     const auto text = tour_list_text(setup, *report);
     if (!text) return tell(text.error());
     std::cout << *text;
+    return ExitStatus::fine;
+}
+
+ExitStatus carry_out(const CompareFiles& command) {
+    std::vector<Setup> setups;
+    std::vector<Report> reports;
+    for (const std::string& file : {command.first, command.second}) {
+        const auto read = open_named(file);
+        if (!read) return tell(read.error());
+        if (tell_notices(file, read->notices)) return ExitStatus::bad_input;
+        const Setup& setup = read->document.setup;
+        auto report = make_report(setup, setup.chosen);
+        if (!report) return tell(report.error());
+        setups.push_back(setup);
+        reports.push_back(*std::move(report));
+    }
+    const ReportedSetup first{setups[0], reports[0]};
+    const ReportedSetup second{setups[1], reports[1]};
+    std::cout << (command.json ? comparison_json(first, second) : comparison_text(first, second))
+              << std::flush;
     return ExitStatus::fine;
 }
 

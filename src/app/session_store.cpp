@@ -42,6 +42,7 @@ Session session_from(const nlohmann::json& from) {
     session.tune_varied = from.value("tune_varied", session.tune_varied);
     session.tune_watched = from.value("tune_watched", session.tune_watched);
     session.tune_wanted = from.value("tune_wanted", session.tune_wanted);
+    session.compare_with = from.value("compare_with", session.compare_with);
     session.tune_whole_range = from.value("tune_whole_range", session.tune_whole_range);
     return session;
 }
@@ -97,6 +98,7 @@ Result<void> store_session(const std::filesystem::path& path, const StoredSessio
                               {"tune_watched", session.tune_watched},
                               {"tune_wanted", session.tune_wanted},
                               {"tune_whole_range", session.tune_whole_range},
+                              {"compare_with", session.compare_with},
                               {"recent_files", stored.recent_files}};
     return replace_file(path, root.dump(2) + "\n");
 }

@@ -4,6 +4,7 @@
 #include <iostream>
 #include <memory>
 
+#include "app/comparison_desk.hpp"
 #include "app/cure_finder.hpp"
 #include "app/export_desk.hpp"
 #include "app/gui.hpp"
@@ -181,6 +182,7 @@ private:
         tune_.fill(view);
         recovery_.fill(view);
         view.exporting = exports_.state();
+        comparison_.fill(view, bench_);
         view.close_asked = glfwWindowShouldClose(window_) == GLFW_TRUE;
         glfwSetWindowShouldClose(window_, GLFW_FALSE);
         view.dropped_file = std::exchange(dropped_file_, {});
@@ -198,6 +200,7 @@ private:
         bench_.carry_out(requests);
         recovery_.answer(requests, bench_);
         recovery_.keep(bench_, glfwGetTime());
+        const bool has_other = comparison_.refresh(bench_, requests);
         const bool changed = bench_.refresh();
         if (const std::string title = window_title(bench_); title != title_) {
             title_ = title;
@@ -212,8 +215,8 @@ private:
         const bool has_cures = cures_.refresh(bench_);
         const bool has_tune = tune_.refresh(bench_, requests.tune);
         const bool has_export_news = exports_.refresh(bench_, requests);
-        const bool is_busy = has_sight || has_cures || has_tune || has_export_news || changed
-                             || *drew || requests.animating || !requests.commands.empty()
+        const bool is_busy = has_sight || has_cures || has_tune || has_export_news || has_other
+                             || changed || *drew || requests.animating || !requests.commands.empty()
                              || requests.recovery;
         if (is_busy || Gui::has_waiting_input()) clock_.keep_going();
         return {};
@@ -230,6 +233,7 @@ private:
     TuneFinder tune_{[] { glfwPostEmptyEvent(); }};
     RecoveryDesk recovery_{recovery_folder()};
     ExportDesk exports_{this_program(), [] { glfwPostEmptyEvent(); }};
+    ComparisonDesk comparison_;
     Transient transient_;
     FrameClock clock_;
     std::string title_;

@@ -120,7 +120,29 @@ bool Workbench::refresh() {
         preview_.reset();
         preview_frame_.reset();
     }
-    return refresh_preview() || is_new;
+    const bool has_companion = refresh_companion(is_new);
+    return refresh_preview() || has_companion || is_new;
+}
+
+void Workbench::accompany(std::shared_ptr<const ComparedSetup> other, CompanionPlace place) {
+    if (place == CompanionPlace::none) other.reset();
+    if (!other) place = CompanionPlace::none;
+    if (other == companion_ && place == companion_place_) return;
+    if (other && other != companion_) companion_alone_ = build_frame(other->setup, other->report);
+    companion_ = std::move(other);
+    companion_place_ = place;
+    companion_changed_ = true;
+}
+
+bool Workbench::refresh_companion(bool is_new) {
+    const bool was_changed = std::exchange(companion_changed_, false);
+    if (!was_changed && !(is_new && companion_)) return false;
+    companion_frame_.reset();
+    if (!companion_) return true;
+    companion_frame_ = companion_place_ == CompanionPlace::over
+                           ? with_other_over(frame_, companion_alone_, companion_->title)
+                           : with_other_beside(frame_, companion_alone_, companion_->title);
+    return true;
 }
 
 void Workbench::adopt_cures(std::uint64_t revision, std::vector<std::vector<Cure>> cures) {

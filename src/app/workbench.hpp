@@ -32,7 +32,13 @@ public:
 
     [[nodiscard]] View view() const;
     /// With the ghost of the cure that is under the pointer, if one is.
-    [[nodiscard]] const Frame& frame() const { return preview_frame_ ? *preview_frame_ : frame_; }
+    [[nodiscard]] const Frame& frame() const {
+        if (preview_frame_) return *preview_frame_;
+        return companion_frame_ ? *companion_frame_ : frame_;
+    }
+    /// The setup that shares the picture from the next refresh() on; null: none.
+    void accompany(std::shared_ptr<const ComparedSetup> other, CompanionPlace place);
+    [[nodiscard]] const History& history() const { return history_; }
     [[nodiscard]] const Document& document() const { return *history_.document(); }
     [[nodiscard]] const std::shared_ptr<const Document>& shared_document() const {
         return history_.document();
@@ -60,6 +66,7 @@ private:
     void carry_out(const Command& command);
     bool refresh_report();
     bool refresh_preview();
+    bool refresh_companion(bool is_new);
 
     History history_;
     std::filesystem::path path_;
@@ -79,6 +86,12 @@ private:
     std::optional<CurePick> preview_wanted_;
     std::optional<CurePick> preview_;  ///< what was wanted when that frame was made
     std::optional<Frame> preview_frame_;
+
+    std::shared_ptr<const ComparedSetup> companion_;
+    CompanionPlace companion_place_ = CompanionPlace::none;
+    bool companion_changed_ = false;
+    Frame companion_alone_;
+    std::optional<Frame> companion_frame_;  ///< of both
 };
 
 }  // namespace beamfork

@@ -58,6 +58,10 @@ void History::redo() {
     if (position_ + 1 < steps_.size()) ++position_;
 }
 
+const std::shared_ptr<const Document>& History::document_at(std::size_t position) const {
+    return steps_[std::min(position, steps_.size() - 1)].document;
+}
+
 void History::go_to(std::size_t position) {
     end_gesture();
     position_ = std::min(position, steps_.size() - 1);

@@ -50,6 +50,8 @@ public:
     /// All changes in order; the first `position()` of them are in the document.
     [[nodiscard]] std::vector<std::string> labels() const;
     [[nodiscard]] std::size_t position() const { return position_; }
+    /// Behind the first `position` changes, the newest for anything beyond the end; without a gesture under way.
+    [[nodiscard]] const std::shared_ptr<const Document>& document_at(std::size_t position) const;
 
     /// The present document is what is in the file.
     void mark_saved();

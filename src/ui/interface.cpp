@@ -72,8 +72,18 @@ void give_keyboard_to_panel(TransientState& state) {
     state.panel_wanted.clear();
 }
 
+// While the panel "compare" is shown, or its other setup is in the picture.
+void ask_for_comparison(const Ui& ui) {
+    const Session& session = ui.session;
+    const bool is_shown =
+        session.study == "comparison" || session.compare_place != CompanionPlace::none;
+    if (session.compare_with.empty() || !is_shown) return;
+    ui.requests.comparison = ComparisonRequest{session.compare_with, session.compare_place};
+}
+
 void end_frame(const Ui& ui) {
     TransientState& state = ui.state;
+    ask_for_comparison(ui);
     if (!state.panel_wanted.empty()) give_keyboard_to_panel(state);
     if (!state.page_wanted.empty() || !state.panel_wanted.empty()) ui.requests.animating = true;
     const auto& commands = ui.requests.commands;

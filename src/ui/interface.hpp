@@ -20,6 +20,7 @@
 #include "scene/view_options.hpp"
 #include "study/report.hpp"
 #include "study/tune_study.hpp"
+#include "ui/comparison_view.hpp"
 #include "ui/export_order.hpp"
 
 #include <imgui.h>
@@ -73,6 +74,7 @@ struct View {
     std::vector<LostWorkEntry> lost_work{};  ///< newest first
     std::string dropped_file{};              ///< onto the window, for one frame; empty: none
     ExportState exporting{};
+    ComparisonView comparison{};
     bool close_asked = false;  ///< the system asks to close the window; true for one frame
 };
 
@@ -99,6 +101,8 @@ struct Session {
     std::string tune_watched = "margin";  ///< key of a watched result
     std::map<std::string, std::string> tune_wanted{{"margin", "5"}};  ///< as typed, by that key
     bool tune_whole_range = false;
+    std::string compare_with;  ///< key of a choice; empty: nothing yet
+    CompanionPlace compare_place = CompanionPlace::none;
     std::string folder;  ///< where the file dialog was last
 };
 
@@ -150,7 +154,9 @@ struct Requests {
     SceneArea scene;
     std::optional<SightRequest> sight;  ///< pictures of what each eye sees; none: not shown
     std::optional<TuneQuestion> tune;   ///< the study "tune"; none: not shown
-    std::optional<CurePick> preview;    ///< under the pointer: shown as a ghost in the picture
+    std::optional<ComparisonRequest> comparison;  ///< none: with nothing
+    bool keeps_for_comparison = false;            ///< the setup as it is now is kept aside
+    std::optional<CurePick> preview;  ///< under the pointer: shown as a ghost in the picture
     std::optional<RecoveryAnswer> recovery;
     std::optional<ExportOrder> export_order;  ///< write this
     bool gives_up_export = false;             ///< end what is being written

@@ -70,6 +70,10 @@ constexpr std::array panel_table{
         "Vary one number and watch one result: its curve, the value that gives what you want, "
         "and what a millimetre more of each part changes.",
         &Layout::study, draw_tune_panel, true},
+    PanelEntry{"comparison", "Side by side",
+               "The setup beside another one, or beside itself before a change: which is better in "
+               "what, and both in one picture.",
+               &Layout::study, draw_comparison_panel, true},
     PanelEntry{"sight_view", "What each eye sees",
                "Pictures computed from the traced rays: left, right, merged, and one eye "
                "against two.",

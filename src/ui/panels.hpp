@@ -26,6 +26,7 @@ void draw_brightness_panel(const Ui& ui);
 void draw_alignment_panel(const Ui& ui);
 void draw_uncertainty_panel(const Ui& ui);
 void draw_tune_panel(const Ui& ui);
+void draw_comparison_panel(const Ui& ui);
 void draw_sight_view_panel(const Ui& ui);
 void draw_home_measurement_panel(const Ui& ui);
 

@@ -176,6 +176,7 @@ public:
     std::vector<ExportOrder> exports;  ///< likewise
     bool gave_up = false;              ///< an export
     ExportState exporting;
+    ComparisonView comparison{};
     int gestures_began = 0;
     int gestures_ended = 0;
     std::string file_path;
@@ -210,6 +211,7 @@ private:
         now.message = message;
         now.dropped_file = std::exchange(dropped_file, {});
         now.exporting = exporting;
+        now.comparison = comparison;
         now.close_asked = std::exchange(close_asked, false);
         return now;
     }

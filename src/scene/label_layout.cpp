@@ -13,10 +13,7 @@ namespace {
 
 constexpr float margin_px = 4;  // kept free at the picture's edge and between boxes
 
-struct Box {
-    glm::vec2 low{0};
-    glm::vec2 high{0};
-};
+using Box = PixelBox;
 
 bool overlap(const Box& a, const Box& b) {
     return a.low.x < b.high.x + margin_px && b.low.x < a.high.x + margin_px
@@ -101,9 +98,12 @@ public:
 
 private:
     [[nodiscard]] bool hits_a_box(const Box& box) const {
-        return std::any_of(placed_.begin(), placed_.end(), [&](const PlacedLabel& other) {
-            return overlap(box, {other.low, other.high});
-        });
+        const bool is_taken = std::any_of(light_.taken.begin(), light_.taken.end(),
+                                          [&](const Box& other) { return overlap(box, other); });
+        return is_taken
+               || std::any_of(placed_.begin(), placed_.end(), [&](const PlacedLabel& other) {
+                      return overlap(box, {other.low, other.high});
+                  });
     }
 
     // In pixels of distance: what a box costs that hides light, or a labelled place, or whose leader runs

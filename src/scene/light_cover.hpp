@@ -8,10 +8,17 @@
 
 namespace beamfork {
 
+/// A rectangle of the picture, pixels: upper left and lower right corner.
+struct PixelBox {
+    glm::vec2 low{0};
+    glm::vec2 high{0};
+};
+
 struct LightCover {
     int columns = 0;
     int rows = 0;
-    std::vector<bool> lit;  ///< row by row, from the upper left
+    std::vector<bool> lit;        ///< row by row, from the upper left
+    std::vector<PixelBox> taken;  ///< by other things: no name may touch one
 
     /// Share of the cells under a box (pixels) that are lit, 0..1; 0 for an empty cover.
     [[nodiscard]] float share_under(glm::vec2 low, glm::vec2 high) const;

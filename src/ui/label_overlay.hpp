@@ -2,9 +2,11 @@
 #pragma once
 
 #include <optional>
+#include <vector>
 
 #include "scene/camera.hpp"
 #include "scene/frame.hpp"
+#include "scene/light_cover.hpp"
 #include "scene/view_options.hpp"
 
 #include <imgui.h>
@@ -18,7 +20,8 @@ struct LabelLook {
     const ViewOptions& options;
     int hot_part = -1;
     std::optional<std::size_t> selected_part;
-    float foot_px = 0;  ///< of the picture, where controls stand: no name goes there
+    float foot_px = 0;              ///< of the picture, where controls stand: no name goes there
+    std::vector<PixelBox> taken{};  ///< by what else lies on the picture, likewise
 };
 
 /// `origin` is the picture's upper left corner on the list, `viewport` its size. Draws nothing when labels

@@ -32,11 +32,15 @@ void draw_scale(const Ui& ui, const Area& area) {
 
 }  // namespace
 
-void draw_viewport_words(const Ui& ui, const Area& area) {
+void draw_viewport_words(const Ui& ui, const Area& area, std::span<const Knob> knobs) {
+    std::vector<PixelBox> taken;
+    for (const Knob& knob : knobs)
+        taken.push_back(room_of(knob));
     ImGui::PushClipRect(area.corner(), {area.right(), area.bottom()}, true);
     draw_labels(*ImGui::GetWindowDrawList(), area.corner(), {area.width, area.height},
                 {ui.view.frame, ui.session.camera, ui.session.view, ui.state.hovered_part_before,
-                 ui.session.selected_part, 2 * grid(2) + ImGui::GetFrameHeight()});
+                 ui.session.selected_part, 2 * grid(2) + ImGui::GetFrameHeight(),
+                 std::move(taken)});
     draw_scale(ui, area);
     ImGui::PopClipRect();
 }

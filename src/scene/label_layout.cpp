@@ -22,24 +22,6 @@ bool overlap(const Box& a, const Box& b) {
 
 glm::vec2 nearest_point(const Box& box, glm::vec2 to) { return glm::clamp(to, box.low, box.high); }
 
-// A stretch meets a box when it can be clipped to it (Liang, Barsky, ACM Trans. Graphics 3(1), 1-22, 1984).
-bool crosses(glm::vec2 from, glm::vec2 to, const Box& box) {
-    float enter = 0;
-    float leave = 1;
-    for (int axis = 0; axis < 2; ++axis) {
-        const float along = to[axis] - from[axis];
-        if (std::abs(along) < 1e-6F) {
-            if (from[axis] < box.low[axis] || from[axis] > box.high[axis]) return false;
-            continue;
-        }
-        const float a = (box.low[axis] - from[axis]) / along;
-        const float b = (box.high[axis] - from[axis]) / along;
-        enter = std::max(enter, std::min(a, b));
-        leave = std::min(leave, std::max(a, b));
-    }
-    return enter <= leave;
-}
-
 struct Spot {
     glm::vec2 direction;
     float distance;

@@ -14,6 +14,9 @@ struct PixelBox {
     glm::vec2 high{0};
 };
 
+/// Whether a line from one place to another meets the box.
+bool crosses(glm::vec2 from, glm::vec2 to, const PixelBox& box);
+
 struct LightCover {
     int columns = 0;
     int rows = 0;
@@ -26,6 +29,9 @@ struct LightCover {
 
 /// Side of a cell in pixels.
 constexpr float cover_cell_px = 12;
+
+/// Marks the cells along a line of the picture, pixels.
+void cover_line(LightCover& cover, glm::vec2 from, glm::vec2 to);
 
 LightCover light_cover(const Frame& frame, const Camera& camera, Viewport viewport);
 

@@ -2,7 +2,6 @@
 #pragma once
 
 #include <optional>
-#include <vector>
 
 #include "scene/camera.hpp"
 #include "scene/frame.hpp"
@@ -20,8 +19,8 @@ struct LabelLook {
     const ViewOptions& options;
     int hot_part = -1;
     std::optional<std::size_t> selected_part;
-    float foot_px = 0;              ///< of the picture, where controls stand: no name goes there
-    std::vector<PixelBox> taken{};  ///< by what else lies on the picture, likewise
+    float foot_px = 0;  ///< of the picture, where controls stand: no name goes there
+    const LightCover* cover = nullptr;  ///< null: of the frame alone
 };
 
 /// `origin` is the picture's upper left corner on the list, `viewport` its size. Draws nothing when labels

@@ -47,6 +47,19 @@ public:
                     float unit)
         : camera_(camera), viewport_(viewport), measure_(measure), cover_(cover), unit_(unit) {}
 
+    /// Names laid out with the cover afterwards touch no line.
+    void keep_names_off_lines() {
+        for (const Stroke& line : lines_) {
+            const float length = glm::distance(line.first, line.second);
+            const int pieces = 1 + static_cast<int>(length / (2 * unit_));
+            for (int i = 0; i <= pieces; ++i) {
+                const glm::vec2 at = glm::mix(line.first, line.second,
+                                              static_cast<float>(i) / static_cast<float>(pieces));
+                cover_.taken.push_back(box_round(at, glm::vec2(unit_)));
+            }
+        }
+    }
+
     std::optional<PlacedDimension> place(const Dimension& dimension) {
         best_.reset();
         size_ = measure_(dimension.text);
@@ -68,12 +81,12 @@ private:
         const Direction side = square_to(line, middle, camera_);
         const double free = glm::dot(side, dimension.free_side);
         for (const double sign : {1.0, -1.0}) {
-            const float dislike = sign * free < -0.2 ? 60 * unit_ : 0;
-            try_side(dimension, sign * side, dislike);
+            if (sign * free < -0.2) continue;  // far from what it measures: rather left out
+            try_side(dimension, sign * side);
         }
     }
 
-    void try_side(const Dimension& dimension, const Direction& side, float dislike) {
+    void try_side(const Dimension& dimension, const Direction& side) {
         const auto a = seen(dimension.from + dimension.clear * side);
         const auto b = seen(dimension.to + dimension.clear * side);
         const auto foot = seen(dimension.from);
@@ -86,7 +99,7 @@ private:
             PlacedDimension placed;
             placed.extensions = {{*a + unit_ * off, line.a + 1.5F * unit_ * off},
                                  {*b + unit_ * off, line.b + 1.5F * unit_ * off}};
-            number_on_line(std::move(placed), line, steps * unit_ + dislike);
+            number_on_line(std::move(placed), line, steps * unit_);
         }
     }
 
@@ -182,6 +195,7 @@ private:
     void take(const PlacedDimension& placed) {
         cover_.taken.push_back(placed.number);
         numbers_.push_back(placed.number);
+        lines_.insert(lines_.end(), placed.lines.begin(), placed.lines.end());
         for (const auto* strokes : {&placed.extensions, &placed.lines}) {
             for (const Stroke& stroke : *strokes) {
                 cover_line(cover_, stroke.first, stroke.second);
@@ -198,7 +212,8 @@ private:
     glm::vec2 size_{0};
     std::optional<Candidate> best_;
     std::vector<PixelBox> numbers_;  // of what is placed
-    std::vector<Stroke> strokes_;
+    std::vector<Stroke> lines_;
+    std::vector<Stroke> strokes_;  // lines and extension lines
 };
 
 }  // namespace
@@ -217,6 +232,7 @@ std::vector<PlacedDimension> lay_out_dimensions(std::span<const Dimension> dimen
         placed->dimension = i;
         all.push_back(*std::move(placed));
     }
+    layout.keep_names_off_lines();
     return all;
 }
 

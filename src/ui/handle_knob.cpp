@@ -54,29 +54,46 @@ void paint_stalk(ImDrawList& list, const Area& area, const HandleView& view) {
     list.AddCircleFilled(from, grid(0.75F), colour(Tone::accent));
 }
 
-void paint_hint(const Area& area, const Knob& knob, bool held) {
+namespace {
+
+struct HintWords {
+    std::string value;
+    std::string more;
+    [[nodiscard]] float value_width() const { return text_width(value, TextFace::bold) + grid(3); }
+};
+
+HintWords words_of(const Knob& knob, bool held) {
     const MovableLength& length = knob.handle.length;
-    const std::string value = length.what + " " + told_value(length, length.value);
     const std::string keys = "Keys " + keys_text("handle/more") + ", " + keys_text("handle/less");
-    const std::string more = held ? "Shift: fine  ·  Esc: back" : keys + "  ·  Shift: fine";
-    const float gap = grid(3);
-    const float value_width = text_width(value, TextFace::bold);
-    const ImVec2 size{value_width + gap + text_width(more) + 2 * grid(2),
-                      ImGui::GetTextLineHeight() + grid(2)};
-    ImVec2 low{area.left + knob.view.knob.x + grid(6), area.top + knob.view.knob.y - size.y / 2};
-    if (std::abs(knob.view.along.x) > 0.4F)
-        low = {area.left + knob.view.knob.x - size.x / 2,
-               area.top + knob.view.knob.y - grid(5) - size.y};
-    low.x = std::clamp(low.x, area.left + grid(1),
-                       std::max(area.left, area.right() - size.x - grid(1)));
-    if (low.y < area.top + grid(1)) low.y = area.top + knob.view.knob.y + grid(5);
+    return {length.what + " " + told_value(length, length.value),
+            held ? "Shift: fine  ·  Esc: back" : keys + "  ·  Shift: fine"};
+}
+
+}  // namespace
+
+PixelBox hint_room(const Area& area, const Knob& knob, bool held) {
+    const HintWords words = words_of(knob, held);
+    const glm::vec2 size{words.value_width() + text_width(words.more) + 2 * grid(2),
+                         ImGui::GetTextLineHeight() + grid(2)};
+    const glm::vec2 at = knob.view.knob;
+    glm::vec2 low{at.x + grid(6), at.y - size.y / 2};
+    if (std::abs(knob.view.along.x) > 0.4F) low = {at.x - size.x / 2, at.y - grid(5) - size.y};
+    low.x = std::clamp(low.x, grid(1), std::max(grid(1), area.width - size.x - grid(1)));
+    if (low.y < grid(1)) low.y = at.y + grid(5);
+    return {low, low + size};
+}
+
+void paint_hint(const Area& area, const Knob& knob, bool held) {
+    const HintWords words = words_of(knob, held);
+    const PixelBox room = hint_room(area, knob, held);
     ImDrawList& list = *ImGui::GetForegroundDrawList();
-    const ImVec2 high{low.x + size.x, low.y + size.y};
+    const ImVec2 low{area.left + room.low.x, area.top + room.low.y};
+    const ImVec2 high{area.left + room.high.x, area.top + room.high.y};
     list.AddRectFilled(low, high, colour(Tone::panel), grid(1));
     list.AddRect(low, high, colour(Tone::line), grid(1));
-    text_at(list, {low.x + grid(2), low.y + grid(1)}, value, colour(Tone::text), TextFace::bold);
-    text_at(list, {low.x + grid(2) + value_width + gap, low.y + grid(1)}, more,
-            colour(Tone::text_dim));
+    const float top = low.y + grid(1);
+    text_at(list, {low.x + grid(2), top}, words.value, colour(Tone::text), TextFace::bold);
+    text_at(list, {low.x + grid(2) + words.value_width(), top}, words.more, colour(Tone::text_dim));
 }
 
 }  // namespace beamfork

@@ -17,6 +17,8 @@ struct KnobLook {
 void paint_knob(ImDrawList& list, ImVec2 middle, glm::vec2 along, const KnobLook& look);
 /// From the body's outline to the knob.
 void paint_stalk(ImDrawList& list, const Area& area, const HandleView& view);
+/// Where the hint goes, in pixels of the picture.
+PixelBox hint_room(const Area& area, const Knob& knob, bool held);
 /// What the knob does, or while it is held what it has done, in one line beside it.
 void paint_hint(const Area& area, const Knob& knob, bool held);
 

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "ui/handle_knob.hpp"
+#include "ui/viewport.hpp"
 
 #include <imgui_internal.h>  // ClearActiveID
 
@@ -141,17 +142,25 @@ std::vector<Knob> visible_knobs(const Ui& ui, const Area& area) {
     for (const std::size_t part : parts_with_knobs(ui)) {
         auto handles = handles_of(ui.setup(), *ui.view.report, part);
         for (std::size_t i = 0; i < handles.size(); ++i) {
-            const auto view = view_of(handles[i], ui.session.camera, viewport_in(area), stalk());
-            if (view) knobs.push_back({part, i, std::move(handles[i]), *view});
+            auto view = view_of(handles[i], ui.session.camera, viewport_in(area), stalk());
+            if (!view) continue;
+            view->knob.y =
+                std::min(view->knob.y, std::max(0.0F, area.height - foot_height() - grid(3)));
+            knobs.push_back({part, i, std::move(handles[i]), *view});
         }
     }
     return knobs;
 }
 
-PixelBox room_of(const Knob& knob) {
-    const glm::vec2 half{grid(5)};
-    return {glm::min(knob.view.knob - half, knob.view.rim),
-            glm::max(knob.view.knob + half, knob.view.rim)};
+std::vector<PixelBox> rooms_of(const Ui& ui, const Area& area, std::span<const Knob> knobs) {
+    std::vector<PixelBox> rooms;
+    for (const Knob& knob : knobs) {
+        const glm::vec2 half{grid(5)};
+        rooms.push_back({glm::min(knob.view.knob - half, knob.view.rim),
+                         glm::max(knob.view.knob + half, knob.view.rim)});
+        if (is_held(ui, knob.part, knob.index)) rooms.push_back(hint_room(area, knob, true));
+    }
+    return rooms;
 }
 
 void draw_knobs(const Ui& ui, const Area& area, std::span<const Knob> knobs) {

@@ -36,8 +36,8 @@ struct Knob {
 };
 
 std::vector<Knob> visible_knobs(const Ui& ui, const Area& area);
-/// What a knob takes up, in pixels of the picture.
-PixelBox room_of(const Knob& knob);
+/// What knobs, and the hint of the one that is held, take up, in pixels of the picture.
+std::vector<PixelBox> rooms_of(const Ui& ui, const Area& area, std::span<const Knob> knobs);
 
 /// After the picture's own mouse area, which must allow overlap.
 void draw_knobs(const Ui& ui, const Area& area, std::span<const Knob> knobs);

@@ -94,6 +94,8 @@ void draw_more(const Ui& ui) {
 
 }  // namespace
 
+float foot_height() { return ImGui::GetFrameHeight() + grid(4); }
+
 void draw_view_bar(const Ui& ui, const Area& area) {
     const bool is_narrow = area.width < grid(235);
     const float height = ImGui::GetFrameHeight() + grid(2);

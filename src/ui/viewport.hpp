@@ -20,6 +20,8 @@ void frame_selection(const Ui& ui);
 
 /// Names by their parts, clear of the knobs, and the scale bar (viewport_words.cpp).
 void draw_viewport_words(const Ui& ui, const Area& area, std::span<const Knob> knobs);
+/// Pixels at the foot of the picture where its controls stand.
+float foot_height();
 /// Standard views and how tubes are drawn, at the foot of the picture (view_bar.cpp).
 void draw_view_bar(const Ui& ui, const Area& area);
 

@@ -35,13 +35,13 @@ void draw_scale(const Ui& ui, const Area& area) {
 
 void draw_viewport_words(const Ui& ui, const Area& area, std::span<const Knob> knobs) {
     const Viewport viewport{area.width, area.height};
-    const float foot = 2 * grid(2) + ImGui::GetFrameHeight();
+    const float foot = foot_height();
     const ViewOptions& options = ui.session.view;
     ImDrawList& list = *ImGui::GetWindowDrawList();
     LightCover cover = light_cover(ui.view.frame, ui.session.camera, viewport);
     cover.taken.push_back({{0, area.height - foot}, {area.width, area.height}});
-    for (const Knob& knob : knobs)
-        cover.taken.push_back(room_of(knob));
+    for (const PixelBox& room : rooms_of(ui, area, knobs))
+        cover.taken.push_back(room);
     ImGui::PushClipRect(area.corner(), {area.right(), area.bottom()}, true);
     if (options.dimensions && ui.session.selected_part && ui.view.report != nullptr) {
         const auto dimensions =

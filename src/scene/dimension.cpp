@@ -23,11 +23,18 @@ const PlacedPart* placed_left(const Report& report, std::size_t part) {
 std::string drawn_length(double length) { return fmt::format("{:.1f} mm", length); }
 
 Dimension between(const Point& from, const Point& to, double clear, std::string text) {
-    return {DimensionKind::along, from, to, clear, Direction{0.0}, std::move(text)};
+    Dimension dimension;
+    dimension.from = from;
+    dimension.to = to;
+    dimension.clear = clear;
+    dimension.text = std::move(text);
+    return dimension;
 }
 
 Dimension across(const Point& middle, const Direction& axis, double half, std::string text) {
-    return {DimensionKind::across, middle, middle + axis, half, Direction{0.0}, std::move(text)};
+    Dimension dimension = between(middle, middle + axis, half, std::move(text));
+    dimension.kind = DimensionKind::across;
+    return dimension;
 }
 
 bool can_be_measured(const PlacedSurface& surface) {
@@ -86,10 +93,11 @@ void add_travel(std::vector<Dimension>& all, const Handle& drawtube, const Focus
     const Point now = drawtube.place();
     const Point out = drawtube.line.at(budget.travel);
     if (budget.drawtube > shows_from_mm)
-        all.push_back(between(in, now, clear, drawn_length(budget.drawtube) + " left inward"));
+        all.push_back(between(in, now, clear, drawn_length(budget.drawtube) + " in"));
     if (budget.travel - budget.drawtube > shows_from_mm)
-        all.push_back(between(now, out, clear,
-                              drawn_length(budget.travel - budget.drawtube) + " left outward"));
+        all.push_back(
+            between(now, out, clear, drawn_length(budget.travel - budget.drawtube) + " out"));
+    if (all.size() == 2) all.front().number_before = true;
     for (Dimension& dimension : all)
         dimension.free_side = drawtube.free_side;
 }

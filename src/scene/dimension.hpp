@@ -24,7 +24,9 @@ struct Dimension {
     double clear =
         0;  ///< along: how far the body reaches beside the points; across: half the width, mm
     Direction free_side{0.0};  ///< where a line had best stand; 0: either side
-    std::string text;          ///< "12.0 mm", "ø 25.0 mm"
+    bool number_before =
+        false;         ///< where the line is too short for it: beyond `from` rather than `to`
+    std::string text;  ///< "12.0 mm", "ø 25.0 mm"
 };
 
 /// Of a part as the report has placed it; of the left arm where there are two. Empty for what has no body.

@@ -99,12 +99,12 @@ private:
             PlacedDimension placed;
             placed.extensions = {{*a + unit_ * off, line.a + 1.5F * unit_ * off},
                                  {*b + unit_ * off, line.b + 1.5F * unit_ * off}};
-            number_on_line(std::move(placed), line, steps * unit_);
+            number_on_line(std::move(placed), line, steps * unit_, dimension.number_before);
         }
     }
 
     // On the line with room for it between the arrows, else beyond either end with the arrows from outside.
-    void number_on_line(PlacedDimension placed, const SeenLine& line, float cost) {
+    void number_on_line(PlacedDimension placed, const SeenLine& line, float cost, bool before) {
         const glm::vec2 along = line.along();
         const float number = extent_along(size_, along);
         if (line.length() >= number + 2 * arrow() + 2 * unit_) {
@@ -123,7 +123,7 @@ private:
             one.lines = {
                 {line.a - tail * along, line.a}, {line.a, line.b}, {line.b, line.b + tail * along}};
             one.arrows = {{line.a, along}, {line.b, -along}};
-            offer(std::move(one), cost + (at_b ? 0 : unit_));
+            offer(std::move(one), cost + (at_b == before ? 6 * unit_ : 0));
         }
     }
 

@@ -46,7 +46,7 @@ TEST_CASE("what is left of the travel on either side adds up to the travel") {
     CHECK(near(inward, report.budget.margin_in, 1e-6));  // in focus: the budget's own margins
     CHECK(near(outward, report.budget.margin_out, 1e-6));
     CHECK(near(inward + outward, 80, rounding));  // Focuser's default travel
-    CHECK(all[0].text.ends_with("left inward"));
+    CHECK(all[0].text.ends_with(" mm in"));
 }
 
 TEST_CASE("a diagonal has two legs that meet on both of its axes") {

@@ -68,8 +68,8 @@ void take_hold(const Ui& ui, const Area& area, const Knob& knob, glm::vec2 point
     const AxisDrag way(handle.line, handle.place_of(handle.length.value), ui.session.camera,
                        viewport_in(area), pointer);
     ui.state.handle_drag =
-        HandleDrag{knob.part, knob.index,       handle, HeldLength(handle.length, steps_asked()),
-                   way,       ui.session.camera};
+        HandleDrag{knob.part, knob.index,        handle,   HeldLength(handle.length, steps_asked()),
+                   way,       ui.session.camera, knob.view};
 }
 
 void let_go(const Ui& ui) {
@@ -126,7 +126,8 @@ void draw_knob(const Ui& ui, const Area& area, const Knob& knob) {
 }  // namespace
 
 void follow_held_handle(const Ui& ui) {
-    if (!ui.state.handle_drag || ui.view.report == nullptr) return;
+    if (!ui.state.handle_drag) return;
+    if (ui.view.report == nullptr || !ui.state.gesture_open) return ui.state.handle_drag.reset();
     const HandleDrag& drag = *ui.state.handle_drag;
     const auto handles = drag.part < ui.setup().parts.size()
                              ? handles_of(ui.setup(), *ui.view.report, drag.part)
@@ -143,7 +144,10 @@ std::vector<Knob> visible_knobs(const Ui& ui, const Area& area) {
         auto handles = handles_of(ui.setup(), *ui.view.report, part);
         for (std::size_t i = 0; i < handles.size(); ++i) {
             auto view = view_of(handles[i], ui.session.camera, viewport_in(area), stalk());
+            const bool held = is_held(ui, part, i);
+            if (!view && held) view = ui.state.handle_drag->seen;
             if (!view) continue;
+            if (held) ui.state.handle_drag->seen = *view;
             view->knob.y =
                 std::min(view->knob.y, std::max(0.0F, area.height - foot_height() - grid(3)));
             knobs.push_back({part, i, std::move(handles[i]), *view});

@@ -21,6 +21,7 @@ struct HandleDrag {
     HeldLength held;
     AxisDrag way;
     Camera camera;
+    HandleView seen;  ///< last; it may be dragged out of the picture
 };
 
 /// While a knob is held, the end of the part that does not move stays in its place in the picture, so that the other

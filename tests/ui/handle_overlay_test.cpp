@@ -261,3 +261,43 @@ TEST_CASE("a part under the pointer shows its knob, and keeps it on the way ther
     CHECK(desk.the<Spacer>().length.value == 20);  // a click moves nothing
     CHECK_FALSE(desk.history.can_undo());
 }
+
+TEST_CASE("a knob that is dragged out of the picture is still held, and let go there") {
+    Desk desk(with_long_adapter());
+    const std::size_t part = desk.index<Spacer>();
+    look_at(desk, part);
+    const ImVec2 knob = desk.place(knob_on(part));
+    desk.move(knob);
+    desk.press();
+    for (const float x : {200.0F, 700.0F, 1000.0F})
+        desk.move(moved(knob, x, 0));
+    const double far = desk.the<Spacer>().length.value;
+    CHECK(far > 100);
+    desk.move(moved(knob, 30, 0));
+    CHECK(desk.the<Spacer>().length.value < far - 50);
+    desk.move(moved(knob, 1000, 0));
+    desk.release();
+    CHECK(desk.the<Spacer>().length.value == far);
+    CHECK(desk.history.labels().size() == 1);
+    CHECK_FALSE(desk.transient.state().handle_drag.has_value());
+    // The camera is the user's again.
+    const Camera camera = desk.session.camera;
+    const ImVec2 ground = desk.place("picture/canvas", 0.9F, 0.1F);
+    desk.drag(ground, moved(ground, -40, 10));
+    CHECK(desk.session.camera.yaw_rad != camera.yaw_rad);
+}
+
+TEST_CASE("a gesture that ends without the knob lets it go") {
+    Desk desk(with_long_adapter());
+    const std::size_t part = desk.index<Spacer>();
+    look_at(desk, part);
+    const ImVec2 knob = desk.place(knob_on(part));
+    desk.move(knob);
+    desk.press();
+    desk.move(moved(knob, 20, 0));
+    REQUIRE(desk.transient.state().handle_drag.has_value());
+    desk.transient.state().gesture_open = false;  // as when the widget vanishes while it is pressed
+    desk.frame();
+    CHECK_FALSE(desk.transient.state().handle_drag.has_value());
+    desk.release();
+}

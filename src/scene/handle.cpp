@@ -26,7 +26,8 @@ double outer_radius(const Part& part) {
 }
 
 // Both arms of the head move, each by half.
-std::vector<Handle> arm_handles(const Setup& setup, const Report& report, MovableLength length) {
+std::vector<Handle>
+arm_handles(const Setup& setup, const Report& report, const MovableLength& length) {
     const Train& train = report.train;
     const auto heads = parts_with_role(setup, Role::splitter);
     const PlacedPart* head =
@@ -86,7 +87,7 @@ std::vector<Handle> handles_of(const Setup& setup, const Report& report, std::si
     auto length = movable_length(setup, report, part);
     if (!length) return {};
     if (role_of(setup.parts[length->part]) == Role::observer)
-        return arm_handles(setup, report, *std::move(length));
+        return arm_handles(setup, report, *length);
     const PlacedPart* placed = find_placed(report, part, Eye::left);
     if (placed == nullptr) return {};
     Handle handle;

@@ -46,7 +46,8 @@ void drag_grip(const PathPanel& panel, const Grip& grip, const PathCanvas& canva
     auto& drag = panel.state.drag;
     const Steps steps = io.KeyShift ? Steps::fine : Steps::halves;
     if (ImGui::IsItemActivated() && io.MouseDown[0])
-        drag = LengthDrag{HeldLength(grip, steps), grip.anchor, io.MousePos.x, canvas.view};
+        drag = LengthDrag{HeldLength(static_cast<const MovableLength&>(grip), steps), grip.anchor,
+                          io.MousePos.x, canvas.view};
     if (!holds(panel, grip)) return;
     if (ImGui::IsKeyPressed(ImGuiKey_Escape, false)) {
         panel.ui.edit(SetField{grip.part, grip.key, drag->held.at_press().stated});

@@ -31,6 +31,7 @@ Session session_from(const nlohmann::json& from) {
         bounded(from, "night_brightness", session.view.night_brightness, 0.2F, 1);
     session.view.night = from.value("night", session.view.night);
     session.view.labels = from.value("labels", session.view.labels);
+    session.view.dimensions = from.value("dimensions", session.view.dimensions);
     session.view.light_ground = from.value("light_ground", session.view.light_ground);
     session.findings_width = from.value("findings_width", session.findings_width);
     session.all_findings = from.value("all_findings", session.all_findings);
@@ -84,6 +85,7 @@ Result<void> store_session(const std::filesystem::path& path, const StoredSessio
                               {"light_share", session.light_share},
                               {"light_gain", session.view.light_gain},
                               {"labels", session.view.labels},
+                              {"dimensions", session.view.dimensions},
                               {"night", session.view.night},
                               {"night_brightness", session.view.night_brightness},
                               {"light_ground", session.view.light_ground},

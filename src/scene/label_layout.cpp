@@ -13,10 +13,7 @@ namespace {
 
 constexpr float margin_px = 4;  // kept free at the picture's edge and between boxes
 
-struct Box {
-    glm::vec2 low{0};
-    glm::vec2 high{0};
-};
+using Box = PixelBox;
 
 bool overlap(const Box& a, const Box& b) {
     return a.low.x < b.high.x + margin_px && b.low.x < a.high.x + margin_px
@@ -24,24 +21,6 @@ bool overlap(const Box& a, const Box& b) {
 }
 
 glm::vec2 nearest_point(const Box& box, glm::vec2 to) { return glm::clamp(to, box.low, box.high); }
-
-// A stretch meets a box when it can be clipped to it (Liang, Barsky, ACM Trans. Graphics 3(1), 1-22, 1984).
-bool crosses(glm::vec2 from, glm::vec2 to, const Box& box) {
-    float enter = 0;
-    float leave = 1;
-    for (int axis = 0; axis < 2; ++axis) {
-        const float along = to[axis] - from[axis];
-        if (std::abs(along) < 1e-6F) {
-            if (from[axis] < box.low[axis] || from[axis] > box.high[axis]) return false;
-            continue;
-        }
-        const float a = (box.low[axis] - from[axis]) / along;
-        const float b = (box.high[axis] - from[axis]) / along;
-        enter = std::max(enter, std::min(a, b));
-        leave = std::min(leave, std::max(a, b));
-    }
-    return enter <= leave;
-}
 
 struct Spot {
     glm::vec2 direction;
@@ -101,9 +80,12 @@ public:
 
 private:
     [[nodiscard]] bool hits_a_box(const Box& box) const {
-        return std::any_of(placed_.begin(), placed_.end(), [&](const PlacedLabel& other) {
-            return overlap(box, {other.low, other.high});
-        });
+        const bool is_taken = std::any_of(light_.taken.begin(), light_.taken.end(),
+                                          [&](const Box& other) { return overlap(box, other); });
+        return is_taken
+               || std::any_of(placed_.begin(), placed_.end(), [&](const PlacedLabel& other) {
+                      return overlap(box, {other.low, other.high});
+                  });
     }
 
     // In pixels of distance: what a box costs that hides light, or a labelled place, or whose leader runs

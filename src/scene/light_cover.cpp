@@ -7,6 +7,15 @@ namespace beamfork {
 
 namespace {
 
+void cover_place(LightCover& cover, glm::vec2 at) {
+    const auto columns = static_cast<float>(cover.columns);
+    const auto rows = static_cast<float>(cover.rows);
+    const glm::vec2 cell = at / cover_cell_px;
+    if (!(cell.x >= 0 && cell.y >= 0 && cell.x < columns && cell.y < rows)) return;
+    cover.lit[static_cast<std::size_t>(cell.y) * cover.columns + static_cast<std::size_t>(cell.x)] =
+        true;
+}
+
 class CoverPainter {
 public:
     CoverPainter(LightCover& cover, const Camera& camera, Viewport viewport)
@@ -15,23 +24,10 @@ public:
     void paint(const glm::vec3& from, const glm::vec3& to) {
         const auto a = project(camera_, from, viewport_);
         const auto b = project(camera_, to, viewport_);
-        if (!a || !b) return;
-        constexpr float longest_cells =
-            4096;  // a ray that passes close to the viewer is long in pixels
-        const float cells = std::min(longest_cells, glm::distance(*a, *b) / cover_cell_px);
-        const int steps = 1 + static_cast<int>(2 * cells);
-        for (int i = 0; i <= steps; ++i)
-            paint(glm::mix(*a, *b, static_cast<float>(i) / static_cast<float>(steps)));
+        if (a && b) cover_line(cover_, *a, *b);
     }
 
 private:
-    void paint(glm::vec2 at) {
-        if (!(at.x >= 0 && at.y >= 0 && at.x < viewport_.width && at.y < viewport_.height)) return;
-        const int column = static_cast<int>(at.x / cover_cell_px);
-        const int row = static_cast<int>(at.y / cover_cell_px);
-        cover_.lit[static_cast<std::size_t>(row) * cover_.columns + column] = true;
-    }
-
     LightCover& cover_;
     const Camera& camera_;
     Viewport viewport_;
@@ -53,6 +49,33 @@ float LightCover::share_under(glm::vec2 low, glm::vec2 high) const {
         }
     }
     return static_cast<float>(covered) / static_cast<float>(all);
+}
+
+// A stretch meets a box when it can be clipped to it (Liang, Barsky, ACM Trans. Graphics 3(1), 1-22, 1984).
+bool crosses(glm::vec2 from, glm::vec2 to, const PixelBox& box) {
+    float enter = 0;
+    float leave = 1;
+    for (int axis = 0; axis < 2; ++axis) {
+        const float along = to[axis] - from[axis];
+        if (std::abs(along) < 1e-6F) {
+            if (from[axis] < box.low[axis] || from[axis] > box.high[axis]) return false;
+            continue;
+        }
+        const float a = (box.low[axis] - from[axis]) / along;
+        const float b = (box.high[axis] - from[axis]) / along;
+        enter = std::max(enter, std::min(a, b));
+        leave = std::min(leave, std::max(a, b));
+    }
+    return enter <= leave;
+}
+
+void cover_line(LightCover& cover, glm::vec2 from, glm::vec2 to) {
+    constexpr float longest_cells =
+        4096;  // a ray that passes close to the viewer is long in pixels
+    const float cells = std::min(longest_cells, glm::distance(from, to) / cover_cell_px);
+    const int steps = 1 + static_cast<int>(2 * cells);
+    for (int i = 0; i <= steps; ++i)
+        cover_place(cover, glm::mix(from, to, static_cast<float>(i) / static_cast<float>(steps)));
 }
 
 LightCover light_cover(const Frame& frame, const Camera& camera, Viewport viewport) {

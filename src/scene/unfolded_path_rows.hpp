@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "scene/colours.hpp"
+#include "scene/movable_length.hpp"
 #include "scene/opening_loss.hpp"
 #include "scene/unfolded_cones.hpp"
 #include "study/report.hpp"
@@ -106,22 +107,12 @@ struct DrawtubeZone {
 };
 
 /// A length of a part that can be changed by moving something along the axis.
-struct Grip {
-    std::size_t part = 0;
-    std::string key;             ///< of the field
-    std::string label;           ///< "Length of Thread adapter"
-    double at = 0;               ///< what moves
-    double anchor = 0;           ///< what stays with its part
-    double value = 0;            ///< mm
-    double low = 0;              ///< smallest value
-    double high = 0;             ///< largest value
-    bool can_be_let_go = false;  ///< left unstated, the program finds it
-    std::string text;            ///< "12.0 mm"
+struct Grip : MovableLength {
+    double at = 0;      ///< what moves
+    double anchor = 0;  ///< what stays with its part
+    std::string text;   ///< "12.0 mm"
     std::string help;
 };
-
-/// The value after a move of `by` mm: within the limits, on whole half millimetres when it snaps.
-double moved_value(const Grip& grip, double by, bool snaps);
 
 struct UnfoldedPathRows {
     std::vector<PathStretch> stretches;  ///< in the order of the light

@@ -11,6 +11,7 @@ struct ViewOptions {
     float section_x_mm =
         0;  ///< ShellView::section removes metal with x less than this (the side view's side)
     bool labels = true;
+    bool dimensions = true;  ///< of the selected part
     bool light = true;
     bool clipped_rays = true;
     float light_gain = 1;       ///< brightness of the beam, 0.2 .. 5

@@ -34,7 +34,32 @@ void step_to_part(const Ui& ui, bool down) {
     }
 }
 
+constexpr ActionEntry
+handle_entry(const char* name, const char* label, ImGuiKey key, int held, void (*run)(const Ui&)) {
+    return {name, "Parts", label, {{{key, held}}}, Heard::between_text, true, can_move_handle, run};
+}
+
 constexpr std::array part_table{
+    handle_entry("handle/more",
+                 "Longer, farther out or wider by 0.5 mm",
+                 ImGuiKey_RightArrow,
+                 ImGuiMod_Alt,
+                 [](const Ui& ui) { move_handle(ui, half_step_mm, Steps::halves); }),
+    handle_entry("handle/less",
+                 "Shorter, farther in or narrower by 0.5 mm",
+                 ImGuiKey_LeftArrow,
+                 ImGuiMod_Alt,
+                 [](const Ui& ui) { move_handle(ui, -half_step_mm, Steps::halves); }),
+    handle_entry("handle/more_fine",
+                 "Longer, farther out or wider by 0.05 mm",
+                 ImGuiKey_RightArrow,
+                 ImGuiMod_Alt | ImGuiMod_Shift,
+                 [](const Ui& ui) { move_handle(ui, fine_step_mm, Steps::fine); }),
+    handle_entry("handle/less_fine",
+                 "Shorter, farther in or narrower by 0.05 mm",
+                 ImGuiKey_LeftArrow,
+                 ImGuiMod_Alt | ImGuiMod_Shift,
+                 [](const Ui& ui) { move_handle(ui, -fine_step_mm, Steps::fine); }),
     ActionEntry{"part/before",
                 "Parts",
                 "Select the part before",

@@ -42,6 +42,10 @@ constexpr std::array view_table{
         "view/rear", "View from the rear", {{{ImGuiKey_6}}}, show_standard<StandardView::rear>),
     view_entry("view/frame", "Frame the selected part", {{{ImGuiKey_F}}}, frame_selection),
     view_entry("view/labels", "Names by the parts", {{{ImGuiKey_N}}}, flip<&ViewOptions::labels>),
+    view_entry("view/dimensions",
+               "Dimensions of the selected part",
+               {{{ImGuiKey_D}}},
+               flip<&ViewOptions::dimensions>),
     view_entry(
         "view/night", "Red light for the night", {{{ImGuiKey_R}}}, flip<&ViewOptions::night>),
     view_entry("view/light", "Light in the picture", {}, flip<&ViewOptions::light>),

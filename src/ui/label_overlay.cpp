@@ -52,7 +52,8 @@ void draw_labels(ImDrawList& list, ImVec2 origin, Viewport viewport, const Label
         const float width = text_width(label.text, TextFace::bold);
         return glm::vec2{width + grid(3), ImGui::GetTextLineHeight() + grid(1)};
     };
-    const LightCover light = light_cover(look.frame, look.camera, viewport);
+    const LightCover light =
+        look.cover != nullptr ? *look.cover : light_cover(look.frame, look.camera, viewport);
     for (const PlacedLabel& placed :
          lay_out_labels(look.frame.labels, look.camera, viewport, measure, light, look.foot_px)) {
         draw_label(list, origin, look, placed);

@@ -5,6 +5,7 @@
 
 #include "scene/camera.hpp"
 #include "scene/frame.hpp"
+#include "scene/light_cover.hpp"
 #include "scene/view_options.hpp"
 
 #include <imgui.h>
@@ -19,6 +20,7 @@ struct LabelLook {
     int hot_part = -1;
     std::optional<std::size_t> selected_part;
     float foot_px = 0;  ///< of the picture, where controls stand: no name goes there
+    const LightCover* cover = nullptr;  ///< null: of the frame alone
 };
 
 /// `origin` is the picture's upper left corner on the list, `viewport` its size. Draws nothing when labels

@@ -9,6 +9,7 @@
 #include "scene/home_measurement_rows.hpp"
 #include "ui/export_dialog.hpp"
 #include "ui/file_dialog.hpp"
+#include "ui/handle_overlay.hpp"
 #include "ui/interface.hpp"
 #include "ui/theme.hpp"
 #include "ui/unfolded_path_state.hpp"
@@ -92,6 +93,8 @@ struct TransientState {
     SightRequest sight;                      ///< what each eye is to see
     bool sight_fits = true;  ///< as close as suits the subject, until the user goes elsewhere
     UnfoldedPathState unfolded;
+    std::optional<HandleDrag> handle_drag;  ///< of a knob in the picture
+    int knobs_of = -1;  ///< part whose knobs are shown because it is or was just pointed at
     bool notices_dismissed = false;
     std::string dismissed_error;
 };

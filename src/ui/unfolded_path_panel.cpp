@@ -81,7 +81,7 @@ UnfoldedView view_for(const PathPanel& panel, const Area& area) {
     const UnfoldedPathState& state = panel.state;
     if (state.drag) {
         UnfoldedView view = state.drag->view;
-        if (const Grip* grip = panel.grip_of(state.drag->part))
+        if (const Grip* grip = panel.grip_of(state.drag->held.at_press().part))
             view.left += grip->anchor - state.drag->anchor;
         return view;
     }

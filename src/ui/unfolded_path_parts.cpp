@@ -22,12 +22,13 @@ void PathPanel::set_length(const Grip& grip, double value) const {
 void PathPanel::use_length_keys(std::optional<std::size_t> part) const {
     const Grip* grip = grip_of(part);
     if (grip == nullptr || ui.session.selected_part != part || !ImGui::IsItemFocused()) return;
+    if (ImGui::GetIO().KeyAlt) return;  // the keys of the whole window
     const ImGuiID id = ImGui::GetItemID();
     for (const auto& [key, by] :
          {std::pair{ImGuiKey_LeftArrow, -0.5}, {ImGuiKey_RightArrow, 0.5}}) {
         ImGui::SetKeyOwner(key, id);
         if (ImGui::IsKeyPressed(key, id, ImGuiInputFlags_Repeat))
-            set_length(*grip, moved_value(*grip, by, true));
+            set_length(*grip, moved_value(*grip, by, Steps::halves));
     }
 }
 
@@ -35,16 +36,28 @@ namespace {
 
 bool is_at_keyboard() { return ImGui::IsItemFocused() && ImGui::GetIO().NavVisible; }
 
+bool holds(const PathPanel& panel, const Grip& grip) {
+    const auto& drag = panel.state.drag;
+    return drag && drag->held.at_press().part == grip.part;
+}
+
 void drag_grip(const PathPanel& panel, const Grip& grip, const PathCanvas& canvas) {
     const ImGuiIO& io = ImGui::GetIO();
     auto& drag = panel.state.drag;
+    const Steps steps = io.KeyShift ? Steps::fine : Steps::halves;
     if (ImGui::IsItemActivated() && io.MouseDown[0])
-        drag = LengthDrag{grip.part, grip.value, grip.anchor, io.MousePos.x, canvas.view};
-    if (ImGui::IsItemActive() && drag && drag->part == grip.part) {
+        drag = LengthDrag{HeldLength(static_cast<const MovableLength&>(grip), steps), grip.anchor,
+                          io.MousePos.x, canvas.view};
+    if (!holds(panel, grip)) return;
+    if (ImGui::IsKeyPressed(ImGuiKey_Escape, false)) {
+        panel.ui.edit(SetField{grip.part, grip.key, drag->held.at_press().stated});
+        if (ImGui::IsItemActive()) ImGui::ClearActiveID();
+        drag.reset();
+        return;
+    }
+    if (ImGui::IsItemActive()) {
         const double by = (io.MousePos.x - drag->pointer) / canvas.view.px_per_mm;
-        Grip pressed = grip;
-        pressed.value = drag->value;
-        if (by != 0) panel.set_length(grip, moved_value(pressed, by, !io.KeyAlt));
+        if (by != 0) panel.set_length(grip, drag->held.value_after(by, steps));
     }
     if (ImGui::IsItemDeactivated()) drag.reset();
 }
@@ -150,7 +163,7 @@ void draw_path_knobs(const PathPanel& panel, const PathCanvas& canvas) {
     std::vector<const Grip*> shown;
     for (const Grip& grip : panel.rows.grips) {
         const double x = canvas.view.x_of(grip.at);
-        const bool is_dragged = panel.state.drag && panel.state.drag->part == grip.part;
+        const bool is_dragged = holds(panel, grip);
         if (is_dragged || (x >= 0 && x <= canvas.area.width)) shown.push_back(&grip);
     }
     std::stable_sort(shown.begin(), shown.end(),

@@ -9,8 +9,7 @@ namespace beamfork {
 
 /// A part's length that is held with the mouse, as it was when the button went down.
 struct LengthDrag {
-    std::size_t part = 0;
-    double value = 0;   ///< mm
+    HeldLength held;
     double anchor = 0;  ///< place of what stays with the part, mm
     float pointer = 0;  ///< pixels from the left
     UnfoldedView view;

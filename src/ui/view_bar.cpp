@@ -94,8 +94,10 @@ void draw_more(const Ui& ui) {
 
 }  // namespace
 
+float foot_height() { return ImGui::GetFrameHeight() + grid(4); }
+
 void draw_view_bar(const Ui& ui, const Area& area) {
-    const bool is_narrow = area.width < grid(200);
+    const bool is_narrow = area.width < grid(235);
     const float height = ImGui::GetFrameHeight() + grid(2);
     ImGui::SetCursorScreenPos({area.left + grid(2), area.bottom() - height - grid(1)});
     ImGui::PushStyleColor(ImGuiCol_ChildBg, colour(Tone::panel, 0.82F));
@@ -117,6 +119,13 @@ void draw_view_bar(const Ui& ui, const Area& area) {
     bool& labels = ui.session.view.labels;
     if (text_button(ui, "view/labels", "Names", "Names by the parts. Key N", true, labels))
         labels = !labels;
+    ImGui::SameLine();
+    bool& dimensions = ui.session.view.dimensions;
+    if (text_button(ui, "view/dimensions", "Dimensions",
+                    "Length and clear opening of the selected part, in mm. Key "
+                        + keys_text("view/dimensions"),
+                    true, dimensions))
+        dimensions = !dimensions;
     ImGui::SameLine();
     bool& night = ui.session.view.night;
     if (text_button(ui, "view/night", "Night", "All of the window in red light. Key R", true,

@@ -123,6 +123,7 @@ void draw_viewport(const Ui& ui, const Area& area) {
     ui.requests.scene = {std::max(1, static_cast<int>(std::lround(area.width * pixels.x))),
                          std::max(1, static_cast<int>(std::lround(area.height * pixels.y)))};
     advance_camera(ui, viewport_of(area).aspect());
+    follow_held_handle(ui);
 
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0, 0});
     begin_area("picture", area, Tone::ground,
@@ -134,13 +135,16 @@ void draw_viewport(const Ui& ui, const Area& area) {
         list.AddImage(ui.view.scene_texture, area.corner(), {area.right(), area.bottom()}, {0, 1},
                       {1, 0});
     }
+    ImGui::SetNextItemAllowOverlap();  // knobs lie on it
     ImGui::InvisibleButton("picture/canvas",
                            {std::max(1.0F, area.width), std::max(1.0F, area.height)},
                            ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight
                                | ImGuiButtonFlags_MouseButtonMiddle);
     ui.note("picture/canvas", "The picture");
     use_pointer(ui, area);
-    draw_viewport_words(ui, area);
+    const std::vector<Knob> knobs = visible_knobs(ui, area);
+    draw_viewport_words(ui, area, knobs);
+    draw_knobs(ui, area, knobs);
     draw_view_bar(ui, area);
     ImGui::End();
 }

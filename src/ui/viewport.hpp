@@ -1,6 +1,8 @@
 // The picture: turning it, coming nearer, choosing parts in it, and the words that float over it.
 #pragma once
 
+#include <span>
+
 #include "ui/layout.hpp"
 #include "ui/ui.hpp"
 
@@ -16,8 +18,10 @@ void show_view(const Ui& ui, StandardView view);
 /// The selected part, or all of the train.
 void frame_selection(const Ui& ui);
 
-/// Names by their parts, and the scale bar (viewport_words.cpp).
-void draw_viewport_words(const Ui& ui, const Area& area);
+/// Names by their parts, clear of the knobs, and the scale bar (viewport_words.cpp).
+void draw_viewport_words(const Ui& ui, const Area& area, std::span<const Knob> knobs);
+/// Pixels at the foot of the picture where its controls stand.
+float foot_height();
 /// Standard views and how tubes are drawn, at the foot of the picture (view_bar.cpp).
 void draw_view_bar(const Ui& ui, const Area& area);
 

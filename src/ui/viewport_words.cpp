@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "ui/dimension_overlay.hpp"
 #include "ui/label_overlay.hpp"
 #include "ui/scale_bar.hpp"
 #include "ui/viewport.hpp"
@@ -32,11 +33,26 @@ void draw_scale(const Ui& ui, const Area& area) {
 
 }  // namespace
 
-void draw_viewport_words(const Ui& ui, const Area& area) {
+void draw_viewport_words(const Ui& ui, const Area& area, std::span<const Knob> knobs) {
+    const Viewport viewport{area.width, area.height};
+    const float foot = foot_height();
+    const ViewOptions& options = ui.session.view;
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    LightCover cover = light_cover(ui.view.frame, ui.session.camera, viewport);
+    cover.taken.push_back({{0, area.height - foot}, {area.width, area.height}});
+    for (const PixelBox& room : rooms_of(ui, area, knobs))
+        cover.taken.push_back(room);
     ImGui::PushClipRect(area.corner(), {area.right(), area.bottom()}, true);
-    draw_labels(*ImGui::GetWindowDrawList(), area.corner(), {area.width, area.height},
-                {ui.view.frame, ui.session.camera, ui.session.view, ui.state.hovered_part_before,
-                 ui.session.selected_part, 2 * grid(2) + ImGui::GetFrameHeight()});
+    if (options.dimensions && ui.session.selected_part && ui.view.report != nullptr) {
+        const auto dimensions =
+            part_dimensions(ui.setup(), *ui.view.report, *ui.session.selected_part);
+        const auto placed = lay_out_dimensions(dimensions, ui.session.camera, viewport,
+                                               measure_number, cover, grid(1));
+        draw_dimensions(list, area.corner(), dimensions, placed, options.on_light_ground());
+    }
+    draw_labels(list, area.corner(), viewport,
+                {ui.view.frame, ui.session.camera, options, ui.state.hovered_part_before,
+                 ui.session.selected_part, foot, &cover});
     draw_scale(ui, area);
     ImGui::PopClipRect();
 }

@@ -21,6 +21,7 @@ TEST_CASE("the window's arrangement comes back as it was left") {
     StoredSession stored;
     stored.session.text_scale = 1.5F;
     stored.session.view.labels = false;
+    stored.session.view.dimensions = false;
     stored.session.view.night = true;
     stored.session.view.night_brightness = 0.3F;
     stored.session.folded = {"focus_budget"};
@@ -34,6 +35,7 @@ TEST_CASE("the window's arrangement comes back as it was left") {
     const StoredSession back = load_session(file);
     CHECK(back.session.text_scale == 1.5F);
     CHECK_FALSE(back.session.view.labels);
+    CHECK_FALSE(back.session.view.dimensions);
     CHECK(back.session.view.night);
     CHECK(back.session.view.night_brightness == 0.3F);
     CHECK(back.session.folded == stored.session.folded);

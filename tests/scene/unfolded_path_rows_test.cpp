@@ -266,12 +266,12 @@ TEST_CASE(
     CHECK(adapter.key == "length_mm");
     CHECK(adapter.value == 1);
     CHECK(near(adapter.at - adapter.anchor, 1, 1e-12));
-    CHECK(moved_value(adapter, 3.3, true) == 4.5);
-    CHECK(near(moved_value(adapter, 3.3, false), 4.3, 1e-12));
-    CHECK(moved_value(adapter, -40, true) == 0);
+    CHECK(moved_value(adapter, 3.3, Steps::halves) == 4.5);
+    CHECK(near(moved_value(adapter, 3.32, Steps::fine), 4.3, 1e-12));
+    CHECK(moved_value(adapter, -40, Steps::halves) == 0);
     const Grip& drawtube = rows.grips[0];
     CHECK(drawtube.key == "held_at_mm");
-    CHECK(moved_value(drawtube, 1000, true) == 80);  // no farther than the travel
+    CHECK(moved_value(drawtube, 1000, Steps::halves) == 80);  // no farther than the travel
     CHECK(rows.grips[2].key == "lens_offset_mm");
     CHECK(near(rows.drawtube.racked_out - rows.drawtube.racked_in, 80, 1e-9));
 }

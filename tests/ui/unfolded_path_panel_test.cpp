@@ -49,24 +49,46 @@ TEST_CASE("a dragged edge stays under the pointer although the train is laid out
     desk.move({from.x + 50, from.y});
     REQUIRE(path_state(desk).drag.has_value());
     const double px_per_mm = path_state(desk).drag->view.px_per_mm;
-    const double moved = desk.the<Spacer>().length.value - path_state(desk).drag->value;
+    const double moved =
+        desk.the<Spacer>().length.value - path_state(desk).drag->held.at_press().value;
     CHECK(near(moved * px_per_mm, 50, 0.25 * px_per_mm + 0.01));  // half a step of 0.5 mm
     desk.release();
     CHECK_FALSE(path_state(desk).drag.has_value());
 }
 
-TEST_CASE("with Alt a length is dragged freely") {
+TEST_CASE("with Shift a length is dragged finely: a tenth of the way, in steps of 0.05 mm") {
     Desk desk;
     show_path(desk);
-    const std::size_t spacer = desk.index<Spacer>();
-    const ImVec2 from = desk.place(knob_of(spacer));
-    ImGui::GetIO().AddKeyEvent(ImGuiMod_Alt, true);
-    desk.drag(from, {from.x + 37, from.y});
-    ImGui::GetIO().AddKeyEvent(ImGuiMod_Alt, false);
+    const ImVec2 from = desk.place(knob_of(desk.index<Spacer>()));
+    desk.move(from);
+    ImGui::GetIO().AddKeyEvent(ImGuiMod_Shift, true);
+    desk.press();
+    desk.move({from.x + 10, from.y});
+    desk.move({from.x + 80, from.y});
+    REQUIRE(path_state(desk).drag.has_value());
+    const double px_per_mm = path_state(desk).drag->view.px_per_mm;
+    desk.release();
+    ImGui::GetIO().AddKeyEvent(ImGuiMod_Shift, false);
     desk.frame(2);
     const double longer = desk.the<Spacer>().length.value;
-    CHECK(longer > 1);
-    CHECK(longer * 2 != std::round(longer * 2));
+    CHECK(near(longer * 20, std::round(longer * 20), 1e-9));             // rounding
+    CHECK(near((longer - 1) * px_per_mm, 8, 0.025 * px_per_mm + 0.01));  // half a step of 0.05 mm
+}
+
+TEST_CASE("Esc puts a dragged length back, and the drag leaves no step behind") {
+    Desk desk;
+    show_path(desk);
+    const ImVec2 from = desk.place(knob_of(desk.index<Focuser>()));
+    desk.move(from);
+    desk.press();
+    desk.move({from.x + 30, from.y});
+    CHECK(desk.the<Focuser>().held_at.has_value());
+    desk.key(ImGuiKey_Escape);
+    CHECK_FALSE(desk.the<Focuser>().held_at.has_value());
+    desk.move({from.x + 60, from.y});
+    desk.release();
+    CHECK_FALSE(desk.the<Focuser>().held_at.has_value());
+    CHECK_FALSE(desk.history.can_undo());
 }
 
 TEST_CASE("dragging the drawtube holds it there, a double click lets it focus again") {

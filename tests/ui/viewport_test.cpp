@@ -135,3 +135,15 @@ TEST_CASE("tubes and names are switched at the foot of the picture") {
     desk.click("view/clipped");
     CHECK_FALSE(desk.session.view.clipped_rays);
 }
+
+TEST_CASE("dimensions are switched by button and by key, and every part draws with them") {
+    Desk desk(cured_setup());
+    CHECK(desk.session.view.dimensions);
+    for (std::size_t part = 0; part < desk.setup().parts.size(); ++part)
+        desk.select(part);
+    desk.click("view/dimensions");
+    CHECK_FALSE(desk.session.view.dimensions);
+    desk.key(ImGuiKey_D);
+    CHECK(desk.session.view.dimensions);
+    CHECK(desk.edits.empty());
+}

@@ -17,6 +17,12 @@ struct TourMoment {
         0;  ///< index into Tour::steps; the caption changes when the flight to it begins
 };
 
+/// From where a step is seen.
+Camera tour_camera(const TourStep& step, const Frame& frame, float aspect);
+
+/// On the way from one camera to another, `done` from 0 to 1 in time: eased at both ends, turning the shorter way round.
+Camera flight_between(const Camera& from, const Camera& to, double done);
+
 /// Of the whole tour, seconds; 0 without steps.
 double tour_duration(const Tour& tour, TourPace pace = {});
 

@@ -21,6 +21,7 @@
 #include "study/report.hpp"
 #include "study/tune_study.hpp"
 #include "ui/export_order.hpp"
+#include "ui/speaker_page.hpp"
 
 #include <imgui.h>
 
@@ -73,6 +74,9 @@ struct View {
     std::vector<LostWorkEntry> lost_work{};  ///< newest first
     std::string dropped_file{};              ///< onto the window, for one frame; empty: none
     ExportState exporting{};
+    bool has_second_screen = false;  ///< besides the one that the window is on
+    bool notes_closed =
+        false;  ///< the user has closed the window with the speaker's notes; for one frame
     bool close_asked = false;  ///< the system asks to close the window; true for one frame
 };
 
@@ -156,6 +160,11 @@ struct Requests {
     bool gives_up_export = false;             ///< end what is being written
     int highlighted_part = -1;                ///< under the pointer, in the picture or in a list
     bool animating = false;                   ///< something moves: draw again soon
+    std::optional<double> wake_in_s;          ///< draw again then, though nothing happens
+    std::optional<SpeakerPage> speaker;       ///< for a window of its own; none: no such window
+    void wake_within(double seconds) {
+        if (!wake_in_s || *wake_in_s > seconds) wake_in_s = seconds;
+    }
 };
 
 struct WidgetLog;
@@ -172,6 +181,8 @@ public:
     Transient& operator=(Transient&&) = delete;
 
     [[nodiscard]] TransientState& state() { return *state_; }
+    /// The whole screen is the room's, and letters are as large as talk_scale() says.
+    [[nodiscard]] bool is_giving_talk() const;
     /// Tests find widgets by it; null in the program.
     WidgetLog* widget_log = nullptr;
 

@@ -10,6 +10,7 @@
 #include "ui/export_dialog.hpp"
 #include "ui/file_dialog.hpp"
 #include "ui/interface.hpp"
+#include "ui/talk_state.hpp"
 #include "ui/theme.hpp"
 #include "ui/unfolded_path_state.hpp"
 
@@ -92,6 +93,8 @@ struct TransientState {
     SightRequest sight;                      ///< what each eye is to see
     bool sight_fits = true;  ///< as close as suits the subject, until the user goes elsewhere
     UnfoldedPathState unfolded;
+    bool talk_wanted = false;       ///< the list of tours opens
+    std::optional<TalkState> talk;  ///< while one is given
     bool notices_dismissed = false;
     std::string dismissed_error;
 };

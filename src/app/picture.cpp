@@ -17,12 +17,14 @@ namespace beamfork {
 
 namespace {
 
-Result<Image> scene_picture(const Setup& setup, const Report& report, const MakePicture& command) {
+Result<Image>
+scene_picture(const Document& document, const Report& report, const MakePicture& command) {
+    const Setup& setup = document.setup;
     const Frame frame = build_frame(setup, report, stage_effort());
     auto painter = ScenePainter::create({command.width, command.height, command.text_scale});
     if (!painter) return tl::make_unexpected(painter.error());
     if (!command.tour.empty()) {
-        const auto shown = tour_frame(built_in_tours(setup, report), command.tour, command.step,
+        const auto shown = tour_frame(all_tours(document, report), command.tour, command.step,
                                       tour_quotes(setup, report));
         if (!shown) return tl::make_unexpected(shown.error());
         return painter->paint(frame, *shown, command.options);
@@ -82,7 +84,7 @@ Result<Image> make_picture(const Document& document, const MakePicture& command)
     if (!command.with_panels) {
         const auto report = make_report(setup, setup.chosen);
         if (!report) return tl::make_unexpected(report.error());
-        return scene_picture(setup, *report, command);
+        return scene_picture(document, *report, command);
     }
     const auto context = OffscreenContext::create();
     if (!context) return tl::make_unexpected(context.error());

@@ -1,6 +1,7 @@
 #include "scene/tour_motion.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "base/contract.hpp"
 
@@ -14,7 +15,26 @@ float eased(double t) { return static_cast<float>(t * t * (3 - 2 * t)); }
 }  // namespace
 
 Camera tour_camera(const TourStep& step, const Frame& frame, float aspect) {
-    return standard_view(step.view, frame, aspect);
+    if (!step.camera) return standard_view(step.view, frame, aspect);
+    const TourCamera& given = *step.camera;
+    Camera camera;
+    for (int i = 0; i < 3; ++i)
+        camera.target[i] = static_cast<float>(given.target_mm.at(static_cast<std::size_t>(i)));
+    camera.distance_mm = static_cast<float>(given.distance_mm);
+    camera.yaw_rad = glm::radians(static_cast<float>(given.yaw_deg));
+    camera.pitch_rad = glm::radians(static_cast<float>(given.pitch_deg));
+    return camera;
+}
+
+TourCamera camera_for_tour(const Camera& camera) {
+    const auto rounded = [](double value) { return std::round(value * 100) / 100; };
+    TourCamera kept;
+    for (int i = 0; i < 3; ++i)
+        kept.target_mm.at(static_cast<std::size_t>(i)) = rounded(camera.target[i]);
+    kept.distance_mm = rounded(camera.distance_mm);
+    kept.yaw_deg = rounded(glm::degrees(static_cast<double>(camera.yaw_rad)));
+    kept.pitch_deg = rounded(glm::degrees(static_cast<double>(camera.pitch_rad)));
+    return kept;
 }
 
 Camera flight_between(const Camera& from, const Camera& to, double done) {

@@ -1,7 +1,8 @@
 // A tour in time: which step is told at a moment and from where it is seen. Pure: the clock is the caller's.
 #pragma once
 
-#include "scene/tour.hpp"
+#include "document/tour.hpp"
+#include "scene/camera.hpp"
 
 namespace beamfork {
 
@@ -19,6 +20,9 @@ struct TourMoment {
 
 /// From where a step is seen.
 Camera tour_camera(const TourStep& step, const Frame& frame, float aspect);
+
+/// The present view as a step keeps it: hundredths of a millimetre and of a degree. The field of view is every tour's.
+TourCamera camera_for_tour(const Camera& camera);
 
 /// On the way from one camera to another, `done` from 0 to 1 in time: eased at both ends, turning the shorter way round.
 Camera flight_between(const Camera& from, const Camera& to, double done);

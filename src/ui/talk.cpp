@@ -157,7 +157,7 @@ bool draw_talk(const Ui& ui) {
     if (!talk) return false;
     if (ui.view.notes_closed) talk->has_notes = false;
     std::vector<Tour> tours;
-    if (ui.view.report != nullptr) tours = built_in_tours(ui.setup(), *ui.view.report);
+    if (ui.view.report != nullptr) tours = all_tours(ui.view.document, *ui.view.report);
     const auto found = std::find_if(tours.begin(), tours.end(), [&](const Tour& tour) {
         return tour.name == talk->tour && !tour.steps.empty();
     });

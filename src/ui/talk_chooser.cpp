@@ -51,7 +51,7 @@ void draw_talk_chooser(const Ui& ui) {
     const bool takes_marked = is_marked && !opens && ImGui::IsKeyPressed(ImGuiKey_Enter, false);
     if (ui.view.report != nullptr) {
         const auto quotes = tour_quotes(ui.setup(), *ui.view.report);
-        for (const Tour& tour : built_in_tours(ui.setup(), *ui.view.report)) {
+        for (const Tour& tour : all_tours(ui.view.document, *ui.view.report)) {
             if (tour.steps.empty()) continue;
             const std::string& first = tour.steps.front().caption;
             if (draw_tour_row(ui, tour, filled_caption(first, quotes).value_or(first), is_marked))

@@ -62,6 +62,7 @@ void begin_frame(const Ui& ui) {
 void forget_document(const Ui& ui) {
     ui.session.selected_part.reset();
     ui.state.story_draft.reset();
+    ui.state.tour_edit = {};
     ui.state.refusal.reset();
     ui.state.notices_dismissed = false;
 }

@@ -12,6 +12,7 @@
 #include "ui/interface.hpp"
 #include "ui/talk_state.hpp"
 #include "ui/theme.hpp"
+#include "ui/tour_edit_state.hpp"
 #include "ui/unfolded_path_state.hpp"
 
 namespace beamfork {
@@ -94,6 +95,7 @@ struct TransientState {
     bool sight_fits = true;  ///< as close as suits the subject, until the user goes elsewhere
     UnfoldedPathState unfolded;
     bool talk_wanted = false;       ///< the list of tours opens
+    TourEditState tour_edit;        ///< of the panel of tours
     std::optional<TalkState> talk;  ///< while one is given
     bool notices_dismissed = false;
     std::string dismissed_error;

@@ -102,6 +102,8 @@ struct MakeFilm {
     TurntableLook turntable{};  ///< its aspect follows from the size
     bool transparent = false;   ///< single pictures without a ground
     float text_scale = 1;
+    std::string tour;   ///< its name: that tour instead of once round; empty: none
+    double hold_s = 8;  ///< each of its steps
 };
 /// `beamfork compare FIRST SECOND`: both side by side.
 struct CompareFiles {

@@ -51,7 +51,8 @@ Result<Task> ExportCommandLine::finished_model() const {
 
 void ExportCommandLine::add_film(CLI::App& app) {
     film_command_ = app.add_subcommand(
-        "film", "Film the train from all round, as MP4 or WebM or as single pictures");
+        "film",
+        "Film the train from all round, or a tour of it, as MP4 or WebM or as single pictures");
     CLI::App& film = *film_command_;
     film.add_option("FILE", film_.file, "Setup file or demo name")->required();
     film.add_option("-o,--output", film_.output,
@@ -83,6 +84,16 @@ void ExportCommandLine::add_film(CLI::App& app) {
     film.add_option("--caption", film_.turntable.caption, "Words along the foot");
     film.add_flag("--names", film_has_names_, "With the names of the parts");
     film.add_flag("--transparent", film_.transparent, "With --frames: no ground");
+    auto* tour = film.add_option("--tour", film_.tour,
+                                 "A tour by name instead, with its flights and captions (see "
+                                 "beamfork tours)");
+    for (const char* other :
+         {"--seconds", "--about", "--from", "--height", "--caption", "--names", "--transparent"})
+        tour->excludes(film.get_option(other));
+    film.add_option("--hold", film_.hold_s, "With a tour: seconds that each step is held")
+        ->needs(tour)
+        ->check(CLI::Range(0.5, 120.0))
+        ->capture_default_str();
 }
 
 Result<Task> ExportCommandLine::finished_film() const {
@@ -93,7 +104,7 @@ Result<Task> ExportCommandLine::finished_film() const {
     film.height = size->y;
     film.whole_train = film_about_ == "train";
     film.turntable.options.light_ground = film_ground_ == "white";
-    film.turntable.options.labels = film_has_names_;
+    film.turntable.options.labels = film_has_names_ || !film.tour.empty();
     film.turntable.pitch_rad = static_cast<float>(to_radians(Degrees{film_pitch_deg_}).value);
     film.turntable.start_yaw_rad = static_cast<float>(to_radians(Degrees{film_yaw_deg_}).value);
     const bool has_output = film_command_->get_option("--output")->count() > 0;

@@ -1,5 +1,6 @@
 #include "app/film.hpp"
 
+#include <algorithm>
 #include <csignal>
 #include <filesystem>
 #include <iostream>
@@ -8,7 +9,10 @@
 
 #include "app/scene_painter.hpp"
 #include "app/video_pipe.hpp"
+#include "scene/built_in_tours.hpp"
 #include "scene/picture.hpp"
+#include "scene/tour_film.hpp"
+#include "ui/talk_overlay.hpp"
 
 #include <fmt/format.h>
 
@@ -100,12 +104,41 @@ Result<void> write_film(const Film& film,
     return sink->finish();
 }
 
+namespace {
+
+Result<void> write_tour(const Document& document,
+                        const Report& report,
+                        const Frame& frame,
+                        const MakeFilm& command,
+                        const FilmProgress& progress) {
+    const auto tours = all_tours(document, report);
+    const auto quotes = tour_quotes(document.setup, report);
+    const auto first = tour_frame(tours, command.tour, 1, quotes);  // tells of an unknown name
+    if (!first) return tl::make_unexpected(first.error());
+    const auto tour = std::find_if(tours.begin(), tours.end(),
+                                   [&](const Tour& one) { return one.name == command.tour; });
+    TourPace pace;
+    pace.hold_s = command.hold_s;
+    auto film = tour_film(*tour, quotes, frame, talk_aspect(command.width, command.height), pace);
+    if (!film) return tl::make_unexpected(film.error());
+    const auto bare = std::move(film->at);
+    film->at = [bare, options = command.turntable.options](double second) {
+        FilmMoment moment = bare(second);
+        moment.options = options;
+        return moment;
+    };
+    return write_film(*film, frame, command, progress);
+}
+
+}  // namespace
+
 Result<void>
 write_film(const Document& document, const MakeFilm& command, const FilmProgress& progress) {
     const Setup& setup = document.setup;
     const auto report = make_report(setup, setup.chosen);
     if (!report) return tl::make_unexpected(report.error());
     const Frame frame = build_frame(setup, *report, stage_effort());
+    if (!command.tour.empty()) return write_tour(document, *report, frame, command, progress);
     TurntableLook look = command.turntable;
     look.aspect = static_cast<float>(command.width) / static_cast<float>(command.height);
     return write_film(turntable(command.whole_train ? frame.bounds : frame.rear_bounds, look),

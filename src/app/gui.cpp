@@ -36,8 +36,9 @@ Gui::~Gui() {
 }
 
 void Gui::begin(float scale, int width, int height) {
-    if (set_theme(scale)) ImGui_ImplOpenGL3_DestroyFontsTexture();  // NewFrame makes it anew
-    ImGui_ImplOpenGL3_NewFrame();
+    if (set_theme(scale)) ImGui_ImplOpenGL3_DestroyFontsTexture();
+    ImGui_ImplOpenGL3_NewFrame();  // makes the first picture of the fonts, and none later
+    if (ImGui::GetIO().Fonts->TexID == ImTextureID{}) ImGui_ImplOpenGL3_CreateFontsTexture();
     if (window_) {
         ImGui_ImplGlfw_NewFrame();
     } else {

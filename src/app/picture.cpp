@@ -33,13 +33,15 @@ Result<Frame> frame_of(const Setup& setup, const Report& report, const MakePictu
                : with_other_beside(frame, alone, other.title);
 }
 
-Result<Image> scene_picture(const Setup& setup, const Report& report, const MakePicture& command) {
+Result<Image>
+scene_picture(const Document& document, const Report& report, const MakePicture& command) {
+    const Setup& setup = document.setup;
     const auto frame = frame_of(setup, report, command);
     if (!frame) return tl::make_unexpected(frame.error());
     auto painter = ScenePainter::create({command.width, command.height, command.text_scale});
     if (!painter) return tl::make_unexpected(painter.error());
     if (!command.tour.empty()) {
-        const auto shown = tour_frame(built_in_tours(setup, report), command.tour, command.step,
+        const auto shown = tour_frame(all_tours(document, report), command.tour, command.step,
                                       tour_quotes(setup, report));
         if (!shown) return tl::make_unexpected(shown.error());
         return painter->paint(*frame, *shown, command.options);
@@ -105,7 +107,7 @@ Result<Image> make_picture(const Document& document, const MakePicture& command)
     if (!command.with_panels) {
         const auto report = make_report(setup, setup.chosen);
         if (!report) return tl::make_unexpected(report.error());
-        return scene_picture(setup, *report, command);
+        return scene_picture(document, *report, command);
     }
     const auto context = OffscreenContext::create();
     if (!context) return tl::make_unexpected(context.error());

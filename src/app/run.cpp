@@ -147,7 +147,7 @@ ExitStatus carry_out(const ListTours& command) {
     const Setup& setup = read->document.setup;
     const auto report = make_report(setup, setup.chosen);
     if (!report) return tell(report.error());
-    const auto text = tour_list_text(setup, *report);
+    const auto text = tour_list_text(read->document, *report);
     if (!text) return tell(text.error());
     std::cout << *text;
     return ExitStatus::fine;

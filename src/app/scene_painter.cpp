@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "render/night_pass.hpp"
+#include "scene/tour_motion.hpp"
 #include "ui/label_overlay.hpp"
 #include "ui/talk_overlay.hpp"
 #include "ui/widgets.hpp"
@@ -48,6 +49,7 @@ Result<ScenePainter> ScenePainter::create(const PaintedSize& size) {
 }
 
 Result<Image> ScenePainter::paint(const Frame& frame, const FilmMoment& moment, bool transparent) {
+    if (moment.told) return paint_talk(frame, *moment.told, moment.camera, moment.options);
     const float letters = letters_for(size_);
     const Viewport viewport{static_cast<float>(size_.width), static_cast<float>(size_.height)};
     const Stage::Look look{.camera = moment.camera,
@@ -76,12 +78,19 @@ Result<Image> ScenePainter::paint(const Frame& frame, const FilmMoment& moment, 
 
 Result<Image>
 ScenePainter::paint(const Frame& frame, const TourFrame& step, const ViewOptions& options) {
+    const float aspect = talk_aspect(size_.width, size_.height);
+    return paint_talk(frame, step, tour_camera(step.told, frame, aspect), options);
+}
+
+Result<Image> ScenePainter::paint_talk(const Frame& frame,
+                                       const TourFrame& step,
+                                       const Camera& camera,
+                                       const ViewOptions& options) {
     const ImVec2 size{static_cast<float>(size_.width), static_cast<float>(size_.height)};
     const TalkLayout layout = talk_layout(size.x, size.y);
     const float letters = talk_scale(size.y);
     const SceneArea area{size_.width, static_cast<int>(layout.picture_height)};
     const Viewport viewport{size.x, static_cast<float>(area.height)};
-    const Camera camera = standard_view(step.view, frame, viewport.aspect());
     const Stage::Look look{
         .camera = camera, .options = options, .area = area, .pixel_scale = std::max(1.0F, letters)};
     if (auto drawn = stage_.show(frame, look); !drawn) return tl::make_unexpected(drawn.error());

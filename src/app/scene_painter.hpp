@@ -31,6 +31,10 @@ public:
     Result<Image> paint(const Frame& frame, const TourFrame& step, const ViewOptions& options);
 
 private:
+    Result<Image> paint_talk(const Frame& frame,
+                             const TourFrame& step,
+                             const Camera& camera,
+                             const ViewOptions& options);
     [[nodiscard]] Result<Image> finish(const ViewOptions& options);
 
     ScenePainter(

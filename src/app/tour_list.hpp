@@ -4,11 +4,12 @@
 #include <string>
 
 #include "base/error.hpp"
+#include "document/document.hpp"
 #include "study/report.hpp"
 
 namespace beamfork {
 
 /// Errors as filled_caption (scene/tour_quotes.hpp).
-Result<std::string> tour_list_text(const Setup& setup, const Report& report);
+Result<std::string> tour_list_text(const Document& document, const Report& report);
 
 }  // namespace beamfork

@@ -7,7 +7,9 @@
 #include "app/comparison_desk.hpp"
 #include "app/cure_finder.hpp"
 #include "app/export_desk.hpp"
+#include "app/full_screen.hpp"
 #include "app/gui.hpp"
+#include "app/notes_window.hpp"
 #include "app/recovery.hpp"
 #include "app/session_store.hpp"
 #include "app/sight_stage.hpp"
@@ -16,6 +18,7 @@
 #include "app/workbench.hpp"
 #include "render/load_gl.hpp"
 #include "render/night_pass.hpp"
+#include "ui/talk_overlay.hpp"
 
 #include <fmt/format.h>
 
@@ -104,6 +107,11 @@ std::string window_title(const Workbench& bench) {
     return fmt::format("{}{} - Beamfork", view.modified ? "* " : "", name);
 }
 
+std::optional<double> sooner(std::optional<double> a, std::optional<double> b) {
+    if (!a || !b) return a ? a : b;
+    return std::min(*a, *b);
+}
+
 // Frames go on while something moves and for a few frames after each event; otherwise the window sleeps.
 class FrameClock {
 public:
@@ -162,7 +170,8 @@ public:
 
     Result<void> run() {
         while (!bench_.wants_to_quit()) {
-            clock_.wait(ImGui::GetIO().WantTextInput, recovery_.seconds_left(glfwGetTime()));
+            clock_.wait(ImGui::GetIO().WantTextInput,
+                        sooner(recovery_.seconds_left(glfwGetTime()), wake_in_s_));
             if (auto drawn = frame(); !drawn) return drawn;
         }
         recovery_.close();
@@ -173,9 +182,19 @@ public:
     [[nodiscard]] const Workbench& bench() const { return bench_; }
 
 private:
+    // In a talk letters follow the screen's height, whatever the user reads with.
+    [[nodiscard]] float letter_scale(float density) const {
+        int width = 0;
+        int height = 0;
+        glfwGetWindowSize(window_, &width, &height);
+        if (!transient_.is_giving_talk() || height < 1) return density * session_.text_scale;
+        return talk_scale(static_cast<float>(height));
+    }
+
     Result<void> frame() {
         const float density = content_scale(window_);
-        gui_.begin(density * session_.text_scale);
+        const float letters = letter_scale(density);
+        gui_.begin(letters);
         View view = bench_.view();
         view.scene_texture = as_imgui_texture(stage_.texture());
         sights_.fill(view);
@@ -183,6 +202,8 @@ private:
         recovery_.fill(view);
         view.exporting = exports_.state();
         comparison_.fill(view, bench_);
+        view.has_second_screen = has_second_screen();
+        view.notes_closed = notes_.take_closed();
         view.close_asked = glfwWindowShouldClose(window_) == GLFW_TRUE;
         glfwSetWindowShouldClose(window_, GLFW_FALSE);
         view.dropped_file = std::exchange(dropped_file_, {});
@@ -196,6 +217,9 @@ private:
         gui_.end();
         screen_.end(session_.view.night_brightness);
         glfwSwapBuffers(window_);
+        notes_.show(requests.speaker);
+        full_screen_.set(window_, transient_.is_giving_talk());
+        wake_in_s_ = requests.wake_in_s;
 
         bench_.carry_out(requests);
         recovery_.answer(requests, bench_);
@@ -207,8 +231,12 @@ private:
             glfwSetWindowTitle(window_, title_.c_str());
         }
         const bool is_moving = requests.animating || ImGui::IsAnyMouseDown();
-        Stage::Look look{session_.camera,           session_.view, requests.scene,
-                         requests.highlighted_part, density,       is_moving};
+        Stage::Look look{session_.camera,
+                         session_.view,
+                         requests.scene,
+                         requests.highlighted_part,
+                         transient_.is_giving_talk() ? letters : density,
+                         is_moving};
         const auto drew = stage_.show(bench_.frame(), look);
         if (!drew) return tl::make_unexpected(drew.error());
         const bool has_sight = sights_.refresh(bench_, requests.sight);
@@ -236,6 +264,9 @@ private:
     ComparisonDesk comparison_;
     Transient transient_;
     FrameClock clock_;
+    FullScreen full_screen_;
+    NotesWindow notes_{window_};
+    std::optional<double> wake_in_s_;
     std::string title_;
     std::string dropped_file_;
 };

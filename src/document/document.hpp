@@ -2,26 +2,22 @@
 // A plain value; it is changed by apply() alone (document/edit.hpp) and shared as shared_ptr<const Document>.
 #pragma once
 
-#include <map>
 #include <string>
+#include <vector>
 
+#include "document/extras.hpp"
+#include "document/tour.hpp"
 #include "train/setup.hpp"
 
 namespace beamfork {
 
-/// What a file says beside the values this program knows: foreign keys with their TOML text, and comments.
-struct Extras {
-    std::map<std::string, std::string> unrecognised;
-    Remarks remarks;
-    bool operator==(const Extras&) const = default;
-};
-
 /// Part entries carry their own extras (parts/part.hpp).
 struct Document {
     Setup setup;
-    Extras top;              ///< of the keys before the first entry
-    Extras chosen;           ///< of the [chosen] entry
-    std::string last_lines;  ///< comment lines at the end of the file
+    Extras top;                 ///< of the keys before the first entry
+    Extras chosen;              ///< of the [chosen] entry
+    std::string last_lines;     ///< comment lines at the end of the file
+    std::vector<Tour> tours{};  ///< of one's own; tours_objection() has nothing against them
     bool operator==(const Document&) const = default;
 };
 

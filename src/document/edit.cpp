@@ -65,6 +65,7 @@ std::optional<std::string> setup_objection(const Setup& setup) {
 // One function per edit; each changes a copy that is dropped when it fails.
 struct Application {
     Setup setup;
+    std::vector<Tour> tours;
 
     [[nodiscard]] Result<void> needs(std::size_t part) const {
         if (part < setup.parts.size()) return {};
@@ -179,6 +180,11 @@ struct Application {
         setup = edit.setup;
         return {};
     }
+    Result<void> operator()(const SetTours& edit) {
+        if (const auto wrong = tours_objection(edit.tours)) return cannot(*wrong);
+        tours = edit.tours;
+        return {};
+    }
 };
 
 std::string name_at(const Document& document, std::size_t part) {
@@ -243,16 +249,18 @@ struct Description {
     std::string operator()(const SetTitle&) const { return "Change the title"; }
     std::string operator()(const SetStory&) const { return "Change the story"; }
     std::string operator()(const ReplaceSetup& edit) const { return edit.label; }
+    std::string operator()(const SetTours& edit) const { return edit.label; }
 };
 
 }  // namespace
 
 Result<Document> apply(const Document& document, const Edit& edit) {
-    Application application{document.setup};
+    Application application{document.setup, document.tours};
     if (auto done = std::visit(application, edit.change); !done)
         return tl::make_unexpected(done.error());
     if (const auto fault = order_fault(application.setup)) return cannot(fault->sentence);
     Document changed = document;
+    changed.tours = std::move(application.tours);
     changed.setup = with_valid_choice(std::move(application.setup));
     return changed;
 }

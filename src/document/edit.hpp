@@ -61,6 +61,12 @@ struct ReplaceSetup {
     std::string label;
 };
 
+/// All tours of one's own; `label` is what undo calls it.
+struct SetTours {
+    std::vector<Tour> tours;
+    std::string label;
+};
+
 using Change = std::variant<SetField,
                             SetTolerance,
                             RenamePart,
@@ -71,7 +77,8 @@ using Change = std::variant<SetField,
                             ChoosePart,
                             SetTitle,
                             SetStory,
-                            ReplaceSetup>;
+                            ReplaceSetup,
+                            SetTours>;
 
 /// Any one of them. A type of its own, not the variant itself: for that, std::apply would claim apply().
 struct Edit {

@@ -3,6 +3,7 @@
 #include "base/text.hpp"
 #include "document/read_entry.hpp"
 #include "document/setup_file.hpp"
+#include "document/tour_reader.hpp"
 #include "document/unknown_key.hpp"
 #include "document/words.hpp"
 
@@ -115,6 +116,12 @@ private:
             });
         if (is_own_heading) return {};  // read later: observers and targets stand behind the train
         if (name == "part") return read_entries("part", value, nullptr);
+        if (name == "tour") {
+            auto tours = read_tours(reading_, value);
+            if (!tours) return tl::make_unexpected(tours.error());
+            document_.tours = std::move(*tours);
+            return {};
+        }
         keep_remark(document_.top.remarks, name, take_remark(reading_, key, value));
         if (name == "beamfork") return {};
         if (name == "title")
@@ -130,7 +137,7 @@ private:
             return fmt::format("'{}' is no heading and has no effect; write {}", name,
                                place_in_train(*kind));
         }
-        std::vector<std::string> known{"beamfork", "title", "story", "part", "chosen"};
+        std::vector<std::string> known{"beamfork", "title", "story", "part", "tour", "chosen"};
         for (const PartKind& kind : part_kinds()) {
             if (has_own_heading(kind)) known.push_back(kind.key);
         }

@@ -95,6 +95,46 @@ void write_part(Lines& lines, const Part& part) {
     lines.unrecognised(foreign, part.remarks);
 }
 
+std::string words_text(const std::string& text) {
+    return text.find('\n') != std::string::npos ? toml_lines(text) : toml_string(text);
+}
+
+// { target_mm = [0, 20, 700], distance_mm = 400, yaw_deg = 40, pitch_deg = 10 }
+void write_camera(Lines& lines, const TourStep& step) {
+    if (!step.camera) return;
+    const auto& [target, distance, yaw, pitch] = *step.camera;
+    std::string text =
+        fmt::format("{{ target_mm = [{}, {}, {}], distance_mm = {}, yaw_deg = {}, pitch_deg = {}",
+                    format_exact(target[0]), format_exact(target[1]), format_exact(target[2]),
+                    format_exact(distance), format_exact(yaw), format_exact(pitch));
+    for (const auto& [key, value] : step.extras.unrecognised) {
+        if (key.starts_with(camera_prefix))
+            text += fmt::format(", {} = {}", toml_key(key.substr(camera_prefix.size())), value);
+    }
+    lines.value("camera", text + " }", step.extras.remarks);
+}
+
+void write_tour(Lines& lines, const Tour& tour) {
+    const Remarks& remarks = tour.extras.remarks;
+    lines.heading("[[tour]]", remarks);
+    lines.value("name", toml_string(tour.name), remarks);
+    lines.value("title", toml_string(tour.title), remarks);
+    lines.unrecognised(tour.extras.unrecognised, remarks);
+    for (const TourStep& step : tour.steps) {
+        const Remarks& at = step.extras.remarks;
+        lines.heading("[[tour.step]]", at);
+        lines.value("view", toml_string(name_of(step.view)), at);
+        write_camera(lines, step);
+        lines.value("caption", words_text(step.caption), at);
+        if (!step.notes.empty() || at.contains("notes"))
+            lines.value("notes", words_text(step.notes), at);
+        std::map<std::string, std::string> foreign = step.extras.unrecognised;
+        std::erase_if(foreign,
+                      [](const auto& one) { return one.first.starts_with(camera_prefix); });
+        lines.unrecognised(foreign, at);
+    }
+}
+
 }  // namespace
 
 std::string write_setup(const Document& document) {
@@ -111,6 +151,8 @@ std::string write_setup(const Document& document) {
     lines.unrecognised(document.top.unrecognised, remarks);
     for (const Part& part : setup.parts)
         write_part(lines, part);
+    for (const Tour& tour : document.tours)
+        write_tour(lines, tour);
     lines.heading("[chosen]", document.chosen.remarks);
     const auto choice = [&](const std::string& key, std::size_t index) {
         lines.value(key, toml_string(setup.parts.at(index).name), document.chosen.remarks);

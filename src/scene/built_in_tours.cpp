@@ -165,6 +165,16 @@ Tour what_glass_does(const Report& report) {
 
 }  // namespace
 
+std::vector<Tour> all_tours(const Document& document, const Report& report) {
+    std::vector<Tour> tours = document.tours;
+    for (Tour& one : built_in_tours(document.setup, report)) {
+        const bool is_taken = std::any_of(document.tours.begin(), document.tours.end(),
+                                          [&](const Tour& own) { return own.name == one.name; });
+        if (!is_taken) tours.push_back(std::move(one));
+    }
+    return tours;
+}
+
 std::vector<Tour> built_in_tours(const Setup& setup, const Report& report) {
     return {one_beam_becomes_two(setup), why_it_will_not_focus(report.budget),
             what_a_shifter_does(setup, report.budget), why_the_edge_goes_dark(report),

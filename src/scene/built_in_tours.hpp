@@ -4,10 +4,13 @@
 
 #include <vector>
 
-#include "scene/tour.hpp"
+#include "document/document.hpp"
 #include "study/report.hpp"
 
 namespace beamfork {
+
+/// The document's own tours, then those built in whose names it does not use.
+std::vector<Tour> all_tours(const Document& document, const Report& report);
 
 /// Every caption can be filled with that setup's quotes.
 std::vector<Tour> built_in_tours(const Setup& setup, const Report& report);

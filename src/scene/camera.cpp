@@ -151,18 +151,6 @@ ViewRay ray_through(const Camera& camera, glm::vec2 pixel, Viewport viewport) {
             .direction = glm::normalize(at.x * viewport.aspect() * a.right + at.y * a.up - a.back)};
 }
 
-std::string_view name_of(StandardView view) {
-    switch (view) {
-    case StandardView::overview: return "overview";
-    case StandardView::side: return "side";
-    case StandardView::top: return "top";
-    case StandardView::sky: return "sky";
-    case StandardView::eyes: return "eyes";
-    case StandardView::rear: return "rear";
-    }
-    return "overview";
-}
-
 std::string_view description_of(StandardView view) {
     switch (view) {
     case StandardView::overview: return "the whole train from the side and a little behind";
@@ -173,14 +161,6 @@ std::string_view description_of(StandardView view) {
     case StandardView::rear: return "close up: everything behind the drawtube";
     }
     return "";
-}
-
-std::optional<StandardView> standard_view_named(std::string_view name) {
-    const auto* const found =
-        std::find_if(all_standard_views.begin(), all_standard_views.end(),
-                     [name](StandardView view) { return name_of(view) == name; });
-    if (found == all_standard_views.end()) return std::nullopt;
-    return *found;
 }
 
 Camera standard_view(StandardView view, const Frame& frame, float aspect) {

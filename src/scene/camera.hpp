@@ -11,6 +11,7 @@
 #include <optional>
 #include <string_view>
 
+#include "document/standard_view.hpp"
 #include "scene/frame.hpp"
 
 #include <glm/glm.hpp>
@@ -81,19 +82,8 @@ std::optional<glm::vec2> project(const Camera& camera, glm::vec3 world, Viewport
 /// The half line seen through a pixel.
 ViewRay ray_through(const Camera& camera, glm::vec2 pixel, Viewport viewport);
 
-enum class StandardView { overview, side, top, sky, eyes, rear };
-
-inline constexpr std::array all_standard_views{StandardView::overview, StandardView::side,
-                                               StandardView::top,      StandardView::sky,
-                                               StandardView::eyes,     StandardView::rear};
-
-/// The word of a view on the command line: "overview", "side", "top", "sky", "eyes", "rear".
-std::string_view name_of(StandardView view);
-
 /// One sentence on what the view shows, for help and tooltips.
 std::string_view description_of(StandardView view);
-
-std::optional<StandardView> standard_view_named(std::string_view name);
 
 /// A camera that shows the frame: the whole train, or its rear end for `eyes` and `rear`.
 Camera standard_view(StandardView view, const Frame& frame, float aspect);

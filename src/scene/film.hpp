@@ -3,9 +3,11 @@
 #pragma once
 
 #include <functional>
+#include <optional>
 #include <string>
 
 #include "scene/camera.hpp"
+#include "scene/tour_frame.hpp"
 #include "scene/view_options.hpp"
 
 namespace beamfork {
@@ -15,7 +17,8 @@ struct FilmMoment {
     Camera camera;
     ViewOptions options;
     int highlighted_part = -1;
-    std::string caption{};  ///< empty: none
+    std::string caption{};            ///< empty: none
+    std::optional<TourFrame> told{};  ///< a talk's screen round the picture, instead of `caption`
     bool operator==(const FilmMoment&) const = default;
 };
 

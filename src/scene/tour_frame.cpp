@@ -33,7 +33,7 @@ Result<TourFrame> tour_frame(std::span<const Tour> tours,
     const TourStep& shown = tour.steps[static_cast<std::size_t>(step - 1)];
     auto caption = filled_caption(shown.caption, quotes);
     if (!caption) return tl::make_unexpected(caption.error());
-    return TourFrame{tour.title, std::move(*caption), shown.view, step, steps};
+    return TourFrame{tour.title, std::move(*caption), shown, step, steps};
 }
 
 }  // namespace beamfork

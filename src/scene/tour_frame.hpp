@@ -5,7 +5,7 @@
 #include <string>
 
 #include "base/error.hpp"
-#include "scene/tour.hpp"
+#include "document/tour.hpp"
 #include "scene/tour_quotes.hpp"
 
 namespace beamfork {
@@ -13,9 +13,10 @@ namespace beamfork {
 struct TourFrame {
     std::string title;
     std::string caption;
-    StandardView view = StandardView::overview;
-    int step = 1;  ///< from 1
+    TourStep told;  ///< from where it is seen
+    int step = 1;   ///< from 1
     int steps = 1;
+    bool operator==(const TourFrame&) const = default;
 };
 
 /// `step` counts from 1. Errors: bad_input for an unknown tour, with the nearest known name, or a step that the tour

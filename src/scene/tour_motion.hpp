@@ -1,7 +1,8 @@
 // A tour in time: which step is told at a moment and from where it is seen. Pure: the clock is the caller's.
 #pragma once
 
-#include "scene/tour.hpp"
+#include "document/tour.hpp"
+#include "scene/camera.hpp"
 
 namespace beamfork {
 
@@ -16,6 +17,15 @@ struct TourMoment {
     std::size_t step =
         0;  ///< index into Tour::steps; the caption changes when the flight to it begins
 };
+
+/// From where a step is seen.
+Camera tour_camera(const TourStep& step, const Frame& frame, float aspect);
+
+/// The present view as a step keeps it: hundredths of a millimetre and of a degree. The field of view is every tour's.
+TourCamera camera_for_tour(const Camera& camera);
+
+/// On the way from one camera to another, `done` from 0 to 1 in time: eased at both ends, turning the shorter way round.
+Camera flight_between(const Camera& from, const Camera& to, double done);
 
 /// Of the whole tour, seconds; 0 without steps.
 double tour_duration(const Tour& tour, TourPace pace = {});

@@ -110,18 +110,6 @@ void quote_sight(std::vector<TourQuote>& quotes, const Report& report) {
           "depth of focus, one way: 2 wavelengths N squared"}});
 }
 
-Result<std::string> quoted_value(std::string_view name, std::span<const TourQuote> quotes) {
-    std::vector<std::string> known;
-    for (const TourQuote& quote : quotes) {
-        if (quote.name == name) return quote.text;
-        known.push_back(quote.name);
-    }
-    const auto near = nearest_name(name, known);
-    return fail(ErrorCode::bad_input,
-                fmt::format("a caption quotes '{{{}}}', which is no known value{}", name,
-                            near ? "; did you mean '{" + *near + "}'?" : ""));
-}
-
 }  // namespace
 
 const EyeClipping& darker_at_edge(const Report& report) {
@@ -140,28 +128,14 @@ std::vector<TourQuote> tour_quotes(const Setup& setup, const Report& report) {
 }
 
 Result<std::string> filled_caption(std::string_view caption, std::span<const TourQuote> quotes) {
-    std::string filled;
-    while (!caption.empty()) {
-        const std::size_t open = caption.find('{');
-        filled += caption.substr(0, open);
-        if (open == std::string_view::npos) break;
-        caption.remove_prefix(open + 1);
-        if (caption.starts_with('{')) {
-            filled += '{';
-            caption.remove_prefix(1);
-            continue;
+    return with_quotes(caption, [quotes](std::string_view name) -> Result<std::string> {
+        std::vector<std::string_view> known;
+        for (const TourQuote& quote : quotes) {
+            if (quote.name == name) return quote.text;
+            known.push_back(quote.name);
         }
-        const std::size_t close = caption.find('}');
-        if (close == std::string_view::npos) {
-            return fail(ErrorCode::bad_input,
-                        fmt::format("a caption has a '{{' without its '}}': '{{{}'", caption));
-        }
-        auto value = quoted_value(caption.substr(0, close), quotes);
-        if (!value) return value;
-        filled += *value;
-        caption.remove_prefix(close + 1);
-    }
-    return filled;
+        return tl::make_unexpected(unknown_quote(name, known));
+    });
 }
 
 }  // namespace beamfork

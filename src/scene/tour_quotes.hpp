@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "base/error.hpp"
+#include "document/tour.hpp"
 #include "study/report.hpp"
 
 namespace beamfork {
@@ -18,7 +19,7 @@ struct TourQuote {
     std::string meaning;  ///< what it is, in one sentence
 };
 
-/// All values of a setup, the same names whatever parts it has; what it lacks is said in words ("no shifter").
+/// All values of a setup, those of quote_names() (document/tour.hpp) whatever parts it has; what it lacks is said in words ("no shifter").
 std::vector<TourQuote> tour_quotes(const Setup& setup, const Report& report);
 
 /// The template with each {name} replaced by its value; "{{" stands for a brace. Error bad_input: an unknown name,

@@ -16,6 +16,10 @@ std::string key_word(ImGuiKey key) {
     case ImGuiKey_DownArrow: return "Down";
     case ImGuiKey_LeftArrow: return "Left";
     case ImGuiKey_RightArrow: return "Right";
+    case ImGuiKey_PageUp: return "Page Up";
+    case ImGuiKey_PageDown: return "Page Down";
+    case ImGuiKey_Period: return ".";
+    case ImGuiKey_Escape: return "Esc";
     case ImGuiKey_Equal: return "plus";
     case ImGuiKey_Minus: return "minus";
     default: return ImGui::GetKeyName(key);

@@ -45,8 +45,10 @@ std::span<const ActionEntry> setup_actions();
 std::span<const ActionEntry> part_actions();
 std::span<const ActionEntry> view_actions();
 std::span<const ActionEntry> window_actions();
+/// Of the speaker's keys: heard while a talk is given, and then they alone.
+std::span<const ActionEntry> talk_actions();
 
-/// Calls `use` with each entry of all four.
+/// Calls `use` with each entry of all but the speaker's.
 void for_each_action(const std::function<void(const ActionEntry&)>& use);
 
 /// "Ctrl+Shift+S", of the first chord; empty without one.

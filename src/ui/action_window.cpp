@@ -2,6 +2,7 @@
 
 #include "ui/action.hpp"
 #include "ui/panels.hpp"
+#include "ui/talk.hpp"
 
 #include <imgui_internal.h>  // which window has the keyboard
 
@@ -18,6 +19,14 @@ constexpr std::array window_table{
                 false,
                 nullptr,
                 [](const Ui& ui) { ui.state.search.emplace(); }},
+    ActionEntry{"window/talk",
+                "Window",
+                "Give a talk …",
+                {{{ImGuiKey_F5}}},
+                Heard::always,
+                false,
+                [](const Ui& ui) { return ui.view.report != nullptr; },
+                ask_for_talk},
     ActionEntry{"window/keys",
                 "Window",
                 "All keys",

@@ -60,9 +60,9 @@ void draw_joint(const Ui& ui, const JointRow& row, const std::string& id, float 
 }
 
 // Columns beside each other where there is room, below each other where there is not.
-class Columns {
+class FitColumns {
 public:
-    explicit Columns(int wanted) : left_(ImGui::GetCursorPosX()), top_(ImGui::GetCursorPosY()) {
+    explicit FitColumns(int wanted) : left_(ImGui::GetCursorPosX()), top_(ImGui::GetCursorPosY()) {
         const float all = ImGui::GetContentRegionAvail().x;
         count_ = std::clamp(static_cast<int>(all / grid(70)), 1, wanted);
         width_ = (all - gap() * static_cast<float>(count_ - 1)) / static_cast<float>(count_);
@@ -91,7 +91,7 @@ private:
 void draw_fit_panel(const Ui& ui) {
     const FitRows rows = fit_rows(ui.setup(), *ui.view.report);
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {0, 0});
-    const Columns columns(3);
+    const FitColumns columns(3);
     columns.begin(0);
     heading("Eyes and eyepieces");
     draw_values(ui, rows.eyes, "eyes", columns.width());
@@ -100,7 +100,7 @@ void draw_fit_panel(const Ui& ui) {
     dim_text(shortened(rows.image, columns.width()));
     tooltip(rows.image + ". " + image_help);
     ui.note("fit/image", rows.image, image_help);
-    Columns::end();
+    FitColumns::end();
     columns.begin(1);
     heading("Weight");
     draw_values(ui, rows.weight, "weight", columns.width());
@@ -110,12 +110,12 @@ void draw_fit_panel(const Ui& ui) {
     ImGui::PopStyleColor();
     ImGui::PopTextWrapPos();
     ui.note("fit/weight_note", rows.weight_note);
-    Columns::end();
+    FitColumns::end();
     columns.begin(2);
     heading("Joints");
     for (std::size_t i = 0; i < rows.joints.size(); ++i)
         draw_joint(ui, rows.joints[i], "fit/joint/" + std::to_string(i), columns.width());
-    Columns::end();
+    FitColumns::end();
     ImGui::PopStyleVar();
 }
 

@@ -10,6 +10,7 @@
 #include "ui/recovery_question.hpp"
 #include "ui/shortcuts.hpp"
 #include "ui/splitters.hpp"
+#include "ui/talk.hpp"
 #include "ui/top_bar.hpp"
 #include "ui/unsaved_guard.hpp"
 #include "ui/viewport.hpp"
@@ -20,6 +21,7 @@ namespace beamfork {
 
 Transient::Transient() : state_(std::make_unique<TransientState>()) {}
 Transient::~Transient() = default;
+bool Transient::is_giving_talk() const { return state_->talk.has_value(); }
 
 void Ui::note(std::string_view name, std::string_view label, std::string_view tip) const {
     if (log == nullptr) return;
@@ -60,6 +62,7 @@ void begin_frame(const Ui& ui) {
 void forget_document(const Ui& ui) {
     ui.session.selected_part.reset();
     ui.state.story_draft.reset();
+    ui.state.tour_edit = {};
     ui.state.refusal.reset();
     ui.state.notices_dismissed = false;
 }
@@ -106,6 +109,10 @@ void draw_interface(const View& view, Session& session, Transient& transient, Re
     const Ui ui{view, session, transient.state(), requests, transient.widget_log};
     begin_frame(ui);
     keep_sizes_sensible(session);
+    if (draw_talk(ui)) {
+        end_frame(ui);
+        return;
+    }
     const float text = font(TextFace::regular)->FontSize;
     const Layout layout = lay_out(ImGui::GetIO().DisplaySize, session, text, notice_bar_height(ui));
     draw_viewport(ui, layout.scene);
@@ -118,6 +125,7 @@ void draw_interface(const View& view, Session& session, Transient& transient, Re
     ui.state.is_first_frame = false;
     use_shortcuts(ui);
     draw_action_search(ui);
+    draw_talk_chooser(ui);
     draw_file_dialog(ui);
     draw_export_dialog(ui);
     draw_unsaved_guard(ui);

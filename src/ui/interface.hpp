@@ -22,6 +22,7 @@
 #include "study/tune_study.hpp"
 #include "ui/comparison_view.hpp"
 #include "ui/export_order.hpp"
+#include "ui/speaker_page.hpp"
 
 #include <imgui.h>
 
@@ -75,6 +76,9 @@ struct View {
     std::string dropped_file{};              ///< onto the window, for one frame; empty: none
     ExportState exporting{};
     ComparisonView comparison{};
+    bool has_second_screen = false;  ///< besides the one that the window is on
+    bool notes_closed =
+        false;  ///< the user has closed the window with the speaker's notes; for one frame
     bool close_asked = false;  ///< the system asks to close the window; true for one frame
 };
 
@@ -162,6 +166,11 @@ struct Requests {
     bool gives_up_export = false;             ///< end what is being written
     int highlighted_part = -1;                ///< under the pointer, in the picture or in a list
     bool animating = false;                   ///< something moves: draw again soon
+    std::optional<double> wake_in_s;          ///< draw again then, though nothing happens
+    std::optional<SpeakerPage> speaker;       ///< for a window of its own; none: no such window
+    void wake_within(double seconds) {
+        if (!wake_in_s || *wake_in_s > seconds) wake_in_s = seconds;
+    }
 };
 
 struct WidgetLog;
@@ -178,6 +187,8 @@ public:
     Transient& operator=(Transient&&) = delete;
 
     [[nodiscard]] TransientState& state() { return *state_; }
+    /// The whole screen is the room's, and letters are as large as talk_scale() says.
+    [[nodiscard]] bool is_giving_talk() const;
     /// Tests find widgets by it; null in the program.
     WidgetLog* widget_log = nullptr;
 

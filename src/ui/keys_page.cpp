@@ -49,6 +49,9 @@ void draw_key_table(const Ui& ui) {
         group = entry.group;
         draw_key_row(ui, entry.label, all_keys_text(entry));
     });
+    draw_key_heading("In a talk");
+    for (const ActionEntry& entry : talk_actions())
+        draw_key_row(ui, entry.label, all_keys_text(entry));
     draw_key_heading("In panels");
     for (const GivenKey& given : given_keys)
         draw_key_row(ui, given.label, given.keys);

@@ -82,6 +82,11 @@ constexpr std::array panel_table{
                "Measure your own parts with a ruler, a lamp or a clock, and fill in what you "
                "found.",
                &Layout::study, draw_home_measurement_panel, false},
+    PanelEntry{
+        "tours", "Tours for a talk",
+        "Write a tour of your own, step by step: what is seen, what the room reads, what you "
+        "say. F5 tells it.",
+        &Layout::study, draw_tours_panel, true},
 };
 
 }  // namespace

@@ -29,6 +29,7 @@ void draw_tune_panel(const Ui& ui);
 void draw_comparison_panel(const Ui& ui);
 void draw_sight_view_panel(const Ui& ui);
 void draw_home_measurement_panel(const Ui& ui);
+void draw_tours_panel(const Ui& ui);
 
 struct PanelEntry {
     std::string_view stem;  ///< of its files and tests; Session::folded and Session::study name it

@@ -48,4 +48,17 @@ void use_shortcuts(const Ui& ui) {
     if (asked != nullptr && (asked->can == nullptr || asked->can(ui))) asked->run(ui);
 }
 
+void use_talk_keys(const Ui& ui) {
+    const HeldKeys keys = held_keys(ui.state);
+    if (keys.ctrl || keys.alt) return;
+    const ActionEntry* asked = nullptr;
+    for (const ActionEntry& entry : talk_actions()) {
+        if (is_pressed(entry, 0)) asked = &entry;
+    }
+    if (asked != nullptr) {
+        asked->run(ui);
+        ui.requests.animating = true;
+    }
+}
+
 }  // namespace beamfork

@@ -1,6 +1,8 @@
 #include "ui/talk_overlay.hpp"
 
+#include <algorithm>
 #include <cfloat>
+#include <cmath>
 
 #include "ui/theme.hpp"
 
@@ -28,6 +30,11 @@ TalkLayout talk_layout(float width, float height) {
     layout.margin = margin_share * height;
     layout.caption_width = width - 2 * layout.margin;
     return layout;
+}
+
+float talk_aspect(int width, int height) {
+    const TalkLayout layout = talk_layout(static_cast<float>(width), static_cast<float>(height));
+    return static_cast<float>(width) / std::max(1.0F, std::floor(layout.picture_height));
 }
 
 float talk_scale(float height) {

@@ -25,6 +25,9 @@ struct TalkLayout {
 };
 TalkLayout talk_layout(float width, float height);
 
+/// Width to height of a talk's picture on a screen of that size.
+float talk_aspect(int width, int height);
+
 /// The scale for the theme at which a talk's letters are drawn without being enlarged.
 float talk_scale(float height);
 

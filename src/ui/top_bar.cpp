@@ -7,6 +7,7 @@
 #include "ui/export_dialog.hpp"
 #include "ui/file_dialog.hpp"
 #include "ui/step_list.hpp"
+#include "ui/talk.hpp"
 #include "ui/unsaved_guard.hpp"
 #include "ui/widgets.hpp"
 
@@ -59,6 +60,7 @@ void draw_setup_menu(const Ui& ui) {
         ask_for_command(ui, DuplicateSetup{});
     ImGui::Separator();
     if (item("file/export", "Take it with you …", "setup/take")) start_export_dialog(ui);
+    if (item("file/talk", "Give a talk …", "window/talk")) ask_for_talk(ui);
     ImGui::Separator();
     if (item("file/describe", "Title and story", nullptr)) ui.session.selected_part.reset();
     if (item("file/find", "Find an action …", "window/find")) ui.state.search.emplace();

@@ -11,7 +11,9 @@
 #include "ui/file_dialog.hpp"
 #include "ui/handle_overlay.hpp"
 #include "ui/interface.hpp"
+#include "ui/talk_state.hpp"
 #include "ui/theme.hpp"
+#include "ui/tour_edit_state.hpp"
 #include "ui/unfolded_path_state.hpp"
 
 namespace beamfork {
@@ -94,7 +96,10 @@ struct TransientState {
     bool sight_fits = true;  ///< as close as suits the subject, until the user goes elsewhere
     UnfoldedPathState unfolded;
     std::optional<HandleDrag> handle_drag;  ///< of a knob in the picture
-    int knobs_of = -1;  ///< part whose knobs are shown because it is or was just pointed at
+    int knobs_of = -1;         ///< part whose knobs are shown because it is or was just pointed at
+    bool talk_wanted = false;  ///< the list of tours opens
+    TourEditState tour_edit;   ///< of the panel of tours
+    std::optional<TalkState> talk;  ///< while one is given
     bool notices_dismissed = false;
     std::string dismissed_error;
 };

@@ -169,3 +169,20 @@ TEST_CASE("film takes where to, how long and how large, and refuses what cannot 
     CHECK_FALSE(read({"--transparent"}).has_value());
     CHECK_FALSE(read({"--seconds", "0"}).has_value());
 }
+
+TEST_CASE("a tour is filmed in its own time, and an unknown one is told with the nearest name") {
+    const FilmFolder folder;
+    MakeFilm film = small_film();
+    film.fps = 1;
+    film.tour = "what-glass-does-to-light";
+    film.hold_s = 1;
+    film.frames = (folder.path / "tour").string();
+    REQUIRE(write_film(filmed_document(), film, goes_on));
+    // Two steps held for 1 s and a flight of 2 s between them.
+    CHECK(std::distance(fs::directory_iterator(film.frames), {}) == 4);
+    film.tour = "what-glas-does-to-light";
+    const auto mistyped = write_film(filmed_document(), film, goes_on);
+    REQUIRE_FALSE(mistyped);
+    CHECK(mistyped.error().what.find("did you mean 'what-glass-does-to-light'?")
+          != std::string::npos);
+}

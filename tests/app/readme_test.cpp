@@ -1,10 +1,14 @@
 // The example in README.md is a setup that the program reads without a word, and can trace; the list of
 // questions names what there is.
+#include <array>
 #include <fstream>
 #include <set>
 #include <sstream>
+#include <string>
+#include <vector>
 
 #include "app/check_sections.hpp"
+#include "app/command_line.hpp"
 #include "document/setup_file.hpp"
 #include "study/report.hpp"
 #include "ui/panels.hpp"
@@ -12,6 +16,26 @@
 #include <doctest/doctest.h>
 
 using namespace beamfork;
+
+namespace {
+
+// The commands that `beamfork --help` lists.
+std::vector<std::string> commands() {
+    const std::array words{"beamfork", "--help"};
+    const auto task = read_command_line(static_cast<int>(words.size()), words.data());
+    std::istringstream help(std::get<PrintText>(task.value()).text);
+    std::vector<std::string> found;
+    bool listed = false;
+    for (std::string line; std::getline(help, line);) {
+        listed = listed ? line.starts_with("  ") : line.starts_with("Subcommands");
+        std::string name;
+        if (listed && std::istringstream(line) >> name && name != "Subcommands:")
+            found.push_back(name);
+    }
+    return found;
+}
+
+}  // namespace
 
 TEST_CASE("the setup printed in the README opens and makes a train") {
     std::ifstream file(BEAMFORK_SOURCE_DIR "/README.md");
@@ -30,8 +54,12 @@ TEST_CASE("the setup printed in the README opens and makes a train") {
 }
 
 TEST_CASE("the list of questions names only studies, kinds and commands that there are") {
-    std::set<std::string> known{"check",        "check --json",   "picture", "--help",
-                                "focus_budget", "light_at_stops", "target"};
+    std::set<std::string> known{"check --json", "--help", "focus_budget", "light_at_stops",
+                                "target"};
+    for (const std::string& command : commands()) {
+        known.insert(command);
+        known.insert("beamfork " + command);
+    }
     for (const PanelEntry& entry : panels())
         known.emplace(entry.stem);
     for (const PartKind& kind : part_kinds())

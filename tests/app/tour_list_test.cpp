@@ -14,7 +14,7 @@ TEST_CASE("every demo has its tours, and no caption is left with a brace") {
         const Setup& setup = read->document.setup;
         const auto report = make_report(setup, setup.chosen, {100});
         REQUIRE(report);
-        const auto text = tour_list_text(setup, *report);
+        const auto text = tour_list_text(read->document, *report);
         REQUIRE(text);
         CHECK(text->find('{') == std::string::npos);
         CHECK(text->find("n/a") == std::string::npos);

@@ -13,7 +13,7 @@ TEST_CASE("a step of a tour is found by name and number from 1, its caption fill
     const auto first = tour_frame(tours, "short", 1, quotes);
     REQUIRE(first);
     CHECK(first->caption == "Now 1 mm");
-    CHECK(first->view == StandardView::side);
+    CHECK(first->told.view == StandardView::side);
     CHECK(first->steps == 2);
     CHECK(tour_frame(tours, "short", 2, quotes)->caption == "Then");
     for (const int outside : {0, 3}) {

@@ -53,3 +53,18 @@ TEST_CASE("half way of a flight the camera is half way, and it starts and lands 
     CHECK(near(way(0.1), 0.028, 1e-5));
     CHECK(near(way(0.9), 0.972, 1e-5));
 }
+
+TEST_CASE("a view that a step keeps is the view that it was taken from") {
+    Camera camera;
+    camera.target = {1.25F, -20, 700.5F};
+    camera.distance_mm = 321;
+    camera.yaw_rad = 0.7F;
+    camera.pitch_rad = -0.2F;
+    TourStep step;
+    step.camera = camera_for_tour(camera);
+    const Camera again = tour_camera(step, Frame{}, 1.5F);
+    CHECK(again.target == camera.target);
+    CHECK(near(again.distance_mm, 321, 1e-9));
+    CHECK(near(again.yaw_rad, 0.7, 1e-4));  // kept in hundredths of a degree
+    CHECK(near(again.pitch_rad, -0.2, 1e-4));
+}

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <set>
 
 #include "base/text.hpp"
 #include "scene/sample_setups.hpp"
@@ -80,4 +81,15 @@ TEST_CASE("a caption with an unknown value or an open brace is refused with the 
     CHECK(open.error().what.find("without its '}'") != std::string::npos);
     CHECK(*filled_caption("a {{ brace } and nothing", quotes) == "a { brace } and nothing");
     CHECK(filled_caption("", quotes)->empty());
+}
+
+TEST_CASE("a file may quote just the names that there are") {
+    const Setup setup = short_setup();
+    std::set<std::string> there;
+    for (const TourQuote& quote : tour_quotes(setup, report_of(setup)))
+        there.insert(quote.name);
+    std::set<std::string> known;
+    for (const std::string_view name : quote_names())
+        known.emplace(name);
+    CHECK(there == known);
 }

@@ -15,15 +15,16 @@ TEST_CASE("lost work is asked about until it is answered or put off") {
 }
 
 TEST_CASE("the answers restore or discard ask the app once") {
-    for (const auto& [name, answer] : {std::pair{"recovery/restore", RecoveryAnswer::restore},
-                                       std::pair{"recovery/discard", RecoveryAnswer::discard}}) {
+    for (const auto& choice : {std::pair{"recovery/restore", RecoveryAnswer::restore},
+                               std::pair{"recovery/discard", RecoveryAnswer::discard}}) {
+        const std::string name = choice.first;
         CAPTURE(name);
         Desk desk;
         desk.lost_work = {{"Evening on the hill", ""}};
         desk.frame(3);
         desk.click(name);
         REQUIRE(desk.recovery_answers.size() == 1);
-        CHECK(desk.recovery_answers.front() == answer);
+        CHECK(desk.recovery_answers.front() == choice.second);
         desk.frame(2);
         CHECK_FALSE(desk.has(name));
     }

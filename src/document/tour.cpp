@@ -1,0 +1,146 @@
+#include "document/tour.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/text.hpp"
+#include "document/words.hpp"
+
+#include <fmt/format.h>
+
+namespace beamfork {
+
+namespace {
+
+constexpr std::size_t longest_caption =
+    400;  // what fits a talk's band in large letters, and some more
+
+constexpr std::array<std::string_view, 28> all_quote_names{
+    "focus.shortfall",  "focus.margin_in",    "focus.margin_out",    "focus.back_focus",
+    "focus.wanted",     "focus.drawtube",     "head.name",           "head.path",
+    "head.left",        "head.right",         "chain.path",          "glass.length",
+    "eye.left",         "eye.right",          "shifter.name",        "shifter.factor",
+    "shifter.gain",     "shifter.distance",   "edge.light",          "edge.rim",
+    "middle.aperture",  "telescope.aperture", "sight.magnification", "sight.true_field",
+    "sight.exit_pupil", "sight.focal_ratio",  "glass.colour",        "glass.depth"};
+
+bool is_in_tour_name(char letter) {
+    return (letter >= 'a' && letter <= 'z') || (letter >= '0' && letter <= '9') || letter == '-';
+}
+
+std::optional<std::string> step_objection(const TourStep& step) {
+    if (const auto wrong = caption_objection(step.caption)) return wrong;
+    if (const auto wrong = story_objection(step.notes)) return "notes: " + *wrong;
+    if (!step.camera) return std::nullopt;
+    const TourCamera& camera = *step.camera;
+    if (!(camera.distance_mm >= 4 && camera.distance_mm <= 30'000))
+        return "a camera's distance_mm must be from 4 to 30000";
+    if (!(std::abs(camera.pitch_deg) <= 90)) return "a camera's pitch_deg must be from -90 to 90";
+    if (!(std::abs(camera.yaw_deg) <= 360)) return "a camera's yaw_deg must be from -360 to 360";
+    return std::nullopt;
+}
+
+}  // namespace
+
+std::span<const std::string_view> quote_names() { return all_quote_names; }
+
+Result<std::string>
+with_quotes(std::string_view caption,
+            const std::function<Result<std::string>(std::string_view name)>& value) {
+    std::string filled;
+    while (!caption.empty()) {
+        const std::size_t open = caption.find('{');
+        filled += caption.substr(0, open);
+        if (open == std::string_view::npos) break;
+        caption.remove_prefix(open + 1);
+        if (caption.starts_with('{')) {
+            filled += '{';
+            caption.remove_prefix(1);
+            continue;
+        }
+        const std::size_t close = caption.find('}');
+        if (close == std::string_view::npos) {
+            return fail(ErrorCode::bad_input,
+                        fmt::format("a caption has a '{{' without its '}}': '{{{}'", caption));
+        }
+        auto words = value(caption.substr(0, close));
+        if (!words) return words;
+        filled += *words;
+        caption.remove_prefix(close + 1);
+    }
+    return filled;
+}
+
+Error unknown_quote(std::string_view name, std::span<const std::string_view> known) {
+    const auto near = nearest_name(name, std::vector<std::string>(known.begin(), known.end()));
+    return {ErrorCode::bad_input,
+            fmt::format("a caption quotes '{{{}}}', which is no known value{}", name,
+                        near ? "; did you mean '{" + *near + "}'?" : ""),
+            {}};
+}
+
+std::optional<std::string> caption_objection(std::string_view caption) {
+    if (caption.size() > longest_caption)
+        return fmt::format("a caption must not be longer than {} letters: the room reads it in "
+                           "large type",
+                           longest_caption);
+    if (const auto wrong = story_objection(caption)) return "caption: " + *wrong;
+    const auto filled = with_quotes(caption, [](std::string_view name) -> Result<std::string> {
+        const auto known = quote_names();
+        if (std::find(known.begin(), known.end(), name) != known.end()) return std::string();
+        return tl::make_unexpected(unknown_quote(name, known));
+    });
+    if (!filled) return filled.error().what;
+    return std::nullopt;
+}
+
+std::optional<std::string> tour_name_objection(std::string_view name) {
+    constexpr std::size_t longest = 60;
+    const bool is_word = !name.empty() && name.size() <= longest
+                         && std::all_of(name.begin(), name.end(), is_in_tour_name);
+    if (is_word) return std::nullopt;
+    return fmt::format("a tour's name is one word of at most {} small letters, digits and hyphens, "
+                       "such as \"club-night\", not \"{}\"",
+                       longest, name.substr(0, longest));
+}
+
+std::optional<std::string> tours_objection(std::span<const Tour> tours) {
+    for (std::size_t i = 0; i < tours.size(); ++i) {
+        const Tour& tour = tours[i];
+        if (const auto wrong = tour_name_objection(tour.name)) return wrong;
+        if (const auto wrong = title_objection(tour.title)) return "a tour: " + *wrong;
+        if (tour.steps.empty())
+            return fmt::format("the tour '{}' has no step: add a [[tour.step]]", tour.name);
+        for (const TourStep& step : tour.steps) {
+            if (const auto wrong = step_objection(step)) return wrong;
+        }
+        for (std::size_t j = 0; j < i; ++j) {
+            if (tours[j].name == tour.name)
+                return fmt::format("there are two tours called '{}'; give them different names",
+                                   tour.name);
+        }
+    }
+    return std::nullopt;
+}
+
+std::string free_tour_name(std::span<const Tour> tours, std::string_view wanted) {
+    std::string stem;
+    for (const char letter : wanted.substr(0, 50)) {
+        const char small = letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter + 32) : letter;
+        if (is_in_tour_name(small)) stem += small;
+        if (!is_in_tour_name(small) && !stem.empty() && stem.back() != '-') stem += '-';
+    }
+    while (!stem.empty() && stem.back() == '-')
+        stem.pop_back();
+    if (stem.empty()) stem = "tour";
+    const auto is_taken = [&](const std::string& name) {
+        return std::any_of(tours.begin(), tours.end(),
+                           [&](const Tour& tour) { return tour.name == name; });
+    };
+    std::string name = stem;
+    for (int number = 2; is_taken(name); ++number)
+        name = fmt::format("{}-{}", stem, number);
+    return name;
+}
+
+}  // namespace beamfork

@@ -1,0 +1,70 @@
+// A tour: what a speaker tells of a setup, step by step. A plain value; its captions are templates that quote the
+// studies by name, as in "the image falls {focus.shortfall}" (scene/tour_quotes.hpp), so that they cannot go stale.
+#pragma once
+
+#include <array>
+#include <functional>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/error.hpp"
+#include "document/extras.hpp"
+#include "document/standard_view.hpp"
+
+namespace beamfork {
+
+/// A place of one's own to see from, as scene/camera.hpp's orbit camera: world millimetres, degrees.
+struct TourCamera {
+    std::array<double, 3> target_mm{0, 0, 0};
+    double distance_mm = 500;
+    double yaw_deg = 0;
+    double pitch_deg = 0;
+    bool operator==(const TourCamera&) const = default;
+};
+
+struct TourStep {
+    StandardView view = StandardView::overview;
+    std::string caption;                 ///< for the room: two or three short sentences
+    std::string notes;                   ///< for the speaker
+    std::optional<TourCamera> camera{};  ///< counts instead of `view`
+    Extras extras{};
+    bool operator==(const TourStep&) const = default;
+};
+
+struct Tour {
+    std::string name;  ///< one word for the command line: "why-it-will-not-focus"
+    std::string title;
+    std::vector<TourStep> steps;
+    Extras extras{};
+    bool operator==(const Tour&) const = default;
+};
+
+/// What stands before the foreign keys of a camera among TourStep::extras.
+inline constexpr std::string_view camera_prefix = "camera.";
+
+/// The names that a caption may quote.
+std::span<const std::string_view> quote_names();
+
+/// The template with each {name} replaced by what `value` says of it; "{{" stands for a brace. Error bad_input: a brace
+/// that is not closed, or value's own.
+Result<std::string>
+with_quotes(std::string_view caption,
+            const std::function<Result<std::string>(std::string_view name)>& value);
+
+/// "a caption quotes '{x}', which is no known value; did you mean '{y}'?"
+Error unknown_quote(std::string_view name, std::span<const std::string_view> known);
+
+/// What is wrong with a caption: a bad quote, control characters, more than 400 bytes.
+std::optional<std::string> caption_objection(std::string_view caption);
+/// A tour's name is one word of small letters, digits and hyphens.
+std::optional<std::string> tour_name_objection(std::string_view name);
+/// The first thing that is wrong with them: names, titles, captions, notes, cameras, a tour without a step, two alike.
+std::optional<std::string> tours_objection(std::span<const Tour> tours);
+
+/// `wanted` made one word, with a number behind it where one of the tours has that name.
+std::string free_tour_name(std::span<const Tour> tours, std::string_view wanted);
+
+}  // namespace beamfork

@@ -1,0 +1,29 @@
+#include "scene/tour_film.hpp"
+
+#include "base/contract.hpp"
+
+namespace beamfork {
+
+Result<Film> tour_film(const Tour& tour,
+                       std::span<const TourQuote> quotes,
+                       const Frame& frame,
+                       float aspect,
+                       TourPace pace) {
+    BEAMFORK_EXPECTS(!tour.steps.empty());
+    std::vector<TourFrame> told;
+    for (std::size_t i = 0; i < tour.steps.size(); ++i) {
+        auto one = tour_frame({&tour, 1}, tour.name, static_cast<int>(i) + 1, quotes);
+        if (!one) return tl::make_unexpected(one.error());
+        told.push_back(std::move(*one));
+    }
+    const auto at = [tour, told, &frame, aspect, pace](double second) {
+        const TourMoment moment = tour_at(tour, second, frame, aspect, pace);
+        FilmMoment seen;
+        seen.camera = moment.camera;
+        seen.told = told[moment.step];
+        return seen;
+    };
+    return Film{tour_duration(tour, pace), at};
+}
+
+}  // namespace beamfork

@@ -1,0 +1,179 @@
+#include <algorithm>
+
+#include "scene/built_in_tours.hpp"
+#include "scene/tour_motion.hpp"
+#include "ui/panels.hpp"
+#include "ui/talk.hpp"
+#include "ui/tour_texts.hpp"
+#include "ui/viewport.hpp"
+#include "ui/widgets.hpp"
+
+#include <imgui_stdlib.h>
+
+#include <fmt/format.h>
+
+namespace beamfork {
+
+namespace {
+
+TourStep step_from_here(const Ui& ui) {
+    TourStep step;
+    step.camera = camera_for_tour(ui.session.camera);
+    step.caption = "Write here what the room reads.";
+    return step;
+}
+
+void add_tour(const Ui& ui, Tour tour) {
+    TourEditState& state = ui.state.tour_edit;
+    state = {ui.view.document.tours.size(), 0, {}, {}};
+    change_tours(ui, "Add a tour", [&](std::vector<Tour>& tours) {
+        tour.name = free_tour_name(tours, "my-" + tour.name);
+        tours.push_back(std::move(tour));
+    });
+}
+
+void draw_new_tour(const Ui& ui, float width) {
+    constexpr const char* help =
+        "A tour of your own: from what you see now, or from a copy of one that is built in.";
+    const bool is_open = begin_chooser("##tours/new", "New tour …", width);
+    tooltip(help);
+    ui.note("tours/new", "New tour …", help);
+    if (!is_open) return;
+    if (ImGui::Selectable("From the present view"))
+        add_tour(ui, {"tour", "My tour", {step_from_here(ui)}});
+    ui.note("tours/new/view", "From the present view");
+    for (Tour& tour : built_in_tours(ui.setup(), *ui.view.report)) {
+        if (ImGui::Selectable(("Copy of “" + tour.title + "”").c_str())) add_tour(ui, tour);
+        ui.note("tours/new/" + tour.name, tour.title);
+    }
+    ImGui::EndCombo();
+}
+
+void draw_tour_choice(const Ui& ui, const std::vector<Tour>& tours, float width) {
+    TourEditState& state = ui.state.tour_edit;
+    const bool is_open = begin_chooser("##tours/which", tours[state.tour].title, width);
+    ui.note("tours/which", "Tour", "Which of the setup's own tours is written.");
+    if (!is_open) return;
+    for (std::size_t i = 0; i < tours.size(); ++i) {
+        if (ImGui::Selectable(fmt::format("{}##{}", tours[i].title, i).c_str(), i == state.tour))
+            state = {i, 0, {}, {}};
+    }
+    ImGui::EndCombo();
+}
+
+void draw_tour_bar(const Ui& ui, const std::vector<Tour>& tours) {
+    const bool is_wide = ImGui::GetContentRegionAvail().x > grid(120);
+    draw_new_tour(ui, grid(32));
+    if (tours.empty()) return;
+    TourEditState& state = ui.state.tour_edit;
+    if (is_wide) ImGui::SameLine();
+    const float buttons = text_width("Tell it") + grid(20);
+    draw_tour_choice(ui, tours,
+                     std::clamp(ImGui::GetContentRegionAvail().x - buttons, grid(12), grid(60)));
+    ImGui::SameLine();
+    if (text_button(ui, "tours/tell", "Tell it", "Gives this talk now."))
+        start_talk(ui, tours[state.tour].name);
+    ImGui::SameLine();
+    if (icon_button(ui, "tours/remove", Icon::remove, "Takes this tour out of the setup.")) {
+        change_tours(ui, "Remove a tour", [&](std::vector<Tour>& all) {
+            all.erase(all.begin() + static_cast<std::ptrdiff_t>(state.tour));
+        });
+        state = {};
+    }
+}
+
+void draw_title_entry(const Ui& ui, const Tour& tour) {
+    std::string title = tour.title;
+    ImGui::SetNextItemWidth(-1);
+    ImGui::InputTextWithHint("##tours/title", "Title", &title);
+    const bool is_done = ImGui::IsItemDeactivatedAfterEdit();
+    ui.note("tours/title", "Title", "What the room reads above the picture.");
+    if (!is_done || title == tour.title) return;
+    change_tours(ui, "Change a tour's title",
+                 [&](std::vector<Tour>& all) { all[ui.state.tour_edit.tour].title = title; });
+}
+
+void draw_step_buttons(const Ui& ui, const Tour& tour) {
+    TourEditState& state = ui.state.tour_edit;
+    const std::size_t step = state.step;
+    const auto change_steps = [&](const char* label, std::size_t then, auto change) {
+        change_tours(ui, label, [&](std::vector<Tour>& all) { change(all[state.tour].steps); });
+        state.step = then;
+        state.caption.reset();
+        state.notes.reset();
+    };
+    const auto swap_with = [&](std::size_t other) {
+        change_steps("Move a step of a tour", other,
+                     [&](std::vector<TourStep>& steps) { std::swap(steps[step], steps[other]); });
+    };
+    if (icon_button(ui, "tours/step/add", Icon::add,
+                    "A new step behind this one, seen as the picture is now.")) {
+        change_steps("Add a step to a tour", step + 1, [&](std::vector<TourStep>& steps) {
+            steps.insert(steps.begin() + static_cast<std::ptrdiff_t>(step) + 1, step_from_here(ui));
+        });
+    }
+    ImGui::SameLine(0, 0);
+    if (icon_button(ui, "tours/step/up", Icon::up, "Earlier.", step > 0)) swap_with(step - 1);
+    ImGui::SameLine(0, 0);
+    if (icon_button(ui, "tours/step/down", Icon::down, "Later.", step + 1 < tour.steps.size()))
+        swap_with(step + 1);
+    ImGui::SameLine(0, 0);
+    if (icon_button(ui, "tours/step/remove", Icon::remove,
+                    "Takes this step out; the last one stays.", tour.steps.size() > 1)) {
+        change_steps("Remove a step of a tour", step > 0 ? step - 1 : 0,
+                     [&](std::vector<TourStep>& steps) {
+                         steps.erase(steps.begin() + static_cast<std::ptrdiff_t>(step));
+                     });
+    }
+    ImGui::SameLine();
+    if (text_button(ui, "tours/step/view", "Take this view",
+                    "The step is seen as the picture is now.")) {
+        change_steps("Change a step's view", step, [&](std::vector<TourStep>& steps) {
+            steps[step].camera = camera_for_tour(ui.session.camera);
+        });
+    }
+}
+
+void draw_step_rows(const Ui& ui, const Tour& tour) {
+    TourEditState& state = ui.state.tour_edit;
+    for (std::size_t i = 0; i < tour.steps.size(); ++i) {
+        const std::string words = fmt::format("{}. {}", i + 1, tour.steps[i].caption);
+        const std::string row =
+            shortened(words.substr(0, words.find('\n')), ImGui::GetContentRegionAvail().x);
+        if (ImGui::Selectable(fmt::format("{}##step{}", row, i).c_str(), i == state.step)) {
+            state.step = i;
+            state.caption.reset();
+            state.notes.reset();
+            const float aspect = static_cast<float>(ui.requests.scene.width)
+                                 / static_cast<float>(std::max(1, ui.requests.scene.height));
+            move_camera(ui, tour_camera(tour.steps[i], ui.view.frame, aspect));
+        }
+        ui.note(fmt::format("tours/step/{}", i), words);
+    }
+}
+
+}  // namespace
+
+void draw_tours_panel(const Ui& ui) {
+    const std::vector<Tour>& tours = ui.view.document.tours;
+    TourEditState& state = ui.state.tour_edit;
+    if (state.tour >= tours.size()) state = {tours.empty() ? 0 : tours.size() - 1, 0, {}, {}};
+    if (!tours.empty() && state.step >= tours[state.tour].steps.size()) state.step = 0;
+    draw_tour_bar(ui, tours);
+    if (tours.empty() || state.tour >= tours.size()) {
+        wrapped_text("This setup has no tour of its own yet. The built-in ones are told with F5.",
+                     colour(Tone::text_dim));
+        return;
+    }
+    const Tour tour = tours[state.tour];
+    SideBySide sides("tours/sides", 2, grid(60));
+    sides.next();
+    draw_title_entry(ui, tour);
+    draw_step_buttons(ui, tour);
+    draw_step_rows(ui, tour);
+    sides.next();
+    const TourStep& step = tour.steps[std::min(state.step, tour.steps.size() - 1)];
+    draw_tour_texts(ui, step);
+}
+
+}  // namespace beamfork

@@ -1,0 +1,132 @@
+#include <algorithm>
+
+#include "document/edit.hpp"
+#include "document/history.hpp"
+#include "document/setup_file.hpp"
+#include "document/tour.hpp"
+
+#include <doctest/doctest.h>
+
+using namespace beamfork;
+
+namespace {
+
+std::string setup_text() { return write_setup(new_document()); }
+
+const std::string club_tour = R"(
+# for the night in May
+[[tour]]
+name = "club-night"
+title = "For the club"
+colour = "blue"
+
+[[tour.step]]
+view = "rear"
+caption = "The image falls {focus.shortfall}; {{ is a brace."
+notes = """
+Wait here.
+Ask who knows."""
+
+[[tour.step]]
+camera = { target_mm = [1.5, -20, 700], distance_mm = 320, yaw_deg = 40, pitch_deg = -12.25 } # close
+caption = "Here it divides."
+)";
+
+Error error_of(const std::string& tour) {
+    const auto read = read_setup(setup_text() + tour, "talk.train.toml");
+    REQUIRE_FALSE(read);
+    return read.error();
+}
+
+int line_in(const std::string& text, const std::string& words) {
+    const auto place = text.find(words);
+    REQUIRE(place != std::string::npos);
+    return static_cast<int>(
+               std::count(text.begin(), text.begin() + static_cast<std::ptrdiff_t>(place), '\n'))
+           + 1;
+}
+
+// The text must be refused at the line that holds `words`.
+void refused_at(const std::string& tour, const std::string& words, const std::string& sentence) {
+    const Error error = error_of(tour);
+    CAPTURE(error.what);
+    CHECK(error.where.file == "talk.train.toml");
+    CHECK(error.where.line == line_in(setup_text() + tour, words));
+    CHECK(error.what.find(sentence) != std::string::npos);
+}
+
+}  // namespace
+
+TEST_CASE("a tour in a file is read, and written back with its comments and foreign keys") {
+    const auto read = read_setup(setup_text() + club_tour, "talk");
+    REQUIRE(read);
+    REQUIRE(read->document.tours.size() == 1);
+    const Tour& tour = read->document.tours.front();
+    CHECK(tour.name == "club-night");
+    CHECK(tour.title == "For the club");
+    REQUIRE(tour.steps.size() == 2);
+    CHECK(tour.steps[0].view == StandardView::rear);
+    CHECK(tour.steps[0].notes == "Wait here.\nAsk who knows.");
+    CHECK(tour.steps[1].camera == TourCamera{{1.5, -20, 700}, 320, 40, -12.25});
+    REQUIRE(read->notices.size() == 1);
+    CHECK(read->notices.front().text.find("'colour'") != std::string::npos);
+    const std::string written = write_setup(read->document);
+    CHECK(written.find("# for the night in May\n[[tour]]") != std::string::npos);
+    CHECK(written.find("colour = \"blue\"") != std::string::npos);
+    CHECK(written.find("}  # close") != std::string::npos);
+    const auto again = read_setup(written, "talk");
+    REQUIRE(again);
+    CHECK(again->document == read->document);
+}
+
+TEST_CASE("a mistake in a tour is told with its line and the nearest known name") {
+    const std::string head = "[[tour]]\nname = \"a\"\n";
+    refused_at(head + "[[tour.step]]\ncaption = \"It is {focus.shortfal}.\"\n", "focus.shortfal}",
+               "did you mean '{focus.shortfall}'?");
+    refused_at(head + "[[tour.step]]\ncaption = \"It is {focus\"\n", "It is {focus",
+               "without its '}'");
+    refused_at(head + "[[tour.step]]\nview = \"raer\"\n", "raer", "did you mean 'rear'?");
+    refused_at(head + "[[tour.step]]\nview = 3\n", "view = 3", "must be a text in quotes");
+    refused_at(head + "[[tour.step]]\ncamera = { distance_mm = 1 }\n",
+               "camera =", "from 4 to 30000");
+    refused_at("[[tour]]\nname = \"Two words\"\n", "Two words", "one word");
+    refused_at(head, "[[tour]]", "has no step");
+    const Error twice = error_of(head + "[[tour.step]]\n" + head + "[[tour.step]]\n");
+    CHECK(twice.what.find("two tours called 'a'") != std::string::npos);
+    CHECK(twice.where.line
+          == line_in(setup_text(), "[chosen]") + 7);  // [chosen] and its 3, 3 of the first
+}
+
+TEST_CASE("a mistyped key of a step is kept and told with the nearest known one") {
+    const auto read = read_setup(
+        setup_text() + "[[tour]]\nname = \"a\"\n[[tour.step]]\ncaptoin = \"Hello\"\n", "talk");
+    REQUIRE(read);
+    REQUIRE(read->notices.size() == 1);
+    CHECK(read->notices.front().text.find("did you mean 'caption'?") != std::string::npos);
+    CHECK(write_setup(read->document).find("captoin = \"Hello\"") != std::string::npos);
+}
+
+TEST_CASE("tours are changed through the one door, and the change is undone") {
+    History history(new_document());
+    const Tour tour{"a", "A", {{StandardView::side, "Now {eye.left}", ""}}};
+    const SetTours wanted{{tour}, "Add a tour"};
+    const auto changed = apply(*history.document(), wanted);
+    REQUIRE(changed);
+    CHECK(changed->tours == std::vector<Tour>{tour});
+    history.commit(*changed, describe(wanted, *history.document()));
+    CHECK(history.undo_label() == "Add a tour");
+    history.undo();
+    CHECK(history.document()->tours.empty());
+    for (const Tour& wrong : {Tour{"a", "A", {{StandardView::side, "{eye.lift}", ""}}},
+                              Tour{"a", "A", {}}, Tour{"A b", "A", tour.steps}})
+        CHECK_FALSE(apply(new_document(), SetTours{{wrong}, "x"}));
+    CHECK_FALSE(apply(new_document(), SetTours{{tour, tour}, "x"}));
+}
+
+TEST_CASE("a free name is one word, unlike the others'") {
+    const std::vector<Tour> tours{{"club-night", "", {}}, {"club-night-2", "", {}}};
+    CHECK(free_tour_name(tours, "Club night!") == "club-night-3");
+    CHECK(free_tour_name(tours, "Why it will") == "why-it-will");
+    CHECK(free_tour_name(tours, "???") == "tour");
+    CHECK_FALSE(tour_name_objection(free_tour_name(tours, "Où est l'œil ?")));
+}

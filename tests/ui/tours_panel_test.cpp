@@ -1,0 +1,89 @@
+#include "ui/desk.hpp"
+
+using namespace beamfork;
+
+namespace {
+
+void show_tours(Desk& desk) {
+    desk.session.study = "tours";
+    desk.session.study_is_wide = true;
+    desk.frame(3);
+}
+
+const std::vector<Tour>& tours_of(const Desk& desk) { return desk.history.document()->tours; }
+
+void new_tour(Desk& desk, const std::string& from) {
+    desk.click("tours/new");
+    desk.click("tours/new/" + from);
+    desk.frame(3);
+}
+
+}  // namespace
+
+TEST_CASE(
+    "a tour begins as a copy of a built-in one, is written, and each change is undone alone") {
+    Desk desk;
+    show_tours(desk);
+    new_tour(desk, "why-it-will-not-focus");
+    REQUIRE(tours_of(desk).size() == 1);
+    CHECK(tours_of(desk)[0].name == "my-why-it-will-not-focus");
+    const auto steps = tours_of(desk)[0].steps;
+    REQUIRE(steps.size() == 3);
+
+    desk.click("tours/step/1");
+    desk.click("tours/step/up");
+    CHECK(tours_of(desk)[0].steps[0] == steps[1]);
+    desk.click("tours/step/remove");
+    CHECK(tours_of(desk)[0].steps.size() == 2);
+    desk.click("tours/step/add");
+    REQUIRE(tours_of(desk)[0].steps.size() == 3);
+    CHECK(tours_of(desk)[0].steps[1].camera.has_value());
+    desk.history.undo();
+    desk.history.undo();
+    desk.history.undo();
+    CHECK(tours_of(desk)[0].steps == steps);
+}
+
+TEST_CASE("a caption with a bad quote is kept as typed until it is mended") {
+    Desk desk;
+    show_tours(desk);
+    new_tour(desk, "view");
+    REQUIRE(tours_of(desk).size() == 1);
+    const std::string before = tours_of(desk)[0].steps[0].caption;
+    desk.click("tours/caption");
+    desk.key(ImGuiKey_A, {ImGuiMod_Ctrl});
+    desk.type("It is {focus.shortfal}");
+    desk.click("tours/title");
+    CHECK(tours_of(desk)[0].steps[0].caption == before);
+    REQUIRE(desk.has("tours/refused"));
+    CHECK(desk.widget("tours/refused").label == "It is {focus.shortfal}");
+    desk.click("tours/caption");
+    desk.key(ImGuiKey_A, {ImGuiMod_Ctrl});
+    desk.type("It is {focus.shortfall}");
+    desk.click("tours/title");
+    CHECK(tours_of(desk)[0].steps[0].caption == "It is {focus.shortfall}");
+    CHECK_FALSE(desk.has("tours/refused"));
+    CHECK(desk.refused.empty());
+}
+
+TEST_CASE("notes are taken when the entry is left") {
+    Desk desk;
+    show_tours(desk);
+    new_tour(desk, "view");
+    desk.click("tours/notes");
+    desk.type("Wait here.");
+    desk.click("tours/title");
+    CHECK(tours_of(desk)[0].steps[0].notes == "Wait here.");
+}
+
+TEST_CASE("a tour of one's own is told by its button, with its caption filled") {
+    Desk desk;
+    show_tours(desk);
+    new_tour(desk, "one-beam-becomes-two");
+    desk.click("tours/tell");
+    REQUIRE(desk.transient.is_giving_talk());
+    CHECK(desk.widget("talk/caption").label.find('{') == std::string::npos);
+    desk.key(ImGuiKey_Escape);
+    desk.click("tours/remove");
+    CHECK(tours_of(desk).empty());
+}

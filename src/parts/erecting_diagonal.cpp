@@ -55,7 +55,7 @@ PartLayout ErectingDiagonal<turn>::layout(const LayoutContext& context) const {
     append(layout.surfaces, prism, entry);
     layout.surfaces.push_back(round_stop("rear opening", layout.part_from_exit, clear));
     layout.end_air = exit_air.value;
-    if (context.eye == Eye::left) {
+    if (context.shows_shared_bodies()) {
         const double wall = 2.5;
         const double frame = std::max(width, clear) + 6;
         layout.bodies = {{prism.body, entry},

@@ -60,7 +60,7 @@ PartLayout FilterPlate::layout(const LayoutContext& context) const {
         layout.surfaces.back().coating.transmission = 1;
     }
     layout.part_from_exit = translation(0, 0, ring_length.value);
-    if (context.eye == Eye::left) {
+    if (context.shows_shared_bodies()) {
         const double seen =
             ring_length.value > thickness.value ? ring_length.value : thickness.value;
         const Pose start = translation(0, 0, (ring_length.value - seen) / 2 - seat_depth.value);

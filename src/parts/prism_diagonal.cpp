@@ -61,7 +61,7 @@ PartLayout PrismDiagonal::layout(const LayoutContext& context) const {
     coat(layout.surfaces, coating);
     layout.surfaces.push_back(round_stop("rear opening", layout.part_from_exit, clear));
     layout.end_air = air_out;
-    if (context.eye == Eye::left) {
+    if (context.shows_shared_bodies()) {
         const double wall = 2.5;
         const double air_in = entry_leg.value - width / 2;
         const double frame = (width > clear ? width : clear) + 6;

@@ -54,30 +54,23 @@ void finish_faces(PartLayout& layout, const SplitterHead& head, Eye eye) {
     }
 }
 
-// A prism that glass follows without air in between: the face before it goes, its own entry only bounds it.
-void cement(PartLayout& layout, const Prism& prism, const Pose& at) {
-    Prism joined = prism;
-    joined.surfaces.front().kind = SurfaceKind::stop;
-    joined.surfaces.front().medium_after.clear();
-    layout.surfaces.pop_back();
-    append(layout.surfaces, joined, at);
-    layout.bodies.push_back({prism.body, at});
-}
-
 // Lays the glass of one arm. Each arm is laid out towards +y of its own frame and turned to its side.
 class ArmGlass {
 public:
-    ArmGlass(const SplitterHead& head, Millimetres pupil_distance)
+    ArmGlass(const SplitterHead& head, const LayoutContext& context)
         : head_(head),
-          gap_(head.arm_length_for(pupil_distance).value - width_),
-          left_arm_(rotation_about_z(to_radians(Degrees{90} + head.hinge_for(pupil_distance)))),
-          right_arm_(rotation_about_z(to_radians(Degrees{-90} - head.hinge_for(pupil_distance)))) {}
+          shows_bodies_(context.shows_bodies),
+          gap_(head.arm_length_for(context.pupil_distance).value - width_) {
+        const Degrees hinge = head.hinge_for(context.pupil_distance);
+        left_arm_ = rotation_about_z(to_radians(Degrees{90} + hinge));
+        right_arm_ = rotation_about_z(to_radians(Degrees{-90} - hinge));
+    }
 
     [[nodiscard]] const Pose& frame(Eye eye) const {
         return eye == Eye::left ? left_arm_ : right_arm_;
     }
 
-    /// Adds surfaces and bodies of glass; returns the exit of the last prism, true to its place.
+    /// Adds surfaces and, where bodies are shown, glass; returns the exit of the last prism, true to its place.
     Pose add_to(PartLayout& layout, Eye eye) const {
         if (eye == Eye::left) return add_left(layout);
         return head_.is_sliding() ? add_right_sliding(layout) : add_right_hinged(layout);
@@ -98,7 +91,19 @@ private:
     }
     void add(PartLayout& layout, const Prism& prism, const Pose& at) const {
         append(layout.surfaces, prism, at);
-        layout.bodies.push_back({prism.body, at});
+        show(layout, prism, at);
+    }
+    // A prism that glass follows without air in between: the face before it goes, its own entry only bounds it.
+    void cement(PartLayout& layout, const Prism& prism, const Pose& at) const {
+        Prism joined = prism;
+        joined.surfaces.front().kind = SurfaceKind::stop;
+        joined.surfaces.front().medium_after.clear();
+        layout.surfaces.pop_back();
+        append(layout.surfaces, joined, at);
+        show(layout, prism, at);
+    }
+    void show(PartLayout& layout, const Prism& prism, const Pose& at) const {
+        if (shows_bodies_) layout.bodies.push_back({prism.body, at});
     }
 
     Pose add_left(PartLayout& layout) const {
@@ -149,6 +154,7 @@ private:
     }
 
     const SplitterHead& head_;
+    bool shows_bodies_;
     double width_ = head_.prism_width.value;
     PrismGlass kind_{head_.glass, head_.reflecting_faces};
     Pose to_cube_ = translation(0, 0, head_.entry_air.value);
@@ -165,7 +171,7 @@ PartLayout SplitterHead::layout(const LayoutContext& context) const {
     layout.surfaces.push_back(
         round_stop("nose", translation(0, 0, -nose_length.value), entry_clear.value));
     layout.surfaces.push_back(round_stop("entry collar", Pose{}, entry_clear.value));
-    const ArmGlass glass_of_arms(*this, context.pupil_distance);
+    const ArmGlass glass_of_arms(*this, context);
     const Pose glass_exit = glass_of_arms.add_to(layout, context.eye);
     finish_faces(layout, *this, context.eye);
     // Eyepieces sit upright on both arms whatever the hinge does.
@@ -174,6 +180,7 @@ PartLayout SplitterHead::layout(const LayoutContext& context) const {
     layout.part_from_exit = upright * translation(0, 0, seat_height.value);
     layout.end_air = seat_height.value;
     layout.beyond_stated = path_beyond_middle(context.pupil_distance).value;
+    if (!context.shows_bodies) return layout;
     add_housing(layout, *this,
                 {context.eye, glass_of_arms.frame(context.eye),
                  arm_length_for(context.pupil_distance).value});

@@ -44,7 +44,7 @@ private:
         auto body = with_field_unchecked(setup_.parts[part].body, field.key, value);
         if (!body) return tl::make_unexpected(body.error());
         std::swap(setup_.parts[part].body, *body);
-        const auto budget = focus_budget(setup_, choice_);
+        const auto budget = solved_focus(setup_, choice_);
         std::swap(setup_.parts[part].body, *body);
         if (!budget) return tl::make_unexpected(budget.error());
         return budget->margin_in;
@@ -250,7 +250,7 @@ sampled_probability(const Setup& setup, const Choice& choice, int samples, std::
             if (auto done = draw_value(one, setup, value, draws); !done)
                 return tl::make_unexpected(done.error());
         }
-        const auto budget = focus_budget(one, choice);
+        const auto budget = solved_focus(one, choice);
         if (!budget) return tl::make_unexpected(budget.error());
         if (budget->reaches) ++reached;
     }

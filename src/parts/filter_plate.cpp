@@ -53,7 +53,7 @@ PartLayout FilterPlate::layout(const LayoutContext& context) const {
     Prism plate = glass_block(clear_diameter.value, thickness.value, glass, "filter");
     for (Surface& surface : plate.surfaces)
         surface.aperture = Circle{clear_diameter.value / 2};
-    append(layout.surfaces, plate, front);
+    append(layout.surfaces, std::move(plate.surfaces), front);
     coat(layout.surfaces, coating);
     if (transmission) {  // of the whole plate, told once: at its entry face
         layout.surfaces.front().coating.transmission = *transmission / 100;

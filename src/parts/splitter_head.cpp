@@ -89,26 +89,24 @@ private:
     [[nodiscard]] Pose beside(const Pose& face) const {
         return face * translation(0, 0, gap_) * rotation_about_z(to_radians(Degrees{180}));
     }
-    void add(PartLayout& layout, const Prism& prism, const Pose& at) const {
-        append(layout.surfaces, prism, at);
+    void add(PartLayout& layout, Prism& prism, const Pose& at) const {
+        append(layout.surfaces, std::move(prism.surfaces), at);
         show(layout, prism, at);
     }
     // A prism that glass follows without air in between: the face before it goes, its own entry only bounds it.
-    void cement(PartLayout& layout, const Prism& prism, const Pose& at) const {
-        Prism joined = prism;
-        joined.surfaces.front().kind = SurfaceKind::stop;
-        joined.surfaces.front().medium_after.clear();
+    void cement(PartLayout& layout, Prism& prism, const Pose& at) const {
+        prism.surfaces.front().kind = SurfaceKind::stop;
+        prism.surfaces.front().medium_after.clear();
         layout.surfaces.pop_back();
-        append(layout.surfaces, joined, at);
-        show(layout, prism, at);
+        add(layout, prism, at);
     }
     void show(PartLayout& layout, const Prism& prism, const Pose& at) const {
-        if (shows_bodies_) layout.bodies.push_back({prism.body, at});
+        if (shows_bodies_) layout.bodies.push_back({prism.body(), at});
     }
 
     Pose add_left(PartLayout& layout) const {
-        const Prism cube = cube_reflecting(width_, head_.glass);
-        const Prism turn = right_angle_prism(width_, kind_, "arm prism");
+        Prism cube = cube_reflecting(width_, head_.glass);
+        Prism turn = right_angle_prism(width_, kind_, "arm prism");
         const Pose place = left_arm_ * to_cube_;
         const Pose ideal = beside(place * cube.prism_from_exit);
         const Pose real = ideal * off(head_.arm_prism_errors);
@@ -117,7 +115,7 @@ private:
         const Pose exit = ideal * turn.prism_from_exit;
         const double length = head_.compensator_length().value;
         if (length <= 0) return exit;
-        const Prism block = glass_block(width_, length, head_.glass, "compensator");
+        Prism block = glass_block(width_, length, head_.glass, "compensator");
         cement(layout, block, real * turn.prism_from_exit);
         return exit * block.prism_from_exit;
     }
@@ -125,14 +123,15 @@ private:
     // The cube as the right eye's light passes it: it turns with the left arm, which shows it.
     Prism pass_cube(PartLayout& layout) const {
         Prism cube = cube_transmitting(width_, head_.glass);
-        append(layout.surfaces, cube, left_arm_ * to_cube_ * off(head_.cube_errors));
+        append(layout.surfaces, std::move(cube.surfaces),
+               left_arm_ * to_cube_ * off(head_.cube_errors));
         return cube;
     }
 
     Pose add_right_hinged(PartLayout& layout) const {
         const Prism cube = pass_cube(layout);
         const double offset = head_.arm_offset.value;
-        const Prism rhomboid = rhomboid_prism(width_, offset, kind_, "rhomboid");
+        Prism rhomboid = rhomboid_prism(width_, offset, kind_, "rhomboid");
         const Pose behind = right_arm_ * to_cube_ * cube.prism_from_exit * translation(0, 0, gap_);
         add(layout, rhomboid, behind * off(head_.rhomboid_errors, {0, offset / 2, width_ / 2}));
         return behind * rhomboid.prism_from_exit;
@@ -140,8 +139,8 @@ private:
 
     Pose add_right_sliding(PartLayout& layout) const {
         const Prism cube = pass_cube(layout);
-        const Prism inner = right_angle_prism(width_, kind_, "inner prism");
-        const Prism outer = right_angle_prism(width_, kind_, "outer prism");
+        Prism inner = right_angle_prism(width_, kind_, "inner prism");
+        Prism outer = right_angle_prism(width_, kind_, "outer prism");
         const Pose ideal_inner = right_arm_ * to_cube_ * cube.prism_from_exit;
         // Cemented to the cube, it goes where the cube goes.
         const Pose left_from_right = inverse(left_arm_) * right_arm_;

@@ -3,7 +3,7 @@
 #include <cmath>
 #include <numbers>
 
-#include "study/plane_waves.hpp"
+#include "trace/plane_waves.hpp"
 
 namespace beamfork {
 

@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-#include "study/plane_waves.hpp"
+#include "trace/plane_waves.hpp"
 
 namespace beamfork {
 

@@ -1,7 +1,7 @@
 // Frame time against the number of ribbons of light, without a display: for this machine's software renderer and for
 // graphics cards elsewhere. Prints JSON.
 //
-//   beamfork_bench_drawing [WIDTH HEIGHT SAMPLES]      1920 1080 4 unless said otherwise
+//   beamfork_bench_drawing [WIDTH HEIGHT SAMPLES [SECONDS]]      1920 1080 4 and 1 s a figure unless said otherwise
 //
 // The first demo's picture with its light drawn as often as it takes, each copy a little aside. "draw_ms" is a picture
 // with the camera moved, "edit_ms" one with everything sent anew; both until the last pixel is there (glFinish), so
@@ -64,7 +64,7 @@ struct Times {
 };
 
 template <class Work>
-Times times_of(const Work& work) {
+Times times_of(double seconds, const Work& work) {
     std::vector<double> found;
     const auto begin = std::chrono::steady_clock::now();
     const auto since = [](auto start) {
@@ -73,7 +73,7 @@ Times times_of(const Work& work) {
     };
     work();  // warm
     glFinish();
-    while (found.size() < 5 || (since(begin) < 1000 && found.size() < 300)) {
+    while (found.size() < 5 || (since(begin) < 1000 * seconds && found.size() < 300)) {
         const auto start = std::chrono::steady_clock::now();
         work();
         glFinish();
@@ -89,15 +89,15 @@ bool shows_something(const Renderer& renderer) {
                        [](std::uint8_t value) { return value > 200 && value < 255; });
 }
 
-Json row_of(Renderer& renderer, Frame frame, const PictureSize& size) {
+Json row_of(Renderer& renderer, Frame frame, const PictureSize& size, double seconds) {
     Camera camera = standard_view(StandardView::overview, frame,
                                   static_cast<float>(size.width) / static_cast<float>(size.height));
     const auto draw = [&] { need(renderer.draw(camera, ViewOptions{}, size)); };
     renderer.upload(frame);
     draw();
     if (!shows_something(renderer)) throw std::runtime_error("an empty picture");
-    const Times drawn = times_of(draw);
-    const Times edited = times_of([&] {
+    const Times drawn = times_of(seconds, draw);
+    const Times edited = times_of(seconds, [&] {
         ++frame.revision;
         renderer.upload(frame);
         draw();
@@ -109,14 +109,14 @@ Json row_of(Renderer& renderer, Frame frame, const PictureSize& size) {
             {"edit_least_ms", edited.least}};
 }
 
-void run(PictureSize size) {
+void run(const PictureSize& size, double seconds) {
     const OffscreenContext context = need(OffscreenContext::create());
     Renderer renderer = need(Renderer::create());
     const auto* name = reinterpret_cast<const char*>(glGetString(GL_RENDERER));
     const Frame demo = demo_frame();
     Json rows = Json::array();
     for (const std::size_t ribbons : {500U, 1000U, 2000U, 5000U, 10000U, 20000U, 50000U})
-        rows.push_back(row_of(renderer, with_ribbons(demo, ribbons), size));
+        rows.push_back(row_of(renderer, with_ribbons(demo, ribbons), size, seconds));
     Json errors = Json::array();
     for (const std::string& error : renderer.take_errors())
         errors.push_back(error);
@@ -139,7 +139,7 @@ int main(int count, char** words) {
         PictureSize size{1920, 1080};
         if (count > 2) size = {std::atoi(words[1]), std::atoi(words[2])};
         if (count > 3) size.samples = std::atoi(words[3]);
-        run(size);
+        run(size, count > 4 ? std::atof(words[4]) : 1);
     } catch (const std::exception& error) {
         std::cerr << error.what() << "\n";
         return 1;

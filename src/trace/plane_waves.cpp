@@ -1,13 +1,13 @@
-#include "study/plane_waves.hpp"
+#include "trace/plane_waves.hpp"
 
 #include <cstdint>
 
 #include "base/contract.hpp"
 
-// As in trace/bundle_kernel.cpp: AVX-512, AVX2, SSE4 and a fallback without vectors.
+// As in bundle_kernel.cpp: AVX-512, AVX2, SSE4 and a fallback without vectors.
 #define HWY_DISABLED_TARGETS (HWY_AVX3_DL | HWY_SSSE3)
 #undef HWY_TARGET_INCLUDE
-#define HWY_TARGET_INCLUDE "study/plane_waves.cpp"
+#define HWY_TARGET_INCLUDE "trace/plane_waves.cpp"
 // The order counts: the first of these includes this source once for each set of instructions.
 // clang-format off
 #include <hwy/foreach_target.h>

@@ -1,8 +1,8 @@
 #include <complex>
 #include <numbers>
 
-#include "study/plane_waves.hpp"
 #include "support/near.hpp"
+#include "trace/plane_waves.hpp"
 
 #include <doctest/doctest.h>
 

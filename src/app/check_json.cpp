@@ -59,8 +59,12 @@ Json eye_json(const Setup& setup, const Report& report, const EyeClipping& eye) 
 Json cures_json(const Finding& finding) {
     Json list = Json::array();
     for (const Cure& cure : finding.cures) {
+        Json effect = Json::array();
+        for (const EffectLine& line : cure.effect)
+            effect.push_back(
+                {{"quantity", line.quantity}, {"change", line.change}, {"gain", line.is_gain}});
         list.push_back({{"what", cure.what},
-                        {"effect", cure.effect},
+                        {"effect", effect},
                         {"cost", cure.cost},
                         {"ease", to_words(cure.reversibility)},
                         {"removes", cure.removes}});

@@ -4,6 +4,7 @@
 #include "app/check_sections.hpp"
 #include "app/page_text.hpp"
 #include "base/text.hpp"
+#include "study/cure_effect.hpp"
 #include "study/cure_search.hpp"
 
 #include <fmt/format.h>
@@ -78,9 +79,12 @@ std::string cures_text(const Finding& finding) {
                    : wrapped(std::string(9, ' '), "No single change was found that mends this.");
     std::string out;
     for (const Cure& cure : finding.cures) {
+        const std::string gains = effect_text(cure.effect, true);
+        const std::string losses = effect_text(cure.effect, false);
         out += wrapped(fmt::format("         {} ", cure.removes ? '+' : '~'),
-                       fmt::format("{} ({}{}{}).{}{}", cure.what, to_words(cure.reversibility),
-                                   cure.effect.empty() ? "" : ": ", cure.effect,
+                       fmt::format("{} ({}{}{}).{}{}{}", cure.what, to_words(cure.reversibility),
+                                   gains.empty() ? "" : ": ", gains,
+                                   losses.empty() ? "" : " Costs: " + losses + ".",
                                    cure.cost.empty() ? "" : " ", cure.cost));
     }
     return out;

@@ -63,7 +63,7 @@ Result<Image> ScenePainter::paint(const Frame& frame, const FilmMoment& moment, 
         list.AddImage(as_imgui_texture(stage_.texture()), {0, 0}, {viewport.width, viewport.height},
                       {0, 1}, {1, 0});
     draw_labels(list, {0, 0}, viewport,
-                {frame, moment.camera, moment.options, moment.highlighted_part, std::nullopt});
+                {frame, moment.camera, moment.options, moment.highlighted_part, std::nullopt, 0});
     draw_caption(list, viewport, moment);
     if (transparent) {
         const Image scene = stage_.renderer().read_pixels();
@@ -90,7 +90,7 @@ ScenePainter::paint(const Frame& frame, const TourFrame& step, const ViewOptions
     const ImVec2 corner{0, layout.title_height};
     list.AddImage(as_imgui_texture(stage_.texture()), corner,
                   {viewport.width, corner.y + viewport.height}, {0, 1}, {1, 0});
-    draw_labels(list, corner, viewport, {frame, camera, options, -1, std::nullopt});
+    draw_labels(list, corner, viewport, {frame, camera, options, -1, std::nullopt, 0});
     draw_talk_overlay(list, size, {step.title, step.caption, step.step, step.steps});
     return finish(options);
 }

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <array>
 
-#include "study/cure_search.hpp"
+#include "study/cure_effect.hpp"
 
 #include <fmt/format.h>
 
@@ -28,10 +28,9 @@ SeverityLook look_of(Severity severity) {
 }
 
 CureRow cure_row_of(const Cure& cure) {
-    CureRow row{cure.what, cure.removes ? "mends it" : "makes it less", cure.cost};
-    row.effect += ", " + to_words(cure.reversibility);
-    if (!cure.effect.empty()) row.effect += ": " + cure.effect;
-    return row;
+    return {cure.what,
+            (cure.removes ? "mends it, " : "makes it less, ") + to_words(cure.reversibility),
+            cure.effect, cure.cost};
 }
 
 std::string no_cure_words(const Report& report, const Finding& finding) {
@@ -40,14 +39,46 @@ std::string no_cure_words(const Report& report, const Finding& finding) {
                                    : "Looking for what mends this …";
 }
 
+// Advice may begin with the order that the best cure's card gives too: once is enough.
+std::string advice_beside(const std::string& advice, const std::vector<Cure>& cures) {
+    const bool is_told = !cures.empty() && advice.rfind(cures.front().what, 0) == 0;
+    if (!is_told) return advice;
+    const std::size_t stop = advice.find(". ");
+    return stop == std::string::npos ? "" : advice.substr(stop + 2);
+}
+
 }  // namespace
+
+std::string CureRow::text() const {
+    const std::string gains = effect_text(effect, true);
+    const std::string losses = effect_text(effect, false);
+    return verdict + (gains.empty() ? "" : ": " + gains) + "."
+           + (losses.empty() ? "" : " Costs: " + losses + ".") + (cost.empty() ? "" : " " + cost);
+}
+
+Headline headline_of(const FindingRow& row) {
+    const std::string whole = row.word + ": " + row.sentence;
+    if (row.severity > Severity::poor) return {whole, ""};
+    constexpr std::size_t shortest = 12;  // "Splitter head:" alone tells nothing
+    const std::size_t from = row.word.size() + 2 + shortest;
+    const std::size_t stop =
+        std::min({whole.find(": ", from), whole.find("; ", from), whole.find(". ", from)});
+    if (stop == std::string::npos) return {whole, ""};
+    const std::string mark = whole[stop] == '.' ? "." : "";
+    std::string rest = whole.substr(stop + 2);
+    if (!rest.empty() && rest.front() >= 'a' && rest.front() <= 'z')
+        rest.front() = static_cast<char>(rest.front() - 32);
+    return {whole.substr(0, stop) + mark, rest};
+}
 
 std::vector<FindingRow> finding_rows(const Report& report) {
     std::vector<FindingRow> rows;
     for (const Finding& finding : report.findings) {
         const SeverityLook look = look_of(finding.severity);
-        FindingRow row{finding.severity, look.word,      look.sign,   look.role,
-                       finding.sentence, finding.advice, finding.part};
+        FindingRow row{finding.severity, look.word,
+                       look.sign,        look.role,
+                       finding.sentence, advice_beside(finding.advice, finding.cures),
+                       finding.part};
         for (const Cure& cure : finding.cures)
             row.cures.push_back(cure_row_of(cure));
         row.no_cure = no_cure_words(report, finding);

@@ -16,8 +16,11 @@ enum class FindingSign { cross, triangle, dot, tick };
 /// A change that would mend the finding.
 struct CureRow {
     std::string what;
-    std::string effect;  ///< "removes it, at once: 6.4 mm of travel left inward"
-    std::string cost;    ///< may be empty
+    std::string verdict;               ///< "mends it, exchange a part"
+    std::vector<EffectLine> effect{};  ///< gains first
+    std::string cost{};                ///< in sentences; may be empty
+    /// In one line: "mends it, exchange a part: edge light 70 to 75 %. Costs: ... .", for print.
+    [[nodiscard]] std::string text() const;
 };
 
 struct FindingRow {
@@ -31,6 +34,14 @@ struct FindingRow {
     std::vector<CureRow> cures{};  ///< best first
     std::string no_cure{};         ///< why there is none; empty where there are or none is wanted
 };
+
+/// What is read at a glance, and what is read then.
+struct Headline {
+    std::string first;  ///< "Fails: Does not reach focus"
+    std::string rest;   ///< "The drawtube would have to go 30.0 mm farther in."; may be empty
+};
+/// The sentence of what is wrong, parted behind its first clause; other findings are told in one.
+Headline headline_of(const FindingRow& row);
 
 std::vector<FindingRow> finding_rows(const Report& report);
 

@@ -140,13 +140,14 @@ std::vector<PlacedLabel> lay_out_labels(std::span<const Label> labels,
                                         const Camera& camera,
                                         Viewport viewport,
                                         const LabelMeasure& measure,
-                                        const LightCover& light) {
+                                        const LightCover& light,
+                                        float foot_px) {
     std::vector<std::size_t> order(labels.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
     std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
         return labels[a].priority < labels[b].priority;
     });
-    Layout layout(viewport, light);
+    Layout layout({viewport.width, viewport.height - foot_px}, light);
     for (const std::size_t index : order) {
         const auto anchor = project(camera, labels[index].at, viewport);
         if (!anchor || anchor->x < 0 || anchor->y < 0 || anchor->x > viewport.width

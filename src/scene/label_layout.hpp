@@ -26,13 +26,14 @@ struct PlacedLabel {
 };
 
 /// Greedy by priority (smaller first, then the order given): a label takes the nearest free place round its
-/// anchor that hides little light, and is left out when there is none, when its place lies behind the viewer
+/// anchor that hides little light and stays above the lowest `foot_px` of the picture, and is left out when there is none, when its place lies behind the viewer
 /// or outside the picture. Returned in the order of placing. The first label whose place is in the picture always stays,
 /// unless its box is larger than the picture.
 std::vector<PlacedLabel> lay_out_labels(std::span<const Label> labels,
                                         const Camera& camera,
                                         Viewport viewport,
                                         const LabelMeasure& measure,
-                                        const LightCover& light = {});
+                                        const LightCover& light = {},
+                                        float foot_px = 0);
 
 }  // namespace beamfork

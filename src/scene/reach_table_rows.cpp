@@ -168,10 +168,13 @@ ReachRows reach_table_rows(const Setup& setup, const Report& report) {
     }
     for (const ReachEntry& entry : table.entries)
         rows.rows.push_back(row_of(setup, report, entry));
-    rows.summary = table.reaching() == table.entries.size()
-                       ? fmt::format("All {} combinations reach focus.", table.entries.size())
-                       : fmt::format("{} of {} combinations reach focus.", table.reaching(),
-                                     table.entries.size());
+    rows.summary =
+        table.reaching() == table.entries.size()
+            ? (table.entries.size() == 1
+                   ? "The only combination reaches focus."
+                   : fmt::format("All {} combinations reach focus.", table.entries.size()))
+            : fmt::format("{} of {} combinations reach focus.", table.reaching(),
+                          table.entries.size());
     rows.one_place = one_place(setup, table);
     return rows;
 }

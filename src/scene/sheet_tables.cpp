@@ -92,9 +92,7 @@ std::string cure_list(const FindingRow& row) {
     // A mere note is worth one line of paper: its best cure.
     const std::size_t told = row.severity == Severity::note ? 1 : row.cures.size();
     for (const CureRow& cure : std::span(row.cures).first(told))
-        out +=
-            fmt::format("<li><b>{}</b> – {}.{}</li>\n", xml_text(cure.what), xml_text(cure.effect),
-                        cure.cost.empty() ? "" : " " + xml_text(cure.cost));
+        out += fmt::format("<li><b>{}</b> – {}</li>\n", xml_text(cure.what), xml_text(cure.text()));
     return out + "</ul>\n";
 }
 

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "train/setup.hpp"
 
@@ -20,13 +21,21 @@ enum class Reversibility {
 /// The word shown to the user: "at once", "exchange a part" ...
 std::string to_words(Reversibility reversibility);
 
+/// One number that a change of the setup makes another, in words: "edge light", "70 to 75 %".
+struct EffectLine {
+    std::string quantity;
+    std::string change;  ///< with its unit
+    bool is_gain = true;
+    bool operator==(const EffectLine&) const = default;
+};
+
 struct Cure {
-    std::string what;    ///< what to do, as an order, with mm: "Put rings of 3.0 mm on the barrels"
-    std::string effect;  ///< what it brings, by the studies of the changed setup
-    std::string cost;    ///< what is lost by it, in sentences; what it spoils included
+    std::string what;  ///< what to do, as an order, with mm: "Put rings of 3.0 mm on the barrels"
+    std::vector<EffectLine> effect{};  ///< by the studies of the changed setup, gains first
+    std::string cost{};  ///< what it asks for and spoils besides, in sentences; may be empty
     Reversibility reversibility = Reversibility::exchange;
     bool removes = false;  ///< the finding is gone with it; else it is only smaller
-    Setup setup;           ///< with it carried out, its choice included
+    Setup setup{};         ///< with it carried out, its choice included
     bool operator==(const Cure&) const = default;
 };
 

@@ -9,41 +9,51 @@ namespace beamfork {
 
 namespace {
 
-class EffectWords {
+class EffectLines {
 public:
-    void add(bool is_gain, const std::string& words) {
-        std::string& list = is_gain ? effect_.gains : effect_.losses;
-        list += (list.empty() ? "" : "; ") + words;
+    void add(bool is_gain, const std::string& quantity, const std::string& change) {
+        const auto place = is_gain
+                               ? std::find_if(lines_.begin(), lines_.end(),
+                                              [](const EffectLine& line) { return !line.is_gain; })
+                               : lines_.end();
+        lines_.insert(place, EffectLine{quantity, change, is_gain});
     }
-    // `shown` is "edge light {:.0f} to {:.0f} %"; more is better where `more` says so.
-    void compare(double before, double after, double notable, const char* shown, bool more = true) {
+    // `shown` is "{:.0f} to {:.0f} %"; more is better where `more` says so.
+    void compare(const char* quantity,
+                 double before,
+                 double after,
+                 double notable,
+                 const char* shown,
+                 bool more = true) {
         if (std::abs(after - before) < notable) return;
-        add((after > before) == more, fmt::format(fmt::runtime(shown), before, after));
+        add((after > before) == more, quantity, fmt::format(fmt::runtime(shown), before, after));
     }
-    CureEffect take() { return std::move(effect_); }
+    CureEffect take() { return std::move(lines_); }
 
 private:
-    CureEffect effect_;
+    CureEffect lines_;
 };
 
 double smaller_margin(const Report& report) {
     return std::min(report.budget.margin_in, report.budget.margin_out);
 }
 
-void compare_focus(EffectWords& words, const Report& before, const Report& after) {
+void compare_focus(EffectLines& lines, const Report& before, const Report& after) {
     const FocusBudget& budget = after.budget;
     const double margin = smaller_margin(after);
     constexpr double notable_mm = 0.5;
     if (std::abs(margin - smaller_margin(before)) < notable_mm) return;
-    const bool inward = budget.margin_in < budget.margin_out;
-    const std::string room = budget.primary ? "mm of back focus" : "mm of travel";
-    const std::string words_now =
-        budget.reaches
-            ? fmt::format("{:.1f} {} left {}", margin, room, inward ? "inward" : "outward")
-        : before.budget.reaches ? fmt::format("focus is missed by {:.1f} mm", -margin)
-                                : fmt::format("focus is missed by {:.1f} mm instead of {:.1f} mm",
-                                              -margin, -smaller_margin(before));
-    words.add(margin > smaller_margin(before) || margin >= thin_margin_mm, words_now);
+    const bool is_gain = margin > smaller_margin(before) || margin >= thin_margin_mm;
+    if (budget.reaches) {
+        const bool inward = budget.margin_in < budget.margin_out;
+        lines.add(is_gain, budget.primary ? "back focus left" : "travel left",
+                  fmt::format("{:.1f} mm {}", margin, inward ? "inward" : "outward"));
+    } else if (before.budget.reaches) {
+        lines.add(is_gain, "focus is missed by", fmt::format("{:.1f} mm", -margin));
+    } else {
+        lines.add(is_gain, "focus is missed by",
+                  fmt::format("{:.1f} instead of {:.1f} mm", -margin, -smaller_margin(before)));
+    }
 }
 
 double edge_of_field(const Report& report) {
@@ -56,37 +66,66 @@ double axis_peak_percent(const Report& report) {
     return 100
            * std::min(report.image_quality[0].axis.day_peak, report.image_quality[1].axis.day_peak);
 }
+double edge_peak_percent(const Report& report) {
+    return 100
+           * std::min(report.image_quality[0].edge.day_peak, report.image_quality[1].edge.day_peak);
+}
 double darker_light(const Report& report) {
     const auto& eyes = report.brightness.eyes;
     return 100 * std::min(eyes[0].total(), eyes[1].total());
 }
 
+double coma_taken(const Report& report) {
+    double least = 1;
+    for (const ComaCorrection& corrector : report.coma_corrections)
+        least = std::min(least, corrector.share());
+    return 100 * least;
+}
+
+void compare_magnification(EffectLines& lines, const Report& before, const Report& after) {
+    const Magnification& then = before.magnification;
+    const Magnification& now = after.magnification;
+    if (std::abs(now.magnification / then.magnification - 1) < 0.02) return;
+    lines.add(true, "magnification",
+              fmt::format("{:.0f} to {:.0f}×", then.magnification, now.magnification));
+    lines.add(true, "true field",
+              fmt::format("{:.2f} to {:.2f}°", then.true_field.value, now.true_field.value));
+}
+
 }  // namespace
 
 CureEffect effect_of_cure(const Report& before, const Report& after) {
-    EffectWords words;
-    compare_focus(words, before, after);
+    EffectLines lines;
+    compare_focus(lines, before, after);
     // Thresholds: what sampling makes, and what nobody notices; our own choice.
-    words.compare(edge_of_field(before), edge_of_field(after), 4, "edge light {:.0f} to {:.0f} %");
-    words.compare(usable_aperture(before), usable_aperture(after), 2,
-                  "working aperture {:.0f} to {:.0f} mm");
-    words.compare(axis_peak_percent(before), axis_peak_percent(after), 3,
-                  "sharpness {:.0f} to {:.0f} % of the perfect peak");
-    words.compare(darker_light(before), darker_light(after), 2,
-                  "light to the darker eye {:.0f} to {:.0f} %");
-    words.compare(before.fit.load.mass, after.fit.load.mass, 20,
-                  "load on the focuser {:.0f} to {:.0f} g", false);
-    words.compare(100 * before.uncertainty.probability, 100 * after.uncertainty.probability, 2,
-                  "chance of focus {:.0f} to {:.0f} %");
-    const double power = before.magnification.magnification;
-    const double power_now = after.magnification.magnification;
-    if (std::abs(power_now / power - 1) > 0.01) {
-        words.add(true, fmt::format("magnification {:.0f} to {:.0f}×", power, power_now));
-        words.add(true,
-                  fmt::format("true field {:.2f} to {:.2f}°", before.magnification.true_field.value,
-                              after.magnification.true_field.value));
+    if (before.coma_corrections.size() == after.coma_corrections.size())
+        lines.compare("coma taken away", coma_taken(before), coma_taken(after), 3,
+                      "{:.0f} to {:.0f} %");
+    lines.compare("edge light", edge_of_field(before), edge_of_field(after), 4,
+                  "{:.0f} to {:.0f} %");
+    lines.compare("working aperture", usable_aperture(before), usable_aperture(after), 2,
+                  "{:.0f} to {:.0f} mm");
+    lines.compare("sharpness", axis_peak_percent(before), axis_peak_percent(after), 3,
+                  "{:.0f} to {:.0f} %");
+    lines.compare("edge sharpness", edge_peak_percent(before), edge_peak_percent(after), 3,
+                  "{:.0f} to {:.0f} %");
+    lines.compare("light to the darker eye", darker_light(before), darker_light(after), 2,
+                  "{:.0f} to {:.0f} %");
+    lines.compare("load on the focuser", before.fit.load.mass, after.fit.load.mass, 20,
+                  "{:.0f} to {:.0f} g", false);
+    lines.compare("chance of focus", 100 * before.uncertainty.probability,
+                  100 * after.uncertainty.probability, 2, "{:.0f} to {:.0f} %");
+    compare_magnification(lines, before, after);
+    return lines.take();
+}
+
+std::string effect_text(const CureEffect& effect, bool gains) {
+    std::string text;
+    for (const EffectLine& line : effect) {
+        if (line.is_gain != gains) continue;
+        text += (text.empty() ? "" : "; ") + line.quantity + " " + line.change;
     }
-    return words.take();
+    return text;
 }
 
 }  // namespace beamfork

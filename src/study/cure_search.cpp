@@ -146,12 +146,14 @@ private:
     [[nodiscard]] Cure cure_of(const CureIdea& idea,
                                const Report& after,
                                const std::vector<const Finding*>& bad) const {
-        const CureEffect effect = effect_of_cure(report_, after);
-        Cure cure{idea.what, effect.gains, idea.cost, idea.reversibility, false, idea.setup};
+        Cure cure{.what = idea.what,
+                  .effect = effect_of_cure(report_, after),
+                  .cost = idea.cost,
+                  .reversibility = idea.reversibility,
+                  .setup = idea.setup};
         const auto say = [&](const std::string& sentence) {
             cure.cost += (cure.cost.empty() ? "" : " ") + sentence;
         };
-        if (!effect.losses.empty()) say("Costs: " + effect.losses + ".");
         for (const Finding* one : bad)
             say("Then: " + one->sentence);
         return cure;

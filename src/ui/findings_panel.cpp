@@ -14,11 +14,36 @@ namespace {
 constexpr std::size_t cures_at_first = 2;
 
 float wrapped_height(const std::string& text, float width) {
-    return text.empty() ? 0 : ImGui::CalcTextSize(text.c_str(), nullptr, false, width).y;
+    return text.empty() ? 0 : ImGui::CalcTextSize(folded(text, width).c_str()).y;
 }
 
 void text_in(ImDrawList& list, ImVec2 at, const std::string& text, float width, ImU32 ink) {
-    list.AddText(ImGui::GetFont(), ImGui::GetFontSize(), at, ink, text.c_str(), nullptr, width);
+    list.AddText(at, ink, folded(text, width).c_str());
+}
+
+// One line of what a cure changes: the sign, the quantity at the left, the change at the right; on two lines where one is
+// too short. Returns its height; draws nothing without a list.
+float effect_line(ImDrawList* list, ImVec2 at, const EffectLine& line, float width) {
+    const float height = ImGui::GetTextLineHeight();
+    const float sign = height * 0.8F;
+    const float quantity = text_width(line.quantity);
+    const float change = text_width(line.change);
+    const bool is_one = sign + quantity + grid(2) + change <= width;
+    if (list != nullptr) {
+        const ImU32 ink = text_colour(line.is_gain ? ColourRole::good : ColourRole::shortfall);
+        text_at(*list, at, line.is_gain ? "+" : "−", ink, TextFace::bold);
+        text_at(*list, {at.x + sign, at.y}, line.quantity, colour(Tone::text_dim));
+        text_at(*list, {at.x + width - change, is_one ? at.y : at.y + height}, line.change,
+                colour(Tone::text));
+    }
+    return is_one ? height : 2 * height;
+}
+
+float effect_lines(ImDrawList* list, ImVec2 at, const CureRow& row, float width) {
+    float height = 0;
+    for (const EffectLine& line : row.effect)
+        height += effect_line(list, {at.x, at.y + height}, line, width);
+    return height;
 }
 
 // One cure is one button: what to do, and below it what that brings. Hovered, it shows in the picture.
@@ -29,7 +54,8 @@ void draw_cure(const Ui& ui, const CureRow& row, CurePick pick) {
     const float width = ImGui::GetContentRegionAvail().x;
     const float inner = width - 2 * edge;
     const float first = wrapped_height(row.what, inner);
-    const ImVec2 size{width, first + wrapped_height(row.effect, inner) + 2 * grid(1)};
+    const float second = wrapped_height(row.verdict, inner) + grid(0.5F);
+    const ImVec2 size{width, first + second + effect_lines(nullptr, {}, row, inner) + 2 * grid(1)};
     const ImVec2 low = ImGui::GetCursorScreenPos();
     const bool pressed = ImGui::InvisibleButton(id.c_str(), size);
     const bool hot =
@@ -37,9 +63,10 @@ void draw_cure(const Ui& ui, const CureRow& row, CurePick pick) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     list.AddRectFilled(low, {low.x + size.x, low.y + size.y},
                        colour(hot ? Tone::raised_hot : Tone::raised), grid(1));
-    const float top = low.y + grid(1);
-    text_in(list, {low.x + edge, top}, row.what, inner, colour(Tone::text));
-    text_in(list, {low.x + edge, top + first}, row.effect, inner, colour(Tone::text_dim));
+    const ImVec2 top{low.x + edge, low.y + grid(1)};
+    text_in(list, top, row.what, inner, colour(Tone::text));
+    text_in(list, {top.x, top.y + first}, row.verdict, inner, colour(Tone::text_dim));
+    effect_lines(&list, {top.x, top.y + first + second}, row, inner);
     const std::string help =
         row.cost + (row.cost.empty() ? "" : " ")
         + "The picture shows it while the pointer is here; a click does it, Ctrl+Z takes it back.";
@@ -74,8 +101,10 @@ void draw_card(const Ui& ui, const FindingRow& row, std::size_t number) {
     ImGui::Indent(indent);
     ImGui::BeginGroup();
     ImGui::PushFont(font(row.severity <= Severity::poor ? TextFace::bold : TextFace::regular));
-    wrapped_text(row.word + ": " + row.sentence, colour(Tone::text));
+    const Headline headline = headline_of(row);
+    wrapped_text(headline.first, colour(Tone::text));
     ImGui::PopFont();
+    if (!headline.rest.empty()) wrapped_text(headline.rest, colour(Tone::text));
     if (!row.advice.empty()) wrapped_text(row.advice, colour(Tone::text_dim));
     ImGui::EndGroup();
     ui.note(id, row.sentence, row.advice);

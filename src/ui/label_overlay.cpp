@@ -54,7 +54,7 @@ void draw_labels(ImDrawList& list, ImVec2 origin, Viewport viewport, const Label
     };
     const LightCover light = light_cover(look.frame, look.camera, viewport);
     for (const PlacedLabel& placed :
-         lay_out_labels(look.frame.labels, look.camera, viewport, measure, light)) {
+         lay_out_labels(look.frame.labels, look.camera, viewport, measure, light, look.foot_px)) {
         draw_label(list, origin, look, placed);
     }
 }

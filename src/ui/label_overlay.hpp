@@ -18,6 +18,7 @@ struct LabelLook {
     const ViewOptions& options;
     int hot_part = -1;
     std::optional<std::size_t> selected_part;
+    float foot_px = 0;  ///< of the picture, where controls stand: no name goes there
 };
 
 /// `origin` is the picture's upper left corner on the list, `viewport` its size. Draws nothing when labels

@@ -36,7 +36,7 @@ void draw_viewport_words(const Ui& ui, const Area& area) {
     ImGui::PushClipRect(area.corner(), {area.right(), area.bottom()}, true);
     draw_labels(*ImGui::GetWindowDrawList(), area.corner(), {area.width, area.height},
                 {ui.view.frame, ui.session.camera, ui.session.view, ui.state.hovered_part_before,
-                 ui.session.selected_part});
+                 ui.session.selected_part, 2 * grid(2) + ImGui::GetFrameHeight()});
     draw_scale(ui, area);
     ImGui::PopClipRect();
 }

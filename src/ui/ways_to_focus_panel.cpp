@@ -1,4 +1,3 @@
-#include <sstream>
 #include <string>
 
 #include "scene/ways_to_focus_rows.hpp"
@@ -8,25 +7,6 @@
 namespace beamfork {
 
 namespace {
-
-// Lines broken at spaces alone: the library's own wrapping also breaks behind the point in a number.
-std::string folded_at_spaces(const std::string& text, float width) {
-    std::string done;
-    std::string line;
-    std::istringstream words(text);
-    for (std::string word; words >> word;) {
-        std::string longer = line;
-        if (!line.empty()) longer += ' ';
-        longer += word;
-        if (!line.empty() && text_width(longer) > width) {
-            done += line;
-            done += '\n';
-            longer = word;
-        }
-        line = longer;
-    }
-    return done + line;
-}
 
 void draw_way(const Ui& ui, const WayRow& row, std::size_t number) {
     const std::string id = "ways_to_focus/" + std::to_string(number);
@@ -44,8 +24,8 @@ void draw_way(const Ui& ui, const WayRow& row, std::size_t number) {
     ImGui::PushFont(font(TextFace::bold));
     ImGui::TextUnformatted(row.what.c_str());
     ImGui::PopFont();
-    ImGui::TextUnformatted(folded_at_spaces(row.effect, room).c_str());
-    ImGui::TextUnformatted(folded_at_spaces(row.light, room).c_str());
+    ImGui::TextUnformatted(folded(row.effect, room).c_str());
+    ImGui::TextUnformatted(folded(row.light, room).c_str());
     ImGui::PushStyleColor(ImGuiCol_Text, colour(Tone::text_dim));
     ImGui::TextUnformatted(row.cost.c_str());
     ImGui::PopStyleColor();

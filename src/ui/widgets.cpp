@@ -1,5 +1,6 @@
 #include "ui/widgets.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace beamfork {
@@ -33,6 +34,19 @@ Pressed plain_button(std::string_view name, ImVec2 size, bool enabled) {
         enabled && (ImGui::IsItemHovered() || ImGui::IsItemActive() || is_nav_focused());
     ImGui::EndDisabled();
     return {pressed, hot, low, {low.x + size.x, low.y + size.y}};
+}
+
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
+// Where the first word ends; a number keeps a unit that follows it: "30.0 mm".
+std::size_t end_of_chunk(std::string_view text) {
+    const std::size_t end = std::min(text.find_first_of(" \n"), text.size());
+    if (end == 0 || end == text.size() || text[end] == '\n' || !is_digit(text[end - 1])) return end;
+    const std::size_t next = std::min(text.find_first_of(" \n", end + 1), text.size());
+    constexpr std::size_t longest_unit = 3;  // bytes: mm, %, g, D, nm
+    return next - end - 1 <= longest_unit && !(end + 1 < text.size() && is_digit(text[end + 1]))
+               ? next
+               : end;
 }
 
 }  // namespace
@@ -138,11 +152,35 @@ void dim_text(std::string_view text) {
 }
 
 void wrapped_text(std::string_view text, ImU32 ink) {
+    const std::string lines = folded(text, ImGui::GetContentRegionAvail().x);
     ImGui::PushStyleColor(ImGuiCol_Text, ink);
-    ImGui::PushTextWrapPos(0);
-    ImGui::TextUnformatted(begin_of(text), end_of(text));
-    ImGui::PopTextWrapPos();
+    ImGui::TextUnformatted(lines.c_str());
     ImGui::PopStyleColor();
+}
+
+std::string folded(std::string_view text, float width) {
+    const float space = ImGui::CalcTextSize(" ").x;
+    std::string lines;
+    float used = 0;
+    while (!text.empty()) {
+        const std::size_t end = end_of_chunk(text);
+        const std::string_view chunk = text.substr(0, end);
+        const float wide = ImGui::CalcTextSize(begin_of(chunk), end_of(chunk)).x;
+        const bool is_first = lines.empty() || lines.back() == '\n';
+        if (!is_first) {
+            const bool fits = used + space + wide <= width;
+            lines += fits ? ' ' : '\n';
+            used = fits ? used + space : 0;
+        }
+        lines += chunk;
+        used += wide;
+        if (end < text.size() && text[end] == '\n') {
+            lines += '\n';
+            used = 0;
+        }
+        text.remove_prefix(std::min(end + 1, text.size()));
+    }
+    return lines;
 }
 
 void text_at(ImDrawList& list, ImVec2 at, std::string_view text, ImU32 ink, TextFace face) {

@@ -37,7 +37,11 @@ std::size_t segments(const Ui& ui,
 /// Text that ends in "…" where it would be wider than `width`.
 std::string shortened(std::string_view text, float width);
 void dim_text(std::string_view text);
+/// In lines no wider than the panel, as `folded`.
 void wrapped_text(std::string_view text, ImU32 ink);
+/// Broken into lines of at most `width` pixels in the present font, between words alone and not before a number's unit.
+/// The library's own wrapping also breaks behind the point in a number.
+std::string folded(std::string_view text, float width);
 /// Text that ends at x = `right` (screen), in the line at `y`.
 void text_ending_at(ImDrawList& list,
                     ImVec2 right_top,

@@ -58,7 +58,7 @@ TEST_CASE("cures of a setup that was changed meanwhile are not taken") {
     bench.refresh();
     const std::uint64_t old = bench.report_revision();
     std::vector<std::vector<Cure>> cures(bench.report()->findings.size(),
-                                         {Cure{"Old", "", "", {}, true, {}}});
+                                         {Cure{.what = "Old", .removes = true}});
     Requests change;
     change.edits.emplace_back(SetTitle{"Another"});
     bench.carry_out(change);

@@ -1,10 +1,9 @@
 #include "app/check.hpp"
 
-#include <atomic>
 #include <optional>
-#include <thread>
 
 #include "study/cure_search.hpp"
+#include "study/two_at_a_time.hpp"
 
 namespace beamfork {
 
@@ -25,19 +24,14 @@ std::vector<Choice> all_choices(const Setup& setup) {
     return choices;
 }
 
-// Two at a time, in the order of the choices whichever is done first.
 std::vector<std::optional<Result<Report>>> reports_of(const Setup& setup,
                                                       const std::vector<Choice>& choices,
                                                       ClippingEffort effort,
                                                       const ReachTable& reach) {
     std::vector<std::optional<Result<Report>>> reports(choices.size());
-    std::atomic<std::size_t> next = 0;
-    const auto work = [&] {
-        for (std::size_t i = next++; i < choices.size(); i = next++)
-            reports[i] = make_report(setup, choices[i], effort, reach);
-    };
-    const std::jthread beside(work);
-    work();
+    two_at_a_time(choices.size(), [&](std::size_t i) {
+        reports[i] = make_report(setup, choices[i], effort, reach);
+    });
     return reports;
 }
 

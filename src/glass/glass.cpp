@@ -40,12 +40,16 @@ std::vector<std::string> Catalogue::names() const {
     return result;
 }
 
-Result<Glass> Catalogue::find(std::string_view name) const {
+const Glass* Catalogue::known(std::string_view name) const {
     for (const Glass& glass : glasses) {
-        if (glass.name == name) return glass;
+        if (glass.name == name) return &glass;
     }
-    const auto known = names();
-    const auto near = nearest_name(name, known);
+    return nullptr;
+}
+
+Result<Glass> Catalogue::find(std::string_view name) const {
+    if (const Glass* glass = known(name)) return *glass;
+    const auto near = nearest_name(name, names());
     return fail(ErrorCode::not_found, fmt::format("no glass called '{}'{}", name,
                                                   near ? "; did you mean '" + *near + "'?" : ""));
 }

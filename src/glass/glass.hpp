@@ -44,6 +44,8 @@ struct Catalogue {
     [[nodiscard]] std::vector<std::string> names() const;
     /// The glass with that very name, or an error with the nearest known name.
     [[nodiscard]] Result<Glass> find(std::string_view name) const;
+    /// The same without a copy; null when unknown.
+    [[nodiscard]] const Glass* known(std::string_view name) const;
 };
 
 /// Reads a catalogue in TOML (`[[glass]]` with name, source, b, c, range_um).

@@ -171,7 +171,7 @@ PartLayout CassegrainMovingMirror::layout(const LayoutContext& context) const {
     layout.part_from_exit = translation(0, 0, rear_face.value);
     layout.pupil_plane = -context.primary.value - aperture.value * aperture.value / (16 * f1);
     layout.light_enters = secondary_at - 40;
-    if (context.eye == Eye::right) return layout;
+    if (!context.shows_shared_bodies()) return layout;
 
     const double thick = aperture.value / 12;
     const double tube_inner = aperture.value + 16;

@@ -95,7 +95,7 @@ PartLayout ComaCorrector::layout(const LayoutContext& context) const {
     layout.surfaces = {lens};
     layout.part_from_exit = translation(0, 0, length.value);
     layout.end_air = std::max(0.0, length.value - lens_offset.value);
-    if (context.eye == Eye::right) return layout;
+    if (!context.shows_shared_bodies()) return layout;
 
     const double radius = clear_diameter.value / 2;
     const double front = std::min(lens_offset.value - 6, 0.0);

@@ -52,13 +52,13 @@ PartLayout ErectingDiagonal<turn>::layout(const LayoutContext& context) const {
     PartLayout layout;
     layout.part_from_exit = leaving * translation(0, 0, exit_air.value);
     layout.surfaces.push_back(round_stop("front opening", Pose{}, clear));
-    append(layout.surfaces, prism, entry);
+    append(layout.surfaces, prism.surfaces, entry);
     layout.surfaces.push_back(round_stop("rear opening", layout.part_from_exit, clear));
     layout.end_air = exit_air.value;
-    if (context.eye == Eye::left) {
+    if (context.shows_shared_bodies()) {
         const double wall = 2.5;
         const double frame = std::max(width, clear) + 6;
-        layout.bodies = {{prism.body, entry},
+        layout.bodies = {{prism.body(), entry},
                          plate_body(entry * translation(0, 0, -2.5), frame, clear),
                          plate_body(leaving * translation(0, 0, 0.5), frame, clear)};
         if (entry_air.value > 1)

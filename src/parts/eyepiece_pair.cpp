@@ -99,6 +99,7 @@ PartLayout EyepiecePair::layout(const LayoutContext& context) const {
     layout.part_from_exit = shoulder * translation(0, 0, -field_stop_depth.value);
     layout.surfaces = {round_stop("barrel", front, barrel_clear.value),
                        round_stop("field stop", layout.part_from_exit, field_stop.value)};
+    if (!context.shows_bodies) return layout;
     const double wall = 1.5;
     const double body = std::max(18.0, focal_length.value);
     if (barrel_length.value > 1) {

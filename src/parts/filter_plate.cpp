@@ -53,14 +53,14 @@ PartLayout FilterPlate::layout(const LayoutContext& context) const {
     Prism plate = glass_block(clear_diameter.value, thickness.value, glass, "filter");
     for (Surface& surface : plate.surfaces)
         surface.aperture = Circle{clear_diameter.value / 2};
-    append(layout.surfaces, plate, front);
+    append(layout.surfaces, std::move(plate.surfaces), front);
     coat(layout.surfaces, coating);
     if (transmission) {  // of the whole plate, told once: at its entry face
         layout.surfaces.front().coating.transmission = *transmission / 100;
         layout.surfaces.back().coating.transmission = 1;
     }
     layout.part_from_exit = translation(0, 0, ring_length.value);
-    if (context.eye == Eye::left) {
+    if (context.shows_shared_bodies()) {
         const double seen =
             ring_length.value > thickness.value ? ring_length.value : thickness.value;
         const Pose start = translation(0, 0, (ring_length.value - seen) / 2 - seat_depth.value);

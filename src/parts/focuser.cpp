@@ -40,7 +40,7 @@ PartLayout Focuser::layout(const LayoutContext& context) const {
         round_stop("drawtube front end", translation(0, 0, front), drawtube_diameter.value),
         round_stop("drawtube rear opening", translation(0, 0, rear), drawtube_diameter.value)};
     layout.part_from_exit = translation(0, 0, rear);
-    if (context.eye == Eye::right) return layout;
+    if (!context.shows_shared_bodies()) return layout;
     const double wall = 2.5;
     layout.bodies = {
         tube_body(translation(0, 0, front), drawtube_length.value, drawtube_diameter.value, wall),

@@ -123,6 +123,9 @@ struct LayoutContext {
     Millimetres seat_shift{0};       ///< of this eye's eyepiece, positive away from the telescope
     Millimetres primary{
         0};  ///< of a telescope that focuses by it: moved towards the sky from its middle
+    bool shows_bodies = true;  ///< else only light matters, and bodies may be left out
+
+    [[nodiscard]] bool shows_shared_bodies() const { return shows_bodies && eye == Eye::left; }
 };
 
 }  // namespace beamfork

@@ -53,7 +53,7 @@ PartLayout MirrorDiagonal::layout(const LayoutContext& context) const {
                        round_stop("rear opening", layout.part_from_exit, clear)};
     layout.surfaces[1].coating.mirror = coating;
     layout.end_air = exit_leg.value - clear / 2;
-    if (context.eye == Eye::left) {
+    if (context.shows_shared_bodies()) {
         const double wall = 2.5;
         const double tube_in = entry_leg.value - clear / 2;
         const double tube_out = exit_leg.value - clear / 2;

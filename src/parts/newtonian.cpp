@@ -147,7 +147,7 @@ PartLayout Newtonian::layout(const LayoutContext& context) const {
                             * rotation_about_x(to_radians(Degrees{-90}));
     layout.pupil_plane = -rim_height().value;
     layout.light_enters = front;
-    if (context.eye == Eye::right) return layout;
+    if (!context.shows_shared_bodies()) return layout;
 
     const double thick = aperture.value / 8;
     const double tube_end = thick + 25;

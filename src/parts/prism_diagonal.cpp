@@ -57,17 +57,17 @@ PartLayout PrismDiagonal::layout(const LayoutContext& context) const {
     const double air_out = exit_leg.value - width / 2;
     layout.part_from_exit = leaving * translation(0, 0, air_out);
     layout.surfaces.push_back(round_stop("front opening", Pose{}, clear));
-    append(layout.surfaces, prism, entry);
+    append(layout.surfaces, prism.surfaces, entry);
     coat(layout.surfaces, coating);
     layout.surfaces.push_back(round_stop("rear opening", layout.part_from_exit, clear));
     layout.end_air = air_out;
-    if (context.eye == Eye::left) {
+    if (context.shows_shared_bodies()) {
         const double wall = 2.5;
         const double air_in = entry_leg.value - width / 2;
         const double frame = (width > clear ? width : clear) + 6;
         const Pose behind_hypotenuse =
             entry * prism.surfaces[1].part_from_surface * translation(0, 0, 1);
-        layout.bodies = {{prism.body, entry},
+        layout.bodies = {{prism.body(), entry},
                          plate_body(entry * translation(0, 0, -2.5), frame, clear),
                          plate_body(leaving * translation(0, 0, 0.5), frame, clear),
                          {PlateBody{rectangle(width, width * std::numbers::sqrt2).corners, 1.5, 0},

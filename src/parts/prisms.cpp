@@ -62,7 +62,7 @@ Prism right_angle_prism(double width, const PrismGlass& glass, const std::string
         face(name + " entry face", Pose{}, width, glass.glass),
         fold(name + " hypotenuse", translation(0, 0, half), Degrees{45}, width, glass.coating),
         face(name + " exit face", prism.prism_from_exit, width, "")};
-    prism.body = extruded({{-half, 0}, {half, 0}, {half, width}}, width);
+    prism.body = [half, width] { return extruded({{-half, 0}, {half, 0}, {half, width}}, width); };
     return prism;
 }
 
@@ -79,8 +79,10 @@ Prism rhomboid_prism(double width,
         fold(name + " first face", translation(0, 0, half), Degrees{45}, width, glass.coating),
         fold(name + " second face", sideways, Degrees{-45}, width, glass.coating),
         face(name + " exit face", prism.prism_from_exit, width, "")};
-    prism.body =
-        extruded({{-half, 0}, {offset - half, 0}, {offset + half, width}, {half, width}}, width);
+    prism.body = [half, width, offset] {
+        return extruded({{-half, 0}, {offset - half, 0}, {offset + half, width}, {half, width}},
+                        width);
+    };
     return prism;
 }
 
@@ -90,7 +92,9 @@ Prism glass_block(double width, double length, const std::string& glass, const s
     prism.prism_from_exit = translation(0, 0, length);
     prism.surfaces = {face(name + " entry face", Pose{}, width, glass),
                       face(name + " exit face", prism.prism_from_exit, width, "")};
-    prism.body = extruded({{-half, 0}, {half, 0}, {half, length}, {-half, length}}, width);
+    prism.body = [half, width, length] {
+        return extruded({{-half, 0}, {half, 0}, {half, length}, {-half, length}}, width);
+    };
     return prism;
 }
 
@@ -119,8 +123,10 @@ Prism cube_reflecting(double width, const std::string& glass) {
     return cube;
 }
 
-void append(std::vector<Surface>& surfaces, const Prism& prism, const Pose& outer_from_prism) {
-    for (Surface surface : prism.surfaces) {
+void append(std::vector<Surface>& surfaces,
+            std::vector<Surface> of_prism,
+            const Pose& outer_from_prism) {
+    for (Surface& surface : of_prism) {
         surface.part_from_surface = outer_from_prism * surface.part_from_surface;
         surfaces.push_back(std::move(surface));
     }

@@ -3,6 +3,7 @@
 // the side of the square entry face; folds go towards +y, turn the prism about z for other sides.
 #pragma once
 
+#include <functional>
 #include <string>
 #include <string_view>
 
@@ -14,8 +15,8 @@ enum class FaceCoating { bare, mirrored };
 
 struct Prism {
     std::vector<Surface> surfaces;
-    Pose prism_from_exit;  ///< on the exit face, z along the light that leaves
-    GlassBody body;
+    Pose prism_from_exit;             ///< on the exit face, z along the light that leaves
+    std::function<GlassBody()> body;  ///< made when asked for: light alone needs none
 };
 
 struct PrismGlass {
@@ -41,7 +42,9 @@ Prism cube_transmitting(double width, const std::string& glass);
 /// The beam-splitting cube on its reflected side: turned towards +y at the interface.
 Prism cube_reflecting(double width, const std::string& glass);
 
-/// Moves all surfaces of a prism into an outer frame and adds them to `surfaces`.
-void append(std::vector<Surface>& surfaces, const Prism& prism, const Pose& outer_from_prism);
+/// Moves the surfaces of a prism into an outer frame and adds them to `surfaces`.
+void append(std::vector<Surface>& surfaces,
+            std::vector<Surface> of_prism,
+            const Pose& outer_from_prism);
 
 }  // namespace beamfork

@@ -60,7 +60,7 @@ PartLayout Refractor::layout(const LayoutContext& context) const {
     }
     const double rear = focal_length.value - back_focus.value;
     layout.part_from_exit = translation(0, 0, rear);
-    if (context.eye == Eye::right) return layout;
+    if (!context.shows_shared_bodies()) return layout;
 
     const double wall = 2;
     const double tube_inner = aperture.value + 12;

@@ -86,7 +86,7 @@ Prism roof_prism_90(double width, const PrismGlass& glass, const std::string& na
     add_roof(prism, roof, block, 1, glass.coating, name);
     prism.surfaces.push_back(
         face_surface(name + " exit face", SurfaceKind::refraction, exit, block.faces.at(3)));
-    prism.body = block.body;
+    prism.body = [body = block.body] { return body; };
     return prism;
 }
 
@@ -122,7 +122,7 @@ Prism roof_prism_45(double width, const PrismGlass& glass, const std::string& na
                      pose_facing({0, b - c, 0}, {0, 0, -1}, {1, 0, 0}), entry_face));
     prism.surfaces.push_back(
         face_surface(name + " exit face", SurfaceKind::refraction, exit, exit_face));
-    prism.body = block.body;
+    prism.body = [body = block.body] { return body; };
     return prism;
 }
 

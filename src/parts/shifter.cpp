@@ -110,7 +110,7 @@ PartLayout Shifter::layout(const LayoutContext& context) const {
     layout.surfaces = {lens};
     layout.part_from_exit = translation(0, 0, length.value);
     layout.end_air = std::max(0.0, length.value - lens_offset.value);
-    if (context.eye == Eye::left) {
+    if (context.shows_shared_bodies()) {
         const double radius = clear_diameter.value / 2;
         const double bulge = lens.focal_length < 0 ? -3 : 3;
         layout.bodies = {

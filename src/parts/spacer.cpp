@@ -20,7 +20,7 @@ PartLayout Spacer::layout(const LayoutContext& context) const {
         round_stop("rear opening", translation(0, 0, length.value), clear_diameter.value)};
     layout.part_from_exit = translation(0, 0, length.value);
     layout.end_air = length.value;
-    if (context.eye == Eye::left) {
+    if (context.shows_shared_bodies()) {
         const double seen = length.value > 1 ? length.value : 1;
         layout.bodies = {tube_body(Pose{}, seen, clear_diameter.value, 3),
                          ring_body(Pose{}, clear_diameter.value, clear_diameter.value + 6)};

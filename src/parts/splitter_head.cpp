@@ -54,30 +54,23 @@ void finish_faces(PartLayout& layout, const SplitterHead& head, Eye eye) {
     }
 }
 
-// A prism that glass follows without air in between: the face before it goes, its own entry only bounds it.
-void cement(PartLayout& layout, const Prism& prism, const Pose& at) {
-    Prism joined = prism;
-    joined.surfaces.front().kind = SurfaceKind::stop;
-    joined.surfaces.front().medium_after.clear();
-    layout.surfaces.pop_back();
-    append(layout.surfaces, joined, at);
-    layout.bodies.push_back({prism.body, at});
-}
-
 // Lays the glass of one arm. Each arm is laid out towards +y of its own frame and turned to its side.
 class ArmGlass {
 public:
-    ArmGlass(const SplitterHead& head, Millimetres pupil_distance)
+    ArmGlass(const SplitterHead& head, const LayoutContext& context)
         : head_(head),
-          gap_(head.arm_length_for(pupil_distance).value - width_),
-          left_arm_(rotation_about_z(to_radians(Degrees{90} + head.hinge_for(pupil_distance)))),
-          right_arm_(rotation_about_z(to_radians(Degrees{-90} - head.hinge_for(pupil_distance)))) {}
+          shows_bodies_(context.shows_bodies),
+          gap_(head.arm_length_for(context.pupil_distance).value - width_) {
+        const Degrees hinge = head.hinge_for(context.pupil_distance);
+        left_arm_ = rotation_about_z(to_radians(Degrees{90} + hinge));
+        right_arm_ = rotation_about_z(to_radians(Degrees{-90} - hinge));
+    }
 
     [[nodiscard]] const Pose& frame(Eye eye) const {
         return eye == Eye::left ? left_arm_ : right_arm_;
     }
 
-    /// Adds surfaces and bodies of glass; returns the exit of the last prism, true to its place.
+    /// Adds surfaces and, where bodies are shown, glass; returns the exit of the last prism, true to its place.
     Pose add_to(PartLayout& layout, Eye eye) const {
         if (eye == Eye::left) return add_left(layout);
         return head_.is_sliding() ? add_right_sliding(layout) : add_right_hinged(layout);
@@ -96,14 +89,24 @@ private:
     [[nodiscard]] Pose beside(const Pose& face) const {
         return face * translation(0, 0, gap_) * rotation_about_z(to_radians(Degrees{180}));
     }
-    void add(PartLayout& layout, const Prism& prism, const Pose& at) const {
-        append(layout.surfaces, prism, at);
-        layout.bodies.push_back({prism.body, at});
+    void add(PartLayout& layout, Prism& prism, const Pose& at) const {
+        append(layout.surfaces, std::move(prism.surfaces), at);
+        show(layout, prism, at);
+    }
+    // A prism that glass follows without air in between: the face before it goes, its own entry only bounds it.
+    void cement(PartLayout& layout, Prism& prism, const Pose& at) const {
+        prism.surfaces.front().kind = SurfaceKind::stop;
+        prism.surfaces.front().medium_after.clear();
+        layout.surfaces.pop_back();
+        add(layout, prism, at);
+    }
+    void show(PartLayout& layout, const Prism& prism, const Pose& at) const {
+        if (shows_bodies_) layout.bodies.push_back({prism.body(), at});
     }
 
     Pose add_left(PartLayout& layout) const {
-        const Prism cube = cube_reflecting(width_, head_.glass);
-        const Prism turn = right_angle_prism(width_, kind_, "arm prism");
+        Prism cube = cube_reflecting(width_, head_.glass);
+        Prism turn = right_angle_prism(width_, kind_, "arm prism");
         const Pose place = left_arm_ * to_cube_;
         const Pose ideal = beside(place * cube.prism_from_exit);
         const Pose real = ideal * off(head_.arm_prism_errors);
@@ -112,7 +115,7 @@ private:
         const Pose exit = ideal * turn.prism_from_exit;
         const double length = head_.compensator_length().value;
         if (length <= 0) return exit;
-        const Prism block = glass_block(width_, length, head_.glass, "compensator");
+        Prism block = glass_block(width_, length, head_.glass, "compensator");
         cement(layout, block, real * turn.prism_from_exit);
         return exit * block.prism_from_exit;
     }
@@ -120,14 +123,15 @@ private:
     // The cube as the right eye's light passes it: it turns with the left arm, which shows it.
     Prism pass_cube(PartLayout& layout) const {
         Prism cube = cube_transmitting(width_, head_.glass);
-        append(layout.surfaces, cube, left_arm_ * to_cube_ * off(head_.cube_errors));
+        append(layout.surfaces, std::move(cube.surfaces),
+               left_arm_ * to_cube_ * off(head_.cube_errors));
         return cube;
     }
 
     Pose add_right_hinged(PartLayout& layout) const {
         const Prism cube = pass_cube(layout);
         const double offset = head_.arm_offset.value;
-        const Prism rhomboid = rhomboid_prism(width_, offset, kind_, "rhomboid");
+        Prism rhomboid = rhomboid_prism(width_, offset, kind_, "rhomboid");
         const Pose behind = right_arm_ * to_cube_ * cube.prism_from_exit * translation(0, 0, gap_);
         add(layout, rhomboid, behind * off(head_.rhomboid_errors, {0, offset / 2, width_ / 2}));
         return behind * rhomboid.prism_from_exit;
@@ -135,8 +139,8 @@ private:
 
     Pose add_right_sliding(PartLayout& layout) const {
         const Prism cube = pass_cube(layout);
-        const Prism inner = right_angle_prism(width_, kind_, "inner prism");
-        const Prism outer = right_angle_prism(width_, kind_, "outer prism");
+        Prism inner = right_angle_prism(width_, kind_, "inner prism");
+        Prism outer = right_angle_prism(width_, kind_, "outer prism");
         const Pose ideal_inner = right_arm_ * to_cube_ * cube.prism_from_exit;
         // Cemented to the cube, it goes where the cube goes.
         const Pose left_from_right = inverse(left_arm_) * right_arm_;
@@ -149,6 +153,7 @@ private:
     }
 
     const SplitterHead& head_;
+    bool shows_bodies_;
     double width_ = head_.prism_width.value;
     PrismGlass kind_{head_.glass, head_.reflecting_faces};
     Pose to_cube_ = translation(0, 0, head_.entry_air.value);
@@ -165,7 +170,7 @@ PartLayout SplitterHead::layout(const LayoutContext& context) const {
     layout.surfaces.push_back(
         round_stop("nose", translation(0, 0, -nose_length.value), entry_clear.value));
     layout.surfaces.push_back(round_stop("entry collar", Pose{}, entry_clear.value));
-    const ArmGlass glass_of_arms(*this, context.pupil_distance);
+    const ArmGlass glass_of_arms(*this, context);
     const Pose glass_exit = glass_of_arms.add_to(layout, context.eye);
     finish_faces(layout, *this, context.eye);
     // Eyepieces sit upright on both arms whatever the hinge does.
@@ -174,6 +179,7 @@ PartLayout SplitterHead::layout(const LayoutContext& context) const {
     layout.part_from_exit = upright * translation(0, 0, seat_height.value);
     layout.end_air = seat_height.value;
     layout.beyond_stated = path_beyond_middle(context.pupil_distance).value;
+    if (!context.shows_bodies) return layout;
     add_housing(layout, *this,
                 {context.eye, glass_of_arms.frame(context.eye),
                  arm_length_for(context.pupil_distance).value});

@@ -4,6 +4,7 @@
 #include <string>
 #include <string_view>
 #include <utility>
+#include <vector>
 
 #include <glad/gl.h>
 
@@ -20,22 +21,53 @@ tl::unexpected<Error> refused(const std::string& step) {
                     + " (needs OpenGL 3.3 through EGL; on Debian: libegl1 and libgl1-mesa-dri)");
 }
 
-EGLDisplay surfaceless_display() {
+using GetDisplay = PFNEGLGETPLATFORMDISPLAYEXTPROC;
+
+void add_surfaceless(std::vector<EGLDisplay>& displays, GetDisplay get_display) {
     const char* const listed = eglQueryString(EGL_NO_DISPLAY, EGL_EXTENSIONS);
     const std::string_view extensions = listed == nullptr ? "" : listed;
-    const auto get_display = reinterpret_cast<PFNEGLGETPLATFORMDISPLAYEXTPROC>(
-        eglGetProcAddress("eglGetPlatformDisplayEXT"));
-    const bool known = extensions.find("EGL_MESA_platform_surfaceless") != std::string_view::npos;
-    if (!known || get_display == nullptr) return EGL_NO_DISPLAY;
-    return get_display(EGL_PLATFORM_SURFACELESS_MESA, EGL_DEFAULT_DISPLAY, nullptr);
+    if (extensions.find("EGL_MESA_platform_surfaceless") == std::string_view::npos) return;
+    displays.push_back(get_display(EGL_PLATFORM_SURFACELESS_MESA, EGL_DEFAULT_DISPLAY, nullptr));
+}
+
+void add_devices(std::vector<EGLDisplay>& displays, GetDisplay get_display) {
+    const auto query =
+        reinterpret_cast<PFNEGLQUERYDEVICESEXTPROC>(eglGetProcAddress("eglQueryDevicesEXT"));
+    if (query == nullptr) return;
+    std::array<EGLDeviceEXT, 16> devices{};
+    EGLint found = 0;
+    if (query(static_cast<EGLint>(devices.size()), devices.data(), &found) == EGL_FALSE) return;
+    for (EGLint i = 0; i < found; ++i) {
+        displays.push_back(
+            get_display(EGL_PLATFORM_DEVICE_EXT, devices.at(static_cast<std::size_t>(i)), nullptr));
+    }
+}
+
+// All that need no screen, in the order in which they are tried.
+std::vector<EGLDisplay> displays_without_screen() {
+    std::vector<EGLDisplay> displays;
+    const auto get_display =
+        reinterpret_cast<GetDisplay>(eglGetProcAddress("eglGetPlatformDisplayEXT"));
+    if (get_display == nullptr) return displays;
+    add_surfaceless(displays, get_display);
+    add_devices(displays, get_display);
+    std::erase(displays, EGL_NO_DISPLAY);
+    return displays;
 }
 
 }  // namespace
 
 Result<OffscreenContext> OffscreenContext::create() {
+    Result<OffscreenContext> tried = refused("no EGL platform that needs no screen");
+    for (EGLDisplay const display : displays_without_screen()) {
+        tried = on(display);
+        if (tried) break;
+    }
+    return tried;
+}
+
+Result<OffscreenContext> OffscreenContext::on(void* display) {
     OffscreenContext made;
-    EGLDisplay const display = surfaceless_display();
-    if (display == EGL_NO_DISPLAY) return refused("no EGL surfaceless platform");
     if (eglInitialize(display, nullptr, nullptr) == EGL_FALSE) return refused("EGL does not start");
     made.display_ = display;
     if (eglBindAPI(EGL_OPENGL_API) == EGL_FALSE) return refused("EGL offers no OpenGL");

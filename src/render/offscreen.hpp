@@ -1,4 +1,5 @@
-// OpenGL without a display: an EGL surfaceless context for pictures, tests and films.
+// OpenGL without a display: an EGL context for pictures, tests and films, on Mesa's surfaceless platform or, where
+// that is missing, on the first graphics card that EGL lists.
 //
 // The context is current on the creating thread from create() until the object dies; only one such
 // object should be alive on a thread. Draw into a framebuffer of your own (render/renderer.hpp does).
@@ -21,6 +22,7 @@ public:
     ~OffscreenContext();
 
 private:
+    static Result<OffscreenContext> on(void* display);
     void* display_ = nullptr;
     void* context_ = nullptr;
 };

@@ -61,8 +61,11 @@ AlignmentBench::AlignmentBench(const Setup& setup, const Train& train) : train_(
         const EyePath& path = train.paths[side];
         bare_[side] = skeleton(path);
         images_[side] = arm_image(train, bare_[side]);
-        contexts_[side] = {both_eyes[side], train.drawtube, observer.pupil_distance,
-                           Millimetres{path.seat_shift}};
+        contexts_[side] = {.eye = both_eyes[side],
+                           .drawtube = train.drawtube,
+                           .pupil_distance = observer.pupil_distance,
+                           .seat_shift = Millimetres{path.seat_shift},
+                           .shows_bodies = false};
     }
     focal_length_ = part_as<EyepiecePair>(setup, train.choice.eyepiece).focal_length.value;
 }

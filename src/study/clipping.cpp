@@ -23,14 +23,19 @@ bool is_obstructed(const EyePath& path, const BundleEnds& ends, std::size_t ray)
            && path.surfaces[ends.surface[ray]].kind == SurfaceKind::obstruction;
 }
 
-// One eye's path with its tracer made ready.
+// One eye's path with its tracer made ready, and columns that serve one field point after the other.
 struct LitPath {
     const Train& train;
     const EyePath& path;
     BundleTracer tracer;
+    RayBundle bundle{};
+    BundleEnds ends{};
 
-    [[nodiscard]] BundleEnds trace(FieldSlope slope, std::span<const glm::dvec2> pupil) const {
-        return tracer.trace(bundle_into(train, slope, pupil));
+    /// Until the next call.
+    const BundleEnds& trace(FieldSlope slope, std::span<const glm::dvec2> pupil) {
+        fill_bundle(bundle, train, slope, pupil);
+        tracer.trace(bundle, ends);
+        return ends;
     }
 };
 
@@ -39,14 +44,12 @@ struct PointLight {
     double obstructed = 0;  ///< share of all rays
 };
 
-PointLight light_point(const LitPath& way,
-                       FieldSlope slope,
-                       glm::dvec2 at,
-                       const std::vector<glm::dvec2>& pupil) {
+PointLight
+light_point(LitPath& way, FieldSlope slope, glm::dvec2 at, const std::vector<glm::dvec2>& pupil) {
     PointLight found{{at, 0, {}}, 0};
     std::size_t reached = 0;
     std::size_t obstructed = 0;
-    const BundleEnds ends = way.trace(slope, pupil);
+    const BundleEnds& ends = way.trace(slope, pupil);
     for (std::size_t i = 0; i < ends.size(); ++i) {
         if (ends.reached(i)) {
             ++reached;
@@ -82,15 +85,13 @@ LitRing gather_ring(double fraction, std::span<const LitPoint> points) {
 }
 
 // Openings are convex and so is the beam: light is whole where the whole rim of the pupil passes.
-bool whole_rim_passes(const LitPath& way,
-                      FieldSlope slope,
-                      const std::vector<glm::dvec2>& pupil_rim) {
-    const BundleEnds ends = way.trace(slope, pupil_rim);
+bool whole_rim_passes(LitPath& way, FieldSlope slope, const std::vector<glm::dvec2>& pupil_rim) {
+    const BundleEnds& ends = way.trace(slope, pupil_rim);
     return std::all_of(ends.fate.begin(), ends.fate.end(),
                        [](RayFate fate) { return fate == RayFate::reached; });
 }
 
-double fully_lit_fraction(const LitPath& way, const FieldMap& map, double radius) {
+double fully_lit_fraction(LitPath& way, const FieldMap& map, double radius) {
     auto pupil_rim = rim(48);
     // A hair inside, so that rounding does not put a ray outside the objective itself.
     for (glm::dvec2& place : pupil_rim)
@@ -133,7 +134,7 @@ double working_diameter(const Train& train, double relative) {
 
 EyeClipping clipping(const Train& train, Eye eye, ClippingEffort effort) {
     const EyePath& path = train.path(eye);
-    const LitPath way{train, path, {path, primary_wavelength}};
+    LitPath way{train, path, {path, primary_wavelength}};
     const FieldMap map = field_map(train, eye);
     const auto pupil = sunflower(effort.rays_per_point);
     EyeClipping result;
@@ -159,7 +160,7 @@ EyeClipping clipping(const Train& train, Eye eye, ClippingEffort effort) {
 
 MiddleAndEdge middle_and_edge(const Train& train, Eye eye, ClippingEffort effort) {
     const EyePath& path = train.path(eye);
-    const LitPath way{train, path, {path, primary_wavelength}};
+    LitPath way{train, path, {path, primary_wavelength}};
     const FieldMap map = field_map(train, eye);
     const auto pupil = sunflower(effort.rays_per_point);
     const double radius = inner_radius(path.surfaces.back().aperture);
@@ -176,7 +177,7 @@ MiddleAndEdge middle_and_edge(const Train& train, Eye eye, ClippingEffort effort
 
 double fully_illuminated_diameter(const Train& train, Eye eye) {
     const EyePath& path = train.path(eye);
-    const LitPath way{train, path, {path, primary_wavelength}};
+    LitPath way{train, path, {path, primary_wavelength}};
     const double radius = inner_radius(path.surfaces.back().aperture);
     return 2 * radius * fully_lit_fraction(way, field_map(train, eye), radius);
 }

@@ -3,12 +3,14 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <mutex>
 #include <set>
 #include <string_view>
 #include <tuple>
 
 #include "study/cure_effect.hpp"
 #include "study/cure_ideas.hpp"
+#include "study/two_at_a_time.hpp"
 
 namespace beamfork {
 
@@ -70,12 +72,27 @@ struct RankedCure {
     }
 };
 
+// Asks on behalf of several threads, one at a time and no more once the answer was yes.
+class GivingUp {
+public:
+    explicit GivingUp(const std::function<bool()>& is_given_up) : is_given_up_(is_given_up) {}
+    bool is_decided() {
+        const std::lock_guard lock(mutex_);
+        if (!decided_ && is_given_up_) decided_ = is_given_up_();
+        return decided_;
+    }
+
+private:
+    const std::function<bool()>& is_given_up_;
+    std::mutex mutex_;
+    bool decided_ = false;
+};
+
 class CureSearch {
 public:
     explicit CureSearch(const Report& report) : report_(report), found_(report.findings.size()) {}
 
-    void study(const CureIdea& idea) {
-        const auto after = make_report(idea.setup, idea.setup.chosen, trial_rays);
+    void weigh(const CureIdea& idea, const Result<Report>& after) {
         if (!after) return;
         const auto bad = spoilt(report_.findings, after->findings);
         const bool breaks = std::any_of(bad.begin(), bad.end(), [](const Finding* one) {
@@ -162,10 +179,14 @@ find_cures(const Setup& setup, const Report& report, const std::function<bool()>
         add_fit_ideas(ideas);
         add_sight_ideas(ideas);
         add_corrector_ideas(ideas);
-        for (const CureIdea& idea : ideas.ideas) {
-            if (is_given_up && is_given_up()) break;
-            search.study(idea);
-        }
+        // Tried two at a time, weighed in their order.
+        std::vector<std::optional<Result<Report>>> after(ideas.ideas.size());
+        GivingUp giving_up(is_given_up);
+        two_at_a_time(after.size(), [&](std::size_t i) {
+            if (!giving_up.is_decided()) after[i] = make_trial(ideas.ideas[i].setup, trial_rays);
+        });
+        for (std::size_t i = 0; i < after.size() && after[i]; ++i)
+            search.weigh(ideas.ideas[i], *after[i]);
     }
     return search.take();
 }

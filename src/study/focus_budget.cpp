@@ -201,30 +201,41 @@ std::optional<Millimetres> distance_of(const Train& train) {
 
 }  // namespace
 
-Result<FocusBudget> focus_budget(const Setup& setup, const Choice& choice) {
-    const auto train = build_train(setup, choice, Millimetres{0});
-    if (!train) return tl::make_unexpected(train.error());
+FocusBudget solved_focus(const Setup& setup, const Train& axes) {
     const auto* focuser = find_part<Focuser>(setup);
     BEAMFORK_EXPECTS(focuser != nullptr);
-    const EyePath& left = train->path(Eye::left);
+    const EyePath& left = axes.path(Eye::left);
 
     FocusBudget budget;
     // The drawtube serves the mean of both eyes; the seats take the rest, as far as they travel.
     const double needed =
-        needed_back_focus(left, train->focus_offset - left.seat_shift, &budget.shifters);
+        needed_back_focus(left, axes.focus_offset - left.seat_shift, &budget.shifters);
     budget.travel = focuser->travel.value;
     budget.is_held = focuser->held_at.has_value();
     if (const auto* mirrors = find_part<CassegrainMovingMirror>(setup)) {
         budget.drawtube = focuser->held_at.value_or(Millimetres{0}).value;
-        focus_by_primary(budget, *mirrors, distance_of(*train), needed);
+        focus_by_primary(budget, *mirrors, distance_of(axes), needed);
     } else {
-        focus_by_drawtube(budget, *focuser, train->back_focus, needed);
+        focus_by_drawtube(budget, *focuser, axes.back_focus, needed);
     }
-    for (const LightPath& path : train->light_paths) {
-        if (path.part != choice.eyepiece)
+    for (const LightPath& path : axes.light_paths) {
+        if (path.part != axes.choice.eyepiece)
             budget.arm_difference += path.derived_left - path.derived_right;
     }
-    budget.rows = budget_rows(setup, *train, budget);
+    return budget;
+}
+
+Result<FocusBudget> solved_focus(const Setup& setup, const Choice& choice) {
+    const auto axes = build_axes(setup, choice, Millimetres{0});
+    if (!axes) return tl::make_unexpected(axes.error());
+    return solved_focus(setup, *axes);
+}
+
+Result<FocusBudget> focus_budget(const Setup& setup, const Choice& choice) {
+    const auto axes = build_axes(setup, choice, Millimetres{0});
+    if (!axes) return tl::make_unexpected(axes.error());
+    FocusBudget budget = solved_focus(setup, *axes);
+    budget.rows = budget_rows(setup, *axes, budget);
     return budget;
 }
 

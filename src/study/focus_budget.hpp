@@ -85,6 +85,12 @@ Point point_near_stop(const EyePath& path, double reduced_behind_stop);
 /// Solves the focus for this choice and returns the budget. Errors as build_train.
 Result<FocusBudget> focus_budget(const Setup& setup, const Choice& choice);
 
+/// The same without `rows`, the words of which cost as much as the focus: for those who solve it many times.
+Result<FocusBudget> solved_focus(const Setup& setup, const Choice& choice);
+
+/// The same from axes that stand with the drawtube racked in and the primary in its middle.
+FocusBudget solved_focus(const Setup& setup, const Train& axes);
+
 /// The train with drawtube and primary where the budget puts them. Errors as build_train.
 Result<Train> focused_train(const Setup& setup, const Choice& choice, const FocusBudget& budget);
 

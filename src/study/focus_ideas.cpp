@@ -41,8 +41,9 @@ void add_ways_for_others(CureIdeas& ideas) {
     const auto worst = std::max_element(
         entries.begin(), entries.end(),
         [](const ReachEntry& a, const ReachEntry& b) { return a.shortfall < b.shortfall; });
-    const auto budget = focus_budget(ideas.setup, worst->choice);
-    if (budget) add_ways(ideas, ways_to_focus(ideas.setup, worst->choice, *budget), true);
+    constexpr ClippingEffort few_rays{48};  // the light of a way is not asked for here
+    const auto budget = solved_focus(ideas.setup, worst->choice);
+    if (budget) add_ways(ideas, ways_to_focus(ideas.setup, worst->choice, *budget, few_rays), true);
 }
 
 void add_released_drawtube(CureIdeas& ideas) {

@@ -23,6 +23,7 @@ struct Bench {
     std::vector<GlassCorrection> corrections;
     std::vector<ComaCorrection> coma;
     std::vector<glm::dvec2> pupil;
+    bool with_spread = true;
 };
 
 Colours trace_colours(const Bench& bench,
@@ -154,7 +155,8 @@ Bench bench_of(const Setup& setup, const Train& train, Eye eye, ImageEffort effo
             .open = without_stops(path),
             .corrections = glass_corrections(setup, path),
             .coma = coma_corrections(setup, path),
-            .pupil = sunflower(effort.rays)};
+            .pupil = sunflower(effort.rays),
+            .with_spread = effort.with_spread};
 }
 
 PointImage image_at(const Bench& bench, const EyeImage& eye, FieldSlope field, glm::dvec2 at) {
@@ -167,16 +169,16 @@ PointImage image_at(const Bench& bench, const EyeImage& eye, FieldSlope field, g
     const Weighted night = weighted(colours, EyeState::night);
     const std::array green{day[primary_wavelength]};
     const Point sphere = best_sphere_centre(green);
-    const Point focus = sharpest_focus(day, eye.depth_of_focus);
+    const auto [focus, day_peak] = sharpest(day, eye.depth_of_focus);
     image.focus = focus.z;
-    image.day_peak = strehl(day, focus);
-    image.night_peak = strehl(night, sharpest_focus(night, eye.depth_of_focus));
-    image.green_peak = strehl(green, sharpest_focus(green, eye.depth_of_focus));
+    image.day_peak = day_peak;
+    image.night_peak = sharpest(night, eye.depth_of_focus).peak;
+    image.green_peak = sharpest(green, eye.depth_of_focus).peak;
     image.rms_waves = rms_waves(*green.front().wavefront, sphere);
     image.aberrations = aberrations(*green.front().wavefront, sphere);
     find_spots(image, day, focus);
     find_lateral_colour(image, bench, field, focus);
-    find_spread(image, eye, day, focus);
+    if (bench.with_spread) find_spread(image, eye, day, focus);
     return image;
 }
 
@@ -256,7 +258,7 @@ day_peak_on_axis(const Setup& setup, const Train& train, Eye eye, ImageEffort ef
     const Colours colours = trace_colours(bench, {0, 0}, bench.path, bench.pupil);
     if (!is_formed(colours)) return std::nullopt;
     const Weighted day = weighted(colours, EyeState::day);
-    return strehl(day, sharpest_focus(day, beam_of(bench).depth_of_focus));
+    return sharpest(day, beam_of(bench).depth_of_focus).peak;
 }
 
 }  // namespace beamfork

@@ -16,7 +16,8 @@
 namespace beamfork {
 
 struct ImageEffort {
-    int rays = 96;  ///< per field point and wavelength
+    int rays = 96;            ///< per field point and wavelength
+    bool with_spread = true;  ///< else PointImage's spread and what is measured on it stay empty
     bool operator==(const ImageEffort&) const = default;
 };
 

@@ -37,7 +37,7 @@ double wanted_drawtube(const Train& train, const OtherUse& use) {
 
 Result<std::vector<OtherUse>>
 other_uses(const Setup& setup, const Choice& choice, const FocusBudget& budget) {
-    const auto train = build_train(setup, choice, Millimetres{0});
+    const auto train = build_axes(setup, choice, Millimetres{0});
     if (!train) return tl::make_unexpected(train.error());
     const auto removed_if = [&](auto is_removed) {
         std::vector<std::size_t> removed;

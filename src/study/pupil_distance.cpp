@@ -33,7 +33,7 @@ public:
 
     Result<double> path_at(double distance) {
         set(distance);
-        const auto train = build_train(setup_, choice_, Millimetres{0});
+        const auto train = build_axes(setup_, choice_, Millimetres{0});
         if (!train) return tl::make_unexpected(train.error());
         const auto found = std::find_if(train->light_paths.begin(), train->light_paths.end(),
                                         [&](const LightPath& path) { return path.part == part_; });
@@ -43,7 +43,7 @@ public:
     Result<Setting> setting_at(double distance) {
         const auto path = path_at(distance);
         if (!path) return tl::make_unexpected(path.error());
-        auto budget = focus_budget(setup_, choice_);
+        auto budget = solved_focus(setup_, choice_);
         if (!budget) return tl::make_unexpected(budget.error());
         return Setting{distance, *path, *std::move(budget)};
     }
@@ -52,7 +52,7 @@ public:
     [[nodiscard]] Result<bool> seats_take(double path, std::size_t observer) const {
         Choice choice = choice_;
         choice.observer = observer;
-        const auto train = build_train(setup_, choice, Millimetres{0});
+        const auto train = build_axes(setup_, choice, Millimetres{0});
         if (!train) return tl::make_unexpected(train.error());
         constexpr double rounding = 1e-9;  // an exact fit still does
         const double travel = head().seat_travel.value + rounding;

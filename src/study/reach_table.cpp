@@ -48,22 +48,21 @@ double position_of(const FocusBudget& budget) {
 }
 
 Result<ReachEntry> entry_of(const Setup& setup, const Choice& choice) {
-    const auto budget = focus_budget(setup, choice);
-    if (!budget) return tl::make_unexpected(budget.error());
-    const auto train = build_train(setup, choice, Millimetres{0});
+    const auto train = build_axes(setup, choice, Millimetres{0});
     if (!train) return tl::make_unexpected(train.error());
+    const FocusBudget budget = solved_focus(setup, *train);
     const auto& head = *find_part<SplitterHead>(setup);
     const auto& eyepiece = part_as<EyepiecePair>(setup, choice.eyepiece);
-    const double position = position_of(*budget);
+    const double position = position_of(budget);
     ReachEntry entry{.choice = choice,
                      .drawtube = position,
-                     .reaches = budget->reaches,
-                     .margin_in = budget->margin_in,
-                     .margin_out = budget->margin_out,
-                     .shortfall = budget->shortfall,
-                     .shortfall_is_inward = budget->shortfall_is_inward,
+                     .reaches = budget.reaches,
+                     .margin_in = budget.margin_in,
+                     .margin_out = budget.margin_out,
+                     .shortfall = budget.shortfall,
+                     .shortfall_is_inward = budget.shortfall_is_inward,
                      .seats = {},
-                     .served = {position - budget->margin_in, position + budget->margin_out}};
+                     .served = {position - budget.margin_in, position + budget.margin_out}};
     for (std::size_t side = 0; side < 2; ++side) {
         const double wanted = train->paths[side].seat_shift_wanted;
         entry.seats[side] = {wanted,

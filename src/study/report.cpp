@@ -1,7 +1,8 @@
 #include "study/report.hpp"
 
 #include <algorithm>
-#include <thread>
+
+#include "study/two_at_a_time.hpp"
 
 namespace beamfork {
 
@@ -17,18 +18,32 @@ ClippingEffort light_of_ways(ClippingEffort effort) {
     return {std::clamp(effort.rays_per_point / 4, 48, 256)};
 }
 
-}  // namespace
+// How much of a report is made, and by whom.
+struct Extent {
+    ClippingEffort effort;
+    bool is_trial = false;
+    bool on_two_threads = false;
+};
 
-Result<Report> make_report(const Setup& setup, const Choice& choice, ClippingEffort effort) {
-    const auto reach = reach_table(setup, choice);
-    if (!reach) return tl::make_unexpected(reach.error());
-    return make_report(setup, choice, effort, *reach);
+void study_eye(Report& report, const Setup& setup, std::size_t side, const Extent& extent) {
+    const Eye eye = both_eyes[side];
+    report.clipping[side] = clipping(report.train, eye, extent.effort);
+    report.real_focus[side] = real_focus(report.train, eye);
+    report.image_quality[side] =
+        image_quality(setup, report.train, eye,
+                      {std::clamp(extent.effort.rays_per_point / 2, 96, 256), !extent.is_trial});
+    report.image_behind_stop[side] = image_behind_stop(report.train, eye);
 }
 
-Result<Report> make_report(const Setup& setup,
-                           const Choice& choice,
-                           ClippingEffort effort,
-                           const ReachTable& reach) {
+void study_eyes(Report& report, const Setup& setup, const Extent& extent) {
+    if (extent.on_two_threads)
+        return two_at_a_time(2, [&](std::size_t side) { study_eye(report, setup, side, extent); });
+    for (std::size_t side = 0; side < 2; ++side)
+        study_eye(report, setup, side, extent);
+}
+
+Result<Report>
+report_with(const Setup& setup, const Choice& choice, const ReachTable& reach, Extent extent) {
     auto budget = focus_budget(setup, choice);
     if (!budget) return tl::make_unexpected(budget.error());
     auto train = focused_train(setup, choice, *budget);
@@ -52,19 +67,11 @@ Result<Report> make_report(const Setup& setup,
     report.orientation = orientation(report.train);
     report.coma_corrections = coma_corrections(setup, report.train.path(Eye::left));
     report.fit = fit(setup, report.train, report.magnification);
-    const auto study_eye = [&](std::size_t side) {
-        const Eye eye = both_eyes[side];
-        report.clipping[side] = clipping(report.train, eye, effort);
-        report.real_focus[side] = real_focus(report.train, eye);
-        report.image_quality[side] = image_quality(
-            setup, report.train, eye, {std::clamp(effort.rays_per_point / 2, 96, 256)});
-        report.image_behind_stop[side] = image_behind_stop(report.train, eye);
-    };
-    {
-        const std::jthread right([&] { study_eye(1); });
-        study_eye(0);
+    study_eyes(report, setup, extent);
+    if (!extent.is_trial) {
+        report.ways_to_focus =
+            ways_to_focus(setup, choice, report.budget, light_of_ways(extent.effort));
     }
-    report.ways_to_focus = ways_to_focus(setup, choice, report.budget, light_of_ways(effort));
     const auto middle = [&](std::size_t side) {
         return report.clipping[side].points.front().relative;
     };
@@ -74,6 +81,27 @@ Result<Report> make_report(const Setup& setup,
         alignment(setup, report.train, report.gap(Eye::left) - report.gap(Eye::right));
     report.findings = find_all(setup, report);
     return report;
+}
+
+}  // namespace
+
+Result<Report> make_report(const Setup& setup, const Choice& choice, ClippingEffort effort) {
+    const auto reach = reach_table(setup, choice);
+    if (!reach) return tl::make_unexpected(reach.error());
+    return report_with(setup, choice, *reach, {.effort = effort, .on_two_threads = true});
+}
+
+Result<Report> make_report(const Setup& setup,
+                           const Choice& choice,
+                           ClippingEffort effort,
+                           const ReachTable& reach) {
+    return report_with(setup, choice, reach, {.effort = effort});
+}
+
+Result<Report> make_trial(const Setup& setup, ClippingEffort effort) {
+    const auto reach = reach_table(setup, setup.chosen);
+    if (!reach) return tl::make_unexpected(reach.error());
+    return report_with(setup, setup.chosen, *reach, {.effort = effort, .is_trial = true});
 }
 
 bool is_poor(const std::vector<Finding>& findings) {

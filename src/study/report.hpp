@@ -57,10 +57,15 @@ struct Report {
 Result<Report> make_report(const Setup& setup, const Choice& choice, ClippingEffort effort = {});
 
 /// With the setup's reach table as it was made before: it is the same for all choices but for what it is held against.
+/// On this thread alone: for those who make several reports at once.
 Result<Report> make_report(const Setup& setup,
                            const Choice& choice,
                            ClippingEffort effort,
                            const ReachTable& reach);
+
+/// The setup's own choice as far as its findings go, to try a change: without the ways to focus and the diffraction
+/// pictures, which no finding's severity or sentence looks at. On this thread alone.
+Result<Report> make_trial(const Setup& setup, ClippingEffort effort);
 
 /// All findings of a report, most severe first.
 std::vector<Finding> find_all(const Setup& setup, const Report& report);

@@ -1,9 +1,12 @@
 #include "study/uncertainty.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 #include <random>
+
+#include "study/two_at_a_time.hpp"
 
 namespace beamfork {
 
@@ -44,7 +47,7 @@ private:
         auto body = with_field_unchecked(setup_.parts[part].body, field.key, value);
         if (!body) return tl::make_unexpected(body.error());
         std::swap(setup_.parts[part].body, *body);
-        const auto budget = focus_budget(setup_, choice_);
+        const auto budget = solved_focus(setup_, choice_);
         std::swap(setup_.parts[part].body, *body);
         if (!budget) return tl::make_unexpected(budget.error());
         return budget->margin_in;
@@ -221,16 +224,42 @@ private:
     std::mt19937_64 engine_;
 };
 
-Result<void> draw_value(Setup& setup, const Setup& stated, const Contribution& one, Draws& draws) {
-    const auto& fields = kind_of(stated.parts[one.part].body).fields;
-    const auto field = std::find_if(fields.begin(), fields.end(),
-                                    [&](const FieldInfo& info) { return info.key == one.key; });
-    const double value = std::get<double>(*field_value(stated.parts[one.part].body, one.key));
-    const double moved = std::clamp(value + draws.of(one.tolerance), field->low, field->high);
-    auto body = with_field_unchecked(setup.parts[one.part].body, one.key, moved);
-    if (!body) return tl::make_unexpected(body.error());
-    setup.parts[one.part].body = *std::move(body);
-    return {};
+// The values of one setup drawn at random, in the order of the contributions.
+using DrawnValues = std::vector<double>;
+
+std::vector<DrawnValues> drawn_values(const Setup& setup,
+                                      const std::vector<Contribution>& values,
+                                      int samples,
+                                      std::uint64_t seed) {
+    Draws draws(seed);
+    std::vector<DrawnValues> drawn(static_cast<std::size_t>(samples));
+    for (DrawnValues& one : drawn) {
+        for (const Contribution& value : values) {
+            const PartBody& body = setup.parts[value.part].body;
+            const auto& fields = kind_of(body).fields;
+            const auto field =
+                std::find_if(fields.begin(), fields.end(),
+                             [&](const FieldInfo& info) { return info.key == value.key; });
+            const double stated = std::get<double>(*field_value(body, value.key));
+            one.push_back(std::clamp(stated + draws.of(value.tolerance), field->low, field->high));
+        }
+    }
+    return drawn;
+}
+
+Result<bool> reaches_with(Setup& setup,
+                          const Choice& choice,
+                          const std::vector<Contribution>& values,
+                          const DrawnValues& drawn) {
+    for (std::size_t i = 0; i < values.size(); ++i) {
+        PartBody& body = setup.parts[values[i].part].body;
+        auto changed = with_field_unchecked(body, values[i].key, drawn[i]);
+        if (!changed) return tl::make_unexpected(changed.error());
+        body = *std::move(changed);
+    }
+    const auto budget = solved_focus(setup, choice);
+    if (!budget) return tl::make_unexpected(budget.error());
+    return budget->reaches;
 }
 
 }  // namespace
@@ -242,19 +271,23 @@ sampled_probability(const Setup& setup, const Choice& choice, int samples, std::
     if (!stated) return tl::make_unexpected(stated.error());
     const auto values = contributions(setup, choice, *stated);
     if (!values) return tl::make_unexpected(values.error());
-    Draws draws(seed);
-    Setup one = setup;
-    int reached = 0;
-    for (int i = 0; i < samples; ++i) {
-        for (const Contribution& value : *values) {
-            if (auto done = draw_value(one, setup, value, draws); !done)
-                return tl::make_unexpected(done.error());
+    const auto drawn = drawn_values(setup, *values, samples, seed);
+    std::array<Result<int>, 2> reached{0, 0};
+    two_at_a_time(reached.size(), [&](std::size_t half) {
+        Setup one = setup;
+        for (std::size_t i = half; i < drawn.size() && reached[half]; i += reached.size()) {
+            const auto reaches = reaches_with(one, choice, *values, drawn[i]);
+            if (!reaches) {
+                reached[half] = tl::make_unexpected(reaches.error());
+            } else if (*reaches) {
+                ++*reached[half];
+            }
         }
-        const auto budget = focus_budget(one, choice);
-        if (!budget) return tl::make_unexpected(budget.error());
-        if (budget->reaches) ++reached;
+    });
+    for (const auto& half : reached) {
+        if (!half) return tl::make_unexpected(half.error());
     }
-    return static_cast<double>(reached) / samples;
+    return static_cast<double>(*reached[0] + *reached[1]) / samples;
 }
 
 std::string home_measurement(const PartBody& body, const std::string& key) {

@@ -1,8 +1,8 @@
 #include "study/wavefront.hpp"
 
 #include <cmath>
-#include <complex>
-#include <numbers>
+
+#include "trace/plane_waves.hpp"
 
 namespace beamfork {
 
@@ -73,40 +73,38 @@ double rms_waves(const Wavefront& wavefront, const Point& focus) {
 double strehl(std::span<const WeightedWavefront> colours, const Point& focus) {
     double sum = 0;
     double weights = 0;
+    std::vector<double> waves;
     for (const auto& [wavefront, weight] : colours) {
         const double piston = path_to(wavefront->rays.front(), focus);
-        const double turn = 2 * std::numbers::pi / wavefront->wavelength;
-        double real = 0;
-        double imaginary = 0;
-        for (const WavefrontRay& ray : wavefront->rays) {
-            const double phase = turn * (path_to(ray, focus) - piston);
-            real += std::cos(phase);
-            imaginary += std::sin(phase);
-        }
-        const auto count = static_cast<double>(wavefront->rays.size());
-        sum += weight * (real * real + imaginary * imaginary) / (count * count);
+        waves.clear();
+        for (const WavefrontRay& ray : wavefront->rays)
+            waves.push_back((path_to(ray, focus) - piston) / wavefront->wavelength);
+        const auto count = static_cast<double>(waves.size());
+        sum += weight * sum_of_waves(waves).squared() / (count * count);
         weights += weight;
     }
     return sum / weights;
 }
 
-Point sharpest_focus(std::span<const WeightedWavefront> colours, double depth) {
-    Point best = best_sphere_centre(colours);
-    double height = strehl(colours, best);
+Sharpest sharpest(std::span<const WeightedWavefront> colours, double depth) {
+    Sharpest best;
+    best.at = best_sphere_centre(colours);
+    best.peak = strehl(colours, best.at);
     const auto consider = [&](const Point& place) {
         const double there = strehl(colours, place);
-        if (there <= height) return false;
-        height = there;
-        best = place;
+        if (there <= best.peak) return false;
+        best = {place, there};
         return true;
     };
     for (std::size_t i = 0; i < colours.size(); ++i) {
         constexpr double hardly_seen = 0.05;  // of the heaviest colour
-        if (colours[i].weight > hardly_seen) consider(best_sphere_centre(colours.subspan(i, 1)));
+        if (colours.size() > 1 && colours[i].weight > hardly_seen)
+            consider(best_sphere_centre(colours.subspan(i, 1)));
     }
     const Direction along = glm::normalize(mean_direction(*colours.front().wavefront));
     for (double step = depth / 2; step > depth / 48; step /= 2) {
-        if (!consider(best + step * along)) consider(best - step * along);
+        const Point from = best.at;
+        if (!consider(from + step * along)) consider(from - step * along);
     }
     return best;
 }

@@ -63,9 +63,16 @@ double rms_waves(const Wavefront& wavefront, const Point& focus);
 /// approximation).
 double strehl(std::span<const WeightedWavefront> colours, const Point& focus);
 
+struct Sharpest {
+    Point at{0.0};
+    double peak = 0;  ///< `strehl` there
+};
 /// Where the eye would focus: the highest peak along the beam, looked for from the best spheres of all colours and of
 /// each by itself, to 1/32 of `depth` (the depth of focus, mm).
-Point sharpest_focus(std::span<const WeightedWavefront> colours, double depth);
+Sharpest sharpest(std::span<const WeightedWavefront> colours, double depth);
+inline Point sharpest_focus(std::span<const WeightedWavefront> colours, double depth) {
+    return sharpest(colours, depth).at;
+}
 
 /// f-number of the cone that arrives, from how the rays' directions spread with their place on the objective.
 double focal_ratio_of(const Wavefront& wavefront);

@@ -38,7 +38,7 @@ WaySearch::WaySearch(const Setup& setup,
 
 void WaySearch::offer(WayToFocus way) {
     const Choice& choice = way.setup.chosen;
-    const auto after = focus_budget(way.setup, choice);
+    const auto after = solved_focus(way.setup, choice);
     if (!after) return;
     way.gained = after->margin_in - budget_.margin_in;
     way.reaches = after->reaches;

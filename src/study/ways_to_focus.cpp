@@ -86,7 +86,7 @@ void offer_shifter_at(WaySearch& search, std::size_t at, WayToFocus way, const s
     lens.focal_length = Millimetres{-2000};
     lens.clear_diameter = Millimetres{lens_that_fits_into(search.setup().parts[at])};
     const Setup trial = with_part(search.setup(), at, {"Shifter", lens, {}, {}});
-    const auto probe = focus_budget(trial, trial.chosen);
+    const auto probe = solved_focus(trial, trial.chosen);
     if (!probe) return;
     const auto found =
         std::find_if(probe->shifters.begin(), probe->shifters.end(),

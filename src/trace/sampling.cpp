@@ -62,21 +62,34 @@ NearField near_field(const Train& train, FieldSlope field, double ahead) {
 }
 
 template <class Field>
-RayBundle bundle_from(const Field& field, const Train& train, std::span<const glm::dvec2> pupil) {
-    RayBundle bundle;
+void fill_from(const Field& field,
+               const Train& train,
+               std::span<const glm::dvec2> pupil,
+               RayBundle& bundle) {
     bundle.resize(pupil.size());
     for (std::size_t i = 0; i < pupil.size(); ++i)
         bundle.set(i, field.ray_to({pupil[i] * train.objective_radius, train.pupil_plane}));
-    return bundle;
 }
 
 }  // namespace
 
 RayBundle
 bundle_into(const Train& train, FieldSlope field, std::span<const glm::dvec2> pupil, double ahead) {
-    if (std::isinf(train.object_distance))
-        return bundle_from(far_field(train, field, ahead), train, pupil);
-    return bundle_from(near_field(train, field, ahead), train, pupil);
+    RayBundle bundle;
+    fill_bundle(bundle, train, field, pupil, ahead);
+    return bundle;
+}
+
+void fill_bundle(RayBundle& bundle,
+                 const Train& train,
+                 FieldSlope field,
+                 std::span<const glm::dvec2> pupil,
+                 double ahead) {
+    if (std::isinf(train.object_distance)) {
+        fill_from(far_field(train, field, ahead), train, pupil, bundle);
+    } else {
+        fill_from(near_field(train, field, ahead), train, pupil, bundle);
+    }
 }
 
 Ray ray_into(const Train& train, FieldSlope field, glm::dvec2 pupil, double ahead) {

@@ -30,6 +30,12 @@ RayBundle bundle_into(const Train& train,
                       FieldSlope field,
                       std::span<const glm::dvec2> pupil,
                       double ahead = 10);
+/// The same into columns that may be used again.
+void fill_bundle(RayBundle& bundle,
+                 const Train& train,
+                 FieldSlope field,
+                 std::span<const glm::dvec2> pupil,
+                 double ahead = 10);
 
 /// Where the chief ray crosses the plane of the field stop, in its frame (mm): the linear map from field
 /// slopes, taken from traced chief rays close to the axis. Its inverse tells which slope belongs to a

@@ -19,8 +19,8 @@ namespace {
 Result<PerWavelength> indices_of(const std::string& medium) {
     PerWavelength indices{1, 1, 1};
     if (medium.empty()) return indices;
-    const auto glass = standard_catalogue().find(medium);
-    if (!glass) return tl::make_unexpected(glass.error());
+    const Glass* glass = standard_catalogue().known(medium);
+    if (glass == nullptr) return tl::make_unexpected(standard_catalogue().find(medium).error());
     for (std::size_t w = 0; w < wavelength_count; ++w) {
         const auto index = refractive_index(*glass, traced_wavelengths[w]);
         if (!index) return tl::make_unexpected(index.error());
@@ -39,22 +39,23 @@ PerWavelength focal_lengths(const Surface& surface) {
 // Walks one eye's light through the parts, keeping the frame, the axis and the medium it has reached.
 class PathBuilder {
 public:
-    explicit PathBuilder(Eye eye) { path_.eye = eye; }
+    PathBuilder(Eye eye, bool axis_alone) : axis_alone_(axis_alone) { path_.eye = eye; }
 
     Result<LightPath> add(std::size_t index,
                           const Part& part,
                           const LayoutContext& context,
                           bool behind_focuser,
                           Train& train) {
-        const PartLayout layout = layout_of(part.body, context);
-        if (path_.surfaces.empty()) {  // the telescope
+        PartLayout layout = layout_of(part.body, context);
+        if (role_of(part) == Role::telescope) {
             train.pupil_plane = layout.pupil_plane;
             train.light_enters = layout.light_enters;
         }
         const std::size_t first_step = path_.steps.size();
         keep_steps_ = behind_focuser;
-        for (const Surface& surface : layout.surfaces) {
-            if (auto placed = place(index, surface); !placed)
+        for (Surface& surface : layout.surfaces) {
+            if (axis_alone_ && is_opening(surface.kind)) continue;
+            if (auto placed = place(index, std::move(surface)); !placed)
                 return tl::make_unexpected(placed.error());
         }
         LightPath light;
@@ -76,7 +77,8 @@ public:
             exit.origin += exit.z() * (stated->value + layout.beyond_stated - in_left);
             advance_to(exit.origin, index, 0);
         }
-        train.placed.push_back({index, path_.eye, frame_, exit, layout.bodies});
+        if (!axis_alone_)
+            train.placed.push_back({index, path_.eye, frame_, exit, std::move(layout.bodies)});
         frame_ = exit;
         direction_ = exit.z();
         return light;
@@ -84,14 +86,14 @@ public:
 
     EyePath finish() {
         path_.world_from_field_stop = frame_;
-        sort_between_faces();
+        if (!axis_alone_) sort_between_faces();
         return std::move(path_);
     }
 
 private:
-    Result<void> place(std::size_t part, const Surface& surface) {
-        PlacedSurface placed{surface.name, part, surface.kind, frame_ * surface.part_from_surface,
-                             surface.aperture};
+    Result<void> place(std::size_t part, Surface&& surface) {
+        PlacedSurface placed{std::move(surface.name), part, surface.kind,
+                             frame_ * surface.part_from_surface, std::move(surface.aperture)};
         placed.index_before = medium_;
         placed.index_after = medium_;
         placed.focal_length = focal_lengths(surface);
@@ -113,7 +115,7 @@ private:
         if (surface.kind == SurfaceKind::mirror || surface.kind == SurfaceKind::total_reflection) {
             direction_ = mirrored(direction_, placed.world_from_surface.z());
         }
-        path_.surfaces.push_back(std::move(placed));
+        if (!axis_alone_) path_.surfaces.push_back(std::move(placed));
         return {};
     }
 
@@ -158,6 +160,7 @@ private:
     double position_ = 0;
     PerWavelength medium_{1, 1, 1};
     bool keep_steps_ = false;
+    bool axis_alone_;
 };
 
 // Where each thin lens finds the image it re-images, walking forward from the objective's image.
@@ -218,10 +221,11 @@ Result<void> set_target(Train& train, const Setup& setup, const Choice& choice) 
     return {};
 }
 
-}  // namespace
-
-Result<Train>
-build_train(const Setup& setup, const Choice& choice, Millimetres drawtube, Millimetres primary) {
+Result<Train> build(const Setup& setup,
+                    const Choice& choice,
+                    Millimetres drawtube,
+                    Millimetres primary,
+                    bool axis_alone) {
     if (const auto fault = order_fault(setup)) return fail(ErrorCode::impossible, fault->sentence);
     Train train;
     train.choice = choice;
@@ -236,9 +240,13 @@ build_train(const Setup& setup, const Choice& choice, Millimetres drawtube, Mill
 
     for (std::size_t side = 0; side < 2; ++side) {
         const Eye eye = both_eyes[side];
-        PathBuilder builder(eye);
-        const LayoutContext context{
-            eye, drawtube, observer.pupil_distance, {seats.shift[side]}, primary};
+        PathBuilder builder(eye, axis_alone);
+        const LayoutContext context{.eye = eye,
+                                    .drawtube = drawtube,
+                                    .pupil_distance = observer.pupil_distance,
+                                    .seat_shift = {seats.shift[side]},
+                                    .primary = primary,
+                                    .shows_bodies = !axis_alone};
         for (const std::size_t index : parts_in_light(setup, choice)) {
             const Role role = role_of(setup.parts[index]);
             auto light =
@@ -265,6 +273,18 @@ build_train(const Setup& setup, const Choice& choice, Millimetres drawtube, Mill
         return placed.eye == Eye::right && role_of(setup.parts[placed.part]) < Role::splitter;
     });
     return train;
+}
+
+}  // namespace
+
+Result<Train>
+build_train(const Setup& setup, const Choice& choice, Millimetres drawtube, Millimetres primary) {
+    return build(setup, choice, drawtube, primary, false);
+}
+
+Result<Train>
+build_axes(const Setup& setup, const Choice& choice, Millimetres drawtube, Millimetres primary) {
+    return build(setup, choice, drawtube, primary, true);
 }
 
 }  // namespace beamfork

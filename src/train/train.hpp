@@ -117,6 +117,13 @@ Result<Train> build_train(const Setup& setup,
                           Millimetres drawtube,
                           Millimetres primary = Millimetres{0});
 
+/// The same train of nothing but its axes, their steps and light paths: no surfaces, nothing placed. All that
+/// focus is solved from, for a fraction of the work.
+Result<Train> build_axes(const Setup& setup,
+                         const Choice& choice,
+                         Millimetres drawtube,
+                         Millimetres primary = Millimetres{0});
+
 /// F^2 / (u - F): how much farther out a target at distance u focuses than the sky (Newton).
 Millimetres near_target_shift(Millimetres focal_length, Millimetres distance);
 

@@ -96,10 +96,10 @@ double axis_length(const Prism& prism, Direction along = {0, 0, 1}) {
 
 TEST_CASE("the right-angle prism is half a cube of glass whose three faces are the optical ones") {
     const Prism prism = right_angle_prism(25, crown, "prism");
-    check_is_closed_convex_block(prism.body);
-    CHECK(near(volume(prism.body), 25.0 * 25 * 25 / 2, 1e-8));
+    check_is_closed_convex_block(prism.body());
+    CHECK(near(volume(prism.body()), 25.0 * 25 * 25 / 2, 1e-8));
     for (const Surface& surface : prism.surfaces)
-        CHECK(is_on_a_face(surface, prism.body));
+        CHECK(is_on_a_face(surface, prism.body()));
     CHECK(near(axis_length(prism), 25, rounding));
 }
 
@@ -107,10 +107,10 @@ TEST_CASE("the rhomboid prism is a slanted block whose four faces are the optica
     for (const double offset : {25.0, 32.5, 50.0}) {
         CAPTURE(offset);
         const Prism prism = rhomboid_prism(25, offset, crown, "rhomboid");
-        check_is_closed_convex_block(prism.body);
-        CHECK(near(volume(prism.body), 25 * 25 * offset, 1e-8));
+        check_is_closed_convex_block(prism.body());
+        CHECK(near(volume(prism.body()), 25 * 25 * offset, 1e-8));
         for (const Surface& surface : prism.surfaces)
-            CHECK(is_on_a_face(surface, prism.body));
+            CHECK(is_on_a_face(surface, prism.body()));
         CHECK(near(axis_length(prism), 25 + offset, rounding));
         CHECK(prism.prism_from_exit
               == translation(0, offset, 25));  // displaced, parallel, not turned
@@ -121,11 +121,11 @@ TEST_CASE("the cube divides one cube of glass between a straight way and a way t
     const Prism straight = cube_transmitting(25, "N-BK7");
     const Prism aside = cube_reflecting(25, "N-BK7");
     for (const Prism* cube : {&straight, &aside}) {
-        check_is_closed_convex_block(cube->body);
-        CHECK(near(volume(cube->body), 25.0 * 25 * 25, 1e-8));
+        check_is_closed_convex_block(cube->body());
+        CHECK(near(volume(cube->body()), 25.0 * 25 * 25, 1e-8));
         CHECK(near(axis_length(*cube), 25, rounding));
     }
-    CHECK(is_on_a_face(aside.surfaces.back(), aside.body));
+    CHECK(is_on_a_face(aside.surfaces.back(), aside.body()));
     CHECK(straight.surfaces.at(1).part_from_surface
           == aside.surfaces.at(1).part_from_surface);  // one interface
     CHECK(near(straight.surfaces.at(1).part_from_surface.z().z, std::sqrt(0.5),
@@ -149,7 +149,7 @@ TEST_CASE("a bare face reflects totally, a coated one as a mirror") {
 TEST_CASE("a prism moved into a part keeps its shape and comes behind what is there already") {
     std::vector<Surface> surfaces = {{"before", SurfaceKind::stop, Pose{}}};
     const Prism prism = right_angle_prism(25, crown, "prism");
-    append(surfaces, prism, translation(0, 0, 40));
+    append(surfaces, prism.surfaces, translation(0, 0, 40));
     REQUIRE(surfaces.size() == 4);
     CHECK(surfaces[0].name == "before");
     for (std::size_t i = 0; i < 3; ++i) {

@@ -74,8 +74,8 @@ TEST_CASE(
 }
 
 TEST_CASE("both are closed blocks of glass") {
-    CHECK(is_closed(roof_prism_90(25, glass, "p").body));
-    CHECK(is_closed(roof_prism_45(25, glass, "p").body));
+    CHECK(is_closed(roof_prism_90(25, glass, "p").body()));
+    CHECK(is_closed(roof_prism_45(25, glass, "p").body()));
 }
 
 TEST_CASE("planes that enclose a cube give its eight corners and six square faces") {

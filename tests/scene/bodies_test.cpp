@@ -95,7 +95,7 @@ TEST_CASE("prisms have the volume of their shape") {
     const double within = 0.05;  // mm^3 of 15000: corners are floats
     const auto glass_volume = [](const Prism& prism) {
         Mesh mesh;
-        add_glass(mesh, somewhere(), prism.body);
+        add_glass(mesh, somewhere(), prism.body());
         CHECK(is_closed(mesh));
         return volume(mesh);
     };

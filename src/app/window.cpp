@@ -5,6 +5,7 @@
 #include <memory>
 
 #include "app/cure_finder.hpp"
+#include "app/end_signals.hpp"
 #include "app/export_desk.hpp"
 #include "app/gui.hpp"
 #include "app/recovery.hpp"
@@ -162,6 +163,8 @@ public:
     Result<void> run() {
         while (!bench_.wants_to_quit()) {
             clock_.wait(ImGui::GetIO().WantTextInput, recovery_.seconds_left(glfwGetTime()));
+            // The system ends the program: what is unsaved stays behind as after a crash, unasked.
+            if (signals_.was_asked()) return {};
             if (auto drawn = frame(); !drawn) return drawn;
         }
         recovery_.close();
@@ -229,6 +232,7 @@ private:
     CureFinder cures_{[] { glfwPostEmptyEvent(); }};
     TuneFinder tune_{[] { glfwPostEmptyEvent(); }};
     RecoveryDesk recovery_{recovery_folder()};
+    EndSignals signals_{[] { glfwPostEmptyEvent(); }};
     ExportDesk exports_{this_program(), [] { glfwPostEmptyEvent(); }};
     Transient transient_;
     FrameClock clock_;

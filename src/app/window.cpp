@@ -6,6 +6,7 @@
 
 #include "app/comparison_desk.hpp"
 #include "app/cure_finder.hpp"
+#include "app/end_signals.hpp"
 #include "app/export_desk.hpp"
 #include "app/full_screen.hpp"
 #include "app/gui.hpp"
@@ -172,6 +173,8 @@ public:
         while (!bench_.wants_to_quit()) {
             clock_.wait(ImGui::GetIO().WantTextInput,
                         sooner(recovery_.seconds_left(glfwGetTime()), wake_in_s_));
+            // The system ends the program: what is unsaved stays behind as after a crash, unasked.
+            if (signals_.was_asked()) return {};
             if (auto drawn = frame(); !drawn) return drawn;
         }
         recovery_.close();
@@ -260,6 +263,7 @@ private:
     CureFinder cures_{[] { glfwPostEmptyEvent(); }};
     TuneFinder tune_{[] { glfwPostEmptyEvent(); }};
     RecoveryDesk recovery_{recovery_folder()};
+    EndSignals signals_{[] { glfwPostEmptyEvent(); }};
     ExportDesk exports_{this_program(), [] { glfwPostEmptyEvent(); }};
     ComparisonDesk comparison_;
     Transient transient_;

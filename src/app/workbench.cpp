@@ -72,13 +72,22 @@ void Workbench::save(const std::filesystem::path& path) {
 void Workbench::duplicate() {
     Document copy = document();
     copy.setup.title = copy.setup.title.empty() ? "Copy" : copy.setup.title + ", copy";
+    begin_unsaved(std::move(copy), "Duplicate the setup");
+    message_ = {"A copy, not saved yet", false};
+}
+
+void Workbench::start(const Setup& setup) {
+    begin_unsaved({setup, {}, {}, {}}, "Describe my setup");
+    message_ = {"Described, not saved yet", false};
+}
+
+void Workbench::begin_unsaved(Document document_now, const std::string& what) {
     history_.end_gesture();
     History fresh(document());
-    fresh.commit(std::move(copy), "Duplicate the setup");
+    fresh.commit(std::move(document_now), what);
     history_ = std::move(fresh);
     path_.clear();
     notices_.clear();
-    message_ = {"A copy, not saved yet", false};
 }
 
 void Workbench::remember(const std::filesystem::path& path) {
@@ -96,6 +105,7 @@ void Workbench::carry_out(const Command& command) {
         void operator()(const GoToStep& step) const { bench.history_.go_to(step.position); }
         void operator()(const NewSetup&) const { bench.open(ReadSetup{new_document(), {}}, {}); }
         void operator()(const DuplicateSetup&) const { bench.duplicate(); }
+        void operator()(const StartSetup& made) const { bench.start(made.setup); }
         void operator()(const OpenDemo& demo) const { bench.open(open_demo(demo.asset), {}); }
         void operator()(const OpenFile& file) const { bench.open(load_file(file.path), file.path); }
         void operator()(const SaveFile& file) const { bench.save(file.path); }

@@ -62,6 +62,9 @@ private:
     void open(const Result<ReadSetup>& read, const std::filesystem::path& path);
     void save(const std::filesystem::path& path);
     void duplicate();
+    void start(const Setup& setup);
+    /// Undo goes back to what was open.
+    void begin_unsaved(Document document_now, const std::string& what);
     void remember(const std::filesystem::path& path);
     void carry_out(const Command& command);
     bool refresh_report();

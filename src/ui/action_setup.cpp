@@ -1,4 +1,5 @@
 #include "ui/action.hpp"
+#include "ui/describe_dialog.hpp"
 #include "ui/export_dialog.hpp"
 #include "ui/unsaved_guard.hpp"
 
@@ -18,6 +19,14 @@ constexpr std::array setup_table{
                 false,
                 nullptr,
                 [](const Ui& ui) { ask_for_command(ui, NewSetup{}); }},
+    ActionEntry{"setup/questions",
+                "Setup",
+                "Describe my setup …",
+                {{{ImGuiKey_N, ctrl_shift_held}}},
+                Heard::always,
+                false,
+                nullptr,
+                [](const Ui& ui) { start_describe_dialog(ui); }},
     ActionEntry{"setup/open",
                 "Setup",
                 "Open a setup …",

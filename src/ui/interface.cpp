@@ -128,6 +128,7 @@ void draw_interface(const View& view, Session& session, Transient& transient, Re
     draw_talk_chooser(ui);
     draw_file_dialog(ui);
     draw_export_dialog(ui);
+    draw_describe_dialog(ui);
     draw_unsaved_guard(ui);
     draw_recovery_question(ui);
     end_frame(ui);

@@ -119,6 +119,10 @@ struct GoToStep {
 struct NewSetup {};
 /// A copy that is not saved yet takes the place of the setup; its file stays as it is.
 struct DuplicateSetup {};
+/// A setup that was made elsewhere, not saved yet; undo goes back to the one before.
+struct StartSetup {
+    Setup setup;
+};
 struct OpenDemo {
     std::string asset;
 };
@@ -132,8 +136,16 @@ struct SaveFile {
 struct Quit {};
 
 /// Unsaved work has been asked about before NewSetup, OpenDemo, OpenFile and Quit are requested.
-using Command = std::
-    variant<Undo, Redo, GoToStep, NewSetup, DuplicateSetup, OpenDemo, OpenFile, SaveFile, Quit>;
+using Command = std::variant<Undo,
+                             Redo,
+                             GoToStep,
+                             NewSetup,
+                             DuplicateSetup,
+                             StartSetup,
+                             OpenDemo,
+                             OpenFile,
+                             SaveFile,
+                             Quit>;
 
 /// Where the 3D picture goes. Pixels of the framebuffer; the picture is rendered at this size.
 struct SceneArea {

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "ui/action.hpp"
 #include "ui/widgets.hpp"
 
 namespace beamfork {
@@ -11,6 +12,7 @@ namespace beamfork {
 namespace {
 
 constexpr std::size_t most_lines = 3;
+constexpr std::string_view describe_words = "Describe my setup …";
 
 enum class NoticeKind { welcome, error, file };
 
@@ -88,13 +90,21 @@ void draw_notice_bar(const Ui& ui, const Area& area) {
     begin_area("notice_bar", area, Tone::raised);
     ImGui::PopStyleVar();
     const float side = ImGui::GetTextLineHeight() + grid(1);
-    const float width = area.width - side - grid(8);
+    const bool is_welcome = lines.front().kind == NoticeKind::welcome;
+    const float offer = is_welcome ? text_width(describe_words) + grid(4) : 0;
+    const float width = area.width - side - offer - grid(8);
     ImGui::BeginChild("notice_bar/lines", {width, 0});
     for (const NoticeLine& line : lines)
         draw_line(ui, line, width);
     ImGui::EndChild();
-    ImGui::SetCursorScreenPos({area.right() - side - grid(3), area.top + grid(1.25F)});
     ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {grid(0.5F), grid(0.5F)});
+    ImGui::SetCursorScreenPos({area.right() - side - offer - grid(3), area.top + grid(1.25F)});
+    if (is_welcome
+        && text_button(ui, "notice_bar/describe", describe_words,
+                       with_keys("A few questions, and your own setup stands in the picture.",
+                                 "setup/questions")))
+        start_describe_dialog(ui);
+    ImGui::SetCursorScreenPos({area.right() - side - grid(3), area.top + grid(1.25F)});
     if (icon_button(ui, "notice_bar/close", Icon::close, "Put away.")) put_away(ui);
     ImGui::PopStyleVar();
     ImGui::End();

@@ -4,6 +4,7 @@
 #include <filesystem>
 
 #include "ui/action.hpp"
+#include "ui/describe_dialog.hpp"
 #include "ui/export_dialog.hpp"
 #include "ui/file_dialog.hpp"
 #include "ui/step_list.hpp"
@@ -50,6 +51,7 @@ void draw_setup_menu(const Ui& ui) {
         return pressed;
     };
     if (item("file/new", "New", "setup/new")) ask_for_command(ui, NewSetup{});
+    if (item("file/questions", "Describe my setup …", "setup/questions")) start_describe_dialog(ui);
     if (item("file/open_menu", "Open …", "setup/open")) ask_to_open(ui);
     draw_recent(ui);
     draw_examples(ui);

@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "scene/home_measurement_rows.hpp"
+#include "ui/describe_dialog.hpp"
 #include "ui/export_dialog.hpp"
 #include "ui/file_dialog.hpp"
 #include "ui/handle_overlay.hpp"
@@ -79,6 +80,7 @@ struct TransientState {
     float drag_length = 0;  ///< pixels since the button went down in the picture
     std::optional<FileDialog> file_dialog;
     std::optional<ExportDialog> export_dialog;
+    std::optional<DescribeDialog> describe_dialog;
     std::optional<Command> pending;  ///< waits for the answer about unsaved work
     bool saving_for_pending = false;
     bool save_was_requested = false;

@@ -28,6 +28,7 @@ void go_on_after_save(const Ui& ui) {
 bool replaces_document(const Command& command) {
     return std::holds_alternative<NewSetup>(command)
            || std::holds_alternative<DuplicateSetup>(command)
+           || std::holds_alternative<StartSetup>(command)
            || std::holds_alternative<OpenDemo>(command)
            || std::holds_alternative<OpenFile>(command);
 }

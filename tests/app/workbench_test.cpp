@@ -1,6 +1,7 @@
 #include <filesystem>
 
 #include "app/workbench.hpp"
+#include "document/described_setup.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>
@@ -140,4 +141,19 @@ TEST_CASE("a duplicate is unsaved, has no file yet and another title; the file s
     CHECK(bench.is_modified());
     CHECK(bench.document().setup.title != title);
     CHECK((bench.document().setup.parts == parts));
+}
+
+TEST_CASE("a described setup is unsaved, makes a train, and undo goes back to what was open") {
+    Workbench bench = opened("1-short-of-focus");
+    const Setup before = bench.document().setup;
+    const auto described = described_setup({});
+    REQUIRE(described.has_value());
+    bench.carry_out(asking(StartSetup{*described}));
+    bench.refresh();
+    REQUIRE(bench.report() != nullptr);
+    CHECK((bench.document().setup == *described));
+    CHECK(bench.is_modified());
+    CHECK(bench.path().empty());
+    bench.carry_out(asking(Undo{}));
+    CHECK((bench.document().setup == before));
 }

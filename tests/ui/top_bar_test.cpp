@@ -62,7 +62,7 @@ TEST_CASE("an example is opened from the menu") {
     desk.demos = {{"Short of focus", "It fails by a few cm.", "assets/demos/a.train.toml"}};
     desk.click("file/menu");
     const ImVec2 recent = desk.place("file/open_menu");
-    const float step = desk.place("file/open_menu").y - desk.place("file/new").y;
+    const float step = desk.place("file/open_menu").y - desk.place("file/questions").y;
     desk.move({recent.x, recent.y + 2 * step});  // the line below "Opened lately"
     ImGui::GetIO().DeltaTime = 0.5F;
     desk.frame(3);

@@ -293,7 +293,7 @@ Result<Task> read_command_line(int argc, const char* const* argv) {
         const auto chosen = app.get_subcommands();
         return PrintText{chosen.empty()
                              ? app.help()
-                             : chosen.front()->help("beamfork " + chosen.front()->get_name())};
+                             : chosen.front()->help("beamfork")};
     } catch (const CLI::CallForVersion& version) {
         return PrintText{std::string(version.what()) + "\n"};
     } catch (const CLI::ParseError& error) {

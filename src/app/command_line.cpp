@@ -291,9 +291,7 @@ Result<Task> read_command_line(int argc, const char* const* argv) {
         app.parse(argc, argv);
     } catch (const CLI::CallForHelp&) {
         const auto chosen = app.get_subcommands();
-        return PrintText{chosen.empty()
-                             ? app.help()
-                             : chosen.front()->help("beamfork")};
+        return PrintText{chosen.empty() ? app.help() : chosen.front()->help("beamfork")};
     } catch (const CLI::CallForVersion& version) {
         return PrintText{std::string(version.what()) + "\n"};
     } catch (const CLI::ParseError& error) {

@@ -96,7 +96,7 @@ void draw_more(const Ui& ui) {
 
 float foot_height() { return ImGui::GetFrameHeight() + grid(4); }
 
-void draw_view_bar(const Ui& ui, const Area& area) {
+float draw_view_bar(const Ui& ui, const Area& area) {
     const bool is_narrow = area.width < grid(235);
     const float height = ImGui::GetFrameHeight() + grid(2);
     ImGui::SetCursorScreenPos({area.left + grid(2), area.bottom() - height - grid(1)});
@@ -134,6 +134,7 @@ void draw_view_bar(const Ui& ui, const Area& area) {
     ImGui::SameLine();
     draw_more(ui);
     ImGui::EndChild();
+    return ImGui::GetItemRectMax().x;
 }
 
 }  // namespace beamfork

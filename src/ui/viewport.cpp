@@ -145,7 +145,7 @@ void draw_viewport(const Ui& ui, const Area& area) {
     const std::vector<Knob> knobs = visible_knobs(ui, area);
     draw_viewport_words(ui, area, knobs);
     draw_knobs(ui, area, knobs);
-    draw_view_bar(ui, area);
+    draw_scale(ui, area, draw_view_bar(ui, area));
     ImGui::End();
 }
 

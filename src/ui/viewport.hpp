@@ -18,11 +18,13 @@ void show_view(const Ui& ui, StandardView view);
 /// The selected part, or all of the train.
 void frame_selection(const Ui& ui);
 
-/// Names by their parts, clear of the knobs, and the scale bar (viewport_words.cpp).
+/// Names by their parts, clear of the knobs (viewport_words.cpp).
 void draw_viewport_words(const Ui& ui, const Area& area, std::span<const Knob> knobs);
 /// Pixels at the foot of the picture where its controls stand.
 float foot_height();
-/// Standard views and how tubes are drawn, at the foot of the picture (view_bar.cpp).
-void draw_view_bar(const Ui& ui, const Area& area);
+/// Standard views and how tubes are drawn, at the foot of the picture (view_bar.cpp). Returns where it ends, pixels.
+float draw_view_bar(const Ui& ui, const Area& area);
+/// The scale bar in the corner right of `free_from`, pixels; left out where there is no room (viewport_words.cpp).
+void draw_scale(const Ui& ui, const Area& area, float free_from);
 
 }  // namespace beamfork

@@ -9,30 +9,6 @@
 
 namespace beamfork {
 
-namespace {
-
-void draw_scale(const Ui& ui, const Area& area) {
-    const double mm_per_px = mm_per_pixel(ui.session.camera, {area.width, area.height});
-    if (!(mm_per_px > 0)) return;
-    const ScaleBar bar = scale_bar(mm_per_px, grid(40));
-    ImDrawList& list = *ImGui::GetWindowDrawList();
-    const ImU32 ink =
-        ui.session.view.on_light_ground() ? IM_COL32(24, 32, 42, 255) : colour(Tone::text_dim);
-    const float right = area.right() - grid(4);
-    const float left = right - bar.length_px;
-    const float y = area.bottom() - grid(4);
-    const float tick = grid(1.25F);
-    const float width = std::max(1.0F, grid(0.35F));
-    list.AddLine({left, y}, {right, y}, ink, width);
-    list.AddLine({left, y - tick}, {left, y + tick}, ink, width);
-    list.AddLine({right, y - tick}, {right, y + tick}, ink, width);
-    text_at(list,
-            {(left + right - text_width(bar.text)) / 2, y - tick - ImGui::GetTextLineHeight()},
-            bar.text, ink);
-}
-
-}  // namespace
-
 void draw_viewport_words(const Ui& ui, const Area& area, std::span<const Knob> knobs) {
     const Viewport viewport{area.width, area.height};
     const float foot = foot_height();
@@ -53,8 +29,31 @@ void draw_viewport_words(const Ui& ui, const Area& area, std::span<const Knob> k
     draw_labels(list, area.corner(), viewport,
                 {ui.view.frame, ui.session.camera, options, ui.state.hovered_part_before,
                  ui.session.selected_part, foot, &cover});
-    draw_scale(ui, area);
     ImGui::PopClipRect();
+}
+
+void draw_scale(const Ui& ui, const Area& area, float free_from) {
+    const double mm_per_px = mm_per_pixel(ui.session.camera, {area.width, area.height});
+    if (!(mm_per_px > 0)) return;
+    const float right = area.right() - grid(4);
+    const float room = std::min(grid(40), right - free_from - grid(3));
+    if (room < grid(10)) return;  // narrower than its own number
+    const ScaleBar bar = scale_bar(mm_per_px, room);
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const ImU32 ink =
+        ui.session.view.on_light_ground() ? IM_COL32(24, 32, 42, 255) : colour(Tone::text_dim);
+    const float left = right - bar.length_px;
+    const float y = area.bottom() - grid(4);
+    const float tick = grid(1.25F);
+    const float width = std::max(1.0F, grid(0.35F));
+    list.AddLine({left, y}, {right, y}, ink, width);
+    list.AddLine({left, y - tick}, {left, y + tick}, ink, width);
+    list.AddLine({right, y - tick}, {right, y + tick}, ink, width);
+    const float words = text_width(bar.text);
+    text_at(list,
+            {std::min((left + right - words) / 2, area.right() - grid(2) - words),
+             y - tick - ImGui::GetTextLineHeight()},
+            bar.text, ink);
 }
 
 }  // namespace beamfork

@@ -71,7 +71,8 @@ TEST_CASE("a diagonal has two legs that meet on both of its axes") {
 TEST_CASE("the head shows the distance between the eyes, the telescope its aperture") {
     const Setup setup = cured_setup();
     CHECK(dimension_saying(dimensions_of(setup, 5), "63.0 mm between the axes") != nullptr);
-    const Dimension* aperture = dimension_saying(dimensions_of(setup, 0), "ø 100.0 mm aperture");
+    const auto of_telescope = dimensions_of(setup, 0);
+    const Dimension* aperture = dimension_saying(of_telescope, "ø 100.0 mm aperture");
     REQUIRE(aperture != nullptr);
     CHECK(near(aperture->clear, 50, rounding));
     CHECK(dimension_saying(dimensions_of(setup, 4), "5.0 mm to the lens") != nullptr);

@@ -3,6 +3,8 @@
 #include <filesystem>
 
 #include "base/contract.hpp"
+#include "scene/glossary.hpp"
+#include "ui/action_search.hpp"
 #include "ui/panels.hpp"
 #include "ui/unsaved_guard.hpp"
 
@@ -78,6 +80,15 @@ void show_panel(const Ui& ui, const PanelEntry& entry) {
     ui.state.panel_wanted = window_name(entry);
 }
 
+void add_words(std::vector<Action>& list) {
+    for (const Term& term : glossary()) {
+        const auto explain = [word = term.word](const Ui& now) { ask_for_glossary(now, word); };
+        list.push_back({"glossary/" + std::string(term.word), "Glossary",
+                        "Explain: " + std::string(term.word), std::string(term.meaning), "", true,
+                        explain});
+    }
+}
+
 void add_panels(std::vector<Action>& list) {
     for (const PanelEntry& entry : panels()) {
         const auto show = [&entry](const Ui& now) { show_panel(now, entry); };
@@ -131,6 +142,7 @@ std::vector<Action> all_actions(const Ui& ui) {
     add_parts(ui, list);
     add_panels(list);
     add_files(ui, list);
+    add_words(list);
     return list;
 }
 

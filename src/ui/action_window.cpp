@@ -1,6 +1,7 @@
 #include <vector>
 
-#include "ui/action.hpp"
+#include "scene/glossary.hpp"
+#include "ui/action_search.hpp"
 #include "ui/panels.hpp"
 #include "ui/talk.hpp"
 
@@ -35,6 +36,17 @@ constexpr std::array window_table{
                 false,
                 nullptr,
                 [](const Ui& ui) { ui.state.page_wanted = "Keys"; }},
+    ActionEntry{"window/glossary",
+                "Window",
+                "Glossary: the words of the trade, or the one under the pointer",
+                {{{ImGuiKey_F1, ImGuiMod_Shift}}},
+                Heard::always,
+                false,
+                nullptr,
+                [](const Ui& ui) {
+                    const Term* term = term_in(ui.state.pointed_label);
+                    ask_for_glossary(ui, term != nullptr ? term->word : "");
+                }},
     ActionEntry{"window/cautions",
                 "Window",
                 "Cautions: sun, weight, night work",

@@ -24,6 +24,9 @@ Transient::~Transient() = default;
 bool Transient::is_giving_talk() const { return state_->talk.has_value(); }
 
 void Ui::note(std::string_view name, std::string_view label, std::string_view tip) const {
+    const bool is_pointed =
+        ImGui::IsItemHovered() || (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible);
+    if (is_pointed) state.pointed_label = label;
     if (log == nullptr) return;
     const bool enabled = (ImGui::GetItemFlags() & ImGuiItemFlags_Disabled) == 0;
     log->widgets[std::string(name)] = {ImGui::GetItemRectMin(), ImGui::GetItemRectMax(),
@@ -50,6 +53,7 @@ namespace {
 void begin_frame(const Ui& ui) {
     TransientState& state = ui.state;
     state.hovered_part = -1;
+    state.pointed_label.clear();
     if (ui.log != nullptr) ui.log->widgets.clear();
     // Another document may have fewer parts.
     auto& selected = ui.session.selected_part;

@@ -4,6 +4,7 @@
 #include <filesystem>
 
 #include "ui/action.hpp"
+#include "ui/action_search.hpp"
 #include "ui/describe_dialog.hpp"
 #include "ui/export_dialog.hpp"
 #include "ui/file_dialog.hpp"
@@ -66,6 +67,7 @@ void draw_setup_menu(const Ui& ui) {
     ImGui::Separator();
     if (item("file/describe", "Title and story", nullptr)) ui.session.selected_part.reset();
     if (item("file/find", "Find an action …", "window/find")) ui.state.search.emplace();
+    if (item("file/glossary", "Glossary", "window/glossary")) ask_for_glossary(ui, "");
     if (item("file/quit", "Quit", "setup/quit")) ask_for_command(ui, Quit{});
     ImGui::EndPopup();
 }

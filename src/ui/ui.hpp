@@ -91,7 +91,9 @@ struct TransientState {
     bool steps_wanted = false;      ///< the list of changes opens
     std::string
         panel_wanted;  ///< the window that gets the keyboard at this frame's end; empty: none
-    std::string page_wanted;                 ///< the page to read that opens; empty: none
+    std::string page_wanted;     ///< the page to read that opens; empty: none
+    std::string pointed_label;   ///< of the widget under the pointer, or that has the keyboard
+    std::string glossary_typed;  ///< what is sought among the words of the trade
     std::optional<std::string> story_draft;  ///< while the story is being written
     MeasurementDraft measurement;            ///< of the home measurements
     SightRequest sight;                      ///< what each eye is to see

@@ -6,6 +6,7 @@
 
 #include "app/comparison_desk.hpp"
 #include "app/cure_finder.hpp"
+#include "app/demo_pictures.hpp"
 #include "app/end_signals.hpp"
 #include "app/export_desk.hpp"
 #include "app/full_screen.hpp"
@@ -150,13 +151,15 @@ struct Drawing {
 
 class MainWindow {
 public:
-    MainWindow(GLFWwindow* window, Drawing drawing, Workbench bench, Session session)
+    MainWindow(
+        GLFWwindow* window, Drawing drawing, Workbench bench, Session session, bool starts_empty)
         : window_(window),
           gui_(std::move(drawing.gui)),
           stage_(std::move(drawing.stage)),
           screen_(std::move(drawing.screen)),
           bench_(std::move(bench)),
-          session_(std::move(session)) {
+          session_(std::move(session)),
+          starts_empty_(starts_empty) {
         glfwSetWindowUserPointer(window_, this);
         glfwSetDropCallback(window_, [](GLFWwindow* at, int count, const char** files) {
             auto* here = static_cast<MainWindow*>(glfwGetWindowUserPointer(at));
@@ -205,6 +208,8 @@ private:
         recovery_.fill(view);
         view.exporting = exports_.state();
         comparison_.fill(view, bench_);
+        demo_pictures_.fill(view);
+        view.starts_empty = std::exchange(starts_empty_, false);
         view.has_second_screen = has_second_screen();
         view.notes_closed = notes_.take_closed();
         view.close_asked = glfwWindowShouldClose(window_) == GLFW_TRUE;
@@ -244,11 +249,12 @@ private:
         if (!drew) return tl::make_unexpected(drew.error());
         const bool has_sight = sights_.refresh(bench_, requests.sight);
         const bool has_cures = cures_.refresh(bench_);
+        const bool has_picture = demo_pictures_.refresh(view, requests);
         const bool has_tune = tune_.refresh(bench_, requests.tune);
         const bool has_export_news = exports_.refresh(bench_, requests);
         const bool is_busy = has_sight || has_cures || has_tune || has_export_news || has_other
-                             || changed || *drew || requests.animating || !requests.commands.empty()
-                             || requests.recovery;
+                             || has_picture || changed || *drew || requests.animating
+                             || !requests.commands.empty() || requests.recovery;
         if (is_busy || Gui::has_waiting_input()) clock_.keep_going();
         return {};
     }
@@ -266,6 +272,7 @@ private:
     EndSignals signals_{[] { glfwPostEmptyEvent(); }};
     ExportDesk exports_{this_program(), [] { glfwPostEmptyEvent(); }};
     ComparisonDesk comparison_;
+    DemoPictures demo_pictures_;
     Transient transient_;
     FrameClock clock_;
     FullScreen full_screen_;
@@ -273,11 +280,12 @@ private:
     std::optional<double> wake_in_s_;
     std::string title_;
     std::string dropped_file_;
+    bool starts_empty_;
 };
 
 }  // namespace
 
-Result<void> run_window(const ReadSetup& opened, const std::string& file_path) {
+Result<void> run_window(const WindowStart& start) {
     const auto library = WindowLibrary::start();
     if (!library) return tl::make_unexpected(library.error());
     const auto window = open_window();
@@ -291,11 +299,11 @@ Result<void> run_window(const ReadSetup& opened, const std::string& file_path) {
 
     const auto stored_at = session_path();
     StoredSession stored = load_session(stored_at);
-    Workbench bench(opened);
+    Workbench bench(start.opened);
     bench.recent_files = stored.recent_files;
-    if (!file_path.empty()) bench.adopt_path(file_path);
+    if (!start.file_path.empty()) bench.adopt_path(start.file_path);
     MainWindow main_window(window->get(), {*std::move(gui), *std::move(stage), *std::move(screen)},
-                           std::move(bench), stored.session);
+                           std::move(bench), stored.session, start.is_empty);
     if (auto ended = main_window.run(); !ended) return ended;
     if (auto kept =
             store_session(stored_at, {main_window.session(), main_window.bench().recent_files});

@@ -19,7 +19,7 @@ constexpr std::size_t most_recent_files = 10;
 Workbench::Workbench(const ReadSetup& opened)
     : history_(opened.document), notices_(opened.notices) {
     for (const Demo& demo : demos())
-        demos_.push_back({demo.title, demo.story, demo.asset});
+        demos_.push_back({demo.title, demo.story, demo.asset, {}});
 }
 
 void Workbench::adopt_path(const std::filesystem::path& path) {

@@ -3,6 +3,7 @@
 #include "scene/glossary.hpp"
 #include "ui/action_search.hpp"
 #include "ui/panels.hpp"
+#include "ui/start_page.hpp"
 #include "ui/talk.hpp"
 
 #include <imgui_internal.h>  // which window has the keyboard
@@ -28,6 +29,14 @@ constexpr std::array window_table{
                 false,
                 [](const Ui& ui) { return ui.view.report != nullptr; },
                 ask_for_talk},
+    ActionEntry{"window/start_page",
+                "Window",
+                "Start page: demos, files opened lately",
+                {{{ImGuiKey_Home, ImGuiMod_Alt}}},
+                Heard::always,
+                false,
+                nullptr,
+                ask_for_start_page},
     ActionEntry{"window/keys",
                 "Window",
                 "All keys",

@@ -10,6 +10,7 @@
 #include "ui/recovery_question.hpp"
 #include "ui/shortcuts.hpp"
 #include "ui/splitters.hpp"
+#include "ui/start_page.hpp"
 #include "ui/talk.hpp"
 #include "ui/top_bar.hpp"
 #include "ui/unsaved_guard.hpp"
@@ -59,6 +60,7 @@ void begin_frame(const Ui& ui) {
     auto& selected = ui.session.selected_part;
     if (selected && *selected >= ui.setup().parts.size()) selected.reset();
     if (!ui.view.dropped_file.empty()) ask_for_command(ui, OpenFile{ui.view.dropped_file});
+    if (ui.view.starts_empty) ask_for_start_page(ui);
     if (ui.view.close_asked) ask_for_command(ui, Quit{});
 }
 
@@ -130,6 +132,7 @@ void draw_interface(const View& view, Session& session, Transient& transient, Re
     use_shortcuts(ui);
     draw_action_search(ui);
     draw_talk_chooser(ui);
+    draw_start_page(ui);
     draw_file_dialog(ui);
     draw_export_dialog(ui);
     draw_describe_dialog(ui);

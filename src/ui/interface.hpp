@@ -32,7 +32,8 @@ namespace beamfork {
 struct DemoEntry {
     std::string title;
     std::string story;
-    std::string asset;  ///< "assets/demos/short_of_focus.train.toml"
+    std::string asset;      ///< "assets/demos/short_of_focus.train.toml"
+    ImTextureID picture{};  ///< 16 : 9, row 0 at the top; null: none yet
 };
 
 /// What the program has to say of the last thing it was asked to do.
@@ -79,7 +80,8 @@ struct View {
     bool has_second_screen = false;  ///< besides the one that the window is on
     bool notes_closed =
         false;  ///< the user has closed the window with the speaker's notes; for one frame
-    bool close_asked = false;  ///< the system asks to close the window; true for one frame
+    bool starts_empty = false;  ///< the window was opened on nothing in particular; for one frame
+    bool close_asked = false;   ///< the system asks to close the window; true for one frame
 };
 
 /// How the user has arranged things: saved between runs, not undone. Lengths in units of the text size, so that
@@ -177,6 +179,7 @@ struct Requests {
     std::optional<ExportOrder> export_order;  ///< write this
     bool gives_up_export = false;             ///< end what is being written
     int highlighted_part = -1;                ///< under the pointer, in the picture or in a list
+    bool wants_demo_pictures = false;         ///< those that View::demos lacks
     bool animating = false;                   ///< something moves: draw again soon
     std::optional<double> wake_in_s;          ///< draw again then, though nothing happens
     std::optional<SpeakerPage> speaker;       ///< for a window of its own; none: no such window

@@ -8,6 +8,7 @@
 #include "ui/describe_dialog.hpp"
 #include "ui/export_dialog.hpp"
 #include "ui/file_dialog.hpp"
+#include "ui/start_page.hpp"
 #include "ui/step_list.hpp"
 #include "ui/talk.hpp"
 #include "ui/unsaved_guard.hpp"
@@ -65,6 +66,7 @@ void draw_setup_menu(const Ui& ui) {
     if (item("file/export", "Take it with you …", "setup/take")) start_export_dialog(ui);
     if (item("file/talk", "Give a talk …", "window/talk")) ask_for_talk(ui);
     ImGui::Separator();
+    if (item("file/start_page", "Start page", "window/start_page")) ask_for_start_page(ui);
     if (item("file/describe", "Title and story", nullptr)) ui.session.selected_part.reset();
     if (item("file/find", "Find an action …", "window/find")) ui.state.search.emplace();
     if (item("file/glossary", "Glossary", "window/glossary")) ask_for_glossary(ui, "");

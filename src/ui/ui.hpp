@@ -87,8 +87,9 @@ struct TransientState {
     std::optional<std::size_t> keyboard_row;  ///< of the list of parts, last seen
     bool focus_name = false;
     std::optional<ActionSearch> search;
-    bool recovery_put_off = false;  ///< unsaved work that was found is asked about no more
-    bool steps_wanted = false;      ///< the list of changes opens
+    bool recovery_put_off = false;   ///< unsaved work that was found is asked about no more
+    bool start_page_wanted = false;  ///< the start page opens
+    bool steps_wanted = false;       ///< the list of changes opens
     std::string
         panel_wanted;  ///< the window that gets the keyboard at this frame's end; empty: none
     std::string page_wanted;     ///< the page to read that opens; empty: none

@@ -182,6 +182,8 @@ public:
     std::string file_path;
     std::vector<Notice> notices;
     std::vector<DemoEntry> demos;
+    std::vector<std::string> recent_files;
+    bool starts_empty = false;
     Message message;
     std::vector<LostWorkEntry> lost_work;
     std::vector<RecoveryAnswer> recovery_answers;  ///< all that were given
@@ -207,6 +209,8 @@ private:
         now.step_position = history.position();
         now.notices = notices;
         now.demos = demos;
+        now.recent_files = recent_files;
+        now.starts_empty = std::exchange(starts_empty, false);
         now.lost_work = lost_work;
         now.message = message;
         now.dropped_file = std::exchange(dropped_file, {});

@@ -48,6 +48,11 @@ Session session_from(const nlohmann::json& from) {
     return session;
 }
 
+// An open setup's number means nothing in another run.
+std::string lasting(const std::string& compared_with) {
+    return compared_with.starts_with("open:") ? "" : compared_with;
+}
+
 }  // namespace
 
 std::filesystem::path session_path() {
@@ -65,7 +70,9 @@ StoredSession load_session(const std::filesystem::path& path) {
     const nlohmann::json root = nlohmann::json::parse(file, nullptr, false);
     if (!root.is_object()) return {};
     try {
-        return {session_from(root), root.value("recent_files", std::vector<std::string>{})};
+        return {session_from(root), root.value("recent_files", std::vector<std::string>{}),
+                root.value("open_files", std::vector<std::string>{}),
+                root.value("shown_file", std::string{})};
     } catch (const nlohmann::json::
                  exception&) {  // a value of another type: somebody has edited the file
         return {};
@@ -100,8 +107,10 @@ Result<void> store_session(const std::filesystem::path& path, const StoredSessio
                               {"tune_watched", session.tune_watched},
                               {"tune_wanted", session.tune_wanted},
                               {"tune_whole_range", session.tune_whole_range},
-                              {"compare_with", session.compare_with},
-                              {"recent_files", stored.recent_files}};
+                              {"compare_with", lasting(session.compare_with)},
+                              {"recent_files", stored.recent_files},
+                              {"open_files", stored.open_files},
+                              {"shown_file", stored.shown_file}};
     return replace_file(path, root.dump(2) + "\n");
 }
 

@@ -10,7 +10,8 @@ namespace beamfork {
 struct WindowStart {
     ReadSetup opened;
     std::string file_path;  ///< where saving goes; empty for a demo
-    bool is_empty = false;  ///< nothing was asked for: the start page lies over it
+    bool is_empty =
+        false;  ///< nothing was asked for: the files open last, else the start page over it
 };
 
 /// Error no_graphics when no window can be had.

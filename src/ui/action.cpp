@@ -53,6 +53,18 @@ void add_files(const Ui& ui, std::vector<Action>& list) {
     }
 }
 
+void add_open_setups(const Ui& ui, std::vector<Action>& list) {
+    for (const OpenSetupEntry& setup : ui.view.setups) {
+        if (setup.number == ui.view.shown_setup) continue;
+        const auto show = [number = setup.number](const Ui& now) {
+            now.requests.commands.emplace_back(ShowSetup{number});
+        };
+        list.push_back({"setup/show/" + std::to_string(setup.number), "Setup",
+                        "Go to " + (setup.title.empty() ? setup.file : setup.title), setup.file, "",
+                        true, show});
+    }
+}
+
 void add_parts(const Ui& ui, std::vector<Action>& list) {
     for (std::size_t i = 0; i < ui.setup().parts.size(); ++i) {
         const Part& part = ui.setup().parts[i];
@@ -139,6 +151,7 @@ std::vector<Action> all_actions(const Ui& ui) {
         list.push_back({entry.name, entry.group, entry.label, "", keys_text(entry),
                         entry.can == nullptr || entry.can(ui), entry.run});
     });
+    add_open_setups(ui, list);
     add_parts(ui, list);
     add_panels(list);
     add_files(ui, list);

@@ -8,6 +8,7 @@
 #include "ui/notice_bar.hpp"
 #include "ui/panels.hpp"
 #include "ui/recovery_question.hpp"
+#include "ui/setup_row.hpp"
 #include "ui/shortcuts.hpp"
 #include "ui/splitters.hpp"
 #include "ui/start_page.hpp"
@@ -64,9 +65,13 @@ void begin_frame(const Ui& ui) {
     if (ui.view.close_asked) ask_for_command(ui, Quit{});
 }
 
-// What belongs to the old document goes with it.
+// What belongs to the old document goes with it; a half-typed number too.
 void forget_document(const Ui& ui) {
-    ui.session.selected_part.reset();
+    ImGui::ClearActiveID();
+    ui.state.camera_move.reset();
+    ui.state.pick.reset();
+    ui.state.handle_drag.reset();
+    ui.state.knobs_of = -1;
     ui.state.story_draft.reset();
     ui.state.tour_edit = {};
     ui.state.refusal.reset();
@@ -96,7 +101,7 @@ void end_frame(const Ui& ui) {
     if (!state.panel_wanted.empty()) give_keyboard_to_panel(state);
     if (!state.page_wanted.empty() || !state.panel_wanted.empty()) ui.requests.animating = true;
     const auto& commands = ui.requests.commands;
-    if (std::any_of(commands.begin(), commands.end(), replaces_document)
+    if (std::any_of(commands.begin(), commands.end(), changes_document)
         || ui.requests.recovery == RecoveryAnswer::restore)
         forget_document(ui);
     // A slider may vanish while it is pressed: by undo, or by a choice that makes it irrelevant.
@@ -120,9 +125,11 @@ void draw_interface(const View& view, Session& session, Transient& transient, Re
         return;
     }
     const float text = font(TextFace::regular)->FontSize;
-    const Layout layout = lay_out(ImGui::GetIO().DisplaySize, session, text, notice_bar_height(ui));
+    const Layout layout = lay_out(ImGui::GetIO().DisplaySize, session, text,
+                                  {setup_row_height(ui), notice_bar_height(ui)});
     draw_viewport(ui, layout.scene);
     draw_top_bar(ui, layout.top_bar);
+    draw_setup_row(ui, layout.setup_row);
     draw_notice_bar(ui, layout.notice_bar);
     draw_panels(ui, layout);
     draw_splitters(ui, layout);

@@ -42,6 +42,14 @@ struct Message {
     bool is_error = false;
 };
 
+/// One of the setups that are open at once.
+struct OpenSetupEntry {
+    std::uint64_t number = 0;  ///< names it in commands
+    std::string title;
+    std::string file;  ///< empty: never saved
+    bool modified = false;
+};
+
 /// Work that a window left unsaved when it broke down.
 struct LostWorkEntry {
     std::string title;
@@ -69,6 +77,8 @@ struct View {
     std::string redo_label{};
     std::vector<std::string> steps{};         ///< all changes in order ...
     std::size_t step_position = 0;            ///< ... of which so many are in the document
+    std::vector<OpenSetupEntry> setups{};     ///< all that are open, in the order of their row ...
+    std::uint64_t shown_setup = 0;            ///< ... and the number of the one that is shown
     std::vector<std::string> recent_files{};  ///< newest first
     std::vector<DemoEntry> demos{};
     std::vector<Notice> notices{};  ///< of the file that is open
@@ -118,12 +128,21 @@ struct Redo {};
 struct GoToStep {
     std::size_t position = 0;
 };
+// What is opened stands beside what is open, unless that is a demo or a new setup that nobody has touched.
 struct NewSetup {};
-/// A copy that is not saved yet takes the place of the setup; its file stays as it is.
+/// A copy that is not saved yet stands beside the setup.
 struct DuplicateSetup {};
-/// A setup that was made elsewhere, not saved yet; undo goes back to the one before.
+/// A setup that was made elsewhere, not saved yet.
 struct StartSetup {
     Setup setup;
+};
+/// Another of the open setups comes into the window.
+struct ShowSetup {
+    std::uint64_t number = 0;
+};
+/// Its unsaved work has been asked about. When it was the last, the window begins anew.
+struct CloseSetup {
+    std::uint64_t number = 0;
 };
 struct OpenDemo {
     std::string asset;
@@ -137,13 +156,15 @@ struct SaveFile {
 };
 struct Quit {};
 
-/// Unsaved work has been asked about before NewSetup, OpenDemo, OpenFile and Quit are requested.
+/// Unsaved work has been asked about before CloseSetup and Quit are requested.
 using Command = std::variant<Undo,
                              Redo,
                              GoToStep,
                              NewSetup,
                              DuplicateSetup,
                              StartSetup,
+                             ShowSetup,
+                             CloseSetup,
                              OpenDemo,
                              OpenFile,
                              SaveFile,

@@ -96,13 +96,14 @@ void lay_out_column(Layout& layout, const Session& session, Area column, float t
 
 }  // namespace
 
-Layout lay_out(ImVec2 window, const Session& session, float text, float notice_height) {
+Layout lay_out(ImVec2 window, const Session& session, float text, const BarHeights& bars) {
     Layout layout;
     const float gap = std::round(splitter_width * text);
     const float bar = std::round(bar_height * text);
     const float status = std::round(status_height * text);
     layout.top_bar = {0, 0, window.x, bar};
-    layout.notice_bar = {0, bar, window.x, notice_height};
+    layout.setup_row = {0, bar, window.x, bars.setup_row};
+    layout.notice_bar = {0, layout.setup_row.bottom(), window.x, bars.notice};
     layout.status_bar = {0, window.y - status, window.x, status};
     const float top = layout.notice_bar.bottom();
     const float bottom = layout.status_bar.top;

@@ -21,6 +21,7 @@ struct Area {
 
 struct Layout {
     Area top_bar;
+    Area setup_row;   ///< empty while one setup alone is open
     Area notice_bar;  ///< empty when there is nothing to tell
     Area scene;
     Area findings;  ///< at the left of the picture; folded, a line above it
@@ -38,9 +39,15 @@ struct Layout {
     Area light_splitter;
 };
 
+/// Bars that come and go, in pixels; 0: not there.
+struct BarHeights {
+    float setup_row = 0;
+    float notice = 0;
+};
+
 /// `text_size` in pixels scales everything. Areas never overlap, except that headings of a column that is all
 /// folded lie over the picture. Works down to 640 x 400.
-Layout lay_out(ImVec2 window, const Session& session, float text_size, float notice_height);
+Layout lay_out(ImVec2 window, const Session& session, float text_size, const BarHeights& bars);
 
 /// The session's sizes after a splitter was dragged, kept within what leaves room for all.
 void keep_sizes_sensible(Session& session);

@@ -8,6 +8,7 @@
 #include "ui/describe_dialog.hpp"
 #include "ui/export_dialog.hpp"
 #include "ui/file_dialog.hpp"
+#include "ui/setup_row.hpp"
 #include "ui/start_page.hpp"
 #include "ui/step_list.hpp"
 #include "ui/talk.hpp"
@@ -62,6 +63,7 @@ void draw_setup_menu(const Ui& ui) {
     if (item("file/save_as", "Save as …", "setup/save_as")) ask_to_save_as(ui);
     if (item("file/duplicate", "Duplicate", "setup/duplicate"))
         ask_for_command(ui, DuplicateSetup{});
+    if (item("file/close", "Close", "setup/close")) ask_to_close_setup(ui);
     ImGui::Separator();
     if (item("file/export", "Take it with you …", "setup/take")) start_export_dialog(ui);
     if (item("file/talk", "Give a talk …", "window/talk")) ask_for_talk(ui);

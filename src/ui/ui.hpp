@@ -3,6 +3,7 @@
 
 #include <map>
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 
@@ -83,11 +84,13 @@ struct TransientState {
     std::optional<DescribeDialog> describe_dialog;
     std::optional<Command> pending;  ///< waits for the answer about unsaved work
     bool saving_for_pending = false;
+    std::set<std::uint64_t> agreed_to_lose;  ///< setups whose changes may go with what waits
     bool save_was_requested = false;
     std::optional<std::size_t> keyboard_row;  ///< of the list of parts, last seen
     bool focus_name = false;
     std::optional<ActionSearch> search;
     bool recovery_put_off = false;   ///< unsaved work that was found is asked about no more
+    std::uint64_t setup_seen = 0;    ///< that the row of setups was scrolled to
     bool start_page_wanted = false;  ///< the start page opens
     bool steps_wanted = false;       ///< the list of changes opens
     std::string

@@ -10,9 +10,9 @@ using namespace beamfork;
 namespace {
 
 std::vector<Area> areas(const Layout& layout) {
-    return {layout.top_bar,        layout.notice_bar, layout.scene, layout.focus_budget,
-            layout.light_at_stops, layout.study,      layout.train, layout.part,
-            layout.status_bar,     layout.findings};
+    return {layout.top_bar,        layout.notice_bar, layout.scene,    layout.focus_budget,
+            layout.light_at_stops, layout.study,      layout.train,    layout.part,
+            layout.status_bar,     layout.findings,   layout.setup_row};
 }
 
 bool overlap(const Area& a, const Area& b) {
@@ -48,15 +48,15 @@ TEST_CASE("areas lie within the window and apart from each other at every size")
             CAPTURE(window.x);
             CAPTURE(text);
             const Session session;
-            check_layout(lay_out(window, session, text, 0), window);
-            check_layout(lay_out(window, session, text, 2 * text), window);
+            check_layout(lay_out(window, session, text, {}), window);
+            check_layout(lay_out(window, session, text, {2 * text, 2 * text}), window);
         }
     }
 }
 
 TEST_CASE("the picture leads: it is the largest area of the window") {
     const Session session;
-    const Layout layout = lay_out({1280, 720}, session, 15, 0);
+    const Layout layout = lay_out({1280, 720}, session, 15, {});
     const float picture = layout.scene.width * layout.scene.height;
     for (const Area& area :
          {layout.focus_budget, layout.light_at_stops, layout.study, layout.train, layout.part}) {
@@ -66,18 +66,18 @@ TEST_CASE("the picture leads: it is the largest area of the window") {
 
 TEST_CASE("a folded panel leaves its room to its neighbours") {
     Session session;
-    const Layout before = lay_out({1280, 720}, session, 15, 0);
+    const Layout before = lay_out({1280, 720}, session, 15, {});
     session.folded = {"focus_budget"};
-    const Layout one = lay_out({1280, 720}, session, 15, 0);
+    const Layout one = lay_out({1280, 720}, session, 15, {});
     CHECK(one.focus_budget.width < before.focus_budget.width);
     CHECK(one.light_at_stops.width > before.light_at_stops.width);
     check_layout(one, {1280, 720});
     session.folded = {"focus_budget", "light_at_stops", "study"};
-    CHECK(lay_out({1280, 720}, session, 15, 0).scene.height > before.scene.height + 100);
+    CHECK(lay_out({1280, 720}, session, 15, {}).scene.height > before.scene.height + 100);
     session.folded = {"train"};
-    CHECK(lay_out({1280, 720}, session, 15, 0).part.height > before.part.height);
+    CHECK(lay_out({1280, 720}, session, 15, {}).part.height > before.part.height);
     session.folded = {"part"};
-    CHECK(lay_out({1280, 720}, session, 15, 0).train.height > before.train.height);
+    CHECK(lay_out({1280, 720}, session, 15, {}).train.height > before.train.height);
 }
 
 TEST_CASE("sizes that were dragged too far come back to what works") {
@@ -88,6 +88,6 @@ TEST_CASE("sizes that were dragged too far come back to what works") {
     session.budget_share = 0.9F;
     session.light_share = 0.9F;
     keep_sizes_sensible(session);
-    check_layout(lay_out({1280, 720}, session, 15, 0), {1280, 720});
+    check_layout(lay_out({1280, 720}, session, 15, {}), {1280, 720});
     CHECK(session.budget_share + session.light_share <= 0.86F);
 }

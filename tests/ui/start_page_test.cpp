@@ -74,20 +74,6 @@ TEST_CASE("the start page leads to one's own setup: questions, a file, one opene
     CHECK(desk.asked<OpenFile>().front().path == "/home/club/evening.train.toml");
 }
 
-TEST_CASE("unsaved work is asked about before a card takes its place") {
-    Desk desk;
-    desk.demos = {demo_called("one")};
-    Setup changed = short_setup();
-    changed.title = "Changed";
-    desk.history.commit(Document{changed, {}, {}, {}}, "Rename");
-    desk.key(ImGuiKey_Home, {ImGuiMod_Alt});
-    desk.frame(2);
-    desk.click("start/demo/assets/demos/one.train.toml");
-    desk.frame(2);
-    CHECK(desk.commands.empty());
-    CHECK(desk.has("unsaved/save"));
-}
-
 TEST_CASE("the start page stays within small windows") {
     for (const ImVec2 size : {ImVec2{800, 600}, ImVec2{640, 480}, ImVec2{1280, 720}}) {
         Desk desk(short_setup(), size);

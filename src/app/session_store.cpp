@@ -39,6 +39,9 @@ Session session_from(const nlohmann::json& from) {
     session.folder = from.value("folder", session.folder);
     session.study = from.value("study", session.study);
     session.study_is_wide = from.value("study_is_wide", session.study_is_wide);
+    session.parts_at_left = from.value("parts_at_left", session.parts_at_left);
+    session.narrow_shows = from.value("narrow_shows", session.narrow_shows);
+    session.narrow_findings = from.value("narrow_findings", session.narrow_findings);
     session.folded = from.value("folded", session.folded);
     session.tune_varied = from.value("tune_varied", session.tune_varied);
     session.tune_watched = from.value("tune_watched", session.tune_watched);
@@ -102,6 +105,9 @@ Result<void> store_session(const std::filesystem::path& path, const StoredSessio
                               {"folder", session.folder},
                               {"study", session.study},
                               {"study_is_wide", session.study_is_wide},
+                              {"parts_at_left", session.parts_at_left},
+                              {"narrow_shows", session.narrow_shows},
+                              {"narrow_findings", session.narrow_findings},
                               {"folded", session.folded},
                               {"tune_varied", session.tune_varied},
                               {"tune_watched", session.tune_watched},

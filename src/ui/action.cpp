@@ -82,7 +82,9 @@ void add_parts(const Ui& ui, std::vector<Action>& list) {
 }
 
 void show_panel(const Ui& ui, const PanelEntry& entry) {
-    ui.session.folded.erase(entry.is_study() ? "study" : std::string(entry.stem));
+    const bool shares_place = entry.is_study() || (ui.state.is_narrow && entry.is_in_strip());
+    fold_panel(ui.session, shares_place ? "study" : entry.stem, ui.state.is_narrow, false);
+    if (entry.is_in_strip()) ui.session.narrow_shows = entry.stem;
     if (entry.is_study()) {
         ui.session.study = entry.stem;
     } else {

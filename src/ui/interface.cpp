@@ -60,6 +60,10 @@ void begin_frame(const Ui& ui) {
     // Another document may have fewer parts.
     auto& selected = ui.session.selected_part;
     if (selected && *selected >= ui.setup().parts.size()) selected.reset();
+    // Whoever chooses a study wants to see it in a narrow window too.
+    if (!state.study_before.empty() && state.study_before != ui.session.study)
+        ui.session.narrow_shows = ui.session.study;
+    state.study_before = ui.session.study;
     if (!ui.view.dropped_file.empty()) ask_for_command(ui, OpenFile{ui.view.dropped_file});
     if (ui.view.starts_empty) ask_for_start_page(ui);
     if (ui.view.close_asked) ask_for_command(ui, Quit{});
@@ -127,6 +131,7 @@ void draw_interface(const View& view, Session& session, Transient& transient, Re
     const float text = font(TextFace::regular)->FontSize;
     const Layout layout = lay_out(ImGui::GetIO().DisplaySize, session, text,
                                   {setup_row_height(ui), notice_bar_height(ui)});
+    ui.state.is_narrow = layout.is_narrow;
     draw_viewport(ui, layout.scene);
     draw_top_bar(ui, layout.top_bar);
     draw_setup_row(ui, layout.setup_row);

@@ -110,6 +110,11 @@ struct Session {
     float light_share = 0.38F;            ///< likewise
     std::string study = "magnification";  ///< which study the strip's last place shows, by stem
     bool study_is_wide = false;           ///< that study has all of the strip
+    bool parts_at_left =
+        false;  ///< list of parts and their values at the left, findings at the right
+    std::string narrow_shows =
+        "focus_budget";            ///< in a narrow window the strip shows one panel: its stem
+    bool narrow_findings = false;  ///< in a narrow window findings are folded, unless this is set
     std::set<std::string> folded;  ///< panels that show their heading only, by stem: "focus_budget"
     bool all_findings = false;     ///< false: only what fails or is poor, or else the first
     bool welcome_dismissed = false;

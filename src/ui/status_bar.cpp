@@ -60,7 +60,8 @@ void draw_status_bar(const Ui& ui, const Area& area) {
     begin_area("status_bar", area, Tone::ground,
                ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    const std::string_view caution = "Sun, weight, night work: cautions";
+    const std::string_view caution =
+        area.width < grid(240) ? "Cautions" : "Sun, weight, night work: cautions";
     const float button = width_of(caution);
     const float top = area.top + (area.height - ImGui::GetTextLineHeight()) / 2;
 

@@ -70,6 +70,9 @@ void draw_setup_menu(const Ui& ui) {
     ImGui::Separator();
     if (item("file/start_page", "Start page", "window/start_page")) ask_for_start_page(ui);
     if (item("file/describe", "Title and story", nullptr)) ui.session.selected_part.reset();
+    if (item("file/sides", ui.session.parts_at_left ? "Parts at the right" : "Parts at the left",
+             "window/sides"))
+        ui.session.parts_at_left = !ui.session.parts_at_left;
     if (item("file/find", "Find an action …", "window/find")) ui.state.search.emplace();
     if (item("file/glossary", "Glossary", "window/glossary")) ask_for_glossary(ui, "");
     if (item("file/quit", "Quit", "setup/quit")) ask_for_command(ui, Quit{});

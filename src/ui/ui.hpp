@@ -72,6 +72,8 @@ struct ActionSearch {
 struct TransientState {
     HeldKeys held_before;  ///< in the frame before
     bool is_first_frame = true;
+    bool is_narrow = false;        ///< of the layout of this frame
+    std::string study_before;      ///< Session::study of the frame before
     int hovered_part = -1;         ///< of this frame
     int hovered_part_before = -1;  ///< of the frame before: what is highlighted
     bool gesture_open = false;

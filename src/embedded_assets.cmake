@@ -35,7 +35,7 @@ endfunction()
 
 file(GLOB_RECURSE asset_names CONFIGURE_DEPENDS RELATIVE "${CMAKE_SOURCE_DIR}"
      "${CMAKE_SOURCE_DIR}/assets/*" "${CMAKE_SOURCE_DIR}/shaders/*")
-list(FILTER asset_names EXCLUDE REGEX "README\\.md$|\\.png$|~$|\\.sw.$")
+list(FILTER asset_names EXCLUDE REGEX "README\\.md$|^assets/pictures/|~$|\\.sw.$")
 foreach(name IN LISTS asset_names)
   embed_asset("${name}" "${CMAKE_SOURCE_DIR}/${name}")
 endforeach()

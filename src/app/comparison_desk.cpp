@@ -1,6 +1,7 @@
 #include "app/comparison_desk.hpp"
 
 #include <algorithm>
+#include <cstdlib>
 
 namespace beamfork {
 
@@ -8,6 +9,7 @@ namespace {
 
 constexpr std::string_view demo_prefix = "demo:";
 constexpr std::string_view file_prefix = "file:";
+constexpr std::string_view open_prefix = "open:";
 
 bool starts_with(const std::string& text, std::string_view head) {
     return text.rfind(head, 0) == 0;
@@ -37,6 +39,15 @@ std::string title_of(const Document& document, const Workbench& bench) {
     return title == bench.document().setup.title ? "the other setup" : title;
 }
 
+using SharedDocument = std::shared_ptr<const Document>;
+
+Result<SharedDocument> document_of_open(const std::string& number, const SetupRow* others) {
+    const auto parsed = std::strtoull(number.c_str(), nullptr, 10);
+    const OpenSetup* setup = others != nullptr ? others->find(parsed) : nullptr;
+    if (setup == nullptr) return fail(ErrorCode::not_found, "That setup is not open any more.");
+    return setup->bench.shared_document();
+}
+
 }  // namespace
 
 void ComparisonDesk::fill(View& view, const Workbench& bench) const {
@@ -47,6 +58,11 @@ void ComparisonDesk::fill(View& view, const Workbench& bench) const {
             {"before", "Before: " + view.undo_label, "The setup without its last change."});
     if (kept_)
         choices.push_back({"kept", "Kept aside", "The setup as it was when you kept it aside."});
+    for (const OpenSetupEntry& open : view.setups) {
+        if (open.number == view.shown_setup) continue;
+        choices.push_back({std::string(open_prefix) + std::to_string(open.number),
+                           "Open: " + open.title, open.file.empty() ? "Not saved" : open.file});
+    }
     for (const DemoEntry& demo : view.demos)
         choices.push_back({std::string(demo_prefix) + demo.asset, demo.title, demo.story});
     for (const std::string& file : bench.recent_files) {
@@ -58,13 +74,16 @@ void ComparisonDesk::fill(View& view, const Workbench& bench) const {
     view.comparison.problem = problem_;
 }
 
-Result<std::shared_ptr<const Document>> ComparisonDesk::document_of(const std::string& key,
-                                                                    const Workbench& bench) const {
+Result<SharedDocument> ComparisonDesk::document_of(const std::string& key,
+                                                   const Workbench& bench,
+                                                   const SetupRow* others) const {
     if (key == "opened") return bench.history().document_at(0);
     if (key == "before")
         return bench.history().document_at(std::max<std::size_t>(bench.history().position(), 1)
                                            - 1);
     if (key == "kept") return kept_;
+    if (starts_with(key, open_prefix))
+        return document_of_open(key.substr(open_prefix.size()), others);
     if (key == asked_ && from_) return from_;
     auto read = starts_with(key, demo_prefix)   ? open_demo(key.substr(demo_prefix.size()))
                 : starts_with(key, file_prefix) ? load_file(key.substr(file_prefix.size()))
@@ -73,14 +92,14 @@ Result<std::shared_ptr<const Document>> ComparisonDesk::document_of(const std::s
     return std::make_shared<const Document>(std::move(read->document));
 }
 
-bool ComparisonDesk::refresh(Workbench& bench, const Requests& requests) {
+bool ComparisonDesk::refresh(Workbench& bench, const Requests& requests, const SetupRow* others) {
     if (requests.keeps_for_comparison) kept_ = bench.shared_document();
     if (!requests.comparison) {
         bench.accompany(nullptr, CompanionPlace::none);
         return false;
     }
     const std::string& key = requests.comparison->key;
-    const auto document = document_of(key, bench);
+    const auto document = document_of(key, bench, others);
     const bool is_new = key != asked_ || !document || *document != from_;
     if (is_new
         || (other_ && with_choice_of(other_->setup, bench.document().setup) != other_->setup))

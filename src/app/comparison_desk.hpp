@@ -5,21 +5,21 @@
 #include <optional>
 #include <string>
 
-#include "app/workbench.hpp"
+#include "app/setup_row.hpp"
 
 namespace beamfork {
 
 class ComparisonDesk {
 public:
-    /// Fills the View's comparison member.
+    /// Fills the View's comparison member; of View::setups, those that are not shown can be chosen.
     void fill(View& view, const Workbench& bench) const;
     /// After a frame: finds and studies what is asked for where that has changed, and tells the bench what its picture shows
-    /// beside the train. True when there is something new to show.
-    bool refresh(Workbench& bench, const Requests& requests);
+    /// beside the train. True when there is something new to show. `others` are the setups that are open beside it.
+    bool refresh(Workbench& bench, const Requests& requests, const SetupRow* others = nullptr);
 
 private:
-    [[nodiscard]] Result<std::shared_ptr<const Document>> document_of(const std::string& key,
-                                                                      const Workbench& bench) const;
+    [[nodiscard]] Result<std::shared_ptr<const Document>>
+    document_of(const std::string& key, const Workbench& bench, const SetupRow* others) const;
 
     void study(const std::string& key,
                const Result<std::shared_ptr<const Document>>& document,

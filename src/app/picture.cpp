@@ -58,7 +58,7 @@ Result<Image> window_picture(
     Session session;
     session.view = command.options;
     session.welcome_dismissed = false;
-    if (!command.study.empty()) session.study = command.study;
+    if (!command.study.empty()) session.study = session.narrow_shows = command.study;
     session.study_is_wide = command.study_is_wide;
     session.compare_with = command.other;
     session.compare_place = command.other_place;

@@ -39,12 +39,13 @@ std::string start_of_process(const std::string& number) {
     return word;
 }
 
-// "1234-567890": the number and the start of its process.
+// "1234-567890-2": the number and the start of its process, and which of its setups.
 bool still_runs(const std::string& stem) {
     const std::size_t dash = stem.find('-');
     if (dash == std::string::npos) return false;
     const std::string start = start_of_process(stem.substr(0, dash));
-    return !start.empty() && start == stem.substr(dash + 1);
+    const std::size_t end = std::min(stem.find('-', dash + 1), stem.size());
+    return !start.empty() && start == stem.substr(dash + 1, end - dash - 1);
 }
 
 std::optional<LostWork> read_copy(const fs::path& path) {
@@ -95,12 +96,14 @@ std::vector<LostWork> find_lost_work(const fs::path& folder) {
 RecoveryDesk::RecoveryDesk(fs::path folder) : folder_(std::move(folder)) {
     if (folder_.empty()) return;
     const std::string number = std::to_string(getpid());
-    copy_ = folder_ / fmt::format("{}-{}{}", number, start_of_process(number), copy_ending);
+    process_ = number + "-" + start_of_process(number);
     lost_ = find_lost_work(folder_);
 }
 
 RecoveryDesk::~RecoveryDesk() {
-    if (wanted_ != nullptr && wanted_ != kept_) write();
+    for (auto& [number, keeping] : keepings_) {
+        if (keeping.wanted != nullptr && keeping.wanted != keeping.kept) write(keeping);
+    }
 }
 
 void RecoveryDesk::fill(View& view) const {
@@ -109,64 +112,90 @@ void RecoveryDesk::fill(View& view) const {
         view.lost_work.push_back({work.document.setup.title, work.file});
 }
 
-bool RecoveryDesk::answer(const Requests& requests, Workbench& bench) {
+bool RecoveryDesk::answer(const Requests& requests, SetupRow& row, Session& session) {
     if (!requests.recovery || lost_.empty()) return false;
     const LostWork work = std::move(lost_.front());
     lost_.erase(lost_.begin());
     if (requests.recovery == RecoveryAnswer::restore) {
-        bench.restore(work.document, work.file);
-        keep(bench, 0);
-        write();                            // before the old copy goes
-        if (kept_ != wanted_) return true;  // the disk is full: the old copy stays
+        row.restore(work.document, work.file, session);
+        keep(row, 0);
+        Keeping& keeping = keepings_[row.shown_number()];
+        write(keeping);                                   // before the old copy goes
+        if (keeping.kept != keeping.wanted) return true;  // the disk is full: the old copy stays
     }
     std::error_code trouble;
     fs::remove(work.copy, trouble);
     return requests.recovery == RecoveryAnswer::restore;
 }
 
-void RecoveryDesk::keep(const Workbench& bench, double now) {
+void RecoveryDesk::keep(const SetupRow& row, double now) {
     if (folder_.empty()) return;
-    wanted_ = bench.is_modified() ? bench.shared_document() : nullptr;
-    file_ = bench.path().empty() ? "" : fs::absolute(bench.path()).string();
-    if (wanted_ == nullptr) {
-        due_.reset();
-        if (kept_ != nullptr) remove_copy();
-        return;
+    for (const auto& setup : row.setups()) {
+        Keeping& keeping = keepings_[setup->number];
+        if (keeping.copy.empty())
+            keeping.copy = folder_ / fmt::format("{}-{}{}", process_, setup->number, copy_ending);
+        want(keeping, setup->bench);
+        keep(keeping, now);
     }
-    if (wanted_ == kept_) {
-        due_.reset();
-    } else if (!due_) {
-        due_ = now + delay_seconds;
-    } else if (now >= *due_) {
-        write();
-        due_.reset();
-        if (kept_ != wanted_) due_ = now + 10 * delay_seconds;  // try again later
+    for (auto at = keepings_.begin(); at != keepings_.end();) {
+        if (row.find(at->first) == nullptr) {
+            remove_copy(at->second);
+            at = keepings_.erase(at);
+        } else {
+            ++at;
+        }
+    }
+}
+
+void RecoveryDesk::want(Keeping& keeping, const Workbench& bench) {
+    keeping.wanted = bench.is_modified() ? bench.shared_document() : nullptr;
+    keeping.file = bench.path().empty() ? "" : fs::absolute(bench.path()).string();
+}
+
+void RecoveryDesk::keep(Keeping& keeping, double now) {
+    if (keeping.wanted == nullptr) {
+        keeping.due.reset();
+        if (keeping.kept != nullptr) remove_copy(keeping);
+    } else if (keeping.wanted == keeping.kept) {
+        keeping.due.reset();
+    } else if (!keeping.due) {
+        keeping.due = now + delay_seconds;
+    } else if (now >= *keeping.due) {
+        write(keeping);
+        keeping.due.reset();
+        if (keeping.kept != keeping.wanted)
+            keeping.due = now + 10 * delay_seconds;  // try again later
     }
 }
 
 std::optional<double> RecoveryDesk::seconds_left(double now) const {
-    if (!due_) return std::nullopt;
-    return std::max(0.01, *due_ - now);
+    std::optional<double> soonest;
+    for (const auto& [number, keeping] : keepings_) {
+        if (!keeping.due) continue;
+        const double left = std::max(0.01, *keeping.due - now);
+        soonest = std::min(soonest.value_or(left), left);
+    }
+    return soonest;
 }
 
 void RecoveryDesk::close() {
-    wanted_.reset();
-    due_.reset();
-    remove_copy();
+    for (auto& [number, keeping] : keepings_)
+        remove_copy(keeping);
+    keepings_.clear();
 }
 
-void RecoveryDesk::write() {
-    if (wanted_ == nullptr || folder_.empty()) return;
+void RecoveryDesk::write(Keeping& keeping) const {
+    if (keeping.wanted == nullptr || folder_.empty()) return;
     std::error_code trouble;
     fs::create_directories(folder_, trouble);
-    const nlohmann::json root{{"file", file_}, {"setup", write_setup(*wanted_)}};
-    if (replace_file(copy_, root.dump(2) + "\n")) kept_ = wanted_;
+    const nlohmann::json root{{"file", keeping.file}, {"setup", write_setup(*keeping.wanted)}};
+    if (replace_file(keeping.copy, root.dump(2) + "\n")) keeping.kept = keeping.wanted;
 }
 
-void RecoveryDesk::remove_copy() {
+void RecoveryDesk::remove_copy(Keeping& keeping) {
     std::error_code trouble;
-    if (!copy_.empty()) fs::remove(copy_, trouble);
-    kept_.reset();
+    if (!keeping.copy.empty()) fs::remove(keeping.copy, trouble);
+    keeping.kept.reset();
 }
 
 }  // namespace beamfork

@@ -2,13 +2,15 @@
 // next window offers it. The user's own file is never touched.
 #pragma once
 
+#include <cstdint>
 #include <filesystem>
+#include <map>
 #include <memory>
 #include <optional>
 #include <string>
 #include <vector>
 
-#include "app/workbench.hpp"
+#include "app/setup_row.hpp"
 
 namespace beamfork {
 
@@ -38,11 +40,11 @@ public:
 
     /// What is offered goes into the view.
     void fill(View& view) const;
-    /// Carries out the user's answer. True when the bench has another document.
-    bool answer(const Requests& requests, Workbench& bench);
-    /// Keeps a copy `delay_seconds` after the first change that is not in one; removes it when nothing is
-    /// unsaved. `now` in seconds of any steady clock.
-    void keep(const Workbench& bench, double now);
+    /// Carries out the user's answer. True when another document is shown.
+    bool answer(const Requests& requests, SetupRow& row, Session& session);
+    /// Of each setup keeps a copy `delay_seconds` after the first change that is not in one; removes it when nothing
+    /// is unsaved or the setup is closed. `now` in seconds of any steady clock.
+    void keep(const SetupRow& row, double now);
     /// Seconds until keep() has something to do; nothing: not until the next change.
     [[nodiscard]] std::optional<double> seconds_left(double now) const;
     /// The window closes as the user wished: nothing is left behind.
@@ -51,16 +53,23 @@ public:
     static constexpr double delay_seconds = 3;
 
 private:
-    void write();
-    void remove_copy();
+    // What is kept of one setup.
+    struct Keeping {
+        std::filesystem::path copy;
+        std::shared_ptr<const Document> wanted;  ///< unsaved, as of the last keep(); null: none
+        std::shared_ptr<const Document> kept;    ///< what the copy holds
+        std::string file;
+        std::optional<double> due;
+    };
+    void want(Keeping& keeping, const Workbench& bench);
+    void keep(Keeping& keeping, double now);
+    void write(Keeping& keeping) const;
+    static void remove_copy(Keeping& keeping);
 
     std::filesystem::path folder_;
-    std::filesystem::path copy_;
+    std::string process_;  ///< names the copies of this process
     std::vector<LostWork> lost_;
-    std::shared_ptr<const Document> wanted_;  ///< unsaved, as of the last keep(); null: none
-    std::shared_ptr<const Document> kept_;    ///< what the copy holds
-    std::string file_;
-    std::optional<double> due_;
+    std::map<std::uint64_t, Keeping> keepings_;  ///< by the setup's number
 };
 
 }  // namespace beamfork

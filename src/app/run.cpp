@@ -109,7 +109,8 @@ ExitStatus carry_out(const OpenWindow& command) {
     const auto read = open_named(command.file);
     if (!read) return tell(read.error());
     const auto closed =
-        run_window(*read, names_a_setup_file(command.file) ? command.file : std::string());
+        run_window({*read, names_a_setup_file(command.file) ? command.file : std::string(),
+                    command.file.empty()});
     return closed ? ExitStatus::fine : tell(closed.error());
 }
 

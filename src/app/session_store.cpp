@@ -39,6 +39,9 @@ Session session_from(const nlohmann::json& from) {
     session.folder = from.value("folder", session.folder);
     session.study = from.value("study", session.study);
     session.study_is_wide = from.value("study_is_wide", session.study_is_wide);
+    session.parts_at_left = from.value("parts_at_left", session.parts_at_left);
+    session.narrow_shows = from.value("narrow_shows", session.narrow_shows);
+    session.narrow_findings = from.value("narrow_findings", session.narrow_findings);
     session.folded = from.value("folded", session.folded);
     session.tune_varied = from.value("tune_varied", session.tune_varied);
     session.tune_watched = from.value("tune_watched", session.tune_watched);
@@ -46,6 +49,11 @@ Session session_from(const nlohmann::json& from) {
     session.compare_with = from.value("compare_with", session.compare_with);
     session.tune_whole_range = from.value("tune_whole_range", session.tune_whole_range);
     return session;
+}
+
+// An open setup's number means nothing in another run.
+std::string lasting(const std::string& compared_with) {
+    return compared_with.starts_with("open:") ? "" : compared_with;
 }
 
 }  // namespace
@@ -65,7 +73,9 @@ StoredSession load_session(const std::filesystem::path& path) {
     const nlohmann::json root = nlohmann::json::parse(file, nullptr, false);
     if (!root.is_object()) return {};
     try {
-        return {session_from(root), root.value("recent_files", std::vector<std::string>{})};
+        return {session_from(root), root.value("recent_files", std::vector<std::string>{}),
+                root.value("open_files", std::vector<std::string>{}),
+                root.value("shown_file", std::string{})};
     } catch (const nlohmann::json::
                  exception&) {  // a value of another type: somebody has edited the file
         return {};
@@ -95,13 +105,18 @@ Result<void> store_session(const std::filesystem::path& path, const StoredSessio
                               {"folder", session.folder},
                               {"study", session.study},
                               {"study_is_wide", session.study_is_wide},
+                              {"parts_at_left", session.parts_at_left},
+                              {"narrow_shows", session.narrow_shows},
+                              {"narrow_findings", session.narrow_findings},
                               {"folded", session.folded},
                               {"tune_varied", session.tune_varied},
                               {"tune_watched", session.tune_watched},
                               {"tune_wanted", session.tune_wanted},
                               {"tune_whole_range", session.tune_whole_range},
-                              {"compare_with", session.compare_with},
-                              {"recent_files", stored.recent_files}};
+                              {"compare_with", lasting(session.compare_with)},
+                              {"recent_files", stored.recent_files},
+                              {"open_files", stored.open_files},
+                              {"shown_file", stored.shown_file}};
     return replace_file(path, root.dump(2) + "\n");
 }
 

@@ -14,6 +14,8 @@ namespace beamfork {
 struct StoredSession {
     Session session;
     std::vector<std::string> recent_files;
+    std::vector<std::string> open_files;  ///< absolute paths, in the order of their row
+    std::string shown_file;               ///< one of them, or empty
 };
 
 /// $XDG_CONFIG_HOME/beamfork/session.json, else ~/.config/beamfork/session.json; empty without a home.

@@ -1,11 +1,13 @@
 #include "app/window.hpp"
 
 #include <algorithm>
+#include <deque>
 #include <iostream>
 #include <memory>
 
 #include "app/comparison_desk.hpp"
 #include "app/cure_finder.hpp"
+#include "app/demo_pictures.hpp"
 #include "app/end_signals.hpp"
 #include "app/export_desk.hpp"
 #include "app/full_screen.hpp"
@@ -13,10 +15,10 @@
 #include "app/notes_window.hpp"
 #include "app/recovery.hpp"
 #include "app/session_store.hpp"
+#include "app/setup_row.hpp"
 #include "app/sight_stage.hpp"
 #include "app/stage.hpp"
 #include "app/tune_finder.hpp"
-#include "app/workbench.hpp"
 #include "render/load_gl.hpp"
 #include "render/night_pass.hpp"
 #include "ui/talk_overlay.hpp"
@@ -150,17 +152,19 @@ struct Drawing {
 
 class MainWindow {
 public:
-    MainWindow(GLFWwindow* window, Drawing drawing, Workbench bench, Session session)
+    MainWindow(
+        GLFWwindow* window, Drawing drawing, SetupRow row, Session session, bool starts_empty)
         : window_(window),
           gui_(std::move(drawing.gui)),
           stage_(std::move(drawing.stage)),
           screen_(std::move(drawing.screen)),
-          bench_(std::move(bench)),
-          session_(std::move(session)) {
+          row_(std::move(row)),
+          session_(std::move(session)),
+          starts_empty_(starts_empty) {
         glfwSetWindowUserPointer(window_, this);
         glfwSetDropCallback(window_, [](GLFWwindow* at, int count, const char** files) {
             auto* here = static_cast<MainWindow*>(glfwGetWindowUserPointer(at));
-            if (count > 0) here->dropped_file_ = files[0];
+            here->dropped_files_.insert(here->dropped_files_.end(), files, files + count);
         });
     }
     ~MainWindow() { glfwSetDropCallback(window_, nullptr); }
@@ -170,7 +174,7 @@ public:
     MainWindow& operator=(MainWindow&&) = delete;
 
     Result<void> run() {
-        while (!bench_.wants_to_quit()) {
+        while (!row_.wants_to_quit()) {
             clock_.wait(ImGui::GetIO().WantTextInput,
                         sooner(recovery_.seconds_left(glfwGetTime()), wake_in_s_));
             // The system ends the program: what is unsaved stays behind as after a crash, unasked.
@@ -182,7 +186,7 @@ public:
     }
 
     [[nodiscard]] const Session& session() const { return session_; }
-    [[nodiscard]] const Workbench& bench() const { return bench_; }
+    [[nodiscard]] const SetupRow& row() const { return row_; }
 
 private:
     // In a talk letters follow the screen's height, whatever the user reads with.
@@ -194,24 +198,35 @@ private:
         return talk_scale(static_cast<float>(height));
     }
 
-    Result<void> frame() {
-        const float density = content_scale(window_);
-        const float letters = letter_scale(density);
-        gui_.begin(letters);
-        View view = bench_.view();
+    View view_of_now() {
+        View view = row_.view();
         view.scene_texture = as_imgui_texture(stage_.texture());
         sights_.fill(view);
         tune_.fill(view);
         recovery_.fill(view);
         view.exporting = exports_.state();
-        comparison_.fill(view, bench_);
+        comparison_.fill(view, row_.shown());
+        demo_pictures_.fill(view);
+        view.starts_empty = std::exchange(starts_empty_, false) || row_.take_emptied();
         view.has_second_screen = has_second_screen();
         view.notes_closed = notes_.take_closed();
         view.close_asked = glfwWindowShouldClose(window_) == GLFW_TRUE;
         glfwSetWindowShouldClose(window_, GLFW_FALSE);
-        view.dropped_file = std::exchange(dropped_file_, {});
+        if (!dropped_files_.empty()) {  // one a frame
+            view.dropped_file = std::move(dropped_files_.front());
+            dropped_files_.pop_front();
+        }
+        return view;
+    }
+
+    Result<void> frame() {
+        const float density = content_scale(window_);
+        const float letters = letter_scale(density);
+        gui_.begin(letters);
+        const View view = view_of_now();
         Requests requests;
         draw_interface(view, session_, transient_, requests);
+        const bool has_picture = demo_pictures_.refresh(view, requests);
 
         int width = 0;
         int height = 0;
@@ -224,12 +239,13 @@ private:
         full_screen_.set(window_, transient_.is_giving_talk());
         wake_in_s_ = requests.wake_in_s;
 
-        bench_.carry_out(requests);
-        recovery_.answer(requests, bench_);
-        recovery_.keep(bench_, glfwGetTime());
-        const bool has_other = comparison_.refresh(bench_, requests);
-        const bool changed = bench_.refresh();
-        if (const std::string title = window_title(bench_); title != title_) {
+        row_.carry_out(requests, session_);
+        recovery_.answer(requests, row_, session_);
+        recovery_.keep(row_, glfwGetTime());
+        Workbench& bench = row_.shown();
+        const bool has_other = comparison_.refresh(bench, requests, &row_);
+        const bool changed = bench.refresh();
+        if (const std::string title = window_title(bench); title != title_) {
             title_ = title;
             glfwSetWindowTitle(window_, title_.c_str());
         }
@@ -240,15 +256,16 @@ private:
                          requests.highlighted_part,
                          transient_.is_giving_talk() ? letters : density,
                          is_moving};
-        const auto drew = stage_.show(bench_.frame(), look);
+        const auto drew = stage_.show(bench.frame(), look);
         if (!drew) return tl::make_unexpected(drew.error());
-        const bool has_sight = sights_.refresh(bench_, requests.sight);
-        const bool has_cures = cures_.refresh(bench_);
-        const bool has_tune = tune_.refresh(bench_, requests.tune);
-        const bool has_export_news = exports_.refresh(bench_, requests);
+        const bool has_sight = sights_.refresh(bench, requests.sight);
+        const bool has_cures = cures_.refresh(bench);
+        const bool has_tune = tune_.refresh(bench, requests.tune);
+        const bool has_export_news = exports_.refresh(bench, requests);
         const bool is_busy = has_sight || has_cures || has_tune || has_export_news || has_other
-                             || changed || *drew || requests.animating || !requests.commands.empty()
-                             || requests.recovery;
+                             || has_picture || changed || *drew || requests.animating
+                             || !requests.commands.empty() || requests.recovery
+                             || !dropped_files_.empty();
         if (is_busy || Gui::has_waiting_input()) clock_.keep_going();
         return {};
     }
@@ -257,7 +274,7 @@ private:
     Gui gui_;
     Stage stage_;
     NightScreen screen_;
-    Workbench bench_;
+    SetupRow row_;
     Session session_;
     SightStage sights_{[] { glfwPostEmptyEvent(); }};
     CureFinder cures_{[] { glfwPostEmptyEvent(); }};
@@ -266,18 +283,20 @@ private:
     EndSignals signals_{[] { glfwPostEmptyEvent(); }};
     ExportDesk exports_{this_program(), [] { glfwPostEmptyEvent(); }};
     ComparisonDesk comparison_;
+    DemoPictures demo_pictures_;
     Transient transient_;
     FrameClock clock_;
     FullScreen full_screen_;
     NotesWindow notes_{window_};
     std::optional<double> wake_in_s_;
     std::string title_;
-    std::string dropped_file_;
+    std::deque<std::string> dropped_files_;
+    bool starts_empty_;
 };
 
 }  // namespace
 
-Result<void> run_window(const ReadSetup& opened, const std::string& file_path) {
+Result<void> run_window(const WindowStart& start) {
     const auto library = WindowLibrary::start();
     if (!library) return tl::make_unexpected(library.error());
     const auto window = open_window();
@@ -291,14 +310,17 @@ Result<void> run_window(const ReadSetup& opened, const std::string& file_path) {
 
     const auto stored_at = session_path();
     StoredSession stored = load_session(stored_at);
-    Workbench bench(opened);
-    bench.recent_files = stored.recent_files;
-    if (!file_path.empty()) bench.adopt_path(file_path);
+    SetupRow row(start.opened);
+    row.set_recent_files(stored.recent_files);
+    if (!start.file_path.empty()) row.shown().adopt_path(start.file_path);
+    const bool is_reopened =
+        start.is_empty && row.reopen(stored.open_files, stored.shown_file, stored.session);
     MainWindow main_window(window->get(), {*std::move(gui), *std::move(stage), *std::move(screen)},
-                           std::move(bench), stored.session);
+                           std::move(row), stored.session, start.is_empty && !is_reopened);
     if (auto ended = main_window.run(); !ended) return ended;
-    if (auto kept =
-            store_session(stored_at, {main_window.session(), main_window.bench().recent_files});
+    const SetupRow& left = main_window.row();
+    if (auto kept = store_session(stored_at, {main_window.session(), left.recent_files(),
+                                              left.open_files(), left.shown_file()});
         !kept) {
         std::cerr << "beamfork: the window's arrangement was not kept: " << to_text(kept.error())
                   << '\n';

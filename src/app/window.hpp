@@ -7,7 +7,14 @@
 
 namespace beamfork {
 
-/// `file_path` is where saving goes; empty for a demo. Error no_graphics when no window can be had.
-Result<void> run_window(const ReadSetup& opened, const std::string& file_path);
+struct WindowStart {
+    ReadSetup opened;
+    std::string file_path;  ///< where saving goes; empty for a demo
+    bool is_empty =
+        false;  ///< nothing was asked for: the files open last, else the start page over it
+};
+
+/// Error no_graphics when no window can be had.
+Result<void> run_window(const WindowStart& start);
 
 }  // namespace beamfork

@@ -16,10 +16,10 @@ constexpr std::size_t most_recent_files = 10;
 
 }  // namespace
 
-Workbench::Workbench(const ReadSetup& opened)
-    : history_(opened.document), notices_(opened.notices) {
+Workbench::Workbench(const ReadSetup& opened, std::uint64_t first_revision)
+    : history_(opened.document), notices_(opened.notices), report_revision_(first_revision) {
     for (const Demo& demo : demos())
-        demos_.push_back({demo.title, demo.story, demo.asset});
+        demos_.push_back({demo.title, demo.story, demo.asset, {}});
 }
 
 void Workbench::adopt_path(const std::filesystem::path& path) {
@@ -109,6 +109,8 @@ void Workbench::carry_out(const Command& command) {
         void operator()(const OpenDemo& demo) const { bench.open(open_demo(demo.asset), {}); }
         void operator()(const OpenFile& file) const { bench.open(load_file(file.path), file.path); }
         void operator()(const SaveFile& file) const { bench.save(file.path); }
+        void operator()(const ShowSetup&) const {}  // the row's business, as closing is
+        void operator()(const CloseSetup&) const {}
         void operator()(const Quit&) const { bench.wants_to_quit_ = true; }
     };
     std::visit(Carry{*this}, command);
@@ -205,6 +207,7 @@ View Workbench::view() const {
             .redo_label = history_.redo_label(),
             .steps = history_.labels(),
             .step_position = history_.position(),
+            .setups = {{0, document().setup.title, path_.string(), history_.is_modified()}},
             .recent_files = recent_files,
             .demos = demos_,
             .notices = notices_,

@@ -14,10 +14,13 @@ namespace beamfork {
 
 class Workbench {
 public:
-    explicit Workbench(const ReadSetup& opened);
+    /// Reports are counted from `first_revision` on.
+    explicit Workbench(const ReadSetup& opened, std::uint64_t first_revision = 0);
 
     /// The file that the opened setup came from: saving goes there.
     void adopt_path(const std::filesystem::path& path);
+    /// The same, but it is not new among the files opened lately.
+    void set_path(const std::filesystem::path& path) { path_ = path; }
 
     /// Work that was not saved, over its file as it is now (or over a new setup): unsaved still, and undo goes
     /// back to the file.
@@ -25,6 +28,7 @@ public:
 
     /// Carries out what one frame asked for. A refused edit changes nothing and becomes the message.
     void carry_out(const Requests& requests);
+    void carry_out(const Command& command);
 
     /// Brings report and picture up to date; coarse while a gesture is under way, whole otherwise.
     /// True when the picture has changed.
@@ -51,6 +55,7 @@ public:
     /// The findings' cures, sought by somebody else: taken when they are of the report that is shown.
     void adopt_cures(std::uint64_t revision, std::vector<std::vector<Cure>> cures);
     /// What somebody else who works for the window has to say.
+    [[nodiscard]] const Message& message() const { return message_; }
     void tell(Message message) { message_ = std::move(message); }
     [[nodiscard]] bool wants_to_quit() const { return wants_to_quit_; }
     [[nodiscard]] const std::filesystem::path& path() const { return path_; }
@@ -66,7 +71,6 @@ private:
     /// Undo goes back to what was open.
     void begin_unsaved(Document document_now, const std::string& what);
     void remember(const std::filesystem::path& path);
-    void carry_out(const Command& command);
     bool refresh_report();
     bool refresh_preview();
     bool refresh_companion(bool is_new);

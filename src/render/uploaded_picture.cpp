@@ -18,4 +18,12 @@ void UploadedPicture::upload(int width, int height, std::span<const std::uint8_t
     glBindTexture(GL_TEXTURE_2D, 0);
 }
 
+void UploadedPicture::upload_to_shrink(int width, int height, std::span<const std::uint8_t> rgba) {
+    upload(width, height, rgba);
+    glBindTexture(GL_TEXTURE_2D, texture_.name());
+    glGenerateMipmap(GL_TEXTURE_2D);
+    glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_LINEAR_MIPMAP_LINEAR);
+    glBindTexture(GL_TEXTURE_2D, 0);
+}
+
 }  // namespace beamfork

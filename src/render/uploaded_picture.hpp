@@ -12,6 +12,8 @@ class UploadedPicture {
 public:
     /// Replaces what was there. Needs a current context; `rgba` has width * height * 4 bytes.
     void upload(int width, int height, std::span<const std::uint8_t> rgba);
+    /// The same for a picture that will be shown much smaller than it is.
+    void upload_to_shrink(int width, int height, std::span<const std::uint8_t> rgba);
     /// 0 before the first upload.
     [[nodiscard]] GLuint name() const { return texture_.name(); }
 

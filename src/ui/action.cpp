@@ -3,6 +3,8 @@
 #include <filesystem>
 
 #include "base/contract.hpp"
+#include "scene/glossary.hpp"
+#include "ui/action_search.hpp"
 #include "ui/panels.hpp"
 #include "ui/unsaved_guard.hpp"
 
@@ -51,6 +53,18 @@ void add_files(const Ui& ui, std::vector<Action>& list) {
     }
 }
 
+void add_open_setups(const Ui& ui, std::vector<Action>& list) {
+    for (const OpenSetupEntry& setup : ui.view.setups) {
+        if (setup.number == ui.view.shown_setup) continue;
+        const auto show = [number = setup.number](const Ui& now) {
+            now.requests.commands.emplace_back(ShowSetup{number});
+        };
+        list.push_back({"setup/show/" + std::to_string(setup.number), "Setup",
+                        "Go to " + (setup.title.empty() ? setup.file : setup.title), setup.file, "",
+                        true, show});
+    }
+}
+
 void add_parts(const Ui& ui, std::vector<Action>& list) {
     for (std::size_t i = 0; i < ui.setup().parts.size(); ++i) {
         const Part& part = ui.setup().parts[i];
@@ -68,7 +82,9 @@ void add_parts(const Ui& ui, std::vector<Action>& list) {
 }
 
 void show_panel(const Ui& ui, const PanelEntry& entry) {
-    ui.session.folded.erase(entry.is_study() ? "study" : std::string(entry.stem));
+    const bool shares_place = entry.is_study() || (ui.state.is_narrow && entry.is_in_strip());
+    fold_panel(ui.session, shares_place ? "study" : entry.stem, ui.state.is_narrow, false);
+    if (entry.is_in_strip()) ui.session.narrow_shows = entry.stem;
     if (entry.is_study()) {
         ui.session.study = entry.stem;
     } else {
@@ -76,6 +92,15 @@ void show_panel(const Ui& ui, const PanelEntry& entry) {
             entry.area != &Layout::focus_budget && entry.area != &Layout::light_at_stops;
     }
     ui.state.panel_wanted = window_name(entry);
+}
+
+void add_words(std::vector<Action>& list) {
+    for (const Term& term : glossary()) {
+        const auto explain = [word = term.word](const Ui& now) { ask_for_glossary(now, word); };
+        list.push_back({"glossary/" + std::string(term.word), "Glossary",
+                        "Explain: " + std::string(term.word), std::string(term.meaning), "", true,
+                        explain});
+    }
 }
 
 void add_panels(std::vector<Action>& list) {
@@ -128,9 +153,11 @@ std::vector<Action> all_actions(const Ui& ui) {
         list.push_back({entry.name, entry.group, entry.label, "", keys_text(entry),
                         entry.can == nullptr || entry.can(ui), entry.run});
     });
+    add_open_setups(ui, list);
     add_parts(ui, list);
     add_panels(list);
     add_files(ui, list);
+    add_words(list);
     return list;
 }
 

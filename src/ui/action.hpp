@@ -72,7 +72,8 @@ struct Action {
 };
 
 /// The table's entries and what the setup, the examples and the panels add: every part to select, every kind to
-/// add, every example and recent file to open, every panel to go to, every study to show.
+/// add, every example and recent file to open, every panel to go to, every study to show, every word of the trade
+/// to explain.
 std::vector<Action> all_actions(const Ui& ui);
 
 /// Adds a part of that kind behind the selected one, where it may stand, and selects it.

@@ -14,4 +14,9 @@ void draw_action_search(const Ui& ui);
 /// The page of all keys, by topic, from the same table.
 void draw_keys_page(const Ui& ui);
 
+/// The words of the trade, explained (scene/glossary.hpp); opened by ui.state.page_wanted.
+void draw_glossary_page(const Ui& ui);
+/// Opens that page on one word; on all of them when it is empty.
+void ask_for_glossary(const Ui& ui, std::string_view word);
+
 }  // namespace beamfork

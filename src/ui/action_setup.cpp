@@ -1,6 +1,7 @@
 #include "ui/action.hpp"
 #include "ui/describe_dialog.hpp"
 #include "ui/export_dialog.hpp"
+#include "ui/setup_row.hpp"
 #include "ui/unsaved_guard.hpp"
 
 namespace beamfork {
@@ -9,6 +10,8 @@ namespace {
 
 constexpr int ctrl_held = ImGuiMod_Ctrl;
 constexpr int ctrl_shift_held = ImGuiMod_Ctrl | ImGuiMod_Shift;
+
+bool has_several_setups(const Ui& ui) { return ui.view.setups.size() > 1; }
 
 constexpr std::array setup_table{
     ActionEntry{"setup/new",
@@ -59,6 +62,30 @@ constexpr std::array setup_table{
                 false,
                 nullptr,
                 [](const Ui& ui) { ask_for_command(ui, DuplicateSetup{}); }},
+    ActionEntry{"setup/close",
+                "Setup",
+                "Close the setup",
+                {{{ImGuiKey_W, ctrl_held}}},
+                Heard::always,
+                false,
+                nullptr,
+                ask_to_close_setup},
+    ActionEntry{"setup/next",
+                "Setup",
+                "Next open setup",
+                {{{ImGuiKey_PageDown, ctrl_held}}},
+                Heard::between_text,
+                false,
+                has_several_setups,
+                [](const Ui& ui) { go_to_setup(ui, 1); }},
+    ActionEntry{"setup/before",
+                "Setup",
+                "Open setup before",
+                {{{ImGuiKey_PageUp, ctrl_held}}},
+                Heard::between_text,
+                false,
+                has_several_setups,
+                [](const Ui& ui) { go_to_setup(ui, -1); }},
     ActionEntry{"setup/take",
                 "Setup",
                 "Take it with you: page, picture, model or film …",

@@ -1,7 +1,9 @@
 #include <vector>
 
-#include "ui/action.hpp"
+#include "scene/glossary.hpp"
+#include "ui/action_search.hpp"
 #include "ui/panels.hpp"
+#include "ui/start_page.hpp"
 #include "ui/talk.hpp"
 
 #include <imgui_internal.h>  // which window has the keyboard
@@ -27,6 +29,14 @@ constexpr std::array window_table{
                 false,
                 [](const Ui& ui) { return ui.view.report != nullptr; },
                 ask_for_talk},
+    ActionEntry{"window/start_page",
+                "Window",
+                "Start page: demos, files opened lately",
+                {{{ImGuiKey_Home, ImGuiMod_Alt}}},
+                Heard::always,
+                false,
+                nullptr,
+                ask_for_start_page},
     ActionEntry{"window/keys",
                 "Window",
                 "All keys",
@@ -35,6 +45,17 @@ constexpr std::array window_table{
                 false,
                 nullptr,
                 [](const Ui& ui) { ui.state.page_wanted = "Keys"; }},
+    ActionEntry{"window/glossary",
+                "Window",
+                "Glossary: the words of the trade, or the one under the pointer",
+                {{{ImGuiKey_F1, ImGuiMod_Shift}}},
+                Heard::always,
+                false,
+                nullptr,
+                [](const Ui& ui) {
+                    const Term* term = term_in(ui.state.pointed_label);
+                    ask_for_glossary(ui, term != nullptr ? term->word : "");
+                }},
     ActionEntry{"window/cautions",
                 "Window",
                 "Cautions: sun, weight, night work",
@@ -67,6 +88,14 @@ constexpr std::array window_table{
                 false,
                 nullptr,
                 [](const Ui& ui) { go_to_panel(ui, -1); }},
+    ActionEntry{"window/sides",
+                "Window",
+                "Swap the sides of parts and findings, for the other hand",
+                {},
+                Heard::between_text,
+                false,
+                nullptr,
+                [](const Ui& ui) { ui.session.parts_at_left = !ui.session.parts_at_left; }},
     ActionEntry{"window/wide",
                 "Window",
                 "Study over the whole width, or beside the others",

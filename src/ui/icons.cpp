@@ -47,6 +47,12 @@ void draw_turn(const Pen& pen, float side) {
     pen.head({side * -0.95F, -0.3F}, {side * -0.35F, -0.75F}, {side * -0.35F, 0.15F});
 }
 
+void draw_book(const Pen& pen) {
+    pen.stroke({{0, -0.5F}, {0, 0.75F}});
+    for (const float side : {-1.0F, 1.0F})
+        pen.stroke({{0, -0.5F}, {side * 0.85F, -0.7F}, {side * 0.85F, 0.5F}, {0, 0.75F}});
+}
+
 }  // namespace
 
 void draw_icon(ImDrawList& list, Icon icon, ImVec2 centre, float size, ImU32 ink) {
@@ -96,6 +102,7 @@ void draw_icon(ImDrawList& list, Icon icon, ImVec2 centre, float size, ImU32 ink
         pen.stroke({{0.85F, -0.5F}, {0.35F, 0}, {0.85F, 0.5F}});
         pen.stroke({{0, -0.8F}, {0, 0.8F}});
         break;
+    case Icon::book: draw_book(pen); break;
     case Icon::more:
         for (const float x : {-0.7F, 0.0F, 0.7F})
             list.AddCircleFilled(pen.at(x, 0), pen.width * 0.85F, ink);

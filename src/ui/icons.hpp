@@ -22,7 +22,8 @@ enum class Icon {
     caution,
     more,
     widen,
-    narrow
+    narrow,
+    book
 };
 
 /// Fills a square of side `size` round `centre`.

@@ -8,8 +8,10 @@
 #include "ui/notice_bar.hpp"
 #include "ui/panels.hpp"
 #include "ui/recovery_question.hpp"
+#include "ui/setup_row.hpp"
 #include "ui/shortcuts.hpp"
 #include "ui/splitters.hpp"
+#include "ui/start_page.hpp"
 #include "ui/talk.hpp"
 #include "ui/top_bar.hpp"
 #include "ui/unsaved_guard.hpp"
@@ -24,6 +26,9 @@ Transient::~Transient() = default;
 bool Transient::is_giving_talk() const { return state_->talk.has_value(); }
 
 void Ui::note(std::string_view name, std::string_view label, std::string_view tip) const {
+    const bool is_pointed =
+        ImGui::IsItemHovered() || (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible);
+    if (is_pointed) state.pointed_label = label;
     if (log == nullptr) return;
     const bool enabled = (ImGui::GetItemFlags() & ImGuiItemFlags_Disabled) == 0;
     log->widgets[std::string(name)] = {ImGui::GetItemRectMin(), ImGui::GetItemRectMax(),
@@ -50,17 +55,27 @@ namespace {
 void begin_frame(const Ui& ui) {
     TransientState& state = ui.state;
     state.hovered_part = -1;
+    state.pointed_label.clear();
     if (ui.log != nullptr) ui.log->widgets.clear();
     // Another document may have fewer parts.
     auto& selected = ui.session.selected_part;
     if (selected && *selected >= ui.setup().parts.size()) selected.reset();
+    // Whoever chooses a study wants to see it in a narrow window too.
+    if (!state.study_before.empty() && state.study_before != ui.session.study)
+        ui.session.narrow_shows = ui.session.study;
+    state.study_before = ui.session.study;
     if (!ui.view.dropped_file.empty()) ask_for_command(ui, OpenFile{ui.view.dropped_file});
+    if (ui.view.starts_empty) ask_for_start_page(ui);
     if (ui.view.close_asked) ask_for_command(ui, Quit{});
 }
 
-// What belongs to the old document goes with it.
+// What belongs to the old document goes with it; a half-typed number too.
 void forget_document(const Ui& ui) {
-    ui.session.selected_part.reset();
+    ImGui::ClearActiveID();
+    ui.state.camera_move.reset();
+    ui.state.pick.reset();
+    ui.state.handle_drag.reset();
+    ui.state.knobs_of = -1;
     ui.state.story_draft.reset();
     ui.state.tour_edit = {};
     ui.state.refusal.reset();
@@ -90,7 +105,7 @@ void end_frame(const Ui& ui) {
     if (!state.panel_wanted.empty()) give_keyboard_to_panel(state);
     if (!state.page_wanted.empty() || !state.panel_wanted.empty()) ui.requests.animating = true;
     const auto& commands = ui.requests.commands;
-    if (std::any_of(commands.begin(), commands.end(), replaces_document)
+    if (std::any_of(commands.begin(), commands.end(), changes_document)
         || ui.requests.recovery == RecoveryAnswer::restore)
         forget_document(ui);
     // A slider may vanish while it is pressed: by undo, or by a choice that makes it irrelevant.
@@ -114,9 +129,12 @@ void draw_interface(const View& view, Session& session, Transient& transient, Re
         return;
     }
     const float text = font(TextFace::regular)->FontSize;
-    const Layout layout = lay_out(ImGui::GetIO().DisplaySize, session, text, notice_bar_height(ui));
+    const Layout layout = lay_out(ImGui::GetIO().DisplaySize, session, text,
+                                  {setup_row_height(ui), notice_bar_height(ui)});
+    ui.state.is_narrow = layout.is_narrow;
     draw_viewport(ui, layout.scene);
     draw_top_bar(ui, layout.top_bar);
+    draw_setup_row(ui, layout.setup_row);
     draw_notice_bar(ui, layout.notice_bar);
     draw_panels(ui, layout);
     draw_splitters(ui, layout);
@@ -126,6 +144,7 @@ void draw_interface(const View& view, Session& session, Transient& transient, Re
     use_shortcuts(ui);
     draw_action_search(ui);
     draw_talk_chooser(ui);
+    draw_start_page(ui);
     draw_file_dialog(ui);
     draw_export_dialog(ui);
     draw_describe_dialog(ui);

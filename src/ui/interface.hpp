@@ -32,13 +32,22 @@ namespace beamfork {
 struct DemoEntry {
     std::string title;
     std::string story;
-    std::string asset;  ///< "assets/demos/short_of_focus.train.toml"
+    std::string asset;      ///< "assets/demos/short_of_focus.train.toml"
+    ImTextureID picture{};  ///< 16 : 9, row 0 at the top; null: none yet
 };
 
 /// What the program has to say of the last thing it was asked to do.
 struct Message {
     std::string text;  ///< empty: nothing
     bool is_error = false;
+};
+
+/// One of the setups that are open at once.
+struct OpenSetupEntry {
+    std::uint64_t number = 0;  ///< names it in commands
+    std::string title;
+    std::string file;  ///< empty: never saved
+    bool modified = false;
 };
 
 /// Work that a window left unsaved when it broke down.
@@ -68,6 +77,8 @@ struct View {
     std::string redo_label{};
     std::vector<std::string> steps{};         ///< all changes in order ...
     std::size_t step_position = 0;            ///< ... of which so many are in the document
+    std::vector<OpenSetupEntry> setups{};     ///< all that are open, in the order of their row ...
+    std::uint64_t shown_setup = 0;            ///< ... and the number of the one that is shown
     std::vector<std::string> recent_files{};  ///< newest first
     std::vector<DemoEntry> demos{};
     std::vector<Notice> notices{};  ///< of the file that is open
@@ -79,7 +90,8 @@ struct View {
     bool has_second_screen = false;  ///< besides the one that the window is on
     bool notes_closed =
         false;  ///< the user has closed the window with the speaker's notes; for one frame
-    bool close_asked = false;  ///< the system asks to close the window; true for one frame
+    bool starts_empty = false;  ///< the window was opened on nothing in particular; for one frame
+    bool close_asked = false;   ///< the system asks to close the window; true for one frame
 };
 
 /// How the user has arranged things: saved between runs, not undone. Lengths in units of the text size, so that
@@ -98,6 +110,11 @@ struct Session {
     float light_share = 0.38F;            ///< likewise
     std::string study = "magnification";  ///< which study the strip's last place shows, by stem
     bool study_is_wide = false;           ///< that study has all of the strip
+    bool parts_at_left =
+        false;  ///< list of parts and their values at the left, findings at the right
+    std::string narrow_shows =
+        "focus_budget";            ///< in a narrow window the strip shows one panel: its stem
+    bool narrow_findings = false;  ///< in a narrow window findings are folded, unless this is set
     std::set<std::string> folded;  ///< panels that show their heading only, by stem: "focus_budget"
     bool all_findings = false;     ///< false: only what fails or is poor, or else the first
     bool welcome_dismissed = false;
@@ -116,12 +133,21 @@ struct Redo {};
 struct GoToStep {
     std::size_t position = 0;
 };
+// What is opened stands beside what is open, unless that is a demo or a new setup that nobody has touched.
 struct NewSetup {};
-/// A copy that is not saved yet takes the place of the setup; its file stays as it is.
+/// A copy that is not saved yet stands beside the setup.
 struct DuplicateSetup {};
-/// A setup that was made elsewhere, not saved yet; undo goes back to the one before.
+/// A setup that was made elsewhere, not saved yet.
 struct StartSetup {
     Setup setup;
+};
+/// Another of the open setups comes into the window.
+struct ShowSetup {
+    std::uint64_t number = 0;
+};
+/// Its unsaved work has been asked about. When it was the last, the window begins anew.
+struct CloseSetup {
+    std::uint64_t number = 0;
 };
 struct OpenDemo {
     std::string asset;
@@ -135,13 +161,15 @@ struct SaveFile {
 };
 struct Quit {};
 
-/// Unsaved work has been asked about before NewSetup, OpenDemo, OpenFile and Quit are requested.
+/// Unsaved work has been asked about before CloseSetup and Quit are requested.
 using Command = std::variant<Undo,
                              Redo,
                              GoToStep,
                              NewSetup,
                              DuplicateSetup,
                              StartSetup,
+                             ShowSetup,
+                             CloseSetup,
                              OpenDemo,
                              OpenFile,
                              SaveFile,
@@ -177,6 +205,7 @@ struct Requests {
     std::optional<ExportOrder> export_order;  ///< write this
     bool gives_up_export = false;             ///< end what is being written
     int highlighted_part = -1;                ///< under the pointer, in the picture or in a list
+    bool wants_demo_pictures = false;         ///< those that View::demos lacks
     bool animating = false;                   ///< something moves: draw again soon
     std::optional<double> wake_in_s;          ///< draw again then, though nothing happens
     std::optional<SpeakerPage> speaker;       ///< for a window of its own; none: no such window

@@ -15,6 +15,9 @@ constexpr float status_height = 1.75F;
 constexpr float heading_height = 1.9F;
 constexpr float folded_width = 9;
 constexpr float splitter_width = 0.33F;
+constexpr float least_strip = 42;             // for three panels side by side
+constexpr float narrow_column_share = 0.36F;  // of the window's width
+constexpr float column_share = 0.45F;
 
 bool is_folded(const Session& session, const char* stem) { return session.folded.contains(stem); }
 
@@ -41,11 +44,13 @@ std::array<float, 3> strip_widths(const Session& session, float whole, float tex
     return widths;
 }
 
-// Findings beside the picture, never over it: the picture yields.
-void lay_out_findings(Layout& layout, const Session& session, Area room, float text) {
-    if (is_folded(session, "findings")) {
+// Findings beside the picture, never over it: the picture yields. Folded, they leave the room of `other_headings`, in
+// pixels, to those of a column that is folded too.
+void lay_out_findings(
+    Layout& layout, const Session& session, Area room, float text, float other_headings) {
+    if (is_panel_folded(session, "findings", layout.is_narrow)) {
         const float heading = std::round(heading_height * text);
-        layout.findings = {room.left, room.top, room.width, heading};
+        layout.findings = {room.left, room.top, room.width - other_headings, heading};
         layout.scene = {room.left, layout.findings.bottom(), room.width, room.height - heading};
         return;
     }
@@ -58,7 +63,7 @@ void lay_out_findings(Layout& layout, const Session& session, Area room, float t
 }
 
 void lay_out_strip(Layout& layout, const Session& session, Area strip, float text) {
-    if (session.study_is_wide && !is_folded(session, "study")) {
+    if (layout.is_narrow || (session.study_is_wide && !is_folded(session, "study"))) {
         layout.study = strip;
         return;
     }
@@ -94,35 +99,69 @@ void lay_out_column(Layout& layout, const Session& session, Area column, float t
                    part_folded ? heading : column.bottom() - part_top};
 }
 
+// The column comes to the left and findings to the right; the strip stays in the order in which it is read.
+void swap_sides(Layout& layout, float window, float strip_moves) {
+    for (Area* area : {&layout.scene, &layout.findings, &layout.train, &layout.part,
+                       &layout.column_splitter, &layout.findings_splitter, &layout.train_splitter})
+        area->left = window - area->right();
+    for (Area* area : {&layout.focus_budget, &layout.light_at_stops, &layout.study,
+                       &layout.strip_splitter, &layout.budget_splitter, &layout.light_splitter})
+        area->left += strip_moves;
+}
+
+// Below the bars and above the foot.
+void lay_out_panels(Layout& layout, const Session& session, Area room, float text) {
+    const float gap = std::round(splitter_width * text);
+    const bool column_folded = is_folded(session, "train") && is_folded(session, "part");
+    float column = std::round(std::min(session.column_width * text, room.width * column_share));
+    layout.is_narrow = room.width - (column_folded ? 0 : column + gap) < least_strip * text;
+    if (layout.is_narrow) column = std::min(column, std::round(room.width * narrow_column_share));
+    const float picture_right = column_folded ? room.width : room.width - column - gap;
+    const bool strip_folded =
+        is_folded(session, "study")
+        && (layout.is_narrow
+            || (is_folded(session, "focus_budget") && is_folded(session, "light_at_stops")));
+    const float strip =
+        std::round(strip_folded ? heading_height * text
+                                : std::min(session.strip_height * text, room.height * 0.5F));
+    const float picture_bottom = room.bottom() - strip - gap;
+
+    lay_out_findings(layout, session, {0, room.top, picture_right, picture_bottom - room.top}, text,
+                     column_folded ? column : 0);
+    if (!column_folded) layout.column_splitter = {picture_right, room.top, gap, room.height};
+    if (!strip_folded) layout.strip_splitter = {0, picture_bottom, picture_right, gap};
+    lay_out_strip(layout, session, {0, picture_bottom + gap, picture_right, strip}, text);
+    lay_out_column(layout, session, {room.width - column, room.top, column, room.height}, text);
+    if (session.parts_at_left) swap_sides(layout, room.width, room.width - picture_right);
+}
+
 }  // namespace
 
-Layout lay_out(ImVec2 window, const Session& session, float text, float notice_height) {
+bool is_panel_folded(const Session& session, std::string_view stem, bool is_narrow) {
+    if (is_narrow && stem == "findings") return !session.narrow_findings;
+    return session.folded.contains(std::string(stem));
+}
+
+void fold_panel(Session& session, std::string_view stem, bool is_narrow, bool is_folded) {
+    if (is_narrow && stem == "findings") {
+        session.narrow_findings = !is_folded;
+    } else if (is_folded) {
+        session.folded.emplace(stem);
+    } else {
+        session.folded.erase(std::string(stem));
+    }
+}
+
+Layout lay_out(ImVec2 window, const Session& session, float text, const BarHeights& bars) {
     Layout layout;
-    const float gap = std::round(splitter_width * text);
     const float bar = std::round(bar_height * text);
     const float status = std::round(status_height * text);
     layout.top_bar = {0, 0, window.x, bar};
-    layout.notice_bar = {0, bar, window.x, notice_height};
+    layout.setup_row = {0, bar, window.x, bars.setup_row};
+    layout.notice_bar = {0, layout.setup_row.bottom(), window.x, bars.notice};
     layout.status_bar = {0, window.y - status, window.x, status};
     const float top = layout.notice_bar.bottom();
-    const float bottom = layout.status_bar.top;
-
-    const bool column_folded = is_folded(session, "train") && is_folded(session, "part");
-    const float column = std::round(std::min(session.column_width * text, window.x * 0.45F));
-    const float picture_right = column_folded ? window.x : window.x - column - gap;
-    const bool study_folded = is_folded(session, "study");
-    const bool strip_folded =
-        study_folded && is_folded(session, "focus_budget") && is_folded(session, "light_at_stops");
-    const float room = bottom - top;
-    const float strip = std::round(
-        strip_folded ? heading_height * text : std::min(session.strip_height * text, room * 0.5F));
-    const float picture_bottom = bottom - strip - gap;
-
-    lay_out_findings(layout, session, {0, top, picture_right, picture_bottom - top}, text);
-    if (!column_folded) layout.column_splitter = {picture_right, top, gap, room};
-    if (!strip_folded) layout.strip_splitter = {0, picture_bottom, picture_right, gap};
-    lay_out_strip(layout, session, {0, picture_bottom + gap, picture_right, strip}, text);
-    lay_out_column(layout, session, {window.x - column, top, column, room}, text);
+    lay_out_panels(layout, session, {0, top, window.x, layout.status_bar.top - top}, text);
     return layout;
 }
 

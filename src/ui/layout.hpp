@@ -1,6 +1,8 @@
 // Where everything stands in the window: the picture first, findings at its left, a column at its right, a strip
-// below it.
+// below it; or findings at its right and the column at its left.
 #pragma once
+
+#include <string_view>
 
 #include <imgui.h>
 
@@ -21,6 +23,7 @@ struct Area {
 
 struct Layout {
     Area top_bar;
+    Area setup_row;   ///< empty while one setup alone is open
     Area notice_bar;  ///< empty when there is nothing to tell
     Area scene;
     Area findings;  ///< at the left of the picture; folded, a line above it
@@ -36,11 +39,22 @@ struct Layout {
     Area train_splitter;
     Area budget_splitter;
     Area light_splitter;
+    bool is_narrow = false;  ///< the strip has room for one panel: it stands in `study`
+};
+
+/// Bars that come and go, in pixels; 0: not there.
+struct BarHeights {
+    float setup_row = 0;
+    float notice = 0;
 };
 
 /// `text_size` in pixels scales everything. Areas never overlap, except that headings of a column that is all
 /// folded lie over the picture. Works down to 640 x 400.
-Layout lay_out(ImVec2 window, const Session& session, float text_size, float notice_height);
+Layout lay_out(ImVec2 window, const Session& session, float text_size, const BarHeights& bars);
+
+/// Whether the panel shows its heading alone; a narrow window keeps findings folded on its own account.
+bool is_panel_folded(const Session& session, std::string_view stem, bool is_narrow);
+void fold_panel(Session& session, std::string_view stem, bool is_narrow, bool is_folded);
 
 /// The session's sizes after a splitter was dragged, kept within what leaves room for all.
 void keep_sizes_sensible(Session& session);

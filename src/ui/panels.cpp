@@ -4,6 +4,7 @@
 #include <array>
 #include <functional>
 
+#include "scene/finding_rows.hpp"
 #include "ui/widgets.hpp"
 
 namespace beamfork {
@@ -102,15 +103,33 @@ const PanelEntry& shown_study(const Session& session) {
     return *std::find_if(table.begin(), table.end(), std::mem_fn(&PanelEntry::is_study));
 }
 
+const PanelEntry& shown_in_strip(const Session& session, bool is_narrow) {
+    const auto table = panels();
+    const auto found = std::find_if(table.begin(), table.end(), [&](const PanelEntry& entry) {
+        return entry.is_in_strip() && entry.stem == session.narrow_shows;
+    });
+    return is_narrow && found != table.end() ? *found : shown_study(session);
+}
+
 std::string window_name(const PanelEntry& entry) {
     return std::string(entry.title) + "###panel/" + std::string(entry.stem);
 }
 
 namespace {
 
-// All studies fold as one, since they share one place.
-std::string fold_stem(const PanelEntry& entry) {
-    return entry.is_study() ? "study" : std::string(entry.stem);
+// Whether it is the one of those that share the strip's last place.
+bool shares_place(const Ui& ui, const PanelEntry& entry) {
+    return entry.is_study() || (ui.state.is_narrow && entry.is_in_strip());
+}
+
+// All that share one place fold as one.
+std::string fold_stem(const Ui& ui, const PanelEntry& entry) {
+    return shares_place(ui, entry) ? "study" : std::string(entry.stem);
+}
+
+void choose_study(const Ui& ui, const PanelEntry& entry) {
+    ui.session.narrow_shows = entry.stem;
+    if (entry.is_study()) ui.session.study = entry.stem;
 }
 
 void draw_study_chooser(const Ui& ui, const PanelEntry& shown, float width) {
@@ -120,9 +139,9 @@ void draw_study_chooser(const Ui& ui, const PanelEntry& shown, float width) {
     ui.note("study", "Study", help);
     if (!is_open) return;
     for (const PanelEntry& entry : panels()) {
-        if (!entry.is_study()) continue;
+        if (!shares_place(ui, entry)) continue;
         if (ImGui::Selectable(std::string(entry.title).c_str(), entry.stem == shown.stem))
-            ui.session.study = entry.stem;
+            choose_study(ui, entry);
         tooltip(entry.help);
         ui.note("study/" + std::string(entry.stem), entry.title, entry.help);
     }
@@ -134,6 +153,7 @@ void draw_study_heading(const Ui& ui, const PanelEntry& entry) {
     ImGui::SameLine(0, grid(1));
     draw_study_chooser(ui, entry,
                        std::min(grid(60), ImGui::GetContentRegionAvail().x - button - grid(2)));
+    if (ui.state.is_narrow) return;  // it has all there is
     ImGui::SameLine(0, grid(1));
     const bool is_wide = ui.session.study_is_wide;
     if (icon_button(ui, "study/wide", is_wide ? Icon::narrow : Icon::widen,
@@ -142,11 +162,19 @@ void draw_study_heading(const Ui& ui, const PanelEntry& entry) {
         ui.session.study_is_wide = !is_wide;
 }
 
+// What folded findings come to, behind their heading.
+void draw_summary(const Ui& ui, const PanelEntry& entry, ImVec2 low, float width) {
+    if (ui.view.report == nullptr) return;
+    const float left = grid(4.5F) + text_width(entry.title, TextFace::bold) + grid(4);
+    const std::string words = shortened(finding_summary(*ui.view.report), width - left);
+    text_at(*ImGui::GetWindowDrawList(), {low.x + left, low.y}, words, colour(Tone::text_dim));
+}
+
 // Returns whether the panel is unfolded.
 bool draw_heading(const Ui& ui, const PanelEntry& entry) {
-    const std::string stem = fold_stem(entry);
-    const bool is_folded = ui.session.folded.contains(stem);
-    const bool has_chooser = entry.is_study() && !is_folded;
+    const std::string stem = fold_stem(ui, entry);
+    const bool is_folded = is_panel_folded(ui.session, stem, ui.state.is_narrow);
+    const bool has_chooser = shares_place(ui, entry) && !is_folded;
     const ImVec2 low = ImGui::GetCursorScreenPos();
     const float height =
         has_chooser ? ImGui::GetFrameHeight() : ImGui::GetTextLineHeight() + grid(1);
@@ -166,14 +194,9 @@ bool draw_heading(const Ui& ui, const PanelEntry& entry) {
     } else {
         text_at(list, {low.x + grid(4.5F), low.y}, shortened(entry.title, size.x - grid(5)),
                 colour(Tone::text), TextFace::bold);
+        if (is_folded && entry.area == &Layout::findings) draw_summary(ui, entry, low, size.x);
     }
-    if (pressed) {
-        if (is_folded) {
-            ui.session.folded.erase(stem);
-        } else {
-            ui.session.folded.insert(stem);
-        }
-    }
+    if (pressed) fold_panel(ui.session, stem, ui.state.is_narrow, !is_folded);
     return !is_folded;
 }
 
@@ -199,9 +222,13 @@ void draw_panel(const Ui& ui, const PanelEntry& entry, const Area& area) {
 }  // namespace
 
 void draw_panels(const Ui& ui, const Layout& layout) {
+    const PanelEntry& shown = shown_in_strip(ui.session, layout.is_narrow);
     for (const PanelEntry& entry : panels()) {
-        if (entry.is_study() && &entry != &shown_study(ui.session)) continue;
-        if ((layout.*entry.area).width > 0) draw_panel(ui, entry, layout.*entry.area);
+        if (shares_place(ui, entry)) {
+            if (&entry == &shown) draw_panel(ui, entry, layout.study);
+        } else if ((layout.*entry.area).width > 0) {
+            draw_panel(ui, entry, layout.*entry.area);
+        }
     }
 }
 

@@ -40,11 +40,17 @@ struct PanelEntry {
     bool needs_report = false;
     /// One of the studies that share the strip's last place; the session says which is shown.
     [[nodiscard]] bool is_study() const { return area == &Layout::study; }
+    /// Below the picture; a narrow window has room for one of these.
+    [[nodiscard]] bool is_in_strip() const {
+        return is_study() || area == &Layout::focus_budget || area == &Layout::light_at_stops;
+    }
 };
 
 std::span<const PanelEntry> panels();
 /// The study the session has chosen; the first when it names none.
 const PanelEntry& shown_study(const Session& session);
+/// What stands in the strip's last place: that study; in a narrow window any panel of the strip.
+const PanelEntry& shown_in_strip(const Session& session, bool is_narrow);
 std::string window_name(const PanelEntry& entry);
 
 /// All of them, each with a heading by which it folds.

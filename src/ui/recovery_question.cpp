@@ -29,10 +29,8 @@ void draw_recovery_question(const Ui& ui) {
         ui.note("recovery/words", work.title, work.file);
         ImGui::Dummy({1, grid(2)});
         if (text_button(ui, "recovery/restore", "Restore it",
-                        "Opens the unsaved work; save it then where you like.")) {
+                        "Opens the unsaved work; save it then where you like."))
             ui.requests.recovery = RecoveryAnswer::restore;
-            is_put_off = true;  // further ones at the next start: this one is unsaved again
-        }
         ImGui::SameLine();
         if (text_button(ui, "recovery/discard", "Discard it", "Deletes the unsaved work for good."))
             ui.requests.recovery = RecoveryAnswer::discard;

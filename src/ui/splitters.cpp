@@ -39,10 +39,11 @@ void draw_splitters(const Ui& ui, const Layout& layout) {
     const float text = font(TextFace::regular)->FontSize;
     const float strip = std::max(1.0F, layout.strip_splitter.width);
     const float column = std::max(1.0F, layout.train.height + layout.part.height);
+    const float hand = session.parts_at_left ? -1 : 1;  // the sides have changed
     session.column_width -=
-        drag_of(ui, "splitter/column", layout.column_splitter, Way::sideways) / text;
+        hand * drag_of(ui, "splitter/column", layout.column_splitter, Way::sideways) / text;
     session.findings_width +=
-        drag_of(ui, "splitter/findings", layout.findings_splitter, Way::sideways) / text;
+        hand * drag_of(ui, "splitter/findings", layout.findings_splitter, Way::sideways) / text;
     session.strip_height -=
         drag_of(ui, "splitter/strip", layout.strip_splitter, Way::up_and_down) / text;
     session.train_share +=

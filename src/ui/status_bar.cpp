@@ -1,3 +1,4 @@
+#include "scene/glossary.hpp"
 #include "ui/action_search.hpp"
 #include "ui/notice_bar.hpp"
 #include "ui/widgets.hpp"
@@ -37,6 +38,20 @@ void draw_page_button(const Ui& ui, const Area& area, const PageButton& button) 
     if (pressed || is_wanted) ImGui::OpenPopup(button.page);
 }
 
+// Of the part under the pointer, else the last message, else what the word under the pointer is, else the mouse.
+std::string words_of_foot(const Ui& ui) {
+    const auto part = ui.state.hovered_part_before;
+    if (part >= 0 && static_cast<std::size_t>(part) < ui.setup().parts.size()) {
+        const Part& hovered = ui.setup().parts[static_cast<std::size_t>(part)];
+        return hovered.name + " – " + kind_of(hovered.body).help;
+    }
+    if (!ui.view.message.text.empty()) return ui.view.message.text;
+    if (const Term* term = term_in(ui.state.pointed_label))
+        return keys_text("window/glossary") + " explains “" + std::string(term->word) + "”";
+    return "Drag: turn   Right drag: shift   Wheel: nearer   Click: select   Double click: "
+           "frame   1–6: views";
+}
+
 }  // namespace
 
 void draw_status_bar(const Ui& ui, const Area& area) {
@@ -45,23 +60,15 @@ void draw_status_bar(const Ui& ui, const Area& area) {
     begin_area("status_bar", area, Tone::ground,
                ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    const std::string_view caution = "Sun, weight, night work: cautions";
+    const std::string_view caution =
+        area.width < grid(240) ? "Cautions" : "Sun, weight, night work: cautions";
     const float button = width_of(caution);
     const float top = area.top + (area.height - ImGui::GetTextLineHeight()) / 2;
 
-    const auto part = ui.state.hovered_part_before;
-    const bool is_part = part >= 0 && static_cast<std::size_t>(part) < ui.setup().parts.size();
-    std::string words = ui.view.message.text;
-    if (is_part) {
-        const Part& hovered = ui.setup().parts[static_cast<std::size_t>(part)];
-        words = hovered.name + " – " + kind_of(hovered.body).help;
-    } else if (words.empty()) {
-        words = "Drag: turn   Right drag: shift   Wheel: nearer   Click: select   Double click: "
-                "frame   1–6: views";
-    }
+    const std::string words = words_of_foot(ui);
     text_at(list, {area.left + grid(3), top},
             shortened(words, area.width - button - width_of("What is assumed") - width_of("Keys")
-                                 - grid(8)),
+                                 - width_of("Glossary") - grid(8)),
             colour(Tone::text_dim));
     ui.note("status/words", words);
 
@@ -76,10 +83,16 @@ void draw_status_bar(const Ui& ui, const Area& area) {
                      {"status/keys", "Keys", "Keys", Icon::widen,
                       button + width_of("What is assumed"),
                       "All keys. With Ctrl+K everything is found by a few letters of its name."});
+    draw_page_button(ui, area,
+                     {"status/glossary", "Glossary", "Glossary", Icon::book,
+                      button + width_of("What is assumed") + width_of("Keys"),
+                      "Back focus, field stop, exit pupil: every word of the trade explained. "
+                      "Shift+F1 explains the one under the pointer."});
     ImGui::PopStyleVar(2);
     draw_cautions(ui);
     draw_assumptions(ui);
     draw_keys_page(ui);
+    draw_glossary_page(ui);
     ImGui::End();
 }
 

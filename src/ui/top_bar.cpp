@@ -4,9 +4,12 @@
 #include <filesystem>
 
 #include "ui/action.hpp"
+#include "ui/action_search.hpp"
 #include "ui/describe_dialog.hpp"
 #include "ui/export_dialog.hpp"
 #include "ui/file_dialog.hpp"
+#include "ui/setup_row.hpp"
+#include "ui/start_page.hpp"
 #include "ui/step_list.hpp"
 #include "ui/talk.hpp"
 #include "ui/unsaved_guard.hpp"
@@ -60,12 +63,18 @@ void draw_setup_menu(const Ui& ui) {
     if (item("file/save_as", "Save as …", "setup/save_as")) ask_to_save_as(ui);
     if (item("file/duplicate", "Duplicate", "setup/duplicate"))
         ask_for_command(ui, DuplicateSetup{});
+    if (item("file/close", "Close", "setup/close")) ask_to_close_setup(ui);
     ImGui::Separator();
     if (item("file/export", "Take it with you …", "setup/take")) start_export_dialog(ui);
     if (item("file/talk", "Give a talk …", "window/talk")) ask_for_talk(ui);
     ImGui::Separator();
+    if (item("file/start_page", "Start page", "window/start_page")) ask_for_start_page(ui);
     if (item("file/describe", "Title and story", nullptr)) ui.session.selected_part.reset();
+    if (item("file/sides", ui.session.parts_at_left ? "Parts at the right" : "Parts at the left",
+             "window/sides"))
+        ui.session.parts_at_left = !ui.session.parts_at_left;
     if (item("file/find", "Find an action …", "window/find")) ui.state.search.emplace();
+    if (item("file/glossary", "Glossary", "window/glossary")) ask_for_glossary(ui, "");
     if (item("file/quit", "Quit", "setup/quit")) ask_for_command(ui, Quit{});
     ImGui::EndPopup();
 }

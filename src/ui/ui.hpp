@@ -3,6 +3,7 @@
 
 #include <map>
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 
@@ -71,6 +72,8 @@ struct ActionSearch {
 struct TransientState {
     HeldKeys held_before;  ///< in the frame before
     bool is_first_frame = true;
+    bool is_narrow = false;        ///< of the layout of this frame
+    std::string study_before;      ///< Session::study of the frame before
     int hovered_part = -1;         ///< of this frame
     int hovered_part_before = -1;  ///< of the frame before: what is highlighted
     bool gesture_open = false;
@@ -83,15 +86,20 @@ struct TransientState {
     std::optional<DescribeDialog> describe_dialog;
     std::optional<Command> pending;  ///< waits for the answer about unsaved work
     bool saving_for_pending = false;
+    std::set<std::uint64_t> agreed_to_lose;  ///< setups whose changes may go with what waits
     bool save_was_requested = false;
     std::optional<std::size_t> keyboard_row;  ///< of the list of parts, last seen
     bool focus_name = false;
     std::optional<ActionSearch> search;
-    bool recovery_put_off = false;  ///< unsaved work that was found is asked about no more
-    bool steps_wanted = false;      ///< the list of changes opens
+    bool recovery_put_off = false;   ///< unsaved work that was found is asked about no more
+    std::uint64_t setup_seen = 0;    ///< that the row of setups was scrolled to
+    bool start_page_wanted = false;  ///< the start page opens
+    bool steps_wanted = false;       ///< the list of changes opens
     std::string
         panel_wanted;  ///< the window that gets the keyboard at this frame's end; empty: none
-    std::string page_wanted;                 ///< the page to read that opens; empty: none
+    std::string page_wanted;     ///< the page to read that opens; empty: none
+    std::string pointed_label;   ///< of the widget under the pointer, or that has the keyboard
+    std::string glossary_typed;  ///< what is sought among the words of the trade
     std::optional<std::string> story_draft;  ///< while the story is being written
     MeasurementDraft measurement;            ///< of the home measurements
     SightRequest sight;                      ///< what each eye is to see

@@ -1,5 +1,7 @@
 #include "ui/unsaved_guard.hpp"
 
+#include <algorithm>
+
 #include "ui/file_dialog.hpp"
 #include "ui/widgets.hpp"
 
@@ -9,33 +11,69 @@ namespace {
 
 constexpr const char* popup = "Unsaved changes";
 
-void go_on_after_save(const Ui& ui) {
-    TransientState& state = ui.state;
-    if (!state.pending || !state.saving_for_pending) return;
-    if (!ui.view.modified) {
-        ui.requests.commands.push_back(*state.pending);
-    } else if (state.save_was_requested || state.file_dialog) {
-        return;  // the app has not had its turn, or the user still chooses where to
-    }
-    // Saved, or the save failed or was called off: nothing waits any more.
+bool would_drop(const Command& command, const OpenSetupEntry& setup) {
+    if (const auto* closed = std::get_if<CloseSetup>(&command))
+        return closed->number == setup.number;
+    return std::holds_alternative<Quit>(command);
+}
+
+// The next setup whose unsaved work would be lost and was not answered for.
+const OpenSetupEntry* next_to_ask(const Ui& ui, const Command& command) {
+    const auto& agreed = ui.state.agreed_to_lose;
+    const auto& setups = ui.view.setups;
+    const auto found = std::find_if(setups.begin(), setups.end(), [&](const OpenSetupEntry& setup) {
+        return setup.modified && would_drop(command, setup) && !agreed.contains(setup.number);
+    });
+    return found == setups.end() ? nullptr : &*found;
+}
+
+void forget_pending(TransientState& state) {
     state.pending.reset();
     state.saving_for_pending = false;
     state.save_was_requested = false;
+    state.agreed_to_lose.clear();
+}
+
+void look_after_save(const Ui& ui) {
+    TransientState& state = ui.state;
+    if (!state.pending || !state.saving_for_pending) return;
+    const bool is_under_way = state.save_was_requested || state.file_dialog;
+    if (ui.view.modified && is_under_way) return;
+    if (ui.view.modified) {  // the save failed or was called off: nothing waits any more
+        forget_pending(state);
+    } else {
+        state.saving_for_pending = false;
+    }
+}
+
+// Nothing is left to ask: goes on. Else brings the setup that is asked about into the window.
+void go_on(const Ui& ui) {
+    TransientState& state = ui.state;
+    if (!state.pending || state.saving_for_pending) return;
+    const OpenSetupEntry* setup = next_to_ask(ui, *state.pending);
+    if (setup == nullptr) {
+        ui.requests.commands.push_back(*state.pending);
+        forget_pending(state);
+    } else if (setup->number != ui.view.shown_setup) {
+        ui.requests.commands.emplace_back(ShowSetup{setup->number});
+        ui.requests.animating = true;
+    }
 }
 
 }  // namespace
 
-bool replaces_document(const Command& command) {
+bool changes_document(const Command& command) {
     return std::holds_alternative<NewSetup>(command)
            || std::holds_alternative<DuplicateSetup>(command)
            || std::holds_alternative<StartSetup>(command)
-           || std::holds_alternative<OpenDemo>(command)
-           || std::holds_alternative<OpenFile>(command);
+           || std::holds_alternative<OpenDemo>(command) || std::holds_alternative<OpenFile>(command)
+           || std::holds_alternative<ShowSetup>(command)
+           || std::holds_alternative<CloseSetup>(command);
 }
 
 void ask_for_command(const Ui& ui, Command command) {
-    const bool drops_work = replaces_document(command) || std::holds_alternative<Quit>(command);
-    if (drops_work && ui.view.modified) {
+    ui.state.agreed_to_lose.clear();
+    if (next_to_ask(ui, command) != nullptr) {
         ui.state.pending = std::move(command);
         ui.state.saving_for_pending = false;
     } else {
@@ -57,9 +95,10 @@ void ask_to_open(const Ui& ui) { start_file_dialog(ui, FilePurpose::open); }
 
 void draw_unsaved_guard(const Ui& ui) {
     TransientState& state = ui.state;
-    go_on_after_save(ui);
+    look_after_save(ui);
     state.save_was_requested = false;
-    const bool asks = state.pending && !state.saving_for_pending;
+    go_on(ui);
+    const bool asks = state.pending && !state.saving_for_pending && ui.view.modified;
     if (asks && !ImGui::IsPopupOpen(popup)) ImGui::OpenPopup(popup);
     if (!begin_question(popup, grid(110))) return;
     ImGui::PushFont(font(TextFace::bold));
@@ -73,13 +112,13 @@ void draw_unsaved_guard(const Ui& ui) {
     }
     ImGui::SameLine();
     if (text_button(ui, "unsaved/discard", "Discard the changes", "Goes on without saving.")) {
-        ui.requests.commands.push_back(*state.pending);
-        state.pending.reset();
+        state.agreed_to_lose.insert(ui.view.shown_setup);
+        go_on(ui);
     }
     ImGui::SameLine();
     if (text_button(ui, "unsaved/cancel", "Cancel", "Stays with this setup. Esc")
         || ImGui::IsKeyPressed(ImGuiKey_Escape)) {
-        state.pending.reset();
+        forget_pending(state);
     }
     if (!state.pending || state.saving_for_pending) ImGui::CloseCurrentPopup();
     ImGui::EndPopup();

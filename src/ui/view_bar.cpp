@@ -48,6 +48,15 @@ void draw_views(const Ui& ui, bool is_narrow) {
     }
 }
 
+// How much of the bar stands side by side; what does not is in its lists.
+enum class BarRoom { all, views_folded, shells_folded, least };
+
+BarRoom room_of_bar(float width) {
+    if (width >= grid(235)) return BarRoom::all;
+    if (width >= grid(148)) return BarRoom::views_folded;
+    return width >= grid(112) ? BarRoom::shells_folded : BarRoom::least;
+}
+
 void draw_shells(const Ui& ui) {
     static constexpr std::array<std::string_view, 4> words{"Open", "Whole", "Cut", "Hidden"};
     static constexpr std::array<std::string_view, 4> helps{
@@ -57,7 +66,31 @@ void draw_shells(const Ui& ui) {
     ui.session.view.shells = static_cast<ShellView>(segments(ui, "view/shells", words, helps, now));
 }
 
-void draw_more(const Ui& ui) {
+void draw_shells_menu(const Ui& ui) {
+    if (text_button(ui, "view/shells/menu", "Tubes …",
+                    "Whether tubes are drawn open, whole, cut or not at all."))
+        ImGui::OpenPopup("view/shells/list");
+    place_popup_above();
+    if (!ImGui::BeginPopup("view/shells/list")) return;
+    draw_shells(ui);
+    ImGui::EndPopup();
+}
+
+// What is told of parts in the picture.
+void draw_part_words(const Ui& ui) {
+    bool& labels = ui.session.view.labels;
+    if (text_button(ui, "view/labels", "Names", "Names by the parts. Key N", true, labels))
+        labels = !labels;
+    ImGui::SameLine();
+    bool& dimensions = ui.session.view.dimensions;
+    if (text_button(ui, "view/dimensions", "Dimensions",
+                    "Length and clear opening of the selected part, in mm. Key "
+                        + keys_text("view/dimensions"),
+                    true, dimensions))
+        dimensions = !dimensions;
+}
+
+void draw_more(const Ui& ui, BarRoom room) {
     if (icon_button(ui, "view/more", Icon::more, "What else is drawn."))
         ImGui::OpenPopup("view/more/list");
     place_popup_above();
@@ -68,6 +101,7 @@ void draw_more(const Ui& ui) {
         tooltip(help);
         ui.note(name, label, help);
     };
+    if (room == BarRoom::least) draw_part_words(ui);
     tick("view/light", "Light", view.light, "The traced rays, drawn as light.");
     tick("view/clipped", "Clipped rays", view.clipped_rays,
          "Rays that end before the eye, with a cross where they do.");
@@ -97,7 +131,7 @@ void draw_more(const Ui& ui) {
 float foot_height() { return ImGui::GetFrameHeight() + grid(4); }
 
 float draw_view_bar(const Ui& ui, const Area& area) {
-    const bool is_narrow = area.width < grid(235);
+    const BarRoom room = room_of_bar(area.width);
     const float height = ImGui::GetFrameHeight() + grid(2);
     ImGui::SetCursorScreenPos({area.left + grid(2), area.bottom() - height - grid(1)});
     ImGui::PushStyleColor(ImGuiCol_ChildBg, colour(Tone::panel, 0.82F));
@@ -107,32 +141,29 @@ float draw_view_bar(const Ui& ui, const Area& area) {
                       ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
     ImGui::PopStyleVar();
     ImGui::PopStyleColor();
-    draw_views(ui, is_narrow);
+    draw_views(ui, room != BarRoom::all);
     ImGui::SameLine(0, grid(4));
-    if (!is_narrow) {
+    if (room == BarRoom::all) {
         ImGui::AlignTextToFramePadding();
         dim_text("Tubes");
         ImGui::SameLine(0, grid(1.5F));
     }
-    draw_shells(ui);
+    if (room < BarRoom::shells_folded) {
+        draw_shells(ui);
+    } else {
+        draw_shells_menu(ui);
+    }
     ImGui::SameLine(0, grid(4));
-    bool& labels = ui.session.view.labels;
-    if (text_button(ui, "view/labels", "Names", "Names by the parts. Key N", true, labels))
-        labels = !labels;
-    ImGui::SameLine();
-    bool& dimensions = ui.session.view.dimensions;
-    if (text_button(ui, "view/dimensions", "Dimensions",
-                    "Length and clear opening of the selected part, in mm. Key "
-                        + keys_text("view/dimensions"),
-                    true, dimensions))
-        dimensions = !dimensions;
-    ImGui::SameLine();
+    if (room != BarRoom::least) {
+        draw_part_words(ui);
+        ImGui::SameLine();
+    }
     bool& night = ui.session.view.night;
     if (text_button(ui, "view/night", "Night", "All of the window in red light. Key R", true,
                     night))
         night = !night;
     ImGui::SameLine();
-    draw_more(ui);
+    draw_more(ui, room);
     ImGui::EndChild();
     return ImGui::GetItemRectMax().x;
 }

@@ -1,4 +1,6 @@
 // What the open setup is held against: as opened, before the last change, kept aside, a demo, a file that is gone.
+#include <algorithm>
+
 #include "app/comparison_desk.hpp"
 #include "scene/sample_setups.hpp"
 
@@ -78,4 +80,52 @@ TEST_CASE("a file that cannot be read is told, and the setup stays") {
     CHECK(view.other == nullptr);
     CHECK(view.problem.find("at-all") != std::string::npos);
     CHECK(at.bench.report() != nullptr);
+}
+
+TEST_CASE(
+    "a setup that is open beside is held against this one, with its edits, until it is closed") {
+    SetupRow row(ReadSetup{Document{short_setup(), {}, {}, {}}, {}});
+    Session session;
+    const auto ask = [&](Command command) {
+        Requests requests;
+        requests.commands.push_back(std::move(command));
+        row.carry_out(requests, session);
+    };
+    const auto set_back_focus = [&](double mm) {
+        Requests requests;
+        requests.edits.emplace_back(SetField{0, "back_focus_mm", mm});
+        row.carry_out(requests, session);
+    };
+    const auto first = row.shown_number();
+    ask(DuplicateSetup{});
+    const auto second = row.shown_number();
+    REQUIRE(first != second);
+    set_back_focus(101);
+    ask(ShowSetup{first});
+    ComparisonDesk desk;
+    const auto compared = [&] {
+        Requests requests;
+        requests.comparison = ComparisonRequest{"open:" + std::to_string(second), {}};
+        row.shown().refresh();
+        desk.refresh(row.shown(), requests, &row);
+        View view = row.view();
+        desk.fill(view, row.shown());
+        return view.comparison;
+    };
+    const ComparisonView before = compared();
+    CHECK(ComparisonBench::back_focus(before) == 101);
+    const auto offered = [](const ComparisonView& view, const std::string& key) {
+        return std::any_of(view.choices.begin(), view.choices.end(),
+                           [&](const auto& choice) { return choice.key == key; });
+    };
+    CHECK(offered(before, "open:" + std::to_string(second)));
+    CHECK_FALSE(offered(before, "open:" + std::to_string(first)));
+    ask(ShowSetup{second});
+    set_back_focus(102);
+    ask(ShowSetup{first});
+    CHECK(ComparisonBench::back_focus(compared()) == 102);
+    ask(CloseSetup{second});
+    const ComparisonView closed = compared();
+    CHECK(closed.other == nullptr);
+    CHECK_FALSE(closed.problem.empty());
 }

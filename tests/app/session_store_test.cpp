@@ -30,6 +30,11 @@ TEST_CASE("the window's arrangement comes back as it was left") {
     stored.session.tune_watched = "true_field";
     stored.session.tune_wanted = {{"margin", "7"}, {"true_field", "30'"}};
     stored.recent_files = {"/a.train.toml", "/b.train.toml"};
+    stored.session.compare_with = "open:2";
+    stored.session.parts_at_left = true;
+    stored.session.narrow_shows = "fit";
+    stored.open_files = {"/b.train.toml", "/c.train.toml"};
+    stored.shown_file = "/c.train.toml";
     const auto file = scratch("session.json");
     REQUIRE(store_session(file, stored).has_value());
     const StoredSession back = load_session(file);
@@ -44,6 +49,11 @@ TEST_CASE("the window's arrangement comes back as it was left") {
     CHECK(back.session.tune_watched == "true_field");
     CHECK(back.session.tune_wanted == stored.session.tune_wanted);
     CHECK(back.recent_files == stored.recent_files);
+    CHECK(back.session.compare_with.empty());  // a number of that run
+    CHECK(back.session.parts_at_left);
+    CHECK(back.session.narrow_shows == "fit");
+    CHECK(back.open_files == stored.open_files);
+    CHECK(back.shown_file == stored.shown_file);
     std::filesystem::remove_all(file.parent_path());
 }
 

@@ -13,7 +13,8 @@ using namespace beamfork;
 
 namespace {
 
-const std::filesystem::path folder = BEAMFORK_SOURCE_DIR "/tests/golden";
+// The pictures of the demos are those on the cards of the start page.
+const std::filesystem::path demo_folder = BEAMFORK_SOURCE_DIR "/assets/demos";
 
 // On one version of Mesa the pictures are equal to the bit, whatever the build. Another version may place the
 // samples of an edge elsewhere: single pixels of an edge then differ by up to half of black to white ...
@@ -34,7 +35,9 @@ Image picture_of(const Demo& demo, StandardView view) {
     return *std::move(image);
 }
 
-void compare_with_golden(const Image& image, const std::string& name) {
+void compare_with_golden(const Image& image,
+                         const std::string& name,
+                         const std::filesystem::path& folder) {
     const auto golden_file = folder / (name + ".png");
     if (std::getenv("BEAMFORK_ACCEPT_GOLDEN") != nullptr) {
         REQUIRE(write_png(image, golden_file).has_value());
@@ -64,12 +67,12 @@ TEST_CASE("the demos look as they did when somebody last looked at them") {
     const auto all = demos();
     REQUIRE(all.size() >= 5);
     for (const Demo& demo : all)
-        compare_with_golden(picture_of(demo, StandardView::overview), demo.name);
+        compare_with_golden(picture_of(demo, StandardView::overview), demo.name, demo_folder);
 }
 
 TEST_CASE("a demo without its shifter looks different enough to be noticed") {
     const auto all = demos();
-    const auto golden = read_png(folder / (all[1].name + ".png"));
+    const auto golden = read_png(demo_folder / (all[1].name + ".png"));
     REQUIRE(golden.has_value());
     const auto difference = compare(picture_of(all[0], StandardView::overview), *golden);
     REQUIRE(difference.has_value());

@@ -182,6 +182,9 @@ public:
     std::string file_path;
     std::vector<Notice> notices;
     std::vector<DemoEntry> demos;
+    std::vector<std::string> recent_files;
+    bool starts_empty = false;
+    std::vector<OpenSetupEntry> other_setups;  ///< behind the one that is worked on, number 1
     Message message;
     std::vector<LostWorkEntry> lost_work;
     std::vector<RecoveryAnswer> recovery_answers;  ///< all that were given
@@ -207,6 +210,11 @@ private:
         now.step_position = history.position();
         now.notices = notices;
         now.demos = demos;
+        now.setups = {{1, setup().title, file_path, history.is_modified()}};
+        now.setups.insert(now.setups.end(), other_setups.begin(), other_setups.end());
+        now.shown_setup = 1;
+        now.recent_files = recent_files;
+        now.starts_empty = std::exchange(starts_empty, false);
         now.lost_work = lost_work;
         now.message = message;
         now.dropped_file = std::exchange(dropped_file, {});

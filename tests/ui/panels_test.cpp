@@ -222,6 +222,7 @@ TEST_CASE("the whole window works at 640 by 400 and on a wide screen with large 
         Desk desk(clipping_setup(), size);
         desk.session.welcome_dismissed = false;
         desk.session.all_findings = true;
+        desk.session.narrow_findings = true;
         for (std::size_t i = 0; i < desk.setup().parts.size(); ++i)
             desk.select(i);
         CHECK(desk.widget("picture/canvas").high.x > 0.4F * size.x);

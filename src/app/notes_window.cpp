@@ -40,11 +40,7 @@ void NotesWindow::open() {
     glfwMakeContextCurrent(main_);
 }
 
-void NotesWindow::draw(const SpeakerPage& page) {
-    int width = 0;
-    int height = 0;
-    glfwGetFramebufferSize(window_.get(), &width, &height);
-    if (width < 1 || height < 1) return;
+void paint_speaker_page(const SpeakerPage& page, int width, int height) {
     const ImVec2 size{static_cast<float>(width), static_cast<float>(height)};
     ImDrawList list(ImGui::GetDrawListSharedData());
     list._ResetForNewFrame();
@@ -56,8 +52,16 @@ void NotesWindow::draw(const SpeakerPage& page) {
     data.DisplaySize = size;
     data.FramebufferScale = {1, 1};
     data.AddDrawList(&list);
-    glfwMakeContextCurrent(window_.get());
     ImGui_ImplOpenGL3_RenderDrawData(&data);
+}
+
+void NotesWindow::draw(const SpeakerPage& page) {
+    int width = 0;
+    int height = 0;
+    glfwGetFramebufferSize(window_.get(), &width, &height);
+    if (width < 1 || height < 1) return;
+    glfwMakeContextCurrent(window_.get());
+    paint_speaker_page(page, width, height);
     glfwSwapBuffers(window_.get());
     glfwMakeContextCurrent(main_);
 }

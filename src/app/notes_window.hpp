@@ -11,6 +11,9 @@ struct GLFWwindow;
 
 namespace beamfork {
 
+/// Draws the page over the framebuffer that is bound, so large. Between ImGui::Render and the next ImGui::NewFrame.
+void paint_speaker_page(const SpeakerPage& page, int width, int height);
+
 class NotesWindow {
 public:
     /// Keys that are pressed in the notes are heard by `main`, whose context is current before and after each call.

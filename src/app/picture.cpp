@@ -1,18 +1,9 @@
 #include "app/picture.hpp"
 
-#include "app/comparison_desk.hpp"
-#include "app/gui.hpp"
+#include "app/open_setup.hpp"
 #include "app/scene_painter.hpp"
-#include "app/sight_stage.hpp"
-#include "app/tune_finder.hpp"
-#include "app/workbench.hpp"
-#include "render/canvas.hpp"
-#include "render/night_pass.hpp"
-#include "render/offscreen.hpp"
+#include "app/window_painter.hpp"
 #include "scene/built_in_tours.hpp"
-#include "study/cure_search.hpp"
-
-#include <imgui.h>
 
 namespace beamfork {
 
@@ -53,75 +44,37 @@ scene_picture(const Document& document, const Report& report, const MakePicture&
     return painter->paint(*frame, moment, command.transparent);
 }
 
-Result<Image> window_picture(
-    Workbench& bench, const MakePicture& command, Gui& gui, Stage& stage, const Canvas& canvas) {
-    Session session;
+Result<Image> window_picture(const Document& document, const MakePicture& command) {
+    auto window = WindowPainter::create(document, {command.width, command.height});
+    if (!window) return tl::make_unexpected(window.error());
+    WindowPainter& painter = **window;
+    Session& session = painter.session;
     session.view = command.options;
+    session.text_scale = command.text_scale;
     session.welcome_dismissed = false;
     if (!command.study.empty()) session.study = session.narrow_shows = command.study;
     session.study_is_wide = command.study_is_wide;
     session.compare_with = command.other;
     session.compare_place = command.other_place;
-    Transient transient;
-    SightStage sights([] {});
-    TuneFinder tune([] {});
-    ComparisonDesk comparison;
+    painter.first_view = command.view;
+    if (command.camera) session.camera = *command.camera;
+    session.camera_is_set = command.camera.has_value();
     constexpr int frames_to_settle =
         8;  // panels find their sizes, then the picture is drawn to fit
     for (int i = 0; i < frames_to_settle; ++i) {
-        gui.begin(command.text_scale, command.width, command.height);
-        View view = bench.view();
-        view.scene_texture = as_imgui_texture(stage.texture());
-        sights.fill(view);
-        tune.fill(view);
-        comparison.fill(view, bench);
-        Requests requests;
-        draw_interface(view, session, transient, requests);
-        sights.draw_now(bench, requests.sight);
-        if (i == 0) tune.find_now(bench, requests.tune);
-        comparison.refresh(bench, requests);
-        bench.refresh();
-        if (requests.scene.height > 0 && i == 0) {
-            const float aspect = static_cast<float>(requests.scene.width)
-                                 / static_cast<float>(requests.scene.height);
-            session.camera =
-                command.camera.value_or(standard_view(command.view, bench.frame(), aspect));
-            session.camera_is_set = true;
-        }
-        canvas.bind();
-        gui.end();
-        if (auto drawn = stage.show(bench.frame(),
-                                    {session.camera, session.view, requests.scene, -1, 1, false});
-            !drawn) {
-            return tl::make_unexpected(drawn.error());
-        }
+        if (auto drawn = painter.frame(); !drawn) return tl::make_unexpected(drawn.error());
     }
-    return command.options.night ? read_in_red(canvas, command.options.night_brightness)
-                                 : canvas.read_pixels();
+    return painter.image();
 }
 
 }  // namespace
 
 Result<Image> make_picture(const Document& document, const MakePicture& command) {
     const Setup& setup = document.setup;
-    if (!command.with_panels) {
-        const auto report = make_report(setup, setup.chosen);
-        if (!report) return tl::make_unexpected(report.error());
-        return scene_picture(document, *report, command);
-    }
-    const auto context = OffscreenContext::create();
-    if (!context) return tl::make_unexpected(context.error());
-    auto stage = Stage::create();
-    if (!stage) return tl::make_unexpected(stage.error());
-    auto gui = Gui::create(nullptr);
-    if (!gui) return tl::make_unexpected(gui.error());
-    const auto canvas = Canvas::create(command.width, command.height);
-    if (!canvas) return tl::make_unexpected(canvas.error());
-    Workbench bench(ReadSetup{document, {}});
-    bench.refresh();
-    if (bench.report() == nullptr) return fail(ErrorCode::impossible, bench.view().report_error);
-    bench.adopt_cures(bench.report_revision(), find_cures(setup, *bench.report()));
-    return window_picture(bench, command, *gui, *stage, *canvas);
+    if (command.with_panels) return window_picture(document, command);
+    const auto report = make_report(setup, setup.chosen);
+    if (!report) return tl::make_unexpected(report.error());
+    return scene_picture(document, *report, command);
 }
 
 }  // namespace beamfork

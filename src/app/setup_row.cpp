@@ -70,7 +70,7 @@ std::optional<std::size_t> SetupRow::place_of(const std::filesystem::path& path)
     return std::nullopt;
 }
 
-void SetupRow::set_recent_files(std::vector<std::string> files) {
+void SetupRow::set_recent_files(const std::vector<std::string>& files) {
     for (const auto& setup : setups_)
         setup->bench.recent_files = files;
 }

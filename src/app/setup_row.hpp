@@ -55,7 +55,7 @@ public:
     [[nodiscard]] const std::vector<std::string>& recent_files() const {
         return shown().recent_files;
     }
-    void set_recent_files(std::vector<std::string> files);
+    void set_recent_files(const std::vector<std::string>& files);
     /// Absolute paths of those that have a file, in order; of the shown one, empty without a file.
     [[nodiscard]] std::vector<std::string> open_files() const;
     [[nodiscard]] std::string shown_file() const;

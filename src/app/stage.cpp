@@ -1,5 +1,7 @@
 #include "app/stage.hpp"
 
+#include <chrono>
+
 namespace beamfork {
 
 Result<Stage> Stage::create() {
@@ -15,9 +17,15 @@ Result<bool> Stage::show(const Frame& frame, const Look& look) {
     PictureSize size{look.area.width, look.area.height};
     size.pixel_scale = look.pixel_scale;
     size.transparent = look.transparent;
-    if (look.quick) size = draft(size);
+    if (look.quick) size = draft(size, detail_.share());
+    const auto begin = std::chrono::steady_clock::now();
     auto texture = renderer_.draw(look.camera, look.options, size, look.highlighted_part);
     if (!texture) return tl::make_unexpected(texture.error());
+    if (look.quick) {
+        renderer_.finish();
+        const std::chrono::duration<double> took = std::chrono::steady_clock::now() - begin;
+        detail_.took(took.count());
+    }
     texture_ = *texture;
     last_ = look;
     revision_ = frame.revision;

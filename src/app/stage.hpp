@@ -2,6 +2,7 @@
 // something moves and carefully once it rests.
 #pragma once
 
+#include "app/drag_detail.hpp"
 #include "render/renderer.hpp"
 #include "ui/interface.hpp"
 
@@ -35,6 +36,7 @@ private:
 
     Renderer renderer_;
     PictureTexture texture_ = 0;
+    DragDetail detail_;
     std::optional<Look> last_;
     std::uint64_t revision_ = 0;
 };

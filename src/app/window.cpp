@@ -10,6 +10,7 @@
 #include "app/demo_pictures.hpp"
 #include "app/end_signals.hpp"
 #include "app/export_desk.hpp"
+#include "app/frame_clock.hpp"
 #include "app/full_screen.hpp"
 #include "app/gui.hpp"
 #include "app/notes_window.hpp"
@@ -115,33 +116,15 @@ std::optional<double> sooner(std::optional<double> a, std::optional<double> b) {
     return std::min(*a, *b);
 }
 
-// Frames go on while something moves and for a few frames after each event; otherwise the window sleeps.
-class FrameClock {
-public:
-    void wait(bool is_typing, std::optional<double> wake_after) {
-        if (frames_left_ > 0) {
-            glfwPollEvents();
-            --frames_left_;
-            return;
-        }
-        constexpr double caret_seconds = 0.4;  // so that the text caret blinks
-        if (is_typing) {
-            glfwWaitEventsTimeout(std::min(caret_seconds, wake_after.value_or(caret_seconds)));
-        } else if (wake_after) {
-            glfwWaitEventsTimeout(*wake_after);
-        } else {
-            glfwWaitEvents();
-        }
-        frames_left_ = frames_after_event;
+void wait_for(const FramePause& pause) {
+    if (!pause.sleeps) {
+        glfwPollEvents();
+    } else if (pause.at_most_s) {
+        glfwWaitEventsTimeout(*pause.at_most_s);
+    } else {
+        glfwWaitEvents();
     }
-    void keep_going() { frames_left_ = std::max(frames_left_, frames_after_event); }
-    [[nodiscard]] bool is_resting() const { return frames_left_ == 0; }
-
-private:
-    static constexpr int frames_after_event =
-        3;  // Dear ImGui settles hover and focus within that many
-    int frames_left_ = frames_after_event;
-};
+}
 
 // What draws into the window.
 struct Drawing {
@@ -175,8 +158,9 @@ public:
 
     Result<void> run() {
         while (!row_.wants_to_quit()) {
-            clock_.wait(ImGui::GetIO().WantTextInput,
-                        sooner(recovery_.seconds_left(glfwGetTime()), wake_in_s_));
+            wait_for(clock_.before_next_frame(
+                ImGui::GetIO().WantTextInput,
+                sooner(recovery_.seconds_left(glfwGetTime()), wake_in_s_)));
             // The system ends the program: what is unsaved stays behind as after a crash, unasked.
             if (signals_.was_asked()) return {};
             if (auto drawn = frame(); !drawn) return drawn;

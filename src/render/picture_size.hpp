@@ -1,6 +1,9 @@
 // How large and how carefully a picture is drawn.
 #pragma once
 
+#include <algorithm>
+#include <cmath>
+
 namespace beamfork {
 
 struct PictureSize {
@@ -14,8 +17,15 @@ struct PictureSize {
     bool operator==(const PictureSize&) const = default;
 };
 
-/// The quick variant for frames while the camera or a slider moves.
-constexpr PictureSize draft(PictureSize size) {
+/// The quick variant for frames while the camera or a slider moves: of the pixels along each side only `share`,
+/// 0 to 1, to be shown enlarged.
+inline PictureSize draft(PictureSize size, float share = 1) {
+    const auto part_of = [share](int pixels) {
+        return std::max(1, static_cast<int>(std::lround(static_cast<float>(pixels) * share)));
+    };
+    size.width = part_of(size.width);
+    size.height = part_of(size.height);
+    size.pixel_scale *= share;
     size.samples = 1;
     size.glow = false;
     return size;

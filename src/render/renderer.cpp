@@ -87,6 +87,8 @@ Result<PictureTexture> Renderer::draw(const Camera& camera,
     return p.targets.result_texture();
 }
 
+void Renderer::finish() const { glFinish(); }
+
 Image Renderer::read_pixels() const {
     const PictureSize& size = parts_->targets.size();
     Image image{.width = size.width, .height = size.height, .rgba = {}};

@@ -45,6 +45,9 @@ public:
                                 const PictureSize& size,
                                 int highlighted_part = -1);
 
+    /// Returns when all that was asked for has been drawn.
+    void finish() const;
+
     /// The picture last drawn; empty (0 x 0) before the first. Without a ground (PictureSize::transparent) its
     /// colours are multiplied by alpha: `over` and `straight` (render/image.hpp) take them so.
     [[nodiscard]] Image read_pixels() const;

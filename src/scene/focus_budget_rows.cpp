@@ -22,9 +22,36 @@ ColourRole role_of_entry(const BudgetRow& row) {
     return ColourRole::dimension;
 }
 
+const char* help_of_entry(BudgetEntry entry) {
+    switch (entry) {
+    case BudgetEntry::available:
+        return "Light path that can be spent, mm: from the drawtube's rear face, racked in, to the "
+               "image.";
+    case BudgetEntry::spends:
+        return "Light path that it takes, mm: air counts in full, glass of length t and index n as "
+               "t / n (reduced thickness: W. J. Smith, Modern Optical Engineering).";
+    case BudgetEntry::gives_back:
+        return "Light path that it gives back, mm: a lens moves the image outward by more than its "
+               "mount is long.";
+    case BudgetEntry::observer:
+        return "Where this eye wants the image, mm: dioptres D move it by D f² / 1000 for an "
+               "eyepiece of focal length f (Newton's equation).";
+    case BudgetEntry::left_over:
+        return "What is left, mm: offered less taken plus given back. So far the drawtube is "
+               "racked out in focus; below zero, focus is not reached.";
+    }
+    return "";
+}
+
 BudgetBar bar_of(const BudgetRow& row) {
-    BudgetBar bar{row.entry, role_of_entry(row), row.label, {}, row.left - row.change, row.left,
-                  row.part};
+    BudgetBar bar{row.entry,
+                  role_of_entry(row),
+                  row.label,
+                  {},
+                  row.left - row.change,
+                  row.left,
+                  row.part,
+                  row.label + ".\n" + help_of_entry(row.entry)};
     const bool is_total =
         row.entry == BudgetEntry::available || row.entry == BudgetEntry::left_over;
     if (is_total) bar.from = 0;

@@ -20,6 +20,7 @@ struct BudgetBar {
     double from = 0;
     double to = 0;
     std::optional<std::size_t> part;
+    std::string help;  ///< formula in words
 };
 
 /// The drawtube's travel: 0 (racked in) to `travel`, where it stands and where focus wants it. The axis from

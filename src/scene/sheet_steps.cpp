@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/chance.hpp"
 #include "base/text.hpp"
 #include "scene/sheet.hpp"
 
@@ -111,9 +112,9 @@ SheetStep focus_step(const Report& report) {
                         "{:.1f} mm outward.",
                         budget.wanted_drawtube, budget.margin_in, budget.margin_out);
     }
-    step.text += fmt::format(" Chance that it reaches, with every ±: {:.0f} %. Other eyepieces and "
+    step.text += fmt::format(" Chance that it reaches, with every ±: {} %. Other eyepieces and "
                              "observers: see the table below.",
-                             100 * report.uncertainty.probability);
+                             format_chance(report.uncertainty.probability));
     return step;
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/chance.hpp"
 #include "base/text.hpp"
 
 #include <fmt/format.h>
@@ -11,10 +12,9 @@ namespace beamfork {
 
 namespace {
 
+// Of a sum: all of it may come from one.
 std::string percent(double share) {
-    if (share > 0.995 && share < 1) return "more than 99";
-    if (share < 0.005 && share > 0) return "less than 1";
-    return format_number(100 * share, 0);
+    return share == 1 || share == 0 ? format_number(100 * share, 0) : format_chance(share);
 }
 
 // Normal curve over the travel and four standard deviations either side of focus.
@@ -51,12 +51,14 @@ std::string place_sentence(const Uncertainty& found) {
             "The main mirror leaves {} ± {} mm of the {} mm by which it moves the back focus; "
             "chance of too far in {} %, too far out {} %.",
             format_number(found.drawtube, 1), format_number(found.standard, 1),
-            format_number(found.travel, 0), percent(found.too_far_in), percent(found.too_far_out));
+            format_number(found.travel, 0), format_chance(found.too_far_in),
+            format_chance(found.too_far_out));
     }
     return fmt::format(
         "Focus at {} ± {} mm of 0 to {} mm; chance of too far in {} %, too far out {} %.",
         format_number(found.drawtube, 1), format_number(found.standard, 1),
-        format_number(found.travel, 0), percent(found.too_far_in), percent(found.too_far_out));
+        format_number(found.travel, 0), format_chance(found.too_far_in),
+        format_chance(found.too_far_out));
 }
 
 ContributionRow row_of(const Setup& setup, const Contribution& one) {
@@ -89,7 +91,7 @@ std::string advice_of(const Setup& setup, const Uncertainty& found) {
     return fmt::format("Worth measuring: {} of {}. Known to ±{:.2g} {} and unchanged, focus would "
                        "be {} % sure. {}",
                        largest.label, setup.parts[largest.part].name, found.better->plus_minus,
-                       symbol(largest.unit), percent(found.better->probability),
+                       symbol(largest.unit), format_chance(found.better->probability),
                        home_measurement(setup.parts[largest.part].body, largest.key));
 }
 
@@ -108,7 +110,7 @@ UncertaintyRows uncertainty_rows(const Setup& setup, const Report& report) {
         rows.sentence = "No value whose ± is known or usual moves the focus here.";
         return rows;
     }
-    rows.headline = percent(found.probability) + " % sure";
+    rows.headline = format_chance(found.probability) + " % sure";
     rows.role = found.probability >= 0.95 ? ColourRole::good : ColourRole::shortfall;
     rows.sentence = place_sentence(found);
     rows.assumed = assumed_sentence(found);

@@ -1,5 +1,4 @@
-#include <algorithm>
-
+#include "base/chance.hpp"
 #include "study/finding_scope.hpp"
 
 #include <fmt/format.h>
@@ -24,25 +23,25 @@ void uncertainty_findings(const FindingScope& scope) {
     std::string advice;
     constexpr double gain_that_counts = 0.005;
     if (found.better && found.better->probability > found.probability + gain_that_counts) {
-        advice = fmt::format(
-            "Measure the {}: known to ±{:.2g} {} and unchanged, it makes that {:.0f} %. {}", value,
-            found.better->plus_minus, symbol(largest.unit), 100 * found.better->probability,
-            home_measurement(scope.setup.parts[largest.part].body, largest.key));
+        advice =
+            fmt::format("Measure the {}: known to ±{:.2g} {} and unchanged, it makes that {} %. {}",
+                        value, found.better->plus_minus, symbol(largest.unit),
+                        format_chance(found.better->probability),
+                        home_measurement(scope.setup.parts[largest.part].body, largest.key));
     }
     if (found.probability >= sure_enough) {
         scope.add(Severity::good, "reach_is_sure",
-                  fmt::format("{}, focus is reached with a chance of {:.1f} %.", all,
-                              std::min(99.9, 100 * found.probability)));
+                  fmt::format("{}, focus is reached with a chance of {} %.", all,
+                              format_chance(found.probability)));
         return;
     }
     // Where focus is missed as stated, the shortfall is the first thing to say.
-    scope.add(
-        scope.report.budget.reaches ? Severity::poor : Severity::note, "reach_is_unsure",
-        fmt::format("Reaches focus with a chance of only {:.0f} %: the margin of {:.1f} mm is "
-                    "known to ±{:.1f} mm{}, most of it from the {}.",
-                    100 * found.probability, found.margin, found.standard,
-                    found.assumed == 0 ? "" : ", in part assumed", value),
-        advice, largest.part);
+    scope.add(scope.report.budget.reaches ? Severity::poor : Severity::note, "reach_is_unsure",
+              fmt::format("The chance of reaching focus is {} %: the margin of {:.1f} mm is "
+                          "known to ±{:.1f} mm{}, most of it from the {}.",
+                          format_chance(found.probability), found.margin, found.standard,
+                          found.assumed == 0 ? "" : ", in part assumed", value),
+              advice, largest.part);
 }
 
 }  // namespace beamfork

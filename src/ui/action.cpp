@@ -76,8 +76,9 @@ void add_parts(const Ui& ui, std::vector<Action>& list) {
     }
     for (const PartKind& kind : part_kinds()) {
         const auto add = [key = kind.key](const Ui& now) { add_part(now, key); };
-        list.push_back({"part/add/" + kind.key, "Parts", "Add " + kind.label, kind.help, "",
-                        why_not_add_part(ui, kind.key).empty(), add});
+        const std::string why_not = why_not_add_part(ui, kind.key);
+        list.push_back({"part/add/" + kind.key, "Parts", "Add " + kind.label,
+                        why_not.empty() ? kind.help : why_not, "", why_not.empty(), add});
     }
 }
 
@@ -134,14 +135,16 @@ std::string all_keys_text(const ActionEntry& entry) {
     return text;
 }
 
-std::string keys_text(std::string_view name) {
+const ActionEntry& action_named(std::string_view name) {
     const ActionEntry* found = nullptr;
     for_each_action([&](const ActionEntry& entry) {
         if (entry.name == name) found = &entry;
     });
     BEAMFORK_EXPECTS(found != nullptr);
-    return keys_text(*found);
+    return *found;
 }
+
+std::string keys_text(std::string_view name) { return keys_text(action_named(name)); }
 
 std::string with_keys(std::string_view sentence, std::string_view name) {
     return std::string(sentence) + " " + keys_text(name);
@@ -150,8 +153,9 @@ std::string with_keys(std::string_view sentence, std::string_view name) {
 std::vector<Action> all_actions(const Ui& ui) {
     std::vector<Action> list;
     for_each_action([&](const ActionEntry& entry) {
-        list.push_back({entry.name, entry.group, entry.label, "", keys_text(entry),
-                        entry.can == nullptr || entry.can(ui), entry.run});
+        const bool enabled = entry.can == nullptr || entry.can(ui);
+        list.push_back({entry.name, entry.group, entry.label, enabled ? "" : entry.why_not,
+                        keys_text(entry), enabled, entry.run});
     });
     add_open_setups(ui, list);
     add_parts(ui, list);

@@ -38,6 +38,7 @@ struct ActionEntry {
     bool repeats = false;              ///< again and again while the key is held
     bool (*can)(const Ui&) = nullptr;  ///< null: always
     void (*run)(const Ui&) = nullptr;
+    const char* why_not = "";  ///< what is missing while it cannot be done; with `can` only
 };
 
 /// By topic; the action_<topic>.cpp hold them.
@@ -55,6 +56,8 @@ void for_each_action(const std::function<void(const ActionEntry&)>& use);
 std::string keys_text(const ActionEntry& entry);
 /// All its chords: "Ctrl+Shift+Z or Ctrl+Y".
 std::string all_keys_text(const ActionEntry& entry);
+/// A name that is not in the table breaks the contract.
+const ActionEntry& action_named(std::string_view name);
 /// The first by name, for menus and hints; a name that is not in the table breaks the contract.
 std::string keys_text(std::string_view name);
 /// "Takes it out. Delete"
@@ -82,5 +85,7 @@ void add_part(const Ui& ui, const std::string& kind);
 std::string why_not_add_part(const Ui& ui, const std::string& kind);
 /// Gives the keyboard to the next panel that is shown (+1), or to the one before (-1).
 void go_to_panel(const Ui& ui, int step);
+/// Gives the keyboard to the next gap between panels.
+void go_to_gap(const Ui& ui);
 
 }  // namespace beamfork

@@ -36,7 +36,15 @@ void step_to_part(const Ui& ui, bool down) {
 
 constexpr ActionEntry
 handle_entry(const char* name, const char* label, ImGuiKey key, int held, void (*run)(const Ui&)) {
-    return {name, "Parts", label, {{{key, held}}}, Heard::between_text, true, can_move_handle, run};
+    return {name,
+            "Parts",
+            label,
+            {{{key, held}}},
+            Heard::between_text,
+            true,
+            can_move_handle,
+            run,
+            "Select a part that has a length to change."};
 }
 
 constexpr std::array part_table{
@@ -67,7 +75,8 @@ constexpr std::array part_table{
                 Heard::by_picture,
                 true,
                 has_parts,
-                [](const Ui& ui) { step_to_part(ui, false); }},
+                [](const Ui& ui) { step_to_part(ui, false); },
+                "The setup has no parts."},
     ActionEntry{"part/next",
                 "Parts",
                 "Select the next part",
@@ -75,7 +84,8 @@ constexpr std::array part_table{
                 Heard::by_picture,
                 true,
                 has_parts,
-                [](const Ui& ui) { step_to_part(ui, true); }},
+                [](const Ui& ui) { step_to_part(ui, true); },
+                "The setup has no parts."},
     ActionEntry{"part/up",
                 "Parts",
                 "Move the part nearer to the telescope",
@@ -89,7 +99,8 @@ constexpr std::array part_table{
                 [](const Ui& ui) {
                     const std::size_t at = part_of(ui);
                     edit_part(ui, MovePart{at, at - 1}, at - 1);
-                }},
+                },
+                "Select a part that may stand nearer to the telescope."},
     ActionEntry{"part/down",
                 "Parts",
                 "Move the part nearer to the eyes",
@@ -102,7 +113,8 @@ constexpr std::array part_table{
                 [](const Ui& ui) {
                     const std::size_t at = part_of(ui);
                     edit_part(ui, MovePart{at, at + 1}, at + 1);
-                }},
+                },
+                "Select a part that may stand nearer to the eyes."},
     ActionEntry{"part/duplicate",
                 "Parts",
                 "Duplicate the part",
@@ -110,7 +122,8 @@ constexpr std::array part_table{
                 Heard::between_text,
                 false,
                 [](const Ui& ui) { return can_edit(ui, DuplicatePart{part_of(ui)}); },
-                [](const Ui& ui) { edit_part(ui, DuplicatePart{part_of(ui)}, part_of(ui) + 1); }},
+                [](const Ui& ui) { edit_part(ui, DuplicatePart{part_of(ui)}, part_of(ui) + 1); },
+                "Select a part of which there may be two."},
     ActionEntry{"part/remove",
                 "Parts",
                 "Remove the part",
@@ -118,7 +131,8 @@ constexpr std::array part_table{
                 Heard::between_text,
                 false,
                 [](const Ui& ui) { return can_edit(ui, RemovePart{part_of(ui)}); },
-                [](const Ui& ui) { edit_part(ui, RemovePart{part_of(ui)}, std::nullopt); }},
+                [](const Ui& ui) { edit_part(ui, RemovePart{part_of(ui)}, std::nullopt); },
+                "Select a part that can be left out."},
     ActionEntry{"part/use",
                 "Parts",
                 "Use the selected eyepiece, observer or target",
@@ -126,7 +140,8 @@ constexpr std::array part_table{
                 Heard::between_text,
                 false,
                 [](const Ui& ui) { return can_edit(ui, ChoosePart{part_of(ui)}); },
-                [](const Ui& ui) { ui.edit(ChoosePart{part_of(ui)}); }},
+                [](const Ui& ui) { ui.edit(ChoosePart{part_of(ui)}); },
+                "Select an eyepiece pair, an observer or a target."},
     ActionEntry{"part/rename",
                 "Parts",
                 "Rename the part",
@@ -137,7 +152,8 @@ constexpr std::array part_table{
                 [](const Ui& ui) {
                     ui.session.folded.erase("part");
                     ui.state.focus_name = true;
-                }},
+                },
+                "Select a part."},
 };
 
 }  // namespace

@@ -50,8 +50,10 @@ bool draw_action_row(const Ui& ui, const Action& action, bool is_marked) {
     const float right = high.x - grid(2);
     text_ending_at(list, {right, top}, side, colour(Tone::text_dim));
     const float room = right - text_width(side) - low.x - grid(6);
-    text_at(list, {low.x + grid(3), top}, shortened(action.label, room),
-            colour(action.enabled ? Tone::text : Tone::text_dim, action.enabled ? 1 : 0.6F));
+    const std::string words =
+        action.enabled || action.help.empty() ? action.label : action.label + " – " + action.help;
+    text_at(list, {low.x + grid(3), top}, shortened(words, room),
+            colour(action.enabled ? Tone::text : Tone::text_dim));
     return is_pressed;
 }
 

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "ui/action.hpp"
 #include "ui/viewport.hpp"
 
@@ -20,6 +22,46 @@ void show_shells(const Ui& ui) {
     ui.session.view.shells = shells;
 }
 
+Viewport shown_picture(const Ui& ui) {
+    return {static_cast<float>(std::max(1, ui.requests.scene.width)),
+            static_cast<float>(std::max(1, ui.requests.scene.height))};
+}
+
+// By the drag that would do the same, in picture heights: a whole height is half a turn.
+template <int right, int down>
+void turn(const Ui& ui) {
+    constexpr float step = 1.0F / 36;  // 5 degrees
+    const Viewport picture = shown_picture(ui);
+    ui.state.camera_move.reset();
+    ui.session.camera =
+        orbit(ui.session.camera, step * picture.height * glm::vec2{right, down}, picture);
+}
+
+template <int right, int down>
+void shift(const Ui& ui) {
+    constexpr float step = 1.0F / 20;
+    const Viewport picture = shown_picture(ui);
+    ui.state.camera_move.reset();
+    ui.session.camera =
+        pan(ui.session.camera, step * picture.height * glm::vec2{right, down}, picture);
+}
+
+template <bool nearer>
+void come(const Ui& ui) {
+    constexpr float step = 1.15F;  // a notch of the wheel
+    const Viewport picture = shown_picture(ui);
+    ui.state.camera_move.reset();
+    ui.session.camera = zoom_towards(ui.session.camera, nearer ? step : 1 / step,
+                                     {picture.width / 2, picture.height / 2}, picture);
+}
+
+constexpr ActionEntry camera_entry(const char* name,
+                                   const char* label,
+                                   std::array<Chord, 3> chords,
+                                   void (*run)(const Ui&)) {
+    return {name, "Picture", label, chords, Heard::by_picture, true, nullptr, run};
+}
+
 constexpr ActionEntry view_entry(const char* name,
                                  const char* label,
                                  std::array<Chord, 3> chords,
@@ -40,6 +82,46 @@ constexpr std::array view_table{
         "view/eyes", "View from the eyes", {{{ImGuiKey_5}}}, show_standard<StandardView::eyes>),
     view_entry(
         "view/rear", "View from the rear", {{{ImGuiKey_6}}}, show_standard<StandardView::rear>),
+    camera_entry("view/turn_left",
+                 "Turn the picture to the left",
+                 {{{ImGuiKey_LeftArrow, ImGuiMod_Shift}}},
+                 turn<-1, 0>),
+    camera_entry("view/turn_right",
+                 "Turn the picture to the right",
+                 {{{ImGuiKey_RightArrow, ImGuiMod_Shift}}},
+                 turn<1, 0>),
+    camera_entry("view/turn_up",
+                 "Turn the picture upward",
+                 {{{ImGuiKey_UpArrow, ImGuiMod_Shift}}},
+                 turn<0, -1>),
+    camera_entry("view/turn_down",
+                 "Turn the picture downward",
+                 {{{ImGuiKey_DownArrow, ImGuiMod_Shift}}},
+                 turn<0, 1>),
+    camera_entry("view/shift_left",
+                 "Shift the picture to the left",
+                 {{{ImGuiKey_LeftArrow, ImGuiMod_Ctrl}}},
+                 shift<-1, 0>),
+    camera_entry("view/shift_right",
+                 "Shift the picture to the right",
+                 {{{ImGuiKey_RightArrow, ImGuiMod_Ctrl}}},
+                 shift<1, 0>),
+    camera_entry("view/shift_up",
+                 "Shift the picture upward",
+                 {{{ImGuiKey_UpArrow, ImGuiMod_Ctrl}}},
+                 shift<0, -1>),
+    camera_entry("view/shift_down",
+                 "Shift the picture downward",
+                 {{{ImGuiKey_DownArrow, ImGuiMod_Ctrl}}},
+                 shift<0, 1>),
+    camera_entry("view/nearer",
+                 "Come nearer",
+                 {{{ImGuiKey_Equal}, {ImGuiKey_Equal, ImGuiMod_Shift}, {ImGuiKey_KeypadAdd}}},
+                 come<true>),
+    camera_entry("view/farther",
+                 "Go farther away",
+                 {{{ImGuiKey_Minus}, {ImGuiKey_KeypadSubtract}}},
+                 come<false>),
     view_entry("view/frame", "Frame the selected part", {{{ImGuiKey_F}}}, frame_selection),
     view_entry("view/labels", "Names by the parts", {{{ImGuiKey_N}}}, flip<&ViewOptions::labels>),
     view_entry("view/dimensions",

@@ -1,8 +1,12 @@
+#include <algorithm>
+#include <optional>
+#include <string>
 #include <vector>
 
 #include "scene/glossary.hpp"
 #include "ui/action_search.hpp"
 #include "ui/panels.hpp"
+#include "ui/splitters.hpp"
 #include "ui/start_page.hpp"
 #include "ui/talk.hpp"
 
@@ -28,7 +32,8 @@ constexpr std::array window_table{
                 Heard::always,
                 false,
                 [](const Ui& ui) { return ui.view.report != nullptr; },
-                ask_for_talk},
+                ask_for_talk,
+                "The setup makes no train."},
     ActionEntry{"window/start_page",
                 "Window",
                 "Start page: demos, files opened lately",
@@ -96,6 +101,14 @@ constexpr std::array window_table{
                 false,
                 nullptr,
                 [](const Ui& ui) { ui.session.parts_at_left = !ui.session.parts_at_left; }},
+    ActionEntry{"window/gap",
+                "Window",
+                "Next gap between panels: the arrows move it",
+                {{{ImGuiKey_F6, ImGuiMod_Ctrl}}},
+                Heard::between_text,
+                false,
+                nullptr,
+                go_to_gap},
     ActionEntry{"window/wide",
                 "Window",
                 "Study over the whole width, or beside the others",
@@ -136,22 +149,46 @@ constexpr std::array window_table{
 
 std::span<const ActionEntry> window_actions() { return window_table; }
 
-void go_to_panel(const Ui& ui, int step) {
-    std::vector<std::string> windows{"picture", "top_bar"};
-    for (const PanelEntry& entry : panels())
-        windows.push_back(window_name(entry));
-    std::erase_if(windows, [](const std::string& name) {  // studies that are not shown
+namespace {
+
+// Of these, those that are shown: not studies that are not chosen, nor a bar with nothing to tell.
+std::vector<std::string> shown_of(std::vector<std::string> windows) {
+    std::erase_if(windows, [](const std::string& name) {
         const ImGuiWindow* window = ImGui::FindWindowByName(name.c_str());
         return window == nullptr || !window->WasActive;
     });
-    std::size_t now = 0;
-    const ImGuiWindow* focused = ImGui::GetCurrentContext()->NavWindow;
-    for (std::size_t i = 0; i < windows.size(); ++i) {
-        const ImGuiWindow* window = ImGui::FindWindowByName(windows[i].c_str());
-        if (window != nullptr && focused != nullptr && focused->RootWindow == window) now = i;
+    return windows;
+}
+
+// Which of them has the keyboard, itself or in a window inside it.
+std::optional<std::size_t> with_keyboard(const std::vector<std::string>& windows) {
+    const ImGuiWindow* window = ImGui::GetCurrentContext()->NavWindow;
+    for (; window != nullptr; window = window->ParentWindow) {
+        const auto found = std::find(windows.begin(), windows.end(), window->Name);
+        if (found != windows.end()) return static_cast<std::size_t>(found - windows.begin());
     }
+    return {};
+}
+
+}  // namespace
+
+void go_to_panel(const Ui& ui, int step) {
+    std::vector<std::string> windows{"picture", ui.state.view_bar_window, "notice_bar", "setup_row",
+                                     "top_bar"};
+    for (const PanelEntry& entry : panels())
+        windows.push_back(window_name(entry));
+    windows.emplace_back("status_bar");
+    windows = shown_of(std::move(windows));
+    const std::size_t now = with_keyboard(windows).value_or(0);
     const std::size_t forward = step > 0 ? 1 : windows.size() - 1;
     ui.state.panel_wanted = windows[(now + forward) % windows.size()];
+}
+
+void go_to_gap(const Ui& ui) {
+    const auto gaps = shown_of({splitter_names.begin(), splitter_names.end()});
+    if (gaps.empty()) return;
+    const auto now = with_keyboard(gaps);
+    ui.state.panel_wanted = gaps[now ? (*now + 1) % gaps.size() : 0];
 }
 
 }  // namespace beamfork

@@ -112,7 +112,7 @@ void draw_tolerances(const Ui& ui, const AlignmentRows& rows) {
             line_area(ui, "alignment/tolerance/" + std::to_string(i), row.label, row.help);
         const bool hot = ImGui::IsItemHovered();
         if (hot) ui.hover_part(row.part);
-        if (ImGui::IsItemClicked()) ui.session.selected_part = row.part;
+        if (ImGui::IsItemActivated()) ui.session.selected_part = row.part;
         const ImU32 ink = row.used > 1 ? text_colour(ColourRole::shortfall) : colour(Tone::text);
         text_at(list, low, shortened(row.label, stated - low.x - grid(12)),
                 colour(hot ? Tone::text : Tone::text_dim));

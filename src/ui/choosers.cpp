@@ -45,8 +45,10 @@ void draw_chooser(const Ui& ui, const Chooser& chooser, float width, bool with_c
             ui.edit(ChoosePart{index});
         }
         ImGui::PopID();
+        const std::string& item_help = kind_of(ui.setup().parts[index].body).help;
+        tooltip(item_help);
         ui.note(std::string(chooser.name) + "/" + std::to_string(index),
-                ui.setup().parts[index].name);
+                ui.setup().parts[index].name, item_help);
     }
     ImGui::EndCombo();
 }

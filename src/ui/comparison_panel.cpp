@@ -50,7 +50,7 @@ void draw_place(const Ui& ui) {
         "The picture shows the other setup too, beside this one."};
     auto& place = ui.session.compare_place;
     place = static_cast<CompanionPlace>(
-        segments(ui, "comparison/place", words, helps, static_cast<std::size_t>(place)));
+        segments(ui, "comparison/place", words, helps, static_cast<std::size_t>(place), true));
 }
 
 void draw_controls(const Ui& ui) {
@@ -65,9 +65,11 @@ void draw_controls(const Ui& ui) {
         ui.session.compare_with = "kept";
     }
     if (is_wide) ImGui::SameLine(0, grid(3));
-    ImGui::AlignTextToFramePadding();
-    dim_text("Picture");
-    ImGui::SameLine(0, grid(1.5F));
+    if (is_wide) {
+        ImGui::AlignTextToFramePadding();
+        dim_text("Picture");
+        ImGui::SameLine(0, grid(1.5F));
+    }
     draw_place(ui);
 }
 
@@ -80,7 +82,7 @@ struct Table {
 
 Table table_in(float width) {
     const float left = ImGui::GetCursorScreenPos().x;
-    const float column = std::clamp(width * 0.26F, grid(15), grid(34));
+    const float column = std::clamp(width * 0.3F, grid(15), grid(34));
     return {left + width - column - grid(2), left + width, left, width};
 }
 
@@ -88,7 +90,7 @@ Table table_in(float width) {
 void draw_value_of(
     ImDrawList& list, ImVec2 end, const std::string& text, bool is_better, float room) {
     const TextFace face = is_better ? TextFace::bold : TextFace::regular;
-    const std::string shown = shortened(text, room);
+    const std::string shown = shortened(typeset(text), room);
     text_ending_at(list, end, shown, is_better ? text_colour(ColourRole::good) : colour(Tone::text),
                    face);
     if (!is_better) return;
@@ -122,13 +124,15 @@ void draw_difference(const Ui& ui,
     const std::string words = row.label + ": " + row.here + ", other " + row.there;
     const ImVec2 low = line_area(ui, id, words, words + ".");
     if (ImGui::IsItemHovered() && row.part) ui.hover_part(row.part);
-    if (ImGui::IsItemClicked() && row.part) ui.session.selected_part = row.part;
+    if (ImGui::IsItemActivated() && row.part) ui.session.selected_part = row.part;
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const float room = table.there - table.here - grid(3);
     text_at(list, low, shortened(row.label, table.here - room - low.x - grid(3)),
             colour(Tone::text_dim));
-    text_ending_at(list, {table.here, low.y}, shortened(row.here, room), colour(Tone::text));
-    text_ending_at(list, {table.there, low.y}, shortened(row.there, room), colour(Tone::text));
+    text_ending_at(list, {table.here, low.y}, shortened(typeset(row.here), room),
+                   colour(Tone::text));
+    text_ending_at(list, {table.there, low.y}, shortened(typeset(row.there), room),
+                   colour(Tone::text));
 }
 
 void draw_heading_line(const std::string& words, const Table& table) {

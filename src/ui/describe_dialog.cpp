@@ -84,9 +84,8 @@ void make_it(const Ui& ui, DescribeDialog& dialog) {
         dialog.error = setup.error().what;
         return;
     }
-    const Setup made = *setup;
     ui.state.describe_dialog.reset();
-    ask_for_command(ui, StartSetup{made});
+    ask_for_command(ui, StartSetup{*setup});
 }
 
 void draw_describe_answers(const Ui& ui, DescribeDialog& dialog) {

@@ -70,15 +70,17 @@ bool draw_what(const Ui& ui, ExportDialog& dialog) {
 
 bool draw_where(const Ui& ui, ExportDialog& dialog) {
     bool changed = false;
-    const auto line = [&](const char* label, const char* id, std::string& text) {
+    const auto line = [&](const char* label, const char* id, std::string& text, const char* help) {
         dim_text(label);
         ImGui::SetNextItemWidth(-1);
         changed |= ImGui::InputText(id, &text);
-        ui.note(id + 2, label);
+        tooltip(help);
+        ui.note(id + 2, label, help);
     };
     ImGui::Dummy({1, grid(1)});
-    line("Folder", "##export/folder", dialog.folder);
-    line("Name", "##export/name", dialog.name);
+    line("Folder", "##export/folder", dialog.folder,
+         "Where it is written; it must be there already.");
+    line("Name", "##export/name", dialog.name, "What it is called; the ending is added.");
     return changed;
 }
 

@@ -192,7 +192,8 @@ void draw_choice(const Ui& ui, const EditedField& field, const Columns& at, floa
     if (!is_open) return;
     for (const std::string& word : field.info.choices) {
         if (ImGui::Selectable(word.c_str(), word == chosen)) ask_for(ui, field, word);
-        ui.note(id_of(field, "choice") + "/" + word, word);
+        tooltip(field.info.help);
+        ui.note(id_of(field, "choice") + "/" + word, word, field.info.help);
     }
     ImGui::EndCombo();
 }

@@ -65,7 +65,9 @@ void draw_folder_line(const Ui& ui, FileDialog& dialog) {
                          ImGuiInputTextFlags_EnterReturnsTrue)) {
         enter_folder(dialog, dialog.folder_text);
     }
-    ui.note("dialog/folder", "Folder");
+    constexpr const char* help = "The folder whose files are listed; type another and press Enter.";
+    tooltip(help);
+    ui.note("dialog/folder", "Folder", help);
 }
 
 // Returns true when an entry was double-clicked.
@@ -74,7 +76,7 @@ bool draw_entries(const Ui& ui, FileDialog& dialog) {
     std::optional<fs::path> enter;
     ImGui::PushStyleColor(ImGuiCol_ChildBg, colour(Tone::ground));
     ImGui::BeginChild("dialog/list", {0, ImGui::GetTextLineHeightWithSpacing() * 12},
-                      ImGuiChildFlags_AlwaysUseWindowPadding);
+                      ImGuiChildFlags_AlwaysUseWindowPadding, ImGuiWindowFlags_NavFlattened);
     for (const FolderEntry& entry : dialog.entries) {
         if (!shows(dialog, entry)) continue;
         const std::string label = entry.is_folder ? entry.name + "/" : entry.name;
@@ -89,7 +91,9 @@ bool draw_entries(const Ui& ui, FileDialog& dialog) {
                 is_accepted = ImGui::IsMouseDoubleClicked(0);
             }
         }
-        ui.note("dialog/entry/" + entry.name, entry.name);
+        const std::string help = (dialog.folder / entry.name).string();
+        tooltip(help);
+        ui.note("dialog/entry/" + entry.name, entry.name, help);
     }
     ImGui::EndChild();
     ImGui::PopStyleColor();
@@ -106,7 +110,9 @@ void draw_answers(const Ui& ui, FileDialog& dialog, bool is_accepted) {
         ui.note("dialog/question", "Overwrite it?");
     }
     ImGui::Checkbox("All files", &dialog.all_files);
-    ui.note("dialog/all", "All files");
+    constexpr const char* all_help = "Lists files of every ending, not only setups.";
+    tooltip(all_help);
+    ui.note("dialog/all", "All files", all_help);
     const char* word = opens ? "Open" : dialog.asks_to_overwrite ? "Overwrite" : "Save";
     const float width = text_width(word) + text_width("Cancel") + grid(10);
     ImGui::SameLine(ImGui::GetContentRegionMax().x - width);
@@ -186,7 +192,9 @@ void draw_file_dialog(const Ui& ui) {
     is_accepted |= ImGui::InputTextWithHint("##dialog/name", "File name", &dialog.name,
                                             ImGuiInputTextFlags_EnterReturnsTrue);
     if (ImGui::IsItemEdited()) dialog.asks_to_overwrite = false;
-    ui.note("dialog/name", "File name");
+    constexpr const char* name_help = "The file's name in this folder, or a whole path.";
+    tooltip(name_help);
+    ui.note("dialog/name", "File name", name_help);
     draw_answers(ui, dialog, is_accepted);
     if (!ui.state.file_dialog) ImGui::CloseCurrentPopup();
     ImGui::EndPopup();

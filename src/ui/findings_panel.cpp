@@ -89,6 +89,22 @@ void draw_cures(const Ui& ui, const FindingRow& row, std::size_t number) {
     ui.note("findings/" + std::to_string(number) + "/no_cure", row.no_cure);
 }
 
+// Over the words that were drawn last: what is clicked, and what the keyboard comes to.
+void select_by_card(const Ui& ui, const std::string& id, const FindingRow& row) {
+    const ImVec2 low = ImGui::GetItemRectMin();
+    const ImVec2 size = ImGui::GetItemRectSize();
+    const ImVec2 below = ImGui::GetCursorScreenPos();
+    ImGui::SetCursorScreenPos(low);
+    const bool pressed = ImGui::InvisibleButton(id.c_str(), {std::max(1.0F, size.x), size.y});
+    const std::string help =
+        "A click selects “" + ui.setup().parts.at(*row.part).name + "”, which it is about.";
+    tooltip(help);
+    ui.note(id, row.sentence, help);
+    if (ImGui::IsItemHovered()) ui.hover_part(row.part);
+    if (pressed) ui.session.selected_part = row.part;
+    ImGui::SetCursorScreenPos(below);
+}
+
 // The card's words; a click anywhere on them selects the part.
 void draw_card(const Ui& ui, const FindingRow& row, std::size_t number) {
     const std::string id = "findings/" + std::to_string(number);
@@ -108,10 +124,7 @@ void draw_card(const Ui& ui, const FindingRow& row, std::size_t number) {
     if (!row.advice.empty()) wrapped_text(row.advice, colour(Tone::text_dim));
     ImGui::EndGroup();
     ui.note(id, row.sentence, row.advice);
-    if (ImGui::IsItemHovered() && row.part) {
-        ui.hover_part(row.part);
-        if (ImGui::IsMouseClicked(0)) ui.session.selected_part = row.part;
-    }
+    if (row.part) select_by_card(ui, id, row);
     draw_cures(ui, row, number);
     ImGui::Unindent(indent);
     ImGui::Dummy({0, grid(1)});

@@ -38,8 +38,8 @@ void draw_bar(
     const bool hot = ImGui::IsItemHovered()
                      || (bar.part && ui.state.hovered_part_before == static_cast<int>(*bar.part));
     if (ImGui::IsItemHovered()) ui.hover_part(bar.part);
-    tooltip(bar.label);
-    ui.note(id, bar.label);
+    tooltip(bar.help);
+    ui.note(id, bar.label, bar.help);
 
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const bool is_total =
@@ -98,9 +98,10 @@ void draw_travel(const Ui& ui, const TravelScale& scale) {
     const float width = ImGui::GetContentRegionAvail().x;
     const float line = ImGui::GetTextLineHeight();
     const ImVec2 low = ImGui::GetCursorScreenPos();
-    ImGui::InvisibleButton("focus_budget/travel", {width, line + grid(8)});
+    const bool fits = text_width(scale.margin_in + "  " + scale.margin_out) <= width;
+    ImGui::InvisibleButton("focus_budget/travel", {width, (fits ? 1 : 2) * line + grid(8)});
     tooltip(scale.help);
-    ui.note("focus_budget/travel", scale.sentence);
+    ui.note("focus_budget/travel", scale.sentence, scale.help);
 
     const Axis axis{scale.low, scale.high, low.x + grid(1), width - grid(2)};
     const float rail_top = low.y + grid(1);
@@ -124,7 +125,8 @@ void draw_travel(const Ui& ui, const TravelScale& scale) {
 
     const float text_top = rail_bottom + grid(1);
     text_at(list, {low.x, text_top}, scale.margin_in, text_colour(scale.role));
-    text_ending_at(list, {low.x + width, text_top}, scale.margin_out, colour(Tone::text_dim));
+    text_ending_at(list, {low.x + width, text_top + (fits ? 0 : line)}, scale.margin_out,
+                   colour(Tone::text_dim));
 }
 
 }  // namespace

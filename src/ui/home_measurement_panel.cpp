@@ -96,15 +96,17 @@ void draw_fill(const Ui& ui, const HomeMeasurementRows& rows) {
     ImGui::SameLine(0, grid(2));
     const float room = std::min(grid(80), ImGui::GetContentRegionAvail().x);
     const bool is_open = begin_chooser("##measurement/target", target.label, room);
-    tooltip("Which field of which part the result belongs to.");
-    ui.note("measurement/target", target.label);
+    constexpr const char* target_help = "Which field of which part the result belongs to.";
+    tooltip(target_help);
+    ui.note("measurement/target", target.label, target_help);
     if (is_open) {
         for (std::size_t i = 0; i < rows.targets.size(); ++i) {
             ImGui::PushID(static_cast<int>(i));
             const std::string line = rows.targets[i].label + " (" + rows.targets[i].present + ")";
             if (ImGui::Selectable(line.c_str(), i == rows.target)) ui.state.measurement.target = i;
             ImGui::PopID();
-            ui.note("measurement/target/" + std::to_string(i), line);
+            tooltip(line);
+            ui.note("measurement/target/" + std::to_string(i), line, line);
         }
         ImGui::EndCombo();
     }

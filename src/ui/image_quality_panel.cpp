@@ -56,13 +56,14 @@ void draw_spot(const Ui& ui,
     const std::string id = id_of(eye, point_ids.at(which));
     ImGui::SetCursorScreenPos(area.corner());
     ImGui::InvisibleButton(id.c_str(), area.size());
-    tooltip(fmt::format(
+    const std::string help = fmt::format(
         "{}: where the rays of one star land at best focus. + blue 486 nm, • green 546 nm, × red "
         "656 nm. The ring is the Airy disc, {:.1f} µm in radius: a spot inside it is as sharp as "
         "the "
         "aperture allows.",
-        point.name, rows.airy_radius));
-    ui.note(id, point.name);
+        point.name, rows.airy_radius);
+    tooltip(help);
+    ui.note(id, point.name, help);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const float side = area.width;
     const ImVec2 middle{area.left + side / 2, area.top + side / 2};
@@ -112,12 +113,12 @@ void draw_energy(const Ui& ui, const ImageRows& rows, const EyeImageRows& eye, c
     const std::string id = id_of(eye, "energy");
     ImGui::SetCursorScreenPos(area.corner());
     ImGui::InvisibleButton(id.c_str(), area.size());
-    tooltip("Share of a star's light inside a circle, against the circle's radius, by summing "
-            "waves over all rays. "
-            "Grey: a perfect image. Solid: on axis. Dashed: at the edge of the field. The upright "
-            "line is the Airy "
-            "disc's radius.");
-    ui.note(id, "Light within a circle");
+    constexpr const char* help =
+        "Share of a star's light inside a circle, against the circle's radius, by summing waves "
+        "over all rays. Grey: a perfect image. Solid: on axis. Dashed: at the edge of the field. "
+        "The upright line is the Airy disc's radius.";
+    tooltip(help);
+    ui.note(id, "Light within a circle", help);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const float line = ImGui::GetTextLineHeight();
     const Area plot{area.left, area.top, area.width, area.height - line - grid(0.5F)};
@@ -219,7 +220,8 @@ void draw_image_quality_panel(const Ui& ui) {
     if (is_wide) {
         ImGui::SetCursorScreenPos({low.x + plots + grid(4), low.y});
         ImGui::BeginChild("image_quality/table",
-                          {width - plots - grid(4), ImGui::GetContentRegionAvail().y});
+                          {width - plots - grid(4), ImGui::GetContentRegionAvail().y},
+                          ImGuiChildFlags_None, ImGuiWindowFlags_NavFlattened);
         draw_values(ui, rows);
         ImGui::EndChild();
     } else {

@@ -17,7 +17,7 @@
 #include "ui/unsaved_guard.hpp"
 #include "ui/viewport.hpp"
 
-#include <imgui_internal.h>  // GetItemFlags
+#include <imgui_internal.h>  // GetItemFlags, what has the keyboard
 
 namespace beamfork {
 
@@ -31,8 +31,12 @@ void Ui::note(std::string_view name, std::string_view label, std::string_view ti
     if (is_pointed) state.pointed_label = label;
     if (log == nullptr) return;
     const bool enabled = (ImGui::GetItemFlags() & ImGuiItemFlags_Disabled) == 0;
-    log->widgets[std::string(name)] = {ImGui::GetItemRectMin(), ImGui::GetItemRectMax(),
-                                       std::string(label), std::string(tip), enabled};
+    log->widgets[std::string(name)] = {ImGui::GetItemRectMin(),
+                                       ImGui::GetItemRectMax(),
+                                       std::string(label),
+                                       std::string(tip),
+                                       enabled,
+                                       ImGui::GetItemID()};
 }
 
 void Ui::hover_part(std::optional<std::size_t> part) const {
@@ -52,8 +56,20 @@ void Ui::one_gesture() const {
 
 namespace {
 
+// A panel that was folded or not shown has its window only after it was drawn once. Before anything is drawn: the
+// library then looks for the window's first widget in this very frame.
+void give_keyboard_to_panel(TransientState& state) {
+    ImGuiWindow* window = ImGui::FindWindowByName(state.panel_wanted.c_str());
+    if (window == nullptr || !window->WasActive) return;
+    ImGui::SetWindowFocus(state.panel_wanted.c_str());
+    ImGui::NavInitWindow(window, true);
+    ImGui::GetCurrentContext()->NavDisableHighlight = false;  // it is seen at once
+    state.panel_wanted.clear();
+}
+
 void begin_frame(const Ui& ui) {
     TransientState& state = ui.state;
+    if (!state.panel_wanted.empty()) give_keyboard_to_panel(state);
     state.hovered_part = -1;
     state.pointed_label.clear();
     if (ui.log != nullptr) ui.log->widgets.clear();
@@ -82,12 +98,24 @@ void forget_document(const Ui& ui) {
     ui.state.notices_dismissed = false;
 }
 
-// A panel that was folded or not shown has its window only after it was drawn once.
-void give_keyboard_to_panel(TransientState& state) {
-    const ImGuiWindow* window = ImGui::FindWindowByName(state.panel_wanted.c_str());
-    if (window == nullptr || !window->Active) return;
-    ImGui::SetWindowFocus(state.panel_wanted.c_str());
-    state.panel_wanted.clear();
+// Round the widget that has the keyboard. The library frames its own widgets alone, most of ours draw themselves.
+void draw_keyboard_frame() {
+    const ImGuiContext& context = *ImGui::GetCurrentContext();
+    ImGuiWindow* window = context.NavWindow;
+    if (window == nullptr || !ImGui::GetIO().NavVisible || context.NavId == 0) return;
+    if (!context.NavIdIsAlive || !window->Active) return;
+    ImRect frame = ImGui::WindowRectRelToAbs(window, window->NavRectRel[context.NavLayer]);
+    frame.Expand(std::round(grid(0.5F)));
+    ImRect seen = window->RootWindow->OuterRectClipped;
+    if (window != window->RootWindow) {  // a list that scrolls
+        seen.Min.y = window->InnerClipRect.Min.y - grid(0.5F);
+        seen.Max.y = window->InnerClipRect.Max.y + grid(0.5F);
+    }
+    frame.ClipWithFull(seen);
+    window->DrawList->PushClipRect(seen.Min, seen.Max, false);
+    window->DrawList->AddRect(frame.Min, frame.Max, colour(Tone::accent), grid(1), 0,
+                              std::max(2.0F, grid(0.5F)));
+    window->DrawList->PopClipRect();
 }
 
 // While the panel "compare" is shown, or its other setup is in the picture.
@@ -99,10 +127,19 @@ void ask_for_comparison(const Ui& ui) {
     ui.requests.comparison = ComparisonRequest{session.compare_with, session.compare_place};
 }
 
+// A tooltip comes when the pointer or the keyboard has rested on its widget for a while: nobody moves then.
+void wake_for_tooltip(const Ui& ui) {
+    const ImGuiContext& context = *ImGui::GetCurrentContext();
+    const float left = ImGui::GetStyle().HoverDelayNormal - context.HoverItemDelayTimer;
+    constexpr double a_moment = 0.01;
+    if (context.HoverItemDelayId != 0 && left > 0) ui.requests.wake_within(left + a_moment);
+}
+
 void end_frame(const Ui& ui) {
     TransientState& state = ui.state;
+    wake_for_tooltip(ui);
     ask_for_comparison(ui);
-    if (!state.panel_wanted.empty()) give_keyboard_to_panel(state);
+    draw_keyboard_frame();
     if (!state.page_wanted.empty() || !state.panel_wanted.empty()) ui.requests.animating = true;
     const auto& commands = ui.requests.commands;
     if (std::any_of(commands.begin(), commands.end(), changes_document)

@@ -23,8 +23,10 @@ void draw_eye(
     const float side = std::min(widest, area.height - line - grid(1));
     ImGui::SetCursorScreenPos(area.corner());
     ImGui::InvisibleButton((id_of(eye) + "/picture").c_str(), {side, area.height});
-    tooltip("The light on this field stop, as its eye sees it. " + eye.values.front().help);
-    ui.note(id_of(eye) + "/picture", eye.name);
+    const std::string help =
+        "The light on this field stop, as its eye sees it. " + eye.values.front().help;
+    tooltip(help);
+    ui.note(id_of(eye) + "/picture", eye.name, help);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const ImVec2 centre{area.left + side / 2, area.top + side / 2};
     draw_field_stop(list, ui.view.report->clipping_of(eye.eye), centre, side / 2, eye.role);
@@ -36,11 +38,12 @@ void draw_eye(
     const Area plot{area.left + side + grid(2), area.top, area.width - side - grid(2), area.height};
     ImGui::SetCursorScreenPos(plot.corner());
     ImGui::InvisibleButton((id_of(eye) + "/plot").c_str(), plot.size());
-    tooltip("Share of the objective's light over the field: its middle at the left, its edge at "
-            "the right. Solid: "
-            "the mean of all directions; dashed: the darkest. Above the line: what each opening "
-            "takes.");
-    ui.note(id_of(eye) + "/plot", eye.name);
+    constexpr const char* plot_help =
+        "Share of the objective's light over the field: its middle at the left, its edge at the "
+        "right. Solid: the mean of all directions; dashed: the darkest. Above the line: what each "
+        "opening takes.";
+    tooltip(plot_help);
+    ui.note(id_of(eye) + "/plot", eye.name, plot_help);
     draw_light_plot(list, plot, rows, eye);
 }
 
@@ -75,7 +78,8 @@ void draw_values(const Ui& ui, const LightRows& rows) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     text_ending_at(list, {end - grid(16), low.y}, "left", colour(Tone::text_dim));
     text_ending_at(list, {end, low.y}, "right", colour(Tone::text_dim));
-    text_at(list, low, "Eye", colour(Tone::text_dim));
+    if (end - grid(16) - text_width("left") - text_width("Eye ") > low.x)
+        text_at(list, low, "Eye", colour(Tone::text_dim));
     ImGui::Dummy({1, ImGui::GetTextLineHeight()});
     for (std::size_t i = 0; i < std::min(left.size(), right.size()); ++i) {
         draw_value_line(ui, "light_at_stops/value/" + std::to_string(i), left[i], right[i]);
@@ -108,10 +112,11 @@ void draw_openings(const Ui& ui, const LightRows& rows) {
             if (pressed && share->part) ui.session.selected_part = share->part;
         }
         text_at(list, {low.x + width - text_width("mm"), low.y}, "%", colour(Tone::text_dim));
-        tooltip((is_leak ? "Light that leaks out here, where it is most: "
-                         : "Light that ends here, where it is most: ")
-                + names[i]);
-        ui.note(id, names[i]);
+        const std::string words = (is_leak ? "Light that leaks out here, where it is most: "
+                                           : "Light that ends here, where it is most: ")
+                                  + names[i];
+        tooltip(words);
+        ui.note(id, names[i], words);
         list.AddRectFilled({low.x, low.y + line * 0.2F}, {low.x + line * 0.7F, low.y + line * 0.9F},
                            band_colour(i), grid(0.5F));
         text_at(list, {low.x + line + grid(0.5F), low.y},

@@ -112,9 +112,12 @@ void draw_light_plot(ImDrawList& list,
             text_ending_at(list, {plot.low.x - grid(1), y}, std::to_string(percent),
                            colour(Tone::text_dim));
     }
-    const bool has_room = plot.high.x - plot.low.x > text_width("middle  edge");
-    if (has_room)
-        text_at(list, {plot.low.x, plot.high.y + grid(1)}, "middle", colour(Tone::text_dim));
+    const float room = plot.high.x - plot.low.x - text_width(" edge");
+    for (const std::string_view middle : {"middle", "mid"}) {
+        if (text_width(middle) > room) continue;
+        text_at(list, {plot.low.x, plot.high.y + grid(1)}, middle, colour(Tone::text_dim));
+        break;
+    }
     text_ending_at(list, {plot.high.x, plot.high.y + grid(1)}, "edge", colour(Tone::text_dim));
 }
 

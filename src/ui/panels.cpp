@@ -207,7 +207,8 @@ void draw_panel(const Ui& ui, const PanelEntry& entry, const Area& area) {
     if (draw_heading(ui, entry)) {
         const std::string body = "body/" + std::string(entry.stem);
         ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0, grid(1)});
-        ImGui::BeginChild(body.c_str(), {0, 0}, ImGuiChildFlags_AlwaysUseWindowPadding);
+        ImGui::BeginChild(body.c_str(), {0, 0}, ImGuiChildFlags_AlwaysUseWindowPadding,
+                          ImGuiWindowFlags_NavFlattened);
         ImGui::PopStyleVar();
         if (entry.needs_report && ui.view.report == nullptr) {
             wrapped_text("Waits for a setup that makes a train.", colour(Tone::text_dim));

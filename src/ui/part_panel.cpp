@@ -16,7 +16,10 @@ namespace {
 
 void draw_name(const Ui& ui, std::size_t index, const Part& part) {
     std::string name = part.name;
-    if (ui.state.focus_name) ImGui::SetKeyboardFocusHere();
+    if (ui.state.focus_name) {
+        ImGui::SetWindowFocus();  // else the entry is sought in the window that had the keyboard
+        ImGui::SetKeyboardFocusHere();
+    }
     ui.state.focus_name = false;
     ImGui::SetNextItemWidth(-1);
     ImGui::PushFont(font(TextFace::bold));
@@ -97,7 +100,9 @@ void draw_setup_words(const Ui& ui) {
     ImGui::SetNextItemWidth(-1);
     ImGui::InputTextWithHint("##setup/title", "Title", &title);
     const bool title_done = ImGui::IsItemDeactivatedAfterEdit();
-    ui.note("setup/title", "Title");
+    constexpr const char* title_help = "What you call this setup; it heads its pages and films.";
+    tooltip(title_help);
+    ui.note("setup/title", "Title", title_help);
     if (title_done && title != ui.setup().title) ui.edit(SetTitle{title});
 
     auto& draft = ui.state.story_draft;
@@ -108,7 +113,10 @@ void draw_setup_words(const Ui& ui) {
     } else {
         ImGui::InputTextMultiline("##setup/story", &*draft, {-1, ImGui::GetTextLineHeight() * 9});
         const bool is_left = ImGui::IsItemDeactivatedAfterEdit();
-        ui.note("setup/story", "Story");
+        constexpr const char* story_help =
+            "What this setup is about: why it was built, what it is used for. Esc leaves it.";
+        tooltip(story_help);
+        ui.note("setup/story", "Story", story_help);
         const bool is_done =
             text_button(ui, "setup/edit_story", "Done", "Keeps the story as it stands.");
         if ((is_left || is_done) && *draft != ui.setup().story) ui.edit(SetStory{*draft});

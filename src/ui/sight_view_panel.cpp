@@ -166,11 +166,12 @@ void draw_pictures(const Ui& ui, float side) {
                 ink_of(asked.layout, i), TextFace::bold);
     }
     ImGui::InvisibleButton("sight/pictures", {count * (side + grid(2)), side + grid(6)});
-    tooltip(
+    constexpr const char* help =
         "Computed from traced rays: size and orientation by the chief rays, dimming by the light "
         "that openings clip, blur by the spread of red (656 nm), green (546 nm) and blue "
-        "(486 nm) with the telescope's diffraction, and out of focus where focus is not reached.");
-    ui.note("sight/pictures", names.front());
+        "(486 nm) with the telescope's diffraction, and out of focus where focus is not reached.";
+    tooltip(help);
+    ui.note("sight/pictures", names.front(), help);
 }
 
 // Choices and numbers, beside each other where there is room.

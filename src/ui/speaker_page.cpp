@@ -19,8 +19,7 @@ struct SpeakerInk {
 };
 
 SpeakerInk speaker_ink(bool night) {
-    if (night)
-        return {IM_COL32(0, 0, 0, 255), IM_COL32(190, 30, 10, 255), IM_COL32(120, 18, 6, 255)};
+    if (night) return {IM_COL32(0, 0, 0, 255), IM_COL32(200, 0, 0, 255), IM_COL32(140, 0, 0, 255)};
     return {colour(Tone::ground), colour(Tone::text), colour(Tone::text_dim)};
 }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "ui/action.hpp"
 #include "ui/widgets.hpp"
 
 namespace beamfork {
@@ -10,23 +11,42 @@ namespace {
 
 enum class Way { sideways, up_and_down };
 
-// The drag along its way since the last frame, in pixels.
+// What the arrow keys move a gap by that has the keyboard, in pixels.
+float step_by_keys(Way way) {
+    if (!ImGui::IsWindowFocused()) return 0;
+    const bool is_sideways = way == Way::sideways;
+    const float step = font(TextFace::regular)->FontSize;
+    float by = 0;
+    if (ImGui::IsKeyPressed(is_sideways ? ImGuiKey_RightArrow : ImGuiKey_DownArrow)) by += step;
+    if (ImGui::IsKeyPressed(is_sideways ? ImGuiKey_LeftArrow : ImGuiKey_UpArrow)) by -= step;
+    return by;
+}
+
+// How far it was moved along its way since the last frame, by mouse or keys, in pixels.
 float drag_of(const Ui& ui, const char* name, const Area& area, Way way) {
     if (area.width <= 0 || area.height <= 0) return 0;
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0, 0});
-    begin_area(name, area, Tone::ground, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoNav);
+    begin_area(name, area, Tone::ground, ImGuiWindowFlags_NoScrollbar);
     ImGui::PopStyleVar();
     ImGui::InvisibleButton(name, area.size());
     const bool hot = ImGui::IsItemHovered() || ImGui::IsItemActive();
     const bool active = ImGui::IsItemActive();
-    ui.note(name, "Splitter");
-    if (hot) {
+    const std::string help =
+        with_keys("Drag it, or give it the keyboard and use the arrows.", "window/gap");
+    tooltip(help);
+    ui.note(name, way == Way::sideways ? "Gap: left or right" : "Gap: up or down", help);
+    const bool has_keyboard = ImGui::IsWindowFocused() && ImGui::GetIO().NavVisible;
+    if (hot)
         ImGui::SetMouseCursor(way == Way::sideways ? ImGuiMouseCursor_ResizeEW
                                                    : ImGuiMouseCursor_ResizeNS);
-        ImGui::GetWindowDrawList()->AddRectFilled(area.corner(), {area.right(), area.bottom()},
-                                                  colour(Tone::raised_hot));
+    if (hot || has_keyboard) {
+        ImGui::GetWindowDrawList()->AddRectFilled(
+            area.corner(), {area.right(), area.bottom()},
+            colour(has_keyboard ? Tone::accent : Tone::raised_hot));
     }
+    const float by_keys = step_by_keys(way);
     ImGui::End();
+    if (by_keys != 0) return by_keys;
     const ImVec2 moved = ImGui::GetIO().MouseDelta;
     if (!active) return 0;
     return way == Way::sideways ? moved.x : moved.y;

@@ -82,7 +82,7 @@ Area draw_talk_picture(const Ui& ui, TalkState& talk, const TourStep& step, ImVe
     ImGui::InvisibleButton("talk/picture",
                            {std::max(1.0F, picture.width), std::max(1.0F, picture.height)},
                            ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight);
-    ui.note("talk/picture", "The picture");
+    ui.note("talk/picture", "The picture", "Drag: turn. Wheel: nearer. The next step flies on.");
     turn_by_hand(ui, talk, picture);
     list.PushClipRect(picture.corner(), {picture.right(), picture.bottom()}, true);
     draw_labels(list, picture.corner(), talk_viewport(picture),

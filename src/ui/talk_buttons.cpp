@@ -34,12 +34,19 @@ struct TalkButton {
     const char* name;    ///< of the widget
     const char* action;  ///< what it does
     TalkSign sign;
+    const char* help;
 };
 
 constexpr std::array talk_button_row{
-    TalkButton{"talk/button/back", "talk/back", TalkSign::back},
-    TalkButton{"talk/button/forward", "talk/forward", TalkSign::forward},
-    TalkButton{"talk/button/leave", "talk/leave", TalkSign::leave}};
+    TalkButton{"talk/button/back", "talk/back", TalkSign::back, "The step before."},
+    TalkButton{"talk/button/forward", "talk/forward", TalkSign::forward, "The next step."},
+    TalkButton{"talk/button/leave", "talk/leave", TalkSign::leave, "Leave the talk."}};
+
+std::string keys_of_talk(std::string_view action) {
+    for (const ActionEntry& entry : talk_actions())
+        if (entry.name == action) return all_keys_text(entry);
+    return {};
+}
 
 }  // namespace
 
@@ -56,7 +63,9 @@ bool draw_talk_buttons(const Ui& ui, const Area& picture, float alpha) {
         const bool pressed = ImGui::InvisibleButton(button.name, {disc, disc});
         const bool is_hot = ImGui::IsItemHovered();
         is_any_hot = is_any_hot || is_hot;
-        ui.note(button.name);
+        const std::string help = std::string(button.help) + " " + keys_of_talk(button.action);
+        tooltip(help);
+        ui.note(button.name, button.help, help);
         list.AddCircleFilled(centre, disc / 2,
                              colour(is_hot ? Tone::raised_hot : Tone::raised, 0.9F * alpha));
         draw_talk_sign(list, button.sign, centre, disc * 0.22F, colour(Tone::text, alpha));

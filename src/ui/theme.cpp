@@ -1,5 +1,6 @@
 #include "ui/theme.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "base/assets.hpp"
@@ -32,6 +33,13 @@ void add_font(std::string_view name, float size, float oversample) {
 double linear(std::uint32_t channel) {
     const double value = channel / 255.0;
     return value <= 0.04045 ? value / 12.92 : std::pow((value + 0.055) / 1.055, 2.4);
+}
+
+// The inverse (IEC 61966-2-1:1999), 0 .. 255.
+std::uint32_t display(double light) {
+    const double shown =
+        light <= 0.0031308 ? 12.92 * light : 1.055 * std::pow(light, 1 / 2.4) - 0.055;
+    return static_cast<std::uint32_t>(std::lround(255 * shown));
 }
 
 // WCAG 2.2, definition of relative luminance.
@@ -68,9 +76,10 @@ void set_colours(ImGuiStyle& style) {
     set({ImGuiCol_FrameBgHovered, ImGuiCol_FrameBgActive, ImGuiCol_ButtonHovered,
          ImGuiCol_ButtonActive, ImGuiCol_HeaderHovered, ImGuiCol_HeaderActive},
         vec(Tone::raised_hot));
-    set({ImGuiCol_CheckMark, ImGuiCol_SliderGrab, ImGuiCol_SliderGrabActive, ImGuiCol_NavHighlight,
+    set({ImGuiCol_CheckMark, ImGuiCol_SliderGrab, ImGuiCol_SliderGrabActive,
          ImGuiCol_SeparatorHovered, ImGuiCol_SeparatorActive},
         vec(Tone::accent));
+    set({ImGuiCol_NavHighlight}, vec(Tone::accent, 0));  // the interface frames it itself
     set({ImGuiCol_TextSelectedBg}, vec(Tone::accent, 0.35F));
     set({ImGuiCol_ScrollbarBg}, vec(Tone::panel, 0));
     set({ImGuiCol_ScrollbarGrab}, vec(Tone::raised));
@@ -149,16 +158,17 @@ double contrast(std::uint32_t srgb_a, std::uint32_t srgb_b) {
 }
 
 std::uint32_t text_srgb_hex(ColourRole role) {
+    // WCAG 2, level AA for text, is 4.5; the rest keeps it when all is dimmed for the night.
+    constexpr double wanted = 4.8;
     std::uint32_t hex = srgb_hex(role);
     const std::uint32_t ground = srgb_hex(Tone::raised);
-    while (contrast(hex, ground) < 4.5) {  // WCAG 2, level AA for text
-        const auto lighter = [&](int shift) {
-            const std::uint32_t channel = (hex >> shift) & 255;
-            return (channel + (255 - channel) / 16 + 1 > 255 ? 255
-                                                             : channel + (255 - channel) / 16 + 1)
-                   << shift;
+    // More light of the same hue: mixing white in would bring green and vermillion together for eyes without red.
+    for (double gain = 1; contrast(hex, ground) < wanted; gain += 0.02) {
+        const auto brighter = [&](int shift) {
+            const double light = linear((srgb_hex(role) >> shift) & 255U);
+            return display(std::min(1.0, gain * light + 0.02 * (gain - 1))) << shift;
         };
-        hex = lighter(16) | lighter(8) | lighter(0);
+        hex = brighter(16) | brighter(8) | brighter(0);
     }
     return hex;
 }

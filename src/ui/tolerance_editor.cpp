@@ -73,7 +73,8 @@ void draw_kind(const Ui& ui, std::size_t part, const FieldInfo& field, const Tol
                 say_kind_only(ui, part, field, kind);
             }
         }
-        ui.note(id_of(field, "known_by") + "/" + word, word);
+        tooltip(known_by_help);
+        ui.note(id_of(field, "known_by") + "/" + word, word, known_by_help);
     }
     ImGui::EndCombo();
 }

@@ -1,8 +1,10 @@
 #include "ui/top_bar.hpp"
 
 #include <algorithm>
+#include <array>
 #include <filesystem>
 
+#include "base/contract.hpp"
 #include "ui/action.hpp"
 #include "ui/action_search.hpp"
 #include "ui/describe_dialog.hpp"
@@ -19,8 +21,16 @@ namespace beamfork {
 
 namespace {
 
+// A menu that is folded; an open one shows what is in it instead.
+void note_menu(const Ui& ui, const char* name, const char* label, const char* help) {
+    tooltip(help);
+    ui.note(name, label, help);
+}
+
 void draw_examples(const Ui& ui) {
-    if (!ImGui::BeginMenu("Examples", !ui.view.demos.empty())) return;
+    const bool is_open = ImGui::BeginMenu("Examples", !ui.view.demos.empty());
+    if (!is_open) note_menu(ui, "file/examples", "Examples", "Setups that show what to look for.");
+    if (!is_open) return;
     for (const DemoEntry& demo : ui.view.demos) {
         if (ImGui::MenuItem(demo.title.c_str())) ask_for_command(ui, OpenDemo{demo.asset});
         tooltip(demo.story);
@@ -30,7 +40,9 @@ void draw_examples(const Ui& ui) {
 }
 
 void draw_recent(const Ui& ui) {
-    if (!ImGui::BeginMenu("Opened lately", !ui.view.recent_files.empty())) return;
+    const bool is_open = ImGui::BeginMenu("Opened lately", !ui.view.recent_files.empty());
+    if (!is_open) note_menu(ui, "file/recent", "Opened lately", "Files of your last sessions.");
+    if (!is_open) return;
     for (const std::string& file : ui.view.recent_files) {
         const std::string name = std::filesystem::path(file).filename().string();
         ImGui::PushID(file.c_str());
@@ -42,40 +54,70 @@ void draw_recent(const Ui& ui) {
     ImGui::EndMenu();
 }
 
+struct MenuLine {
+    const char* name;  ///< of the widget
+    const char* label;
+    const char* action;  ///< that it runs, by its name
+    const char* help;
+};
+
+constexpr std::array menu_lines{
+    MenuLine{"file/new", "New", "setup/new", "A small setup to begin with."},
+    MenuLine{"file/questions", "Describe my setup …", "setup/questions",
+             "A few questions, any of which may stay open, make your first setup."},
+    MenuLine{"file/open_menu", "Open …", "setup/open", "A setup from a file."},
+    MenuLine{"file/save_menu", "Save", "setup/save", "Into the file it came from."},
+    MenuLine{"file/save_as", "Save as …", "setup/save_as", "Into another file."},
+    MenuLine{"file/duplicate", "Duplicate", "setup/duplicate",
+             "Goes on with a copy that is not saved yet; the file stays as it is."},
+    MenuLine{"file/close", "Close", "setup/close", "Asks first if it is not saved."},
+    MenuLine{"file/export", "Take it with you …", "setup/take",
+             "A page to print, a picture, a model or a film."},
+    MenuLine{"file/talk", "Give a talk …", "window/talk",
+             "Tells a tour of the setup, step by step, over the whole screen."},
+    MenuLine{"file/start_page", "Start page", "window/start_page",
+             "Demos, files opened lately, and ways to begin."},
+    MenuLine{"file/describe", "Title and story", "setup/describe",
+             "What the setup is called and what it is about, at the right."},
+    MenuLine{"file/find", "Find an action …", "window/find",
+             "Everything that can be done, by a few letters of its name."},
+    MenuLine{"file/sides", "Swap the sides", "window/sides",
+             "Parts and findings change places, for the other hand."},
+    MenuLine{"file/glossary", "Glossary", "window/glossary",
+             "Every word of the trade that stands here, in a sentence or two."},
+    MenuLine{"file/quit", "Quit", "setup/quit", "Asks first about what is not saved."}};
+
+void draw_menu_line(const Ui& ui, std::string_view name) {
+    const auto line = std::find_if(menu_lines.begin(), menu_lines.end(),
+                                   [&](const MenuLine& one) { return one.name == name; });
+    BEAMFORK_EXPECTS(line != menu_lines.end());
+    const ActionEntry& action = action_named(line->action);
+    const bool enabled = action.can == nullptr || action.can(ui);
+    const bool pressed = ImGui::MenuItem(line->label, keys_text(action).c_str(), false, enabled);
+    tooltip(line->help);
+    ui.note(line->name, line->label, line->help);
+    if (pressed) action.run(ui);
+}
+
 void draw_setup_menu(const Ui& ui) {
     if (text_button(ui, "file/menu", "Setup …", "New, open, save, examples."))
         ImGui::OpenPopup("file/menu/list");
     place_popup_below();
     if (!ImGui::BeginPopup("file/menu/list")) return;
-    const auto item = [&](const char* name, const char* label, const char* action) {
-        const std::string keys = action != nullptr ? keys_text(action) : "";
-        const bool pressed = ImGui::MenuItem(label, keys.c_str());
-        ui.note(name, label);
-        return pressed;
-    };
-    if (item("file/new", "New", "setup/new")) ask_for_command(ui, NewSetup{});
-    if (item("file/questions", "Describe my setup …", "setup/questions")) start_describe_dialog(ui);
-    if (item("file/open_menu", "Open …", "setup/open")) ask_to_open(ui);
+    for (const char* name : {"file/new", "file/questions", "file/open_menu"})
+        draw_menu_line(ui, name);
     draw_recent(ui);
     draw_examples(ui);
     ImGui::Separator();
-    if (item("file/save_menu", "Save", "setup/save")) ask_to_save(ui);
-    if (item("file/save_as", "Save as …", "setup/save_as")) ask_to_save_as(ui);
-    if (item("file/duplicate", "Duplicate", "setup/duplicate"))
-        ask_for_command(ui, DuplicateSetup{});
-    if (item("file/close", "Close", "setup/close")) ask_to_close_setup(ui);
+    for (const char* name : {"file/save_menu", "file/save_as", "file/duplicate", "file/close"})
+        draw_menu_line(ui, name);
     ImGui::Separator();
-    if (item("file/export", "Take it with you …", "setup/take")) start_export_dialog(ui);
-    if (item("file/talk", "Give a talk …", "window/talk")) ask_for_talk(ui);
+    for (const char* name : {"file/export", "file/talk"})
+        draw_menu_line(ui, name);
     ImGui::Separator();
-    if (item("file/start_page", "Start page", "window/start_page")) ask_for_start_page(ui);
-    if (item("file/describe", "Title and story", nullptr)) ui.session.selected_part.reset();
-    if (item("file/sides", ui.session.parts_at_left ? "Parts at the right" : "Parts at the left",
-             "window/sides"))
-        ui.session.parts_at_left = !ui.session.parts_at_left;
-    if (item("file/find", "Find an action …", "window/find")) ui.state.search.emplace();
-    if (item("file/glossary", "Glossary", "window/glossary")) ask_for_glossary(ui, "");
-    if (item("file/quit", "Quit", "setup/quit")) ask_for_command(ui, Quit{});
+    for (const char* name : {"file/start_page", "file/describe", "file/sides", "file/find",
+                             "file/glossary", "file/quit"})
+        draw_menu_line(ui, name);
     ImGui::EndPopup();
 }
 
@@ -106,9 +148,11 @@ void draw_name(const Ui& ui, float width) {
     const ImVec2 low = ImGui::GetCursorScreenPos();
     const float height = ImGui::GetFrameHeight();
     ImGui::InvisibleButton("file/name", {width, height});
-    tooltip(ui.setup().title + "\n" + (ui.view.file_path.empty() ? file : ui.view.file_path)
-            + (ui.view.modified ? "\nChanged since it was saved" : ""));
-    ui.note("file/name", title, ui.view.modified ? "modified" : "");
+    const std::string help = ui.setup().title + "\n"
+                             + (ui.view.file_path.empty() ? file : ui.view.file_path)
+                             + (ui.view.modified ? "\nChanged since it was saved" : "");
+    tooltip(help);
+    ui.note("file/name", title, help);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     float left = low.x;
     if (ui.view.modified) {

@@ -14,14 +14,16 @@ namespace {
 
 void draw_quotes(const Ui& ui, std::string& caption) {
     if (!begin_chooser("##tours/quote", "Quote a value …", ImGui::GetContentRegionAvail().x)) {
-        ui.note("tours/quote", "Quote a value …",
-                "Adds a value of this setup to the caption; it stays true.");
+        constexpr const char* help = "Adds a value of this setup to the caption; it stays true.";
+        tooltip(help);
+        ui.note("tours/quote", "Quote a value …", help);
         return;
     }
     for (const TourQuote& quote : tour_quotes(ui.setup(), *ui.view.report)) {
         const std::string row = fmt::format("{}: {}", quote.name, quote.text);
         if (ImGui::Selectable(row.c_str())) caption += " {" + quote.name + "}";
         tooltip(quote.meaning);
+        ui.note("tours/quote/" + quote.name, row, quote.meaning);
     }
     ImGui::EndCombo();
 }
@@ -47,8 +49,9 @@ void draw_caption(const Ui& ui, const TourStep& step) {
     const ImVec2 size{-1, ImGui::GetTextLineHeight() * 4};
     if (ImGui::InputTextMultiline("##tours/caption", &caption, size)) state.caption = caption;
     const bool is_typing = ImGui::IsItemActive();
-    ui.note("tours/caption", "Caption",
-            "What the room reads; {names} in braces are filled with values.");
+    constexpr const char* help = "What the room reads; {names} in braces are filled with values.";
+    tooltip(help);
+    ui.note("tours/caption", "Caption", help);
     std::string quoted = caption;
     draw_quotes(ui, quoted);
     if (quoted != caption) state.caption = quoted;
@@ -71,7 +74,9 @@ void draw_notes(const Ui& ui, const TourStep& step) {
     const ImVec2 size{-1, ImGui::GetTextLineHeight() * 3};
     if (ImGui::InputTextMultiline("##tours/notes", &notes, size)) state.notes = notes;
     const bool is_typing = ImGui::IsItemActive();
-    ui.note("tours/notes", "Notes", "What you alone read.");
+    constexpr const char* help = "What you alone read.";
+    tooltip(help);
+    ui.note("tours/notes", "Notes", help);
     take_draft(state.notes, is_typing, story_objection(notes), [&](const std::string& words) {
         change_tours(ui, "Change notes", [&](std::vector<Tour>& all) {
             all[state.tour].steps[state.step].notes = words;

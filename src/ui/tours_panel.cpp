@@ -41,10 +41,15 @@ void draw_new_tour(const Ui& ui, float width) {
     if (!is_open) return;
     if (ImGui::Selectable("From the present view"))
         add_tour(ui, {"tour", "My tour", {step_from_here(ui)}});
-    ui.note("tours/new/view", "From the present view");
+    constexpr const char* view_help = "One step, seen as the picture is now.";
+    tooltip(view_help);
+    ui.note("tours/new/view", "From the present view", view_help);
     for (Tour& tour : built_in_tours(ui.setup(), *ui.view.report)) {
         if (ImGui::Selectable(("Copy of “" + tour.title + "”").c_str())) add_tour(ui, tour);
-        ui.note("tours/new/" + tour.name, tour.title);
+        const std::string copy_help =
+            fmt::format("{} steps of the built-in tour, yours to change.", tour.steps.size());
+        tooltip(copy_help);
+        ui.note("tours/new/" + tour.name, tour.title, copy_help);
     }
     ImGui::EndCombo();
 }
@@ -52,11 +57,15 @@ void draw_new_tour(const Ui& ui, float width) {
 void draw_tour_choice(const Ui& ui, const std::vector<Tour>& tours, float width) {
     TourEditState& state = ui.state.tour_edit;
     const bool is_open = begin_chooser("##tours/which", tours[state.tour].title, width);
-    ui.note("tours/which", "Tour", "Which of the setup's own tours is written.");
+    constexpr const char* help = "Which of the setup's own tours is written.";
+    tooltip(help);
+    ui.note("tours/which", "Tour", help);
     if (!is_open) return;
     for (std::size_t i = 0; i < tours.size(); ++i) {
         if (ImGui::Selectable(fmt::format("{}##{}", tours[i].title, i).c_str(), i == state.tour))
             state = {i, 0, {}, {}};
+        tooltip(tours[i].title);
+        ui.note(fmt::format("tours/which/{}", i), tours[i].title, tours[i].title);
     }
     ImGui::EndCombo();
 }
@@ -87,7 +96,9 @@ void draw_title_entry(const Ui& ui, const Tour& tour) {
     ImGui::SetNextItemWidth(-1);
     ImGui::InputTextWithHint("##tours/title", "Title", &title);
     const bool is_done = ImGui::IsItemDeactivatedAfterEdit();
-    ui.note("tours/title", "Title", "What the room reads above the picture.");
+    constexpr const char* help = "What the room reads above the picture.";
+    tooltip(help);
+    ui.note("tours/title", "Title", help);
     if (!is_done || title == tour.title) return;
     change_tours(ui, "Change a tour's title",
                  [&](std::vector<Tour>& all) { all[ui.state.tour_edit.tour].title = title; });
@@ -148,7 +159,8 @@ void draw_step_rows(const Ui& ui, const Tour& tour) {
                                  / static_cast<float>(std::max(1, ui.requests.scene.height));
             move_camera(ui, tour_camera(tour.steps[i], ui.view.frame, aspect));
         }
-        ui.note(fmt::format("tours/step/{}", i), words);
+        tooltip(words);
+        ui.note(fmt::format("tours/step/{}", i), words, words);
     }
 }
 

@@ -149,7 +149,7 @@ void draw_train_panel(const Ui& ui) {
     const auto bars =
         ui.view.report != nullptr ? budget_by_part(*ui.view.report) : std::vector<BudgetBar>{};
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0, 0});
-    ImGui::BeginChild("train/list");
+    ImGui::BeginChild("train/list", {0, 0}, ImGuiChildFlags_None, ImGuiWindowFlags_NavFlattened);
     ImGui::PopStyleVar();
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {grid(2), 0});
     for (const Group& group : groups()) {

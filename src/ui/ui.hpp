@@ -27,6 +27,7 @@ struct LoggedWidget {
     std::string label;    ///< the words beside or on it
     std::string tooltip;  ///< one sentence; may be empty
     bool enabled = true;
+    ImGuiID id = 0;  ///< Dear ImGui's; 0: words or a drawing that the keyboard passes by
 };
 /// By a stable name such as "field/length_mm/slider".
 struct WidgetLog {
@@ -97,9 +98,10 @@ struct TransientState {
     bool steps_wanted = false;       ///< the list of changes opens
     std::string
         panel_wanted;  ///< the window that gets the keyboard at this frame's end; empty: none
-    std::string page_wanted;     ///< the page to read that opens; empty: none
-    std::string pointed_label;   ///< of the widget under the pointer, or that has the keyboard
-    std::string glossary_typed;  ///< what is sought among the words of the trade
+    std::string view_bar_window;  ///< the name of the foot of the picture
+    std::string page_wanted;      ///< the page to read that opens; empty: none
+    std::string pointed_label;    ///< of the widget under the pointer, or that has the keyboard
+    std::string glossary_typed;   ///< what is sought among the words of the trade
     std::optional<std::string> story_draft;  ///< while the story is being written
     MeasurementDraft measurement;            ///< of the home measurements
     SightRequest sight;                      ///< what each eye is to see

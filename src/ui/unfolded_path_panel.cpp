@@ -161,7 +161,10 @@ void draw_unfolded_path_panel(const Ui& ui) {
     ImGui::SetCursorScreenPos(picture.corner());
     ImGui::SetNextItemAllowOverlap();
     ImGui::InvisibleButton("unfolded/picture", picture.size());
-    ui.note("unfolded/picture", "Unfolded path");
+    constexpr const char* picture_help =
+        "The train straightened. Drag: shift. Wheel: larger. Click: select what is there; by keys: "
+        "its name below.";
+    ui.note("unfolded/picture", "Unfolded path", picture_help);
     use_picture(panel, canvas);
     draw_unfolded_path(canvas, rows);
     name_the_eyes(canvas, rows);

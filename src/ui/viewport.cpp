@@ -140,7 +140,10 @@ void draw_viewport(const Ui& ui, const Area& area) {
                            {std::max(1.0F, area.width), std::max(1.0F, area.height)},
                            ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight
                                | ImGuiButtonFlags_MouseButtonMiddle);
-    ui.note("picture/canvas", "The picture");
+    // The foot of the window says the same while nothing is under the pointer.
+    ui.note("picture/canvas", "The picture",
+            "Drag: turn. Right drag: shift. Wheel: nearer. Click: select. By keys: Shift with the "
+            "arrows, Ctrl with the arrows, + and -.");
     use_pointer(ui, area);
     const std::vector<Knob> knobs = visible_knobs(ui, area);
     draw_viewport_words(ui, area, knobs);

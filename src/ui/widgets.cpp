@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include <imgui_internal.h>  // GetItemFlags
+
 namespace beamfork {
 
 namespace {
@@ -29,9 +31,13 @@ Pressed plain_button(std::string_view name, ImVec2 size, bool enabled) {
     const std::string id(name);
     ImGui::BeginDisabled(!enabled);
     const ImVec2 low = ImGui::GetCursorScreenPos();
-    const bool pressed = ImGui::InvisibleButton(id.c_str(), size);
+    const bool is_hit = ImGui::InvisibleButton(id.c_str(), size);
+    // A button may keep the keyboard while it becomes disabled, such as Undo behind the last step: Space would
+    // still press it.
+    const bool is_disabled = (ImGui::GetItemFlags() & ImGuiItemFlags_Disabled) != 0;
+    const bool pressed = is_hit && !is_disabled;
     const bool hot =
-        enabled && (ImGui::IsItemHovered() || ImGui::IsItemActive() || is_nav_focused());
+        !is_disabled && (ImGui::IsItemHovered() || ImGui::IsItemActive() || is_nav_focused());
     ImGui::EndDisabled();
     return {pressed, hot, low, {low.x + size.x, low.y + size.y}};
 }

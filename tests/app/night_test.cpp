@@ -1,9 +1,12 @@
 // The window at night, as it is shown: the whole picture with its panels, and its words against their ground.
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <map>
 
 #include "app/open_setup.hpp"
 #include "app/picture.hpp"
+#include "support/painted_window.hpp"
 #include "ui/panels.hpp"
 #include "ui/theme.hpp"
 
@@ -93,4 +96,113 @@ TEST_CASE("dimmed for the night, every tone of text stays readable on panels and
             CHECK(ratio >= 4.5);
         }
     }
+}
+
+namespace {
+
+// Red alone, and not merely dark.
+void check_red(const Image& image) {
+    std::uint8_t red = 0;
+    std::uint8_t other = 0;
+    for (std::size_t i = 0; i < image.rgba.size(); i += 4) {
+        red = std::max(red, image.rgba[i]);
+        other = std::max({other, image.rgba[i + 1], image.rgba[i + 2]});
+    }
+    CHECK(other == 0);
+    CHECK(red > 100);
+}
+
+struct NightState {
+    const char* name;
+    std::function<void(PaintedWindow&)> go;
+    bool keeps_pointer = false;
+};
+
+void begin_talk(PaintedWindow& window) {
+    window.key(ImGuiKey_F5);
+    window.key(ImGuiKey_Enter);
+    REQUIRE(window.painter().transient.is_giving_talk());
+}
+
+constexpr WindowPainter::Size small{1000, 560};  // every frame is drawn on the processor
+
+const std::array night_states{
+    NightState{"menu of the setup", [](PaintedWindow& window) { window.click("file/menu"); }},
+    NightState{"what else is drawn", [](PaintedWindow& window) { window.click("view/more"); }},
+    NightState{"list of targets", [](PaintedWindow& window) { window.click("choose/target"); }},
+    NightState{"tooltip", [](PaintedWindow& window) { window.point_at("file/menu"); }, true},
+    NightState{"keyboard frame", [](PaintedWindow& window) { window.key(ImGuiKey_F6); }},
+    NightState{"search", [](PaintedWindow& window) { window.key(ImGuiKey_K, ImGuiMod_Ctrl); }},
+    NightState{"file dialog", [](PaintedWindow& window) { window.key(ImGuiKey_O, ImGuiMod_Ctrl); }},
+    NightState{"take it with you",
+               [](PaintedWindow& window) { window.key(ImGuiKey_E, ImGuiMod_Ctrl); }},
+    NightState{
+        "describe my setup",
+        [](PaintedWindow& window) { window.key(ImGuiKey_N, ImGuiMod_Ctrl | ImGuiMod_Shift); }},
+    NightState{"keys", [](PaintedWindow& window) { window.key(ImGuiKey_F1); }},
+    NightState{"cautions", [](PaintedWindow& window) { window.click("status/cautions"); }},
+    NightState{"choosing a tour", [](PaintedWindow& window) { window.key(ImGuiKey_F5); }},
+    NightState{"talk", begin_talk},
+    NightState{"notices and errors",
+               [](PaintedWindow& window) {
+                   window.session().welcome_dismissed = false;
+                   window.painter().also_true = [](View& view) {
+                       view.message = {"The disk is full.", true};
+                       view.notices = {{12, "'lenght_mm' has no effect"}};
+                   };
+               }},
+    NightState{"unsaved work was found",
+               [](PaintedWindow& window) {
+                   window.painter().also_true = [](View& view) {
+                       view.lost_work = {{"Evening on the hill", ""}};
+                   };
+               }},
+    NightState{"unsaved changes", [](PaintedWindow& window) {
+                   window.key(ImGuiKey_DownArrow);
+                   window.key(ImGuiKey_DownArrow);
+                   window.key(ImGuiKey_DownArrow);
+                   window.key(ImGuiKey_D, ImGuiMod_Ctrl);
+                   window.key(ImGuiKey_Q, ImGuiMod_Ctrl);
+               }}};
+
+}  // namespace
+
+TEST_CASE("at night menus, tooltips, dialogs, strips and talks are red alone, too") {
+    const Image untouched = [] {
+        PaintedWindow plain("3-fast-and-wide", small);
+        plain.session().view.night = true;
+        plain.settle();
+        return plain.image();
+    }();
+    for (const NightState& state : night_states) {
+        CAPTURE(std::string(state.name));
+        PaintedWindow window("3-fast-and-wide", small);
+        window.session().view.night = true;
+        state.go(window);
+        window.settle(state.keeps_pointer);
+        const Image image = window.image();
+        CHECK_FALSE((image == untouched));  // it has really come up
+        check_red(image);
+    }
+}
+
+TEST_CASE("at night the speaker's notes are red alone and can be read") {
+    PaintedWindow window("3-fast-and-wide", small);
+    window.session().view.night = true;
+    begin_talk(window);
+    window.key(ImGuiKey_S);
+    window.settle();
+    REQUIRE(window.painter().last.speaker.has_value());
+    const auto notes = window.painter().notes({640, 480});
+    REQUIRE(notes.has_value());
+    check_red(*notes);
+    // The dim words: 4.5 to 1 in the red channel (WCAG 2.2, success criterion 1.4.3) against black.
+    std::map<std::uint8_t, int> reds;
+    for (std::size_t i = 0; i < notes->rgba.size(); i += 4)
+        ++reds[notes->rgba[i]];
+    CHECK(reds.begin()->first == 0);  // the ground
+    reds.erase(0);
+    const auto most = std::max_element(
+        reds.begin(), reds.end(), [](const auto& a, const auto& b) { return a.second < b.second; });
+    CHECK(red_contrast(most->first, 0) >= 4.5);
 }

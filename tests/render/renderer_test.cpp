@@ -41,6 +41,24 @@ TEST_CASE("the quick variant shows the same things in the same places") {
     CHECK(difference->mean < 12);  // edges are rougher and the halo is missing
 }
 
+TEST_CASE("a coarse draft shows the same things in the same places, in fewer pixels") {
+    Studio studio;
+    const Camera camera = side_camera();
+    Frame frame = prisms_in_light();
+    frame.meshes.push_back(tube(45, 42));
+    const PictureSize coarse = draft(small, 0.5F);
+    CHECK(coarse.width * 2 == small.width);
+    const Image whole = studio.draw(frame, camera, {}, draft(small));
+    const Image half = studio.draw(frame, camera, {}, coarse);
+    REQUIRE(half.width * 2 == whole.width);
+    double sum = 0;
+    for (int y = 0; y < half.height; ++y) {
+        for (int x = 0; x < half.width; ++x)
+            sum += std::abs(brightness(half.at(x, y)) - brightness(whole.at(2 * x, 2 * y)));
+    }
+    CHECK(sum / (3.0 * half.width * half.height) < 12);  // edges are rougher
+}
+
 TEST_CASE("an empty frame is an empty ground, lighter towards the top") {
     Studio studio;
     const Image image = studio.draw(Frame{}, side_camera());

@@ -1,0 +1,46 @@
+// How finely the picture is drawn while something moves: as finely as lets it follow the hand, on whatever draws it.
+// A graphics card never notices; a machine that draws with its processor shows fewer pixels until the hand rests.
+#pragma once
+
+#include <array>
+#include <cstddef>
+
+namespace beamfork {
+
+class DragDetail {
+public:
+    /// Of the window's pixels, along each side: 1, or less where that took too long.
+    [[nodiscard]] float share() const { return shares.at(step_); }
+
+    /// How long the picture of a moving frame took, in seconds, drawn at share(). Two slow ones in a row make the next
+    /// coarser; ten in a row that leave room make it finer.
+    void took(double seconds) {
+        slow_ = seconds > most_s ? slow_ + 1 : 0;
+        const bool has_room = step_ > 0 && seconds * growth() < most_s;
+        roomy_ = has_room ? roomy_ + 1 : 0;
+        if (slow_ >= 2 && step_ + 1 < shares.size()) move_to(step_ + 1);
+        if (roomy_ >= 10) move_to(step_ - 1);
+    }
+
+    /// Of a whole frame of 33 ms; the rest is for the studies and the panels.
+    static constexpr double most_s = 0.022;
+
+private:
+    // How many times the pixels the next finer one has.
+    [[nodiscard]] double growth() const {
+        const double ratio = shares.at(step_ - 1) / shares.at(step_);
+        return ratio * ratio;
+    }
+    void move_to(std::size_t step) {
+        step_ = step;
+        slow_ = 0;
+        roomy_ = 0;
+    }
+
+    static constexpr std::array<float, 4> shares{1, 0.75F, 0.5F, 0.375F};
+    std::size_t step_ = 0;
+    int slow_ = 0;
+    int roomy_ = 0;
+};
+
+}  // namespace beamfork

@@ -8,11 +8,18 @@ namespace beamfork {
 
 namespace {
 
+// A chance is never told as certain (base/chance.hpp); signs for words, for a column is narrow.
+std::string printed_number(const ComparedResult& result, double value) {
+    if (result.key == "focus_chance" && value > 99.5) return "> 99";
+    if (result.key == "focus_chance" && value < 0.5) return "< 1";
+    return format_number(value, result.decimals);
+}
+
 std::string printed_result(const ComparedResult& result, double value) {
     const auto unit = symbol(result.unit);
     const bool is_close = result.unit == FieldUnit::times || result.unit == FieldUnit::degree
                           || result.unit == FieldUnit::arcminute;
-    return format_number(value, result.decimals) + (unit.empty() || is_close ? "" : " ")
+    return printed_number(result, value) + (unit.empty() || is_close ? "" : " ")
            + std::string(unit);
 }
 

@@ -82,3 +82,19 @@ TEST_CASE("rows part what differs from what is alike and count who is better") {
     CHECK(rows.parts[0].here == "100 mm");
     CHECK(rows.parts[0].there == "96 mm");
 }
+
+TEST_CASE("a chance of focus is never told as certain") {
+    const Setup here = wide_setup();
+    Setup there = here;
+    the<Refractor>(there).back_focus = {20};  // the head alone needs more
+    const auto report = [](const Setup& setup) {
+        return make_report(setup, setup.chosen, {32}).value();
+    };
+    const ComparisonRows rows = comparison_rows(here, report(here), there, report(there));
+    const auto chance =
+        std::find_if(rows.changed.begin(), rows.changed.end(),
+                     [](const ComparisonRow& row) { return row.label == "Chance of focus"; });
+    REQUIRE(chance != rows.changed.end());
+    CHECK(chance->here == "> 99 %");
+    CHECK(chance->there == "< 1 %");
+}

@@ -73,6 +73,7 @@ struct PictureWords {
     std::string camera;
     std::string over;
     std::string beside;
+    std::string split;
     bool no_labels = false;
 };
 
@@ -105,9 +106,14 @@ Result<MakePicture> finish(MakePicture picture, const PictureWords& words) {
     picture.options.shells = static_cast<ShellView>(place_of(shell_names, words.shells));
     picture.options.light_ground = words.ground == "white";
     picture.options.labels = !words.no_labels;
-    picture.other = words.over.empty() ? words.beside : words.over;
-    if (!words.over.empty()) picture.other_place = CompanionPlace::over;
-    if (!words.beside.empty()) picture.other_place = CompanionPlace::beside;
+    const auto share_with = [&](const std::string& other, CompanionPlace place) {
+        if (other.empty()) return;
+        picture.other = other;
+        picture.other_place = place;
+    };
+    share_with(words.over, CompanionPlace::over);
+    share_with(words.beside, CompanionPlace::beside);
+    share_with(words.split, CompanionPlace::split);
     return picture;
 }
 
@@ -143,15 +149,21 @@ void describe_picture(CLI::App& command, MakePicture& picture, PictureWords& wor
 void describe_other(CLI::App& command, PictureWords& words) {
     auto* over =
         command.add_option("--over", words.over, "Another setup, drawn into the same place");
-    command.add_option("--beside", words.beside, "Another setup, drawn beside this one")
-        ->excludes(over);
+    auto* beside =
+        command.add_option("--beside", words.beside, "Another setup, drawn beside this one")
+            ->excludes(over);
+    command
+        .add_option("--split", words.split,
+                    "Another setup in the right half, seen from the same place")
+        ->excludes(over)
+        ->excludes(beside);
 }
 
 void describe_tour_picture(CLI::App& command, MakePicture& picture) {
     auto* tour = command.add_option("--tour", picture.tour,
                                     "A talk's screen: a tour by name (see beamfork tours)");
     for (const char* other : {"--view", "--camera", "--with-panels", "--transparent",
-                              "--text-scale", "--over", "--beside"})
+                              "--text-scale", "--over", "--beside", "--split"})
         tour->excludes(command.get_option(other));
     command.add_option("--step", picture.step, "With a tour: which step, from 1")
         ->needs(tour)

@@ -9,39 +9,81 @@ namespace beamfork {
 
 namespace {
 
-// With the other setup in it, where one is asked for.
-Result<Frame> frame_of(const Setup& setup, const Report& report, const MakePicture& command) {
+// What is to be painted: with the other setup in it, where one is asked for, or with that in a right half.
+struct Frames {
+    Frame frame;
+    std::optional<Frame> right_half{};
+};
+
+Result<Frames> frames_of(const Setup& setup, const Report& report, const MakePicture& command) {
     Frame frame = build_frame(setup, report, stage_effort());
-    if (command.other.empty()) return frame;
+    if (command.other.empty()) return Frames{std::move(frame)};
     const auto read = open_named(command.other);
     if (!read) return tl::make_unexpected(read.error());
     const Setup& other = read->document.setup;
     const auto other_report = make_report(other, other.chosen);
     if (!other_report) return tl::make_unexpected(other_report.error());
     const Frame alone = build_frame(other, *other_report, stage_effort());
-    return command.other_place == CompanionPlace::over
-               ? with_other_over(frame, alone, other.title)
-               : with_other_beside(frame, alone, other.title);
+    switch (command.other_place) {
+    case CompanionPlace::over: return Frames{with_other_over(frame, alone, other.title)};
+    case CompanionPlace::split:
+        return Frames{as_half(frame, "this setup"), as_half(alone, other.title)};
+    case CompanionPlace::beside:
+    case CompanionPlace::none: break;
+    }
+    return Frames{with_other_beside(frame, alone, other.title)};
+}
+
+// Of one height, side by side.
+Image joined(const Image& left, const Image& right) {
+    Image both{left.width + right.width, left.height, {}};
+    for (int y = 0; y < both.height; ++y) {
+        for (const Image* half : {&left, &right}) {
+            const auto row = half->rgba.begin() + std::ptrdiff_t{4} * half->width * y;
+            both.rgba.insert(both.rgba.end(), row, row + std::ptrdiff_t{4} * half->width);
+        }
+    }
+    return both;
+}
+
+Result<Image> halved_picture(const Frames& frames, const MakePicture& command) {
+    const int left = command.width / 2;
+    const float aspect = static_cast<float>(left) / static_cast<float>(command.height);
+    const FilmMoment moment{
+        .camera = command.camera.value_or(standard_view(command.view, frames.frame, aspect)),
+        .options = command.options};
+    const auto paint = [&](const Frame& frame, int width) -> Result<Image> {
+        auto painter = ScenePainter::create({width, command.height, command.text_scale});
+        if (!painter) return tl::make_unexpected(painter.error());
+        return painter->paint(frame, moment, command.transparent);
+    };
+    const auto here = paint(frames.frame, left);
+    if (!here) return here;
+    const auto there = paint(*frames.right_half, command.width - left);
+    if (!there) return there;
+    return joined(*here, *there);
 }
 
 Result<Image>
 scene_picture(const Document& document, const Report& report, const MakePicture& command) {
     const Setup& setup = document.setup;
-    const auto frame = frame_of(setup, report, command);
-    if (!frame) return tl::make_unexpected(frame.error());
+    const auto frames = frames_of(setup, report, command);
+    if (!frames) return tl::make_unexpected(frames.error());
+    if (frames->right_half) return halved_picture(*frames, command);
+    const Frame& frame = frames->frame;
     auto painter = ScenePainter::create({command.width, command.height, command.text_scale});
     if (!painter) return tl::make_unexpected(painter.error());
     if (!command.tour.empty()) {
         const auto shown = tour_frame(all_tours(document, report), command.tour, command.step,
                                       tour_quotes(setup, report));
         if (!shown) return tl::make_unexpected(shown.error());
-        return painter->paint(*frame, *shown, command.options);
+        return painter->paint(frame, *shown, command.options);
     }
     const float aspect = static_cast<float>(command.width) / static_cast<float>(command.height);
-    const FilmMoment moment{
-        .camera = command.camera.value_or(standard_view(command.view, *frame, aspect)),
-        .options = command.options};
-    return painter->paint(*frame, moment, command.transparent);
+    const FilmMoment moment{.camera =
+                                command.camera.value_or(standard_view(command.view, frame, aspect)),
+                            .options = command.options};
+    return painter->paint(frame, moment, command.transparent);
 }
 
 Result<Image> window_picture(const Document& document, const MakePicture& command) {

@@ -18,7 +18,7 @@
 #include "app/session_store.hpp"
 #include "app/setup_row.hpp"
 #include "app/sight_stage.hpp"
-#include "app/stage.hpp"
+#include "app/stage_pair.hpp"
 #include "app/tune_finder.hpp"
 #include "render/load_gl.hpp"
 #include "render/night_pass.hpp"
@@ -129,7 +129,7 @@ void wait_for(const FramePause& pause) {
 // What draws into the window.
 struct Drawing {
     Gui gui;
-    Stage stage;
+    StagePair stage;
     NightScreen screen;
 };
 
@@ -185,6 +185,7 @@ private:
     View view_of_now() {
         View view = row_.view();
         view.scene_texture = as_imgui_texture(stage_.texture());
+        view.other_texture = as_imgui_texture(stage_.other_texture());
         sights_.fill(view);
         tune_.fill(view);
         recovery_.fill(view);
@@ -240,7 +241,8 @@ private:
                          requests.highlighted_part,
                          transient_.is_giving_talk() ? letters : density,
                          is_moving};
-        const auto drew = stage_.show(bench.frame(), look);
+        const Frame* other = requests.shows_other_half ? bench.other_frame() : nullptr;
+        const auto drew = stage_.show(bench.frame(), other, look);
         if (!drew) return tl::make_unexpected(drew.error());
         const bool has_sight = sights_.refresh(bench, requests.sight);
         const bool has_cures = cures_.refresh(bench);
@@ -256,7 +258,7 @@ private:
 
     GLFWwindow* window_;
     Gui gui_;
-    Stage stage_;
+    StagePair stage_;
     NightScreen screen_;
     SetupRow row_;
     Session session_;
@@ -287,7 +289,7 @@ Result<void> run_window(const WindowStart& start) {
     if (!window) return tl::make_unexpected(window.error());
     auto gui = Gui::create(window->get());
     if (!gui) return tl::make_unexpected(gui.error());
-    auto stage = Stage::create();
+    auto stage = StagePair::create();
     if (!stage) return tl::make_unexpected(stage.error());
     auto screen = NightScreen::create();
     if (!screen) return tl::make_unexpected(screen.error());

@@ -12,7 +12,7 @@ namespace beamfork {
 Result<std::unique_ptr<WindowPainter>> WindowPainter::create(const Document& document, Size size) {
     auto context = OffscreenContext::create();
     if (!context) return tl::make_unexpected(context.error());
-    auto stage = Stage::create();
+    auto stage = StagePair::create();
     if (!stage) return tl::make_unexpected(stage.error());
     auto gui = Gui::create(nullptr);
     if (!gui) return tl::make_unexpected(gui.error());
@@ -42,6 +42,7 @@ Result<void> WindowPainter::frame() {
                        size_.width, size_.height);
     View view = bench.view();
     view.scene_texture = as_imgui_texture(drawing_.stage.texture());
+    view.other_texture = as_imgui_texture(drawing_.stage.other_texture());
     sights_.fill(view);
     tune_.fill(view);
     comparison_.fill(view, bench);
@@ -61,7 +62,8 @@ Result<void> WindowPainter::frame() {
     drawing_.canvas.bind();
     drawing_.gui.end();
     const auto drawn = drawing_.stage.show(
-        bench.frame(), {session.camera, session.view, last.scene, last.highlighted_part, 1, false});
+        bench.frame(), last.shows_other_half ? bench.other_frame() : nullptr,
+        {session.camera, session.view, last.scene, last.highlighted_part, 1, false});
     if (!drawn) return tl::make_unexpected(drawn.error());
     return {};
 }

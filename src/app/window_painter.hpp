@@ -8,7 +8,7 @@
 #include "app/comparison_desk.hpp"
 #include "app/gui.hpp"
 #include "app/sight_stage.hpp"
-#include "app/stage.hpp"
+#include "app/stage_pair.hpp"
 #include "app/tune_finder.hpp"
 #include "app/workbench.hpp"
 #include "render/canvas.hpp"
@@ -45,7 +45,7 @@ public:
 private:
     struct Drawing {
         OffscreenContext context;  // first: it dies behind everything that draws in it
-        Stage stage;
+        StagePair stage;
         Gui gui;
         Canvas canvas;
     };

@@ -150,10 +150,22 @@ bool Workbench::refresh_companion(bool is_new) {
     const bool was_changed = std::exchange(companion_changed_, false);
     if (!was_changed && !(is_new && companion_)) return false;
     companion_frame_.reset();
+    other_half_.reset();
     if (!companion_) return true;
-    companion_frame_ = companion_place_ == CompanionPlace::over
-                           ? with_other_over(frame_, companion_alone_, companion_->title)
-                           : with_other_beside(frame_, companion_alone_, companion_->title);
+    const std::string& title = companion_->title;
+    switch (companion_place_) {
+    case CompanionPlace::none: break;
+    case CompanionPlace::over:
+        companion_frame_ = with_other_over(frame_, companion_alone_, title);
+        break;
+    case CompanionPlace::beside:
+        companion_frame_ = with_other_beside(frame_, companion_alone_, title);
+        break;
+    case CompanionPlace::split:
+        companion_frame_ = as_half(frame_, "this setup");
+        other_half_ = as_half(companion_alone_, title);
+        break;
+    }
     return true;
 }
 
@@ -199,6 +211,7 @@ View Workbench::view() const {
             .report = report(),
             .report_error = report_error_,
             .frame = frame(),
+            .other_frame = other_frame(),
             .file_path = path_.string(),
             .modified = history_.is_modified(),
             .can_undo = history_.can_undo(),

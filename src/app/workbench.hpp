@@ -40,6 +40,8 @@ public:
         if (preview_frame_) return *preview_frame_;
         return companion_frame_ ? *companion_frame_ : frame_;
     }
+    /// What stands in the picture's right half; null: it is not split.
+    [[nodiscard]] const Frame* other_frame() const { return other_half_ ? &*other_half_ : nullptr; }
     /// The setup that shares the picture from the next refresh() on; null: none.
     void accompany(std::shared_ptr<const ComparedSetup> other, CompanionPlace place);
     [[nodiscard]] const History& history() const { return history_; }
@@ -98,7 +100,8 @@ private:
     CompanionPlace companion_place_ = CompanionPlace::none;
     bool companion_changed_ = false;
     Frame companion_alone_;
-    std::optional<Frame> companion_frame_;  ///< of both
+    std::optional<Frame> companion_frame_;  ///< of both, or the left half
+    std::optional<Frame> other_half_;
 };
 
 }  // namespace beamfork

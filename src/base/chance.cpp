@@ -10,4 +10,10 @@ std::string format_chance(double chance) {
     return format_number(100 * chance, 0);
 }
 
+std::string short_chance(double chance) {
+    if (chance > 0.995) return "> 99";
+    if (chance < 0.005) return "< 1";
+    return format_number(100 * chance, 0);
+}
+
 }  // namespace beamfork

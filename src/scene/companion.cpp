@@ -57,6 +57,11 @@ Frame moved(Frame frame, glm::vec3 by) {
     return frame;
 }
 
+glm::vec3 above(const Bounds& bounds) {
+    const glm::vec3 centre = bounds.centre();
+    return {centre.x, bounds.high.y, centre.z};
+}
+
 template <class List>
 void append(List& list, const List& more) {
     list.insert(list.end(), more.begin(), more.end());
@@ -95,16 +100,19 @@ Frame with_other_beside(const Frame& now, const Frame& other, const std::string&
                  [](const Label& label) {
                      return label.role == LabelRole::warning || label.role == LabelRole::dimension;
                  });
-    const auto above = [](const Bounds& bounds) {
-        const glm::vec3 centre = bounds.centre();
-        return glm::vec3{centre.x, bounds.high.y, centre.z};
-    };
     frame.labels.push_back({above(beside.rear_bounds), words, LabelRole::eye, -1, -1});
     frame.labels.push_back({above(now.rear_bounds), "this setup", LabelRole::eye, -1, -1});
     frame.bounds = around(now.bounds, beside.bounds);
     frame.rear_bounds = around(now.rear_bounds, beside.rear_bounds);
     frame.revision = fingerprint(frame);
     return frame;
+}
+
+Frame as_half(const Frame& frame, const std::string& words) {
+    Frame half = frame;
+    half.labels.push_back({above(frame.rear_bounds), words, LabelRole::eye, -1, -1});
+    half.revision = fingerprint(half);
+    return half;
 }
 
 }  // namespace beamfork

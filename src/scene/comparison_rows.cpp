@@ -1,5 +1,6 @@
 #include "scene/comparison_rows.hpp"
 
+#include "base/chance.hpp"
 #include "base/text.hpp"
 
 #include <fmt/format.h>
@@ -8,11 +9,9 @@ namespace beamfork {
 
 namespace {
 
-// A chance is never told as certain (base/chance.hpp); signs for words, for a column is narrow.
 std::string printed_number(const ComparedResult& result, double value) {
-    if (result.key == "focus_chance" && value > 99.5) return "> 99";
-    if (result.key == "focus_chance" && value < 0.5) return "< 1";
-    return format_number(value, result.decimals);
+    return result.key == "focus_chance" ? short_chance(value / 100)
+                                        : format_number(value, result.decimals);
 }
 
 std::string printed_result(const ComparedResult& result, double value) {

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/chance.hpp"
+
 #include <fmt/format.h>
 
 namespace beamfork {
@@ -82,6 +84,13 @@ double coma_taken(const Report& report) {
     return 100 * least;
 }
 
+void compare_chance(EffectLines& lines, double before, double after) {
+    constexpr double that_counts = 0.02;
+    if (std::abs(after - before) < that_counts) return;
+    lines.add(after > before, "chance of focus",
+              fmt::format("{} to {} %", short_chance(before), short_chance(after)));
+}
+
 void compare_magnification(EffectLines& lines, const Report& before, const Report& after) {
     const Magnification& then = before.magnification;
     const Magnification& now = after.magnification;
@@ -113,8 +122,7 @@ CureEffect effect_of_cure(const Report& before, const Report& after) {
                   "{:.0f} to {:.0f} %");
     lines.compare("load on the focuser", before.fit.load.mass, after.fit.load.mass, 20,
                   "{:.0f} to {:.0f} g", false);
-    lines.compare("chance of focus", 100 * before.uncertainty.probability,
-                  100 * after.uncertainty.probability, 2, "{:.0f} to {:.0f} %");
+    compare_chance(lines, before.uncertainty.probability, after.uncertainty.probability);
     compare_magnification(lines, before, after);
     return lines.take();
 }

@@ -41,13 +41,15 @@ void draw_other_chooser(const Ui& ui, float width) {
 }
 
 void draw_place(const Ui& ui) {
-    constexpr std::array<std::string_view, 3> words{"Alone", "Over", "Beside"};
-    constexpr std::array<std::string_view, 3> helps{
+    constexpr std::array<std::string_view, 4> words{"Alone", "Over", "Beside", "Split"};
+    constexpr std::array<std::string_view, 4> helps{
         "The picture shows this setup only.",
         "The picture shows the other setup too, where it stands itself: its light and its bodies "
         "in "
         "green.",
-        "The picture shows the other setup too, beside this one."};
+        "The picture shows the other setup too, beside this one.",
+        "The picture is split: this setup at the left, the other at the right, seen from the same "
+        "place."};
     auto& place = ui.session.compare_place;
     place = static_cast<CompanionPlace>(
         segments(ui, "comparison/place", words, helps, static_cast<std::size_t>(place), true));

@@ -124,7 +124,11 @@ void ask_for_comparison(const Ui& ui) {
     const bool is_shown =
         session.study == "comparison" || session.compare_place != CompanionPlace::none;
     if (session.compare_with.empty() || !is_shown) return;
-    ui.requests.comparison = ComparisonRequest{session.compare_with, session.compare_place};
+    const bool has_halves = session.compare_place == CompanionPlace::split;
+    // A talk has the whole screen for the setup that it is about.
+    const CompanionPlace place =
+        has_halves && ui.state.talk ? CompanionPlace::none : session.compare_place;
+    ui.requests.comparison = ComparisonRequest{session.compare_with, place};
 }
 
 // A tooltip comes when the pointer or the keyboard has rested on its widget for a while: nobody moves then.

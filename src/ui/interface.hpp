@@ -61,13 +61,15 @@ enum class RecoveryAnswer { restore, discard };
 /// What is true now. References must live until draw_interface returns.
 struct View {
     const Document& document;
-    const Report* report = nullptr;   ///< null while the setup makes no train ...
-    std::string report_error{};       ///< ... and why
-    const Frame& frame;               ///< the picture's data: of the last report there was
-    ImTextureID scene_texture{};      ///< the picture, row 0 at its bottom; null: none yet
-    const Sights* sights = nullptr;   ///< what each eye sees; null: not traced yet
-    ImTextureID sight_texture{};      ///< pictures of it, row 0 at the top; null: none yet ...
-    SightRequest sight_shown{};       ///< ... and what was asked for
+    const Report* report = nullptr;      ///< null while the setup makes no train ...
+    std::string report_error{};          ///< ... and why
+    const Frame& frame;                  ///< the picture's data: of the last report there was
+    const Frame* other_frame = nullptr;  ///< of the picture's right half; null: it is not split
+    ImTextureID scene_texture{};         ///< the picture, row 0 at its bottom; null: none yet
+    ImTextureID other_texture{};         ///< of the right half
+    const Sights* sights = nullptr;      ///< what each eye sees; null: not traced yet
+    ImTextureID sight_texture{};         ///< pictures of it, row 0 at the top; null: none yet ...
+    SightRequest sight_shown{};          ///< ... and what was asked for
     const TuneStudy* tune = nullptr;  ///< the study "tune" as it was worked out last; null: not yet
     std::string file_path{};          ///< empty: never saved
     bool modified = false;
@@ -199,8 +201,9 @@ struct Requests {
     std::optional<SightRequest> sight;  ///< pictures of what each eye sees; none: not shown
     std::optional<TuneQuestion> tune;   ///< the study "tune"; none: not shown
     std::optional<ComparisonRequest> comparison;  ///< none: with nothing
-    bool keeps_for_comparison = false;            ///< the setup as it is now is kept aside
-    std::optional<CurePick> preview;  ///< under the pointer: shown as a ghost in the picture
+    bool shows_other_half = false;      ///< the picture is split: View::other_frame is drawn too
+    bool keeps_for_comparison = false;  ///< the setup as it is now is kept aside
+    std::optional<CurePick> preview;    ///< under the pointer: shown as a ghost in the picture
     std::optional<RecoveryAnswer> recovery;
     std::optional<ExportOrder> export_order;  ///< write this
     bool gives_up_export = false;             ///< end what is being written

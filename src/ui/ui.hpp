@@ -80,6 +80,7 @@ struct TransientState {
     bool gesture_open = false;
     std::optional<Refusal> refusal;
     std::optional<CameraMove> camera_move;
+    bool is_split = false;  ///< the picture was, in the last frame
     std::optional<Pick> pick;
     float drag_length = 0;  ///< pixels since the button went down in the picture
     std::optional<FileDialog> file_dialog;

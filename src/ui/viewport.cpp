@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "scene/picking.hpp"
 #include "ui/widgets.hpp"
@@ -76,16 +77,20 @@ void drag_camera(const Ui& ui, const Area& area) {
                                : orbit(ui.session.camera, drag, viewport_of(area));
 }
 
+void zoom_by_wheel(const Ui& ui, const Area& area) {
+    const float notches = ImGui::GetIO().MouseWheel;
+    if (notches == 0) return;
+    ui.state.camera_move.reset();
+    ui.session.camera = zoom_towards(ui.session.camera, std::pow(zoom_per_notch, notches),
+                                     pointer_in(area), viewport_of(area));
+}
+
 void use_pointer(const Ui& ui, const Area& area) {
     const ImGuiIO& io = ImGui::GetIO();
     if (ImGui::IsItemActivated()) ui.state.drag_length = 0;
     if (ImGui::IsItemActive()) drag_camera(ui, area);
     if (!ImGui::IsItemHovered()) return;
-    if (io.MouseWheel != 0) {
-        ui.state.camera_move.reset();
-        ui.session.camera = zoom_towards(ui.session.camera, std::pow(zoom_per_notch, io.MouseWheel),
-                                         pointer_in(area), viewport_of(area));
-    }
+    zoom_by_wheel(ui, area);
     const bool was_click = ui.state.drag_length < grid(1);
     if (ImGui::IsItemActive() && !was_click) return;
     const int part = part_under_pointer(ui, area);
@@ -118,7 +123,53 @@ void frame_selection(const Ui& ui) {
     move_camera(ui, frame_bounds(ui.session.camera, wanted, aspect_of(ui.requests.scene), 0.3F));
 }
 
-void draw_viewport(const Ui& ui, const Area& area) {
+namespace {
+
+// The right half of a picture that is split: it turns with the left one, and nothing in it can be picked.
+void draw_other_half(const Ui& ui, const Area& area) {
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    if (ui.view.other_texture != ImTextureID{})
+        list.AddImage(ui.view.other_texture, area.corner(), {area.right(), area.bottom()}, {0, 1},
+                      {1, 0});
+    ImGui::SetCursorScreenPos(area.corner());
+    ImGui::SetNextItemAllowOverlap();
+    ImGui::InvisibleButton("picture/other",
+                           {std::max(1.0F, area.width), std::max(1.0F, area.height)},
+                           ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight
+                               | ImGuiButtonFlags_MouseButtonMiddle);
+    ui.note("picture/other", "The other setup",
+            "Drag: turn both. Right drag: shift. Wheel: nearer.");
+    if (ImGui::IsItemActive()) drag_camera(ui, area);
+    if (ImGui::IsItemHovered()) zoom_by_wheel(ui, area);
+    draw_names(ui, area, *ui.view.other_frame);
+    list.AddLine(area.corner(), {area.left, area.bottom()}, colour(Tone::text_dim),
+                 std::max(1.0F, grid(0.5F)));
+}
+
+Area left_half(const Area& area) {
+    return {area.left, area.top, std::floor(area.width / 2), area.height};
+}
+Area right_half(const Area& area) {
+    const float left = std::floor(area.width / 2);
+    return {area.left + left, area.top, area.width - left, area.height};
+}
+
+// What was seen whole is seen whole in a half: from farther away, and nearer again afterwards.
+void follow_split(const Ui& ui) {
+    ui.requests.shows_other_half = ui.view.other_frame != nullptr;
+    const bool was_split = std::exchange(ui.state.is_split, ui.requests.shows_other_half);
+    if (was_split == ui.state.is_split || !ui.session.camera_is_set) return;
+    constexpr float farther = 1.5F;
+    Camera to = ui.state.camera_move ? ui.state.camera_move->to : ui.session.camera;
+    to.distance_mm *= ui.state.is_split ? farther : 1 / farther;
+    move_camera(ui, to);
+}
+
+}  // namespace
+
+void draw_viewport(const Ui& ui, const Area& whole) {
+    follow_split(ui);
+    const Area area = ui.requests.shows_other_half ? left_half(whole) : whole;
     const ImVec2 pixels = ImGui::GetIO().DisplayFramebufferScale;
     ui.requests.scene = {std::max(1, static_cast<int>(std::lround(area.width * pixels.x))),
                          std::max(1, static_cast<int>(std::lround(area.height * pixels.y)))};
@@ -126,7 +177,7 @@ void draw_viewport(const Ui& ui, const Area& area) {
     follow_held_handle(ui);
 
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0, 0});
-    begin_area("picture", area, Tone::ground,
+    begin_area("picture", whole, Tone::ground,
                ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse
                    | ImGuiWindowFlags_NoNavInputs);
     ImGui::PopStyleVar();
@@ -148,7 +199,8 @@ void draw_viewport(const Ui& ui, const Area& area) {
     const std::vector<Knob> knobs = visible_knobs(ui, area);
     draw_viewport_words(ui, area, knobs);
     draw_knobs(ui, area, knobs);
-    draw_scale(ui, area, draw_view_bar(ui, area));
+    if (ui.requests.shows_other_half) draw_other_half(ui, right_half(whole));
+    draw_scale(ui, whole, draw_view_bar(ui, whole));
     ImGui::End();
 }
 

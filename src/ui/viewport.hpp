@@ -20,6 +20,8 @@ void frame_selection(const Ui& ui);
 
 /// Names by their parts, clear of the knobs (viewport_words.cpp).
 void draw_viewport_words(const Ui& ui, const Area& area, std::span<const Knob> knobs);
+/// The names of a frame in its part of the picture, none of them picked (viewport_words.cpp).
+void draw_names(const Ui& ui, const Area& area, const Frame& frame);
 /// Pixels at the foot of the picture where its controls stand.
 float foot_height();
 /// Standard views and how tubes are drawn, at the foot of the picture (view_bar.cpp). Returns where it ends, pixels.

@@ -32,6 +32,16 @@ void draw_viewport_words(const Ui& ui, const Area& area, std::span<const Knob> k
     ImGui::PopClipRect();
 }
 
+void draw_names(const Ui& ui, const Area& area, const Frame& frame) {
+    ImGui::PushClipRect(area.corner(), {area.right(), area.bottom()}, true);
+    draw_labels(*ImGui::GetWindowDrawList(), area.corner(), {area.width, area.height},
+                {.frame = frame,
+                 .camera = ui.session.camera,
+                 .options = ui.session.view,
+                 .foot_px = foot_height()});
+    ImGui::PopClipRect();
+}
+
 void draw_scale(const Ui& ui, const Area& area, float free_from) {
     const double mm_per_px = mm_per_pixel(ui.session.camera, {area.width, area.height});
     if (!(mm_per_px > 0)) return;

@@ -74,6 +74,21 @@ TEST_CASE("the picture holds the other setup while it is asked for, and follows 
     CHECK(at.bench.frame().meshes.size() == alone);
 }
 
+TEST_CASE("a split picture has each setup whole in its own half") {
+    ComparisonBench at;
+    const Frame alone = at.bench.frame();
+    CHECK(at.bench.other_frame() == nullptr);
+    at.ask("demo:" + at.bench.view().demos.front().asset, CompanionPlace::split);
+    CHECK(at.bench.frame().meshes.size() == alone.meshes.size());
+    CHECK(at.bench.frame().labels.size() == alone.labels.size() + 1);  // which one it is
+    const Frame* other = at.bench.other_frame();
+    REQUIRE(other != nullptr);
+    CHECK_FALSE(other->light.empty());
+    CHECK(other->revision != at.bench.frame().revision);
+    at.ask("demo:" + at.bench.view().demos.front().asset, CompanionPlace::over);
+    CHECK(at.bench.other_frame() == nullptr);
+}
+
 TEST_CASE("a file that cannot be read is told, and the setup stays") {
     ComparisonBench at;
     const auto view = at.ask("file:/nowhere/at-all.train.toml", CompanionPlace::over);

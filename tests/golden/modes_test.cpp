@@ -35,9 +35,10 @@ TEST_CASE("the night") {
                [](PaintedWindow& window) { window.session().view.night = true; });
 }
 
-TEST_CASE("two setups over and beside each other") {
-    for (const auto& way :
-         {std::pair{"over", CompanionPlace::over}, {"beside", CompanionPlace::beside}})
+TEST_CASE("two setups over and beside each other, and in two halves") {
+    for (const auto& way : {std::pair{"over", CompanionPlace::over},
+                            {"beside", CompanionPlace::beside},
+                            {"split", CompanionPlace::split}})
         check_mode(way.first, "1-short-of-focus",
                    [&](PaintedWindow& window) { compare_with_shifter(window, way.second); });
 }

@@ -27,6 +27,28 @@ TEST_CASE("the panel asks for the setup that was chosen, and the picture's place
     CHECK(desk.last.comparison.has_value());
 }
 
+TEST_CASE("a split picture has half the width, and both halves turn together") {
+    Desk desk(short_setup());
+    const int whole = desk.last.scene.width;
+    CHECK_FALSE(desk.last.shows_other_half);
+    const Frame other = as_half(desk.picture(), "The other one");
+    desk.other_frame = &other;
+    desk.frame(3);
+    CHECK(desk.last.shows_other_half);
+    CHECK(std::abs(2 * desk.last.scene.width - whole) <= 1);
+    desk.frame(60);  // it has come to rest farther away
+    const Camera before = desk.session.camera;
+    const ImVec2 at = desk.place("picture/other", 0.6F, 0.3F);
+    desk.drag(at, {at.x + 60, at.y});
+    CHECK_FALSE((desk.session.camera == before));
+    desk.wheel(at, 2);
+    CHECK(desk.session.camera.distance_mm < before.distance_mm);
+    CHECK_FALSE(desk.session.selected_part.has_value());
+    desk.other_frame = nullptr;
+    desk.frame(2);
+    CHECK(desk.last.scene.width == whole);
+}
+
 TEST_CASE(
     "results and parts of both setups stand beside each other, and a part can be selected there") {
     Desk desk;

@@ -73,6 +73,7 @@ public:
         frame(2);
     }
     [[nodiscard]] const Report& report() const { return report_.value(); }
+    [[nodiscard]] const Frame& picture() const { return picture_; }
 
     void move(ImVec2 to) {
         ImGui::GetIO().AddMousePosEvent(to.x, to.y);
@@ -177,6 +178,7 @@ public:
     bool gave_up = false;              ///< an export
     ExportState exporting;
     ComparisonView comparison{};
+    const Frame* other_frame = nullptr;  ///< of the picture's right half
     int gestures_began = 0;
     int gestures_ended = 0;
     std::string file_path;
@@ -220,6 +222,7 @@ private:
         now.dropped_file = std::exchange(dropped_file, {});
         now.exporting = exporting;
         now.comparison = comparison;
+        now.other_frame = other_frame;
         now.close_asked = std::exchange(close_asked, false);
         return now;
     }

@@ -97,7 +97,7 @@ std::set<ImGuiID> reached_by_keyboard(Desk& desk, const Place& place) {
 
 // Widgets for the mouse alone, and the action that does the same by a key.
 std::string action_instead(const std::string& name) {
-    if (name == "picture/canvas") return "view/turn_left";
+    if (name == "picture/canvas" || name == "picture/other") return "view/turn_left";
     if (name == "unfolded/picture") return "part/next";  // selects what is clicked
     if (name.starts_with("handle/")) return "handle/more";
     return {};

@@ -33,6 +33,19 @@ vec3 ink(vec3 linear) {
     return linear * min(1.0, 0.20 / max(y, 1e-4));
 }
 
+#ifdef FADES
+uniform float u_fade;   // 0 whole .. 1 gone
+uniform float u_grain;  // 1 / samples a pixel
+
+// The coverage that is left of a body on its way out: grain by grain in a noise that is fixed to the picture, finer where
+// a pixel has samples.
+float what_stays(vec2 pixel) {
+    float noise = fract(52.9829189 * fract(dot(pixel, vec2(0.06711056, 0.00583715))));
+    float left = clamp(1.0 - u_fade + u_grain * (noise - 0.5), 0.0, 1.0);
+    return u_grain < 0.9 ? left : step(0.5, left);
+}
+#endif
+
 // The ground at a height of the picture, 0 bottom to 1 top, linear.
 vec3 ground(float height) {
     if (LIGHT_GROUND) return mix(vec3(0.86, 0.87, 0.89), vec3(1.0), smoothstep(0.0, 0.9, height));

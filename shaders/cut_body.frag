@@ -26,4 +26,8 @@ void main() {
     if (coverage <= 0.0) discard;
     float rim = gl_FrontFacing ? 0.85 * clamp(1.7 - pixels / PIXEL_SCALE, 0.0, 1.0) : 1.0;
     o_colour = vec4(mix(v_colour, u_rim, rim), coverage);
+#ifdef FADES
+    o_colour.a *= what_stays(gl_FragCoord.xy);
+    if (o_colour.a <= 0.0) discard;
+#endif
 }

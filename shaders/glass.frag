@@ -5,6 +5,7 @@ out vec4 o_light;
 
 uniform vec3 u_tint;
 uniform float u_highlight;
+uniform float u_level;  // less than 1: the part has faded
 
 void main() {
     vec3 n = normalize(v_normal);
@@ -17,10 +18,10 @@ void main() {
     float room = studio(reflect(-to_eye, n));
 #ifdef LIGHT_IS_INK
     float density = 0.07 + 0.35 * mirrored * (0.4 + room) + 0.10 * u_highlight;
-    o_light = vec4(density * (1.15 - u_tint), 1.0);
+    o_light = vec4(u_level * density * (1.15 - u_tint), 1.0);
 #else
     vec3 veil = u_tint * (0.022 + 0.060 * graze2);
     vec3 face = mix(u_tint, vec3(1.0), 0.5) * mirrored * room * (near_face ? 0.80 : 0.35);
-    o_light = vec4(veil + face + u_highlight * 0.05 * u_tint, 1.0);
+    o_light = vec4(u_level * (veil + face) + u_highlight * 0.05 * u_tint, 1.0);
 #endif
 }

@@ -3,6 +3,8 @@ flat in vec3 v_style;
 in vec2 v_at;
 out vec4 o_colour;
 
+uniform float u_alpha;
+
 void main() {
     float half_width = v_style.x;
     // Round ends: distance to the stretch from 0 to its length.
@@ -15,5 +17,5 @@ void main() {
         coverage *= clamp(0.5 - from_dash, 0.0, 1.0);
     }
     if (coverage <= 0.0) discard;
-    o_colour = vec4(v_colour, coverage);
+    o_colour = vec4(v_colour, coverage * u_alpha);
 }

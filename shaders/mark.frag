@@ -4,6 +4,8 @@ flat in vec2 v_style;
 in vec2 v_at;
 out vec4 o_colour;
 
+uniform float u_alpha;
+
 float distance_to_shape(vec2 p, float size, float stroke) {
     int shape = int(v_style.y + 0.5);
     if (shape == 0) {  // cross: two strokes at 45 degrees
@@ -25,5 +27,5 @@ void main() {
     float seam = LIGHT_GROUND ? 0.0 : 0.40 * clamp(0.5 - d + 1.0 * PIXEL_SCALE, 0.0, 1.0);
     float alpha = shape + (1.0 - shape) * seam;
     if (alpha <= 0.0) discard;
-    o_colour = vec4(v_colour * (shape / alpha), alpha);
+    o_colour = vec4(v_colour * (shape / alpha), alpha * u_alpha);
 }

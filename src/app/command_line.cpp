@@ -160,11 +160,15 @@ void describe_other(CLI::App& command, PictureWords& words) {
 }
 
 void describe_tour_picture(CLI::App& command, MakePicture& picture) {
-    auto* tour = command.add_option("--tour", picture.tour,
-                                    "A talk's screen: a tour by name (see beamfork tours)");
+    auto* tour = command.add_option(
+        "--tour", picture.tour, "A talk's screen: a tour by name or title (see beamfork tours)");
     for (const char* other : {"--view", "--camera", "--with-panels", "--transparent",
                               "--text-scale", "--over", "--beside", "--split"})
         tour->excludes(command.get_option(other));
+    command
+        .add_flag("--answer", picture.is_revealed,
+                  "With a step that asks the room: the answer, else the question")
+        ->needs(tour);
     command.add_option("--step", picture.step, "With a tour: which step, from 1")
         ->needs(tour)
         ->capture_default_str();

@@ -46,8 +46,9 @@ struct MakePicture {
     float text_scale = 1;
     std::string other;  ///< file or demo that shares the picture; empty: none
     CompanionPlace other_place = CompanionPlace::none;
-    std::string tour;  ///< by name: a talk's screen at one of its steps; empty: none
+    std::string tour;  ///< by name or title: a talk's screen at one of its steps; empty: none
     int step = 1;      ///< of the tour, from 1
+    bool is_revealed = false;  ///< of a step that asks: with the answer
 };
 /// `beamfork parts`: the part kinds and their keys.
 struct ListParts {
@@ -102,8 +103,9 @@ struct MakeFilm {
     TurntableLook turntable{};  ///< its aspect follows from the size
     bool transparent = false;   ///< single pictures without a ground
     float text_scale = 1;
-    std::string tour;   ///< its name: that tour instead of once round; empty: none
+    std::string tour;   ///< its name or title: that tour instead of once round; empty: none
     double hold_s = 8;  ///< each of its steps
+    double ask_s = 6;   ///< a question, before its answer
 };
 /// `beamfork compare FIRST SECOND`: both side by side.
 struct CompareFiles {

@@ -85,12 +85,17 @@ void ExportCommandLine::add_film(CLI::App& app) {
     film.add_flag("--names", film_has_names_, "With the names of the parts");
     film.add_flag("--transparent", film_.transparent, "With --frames: no ground");
     auto* tour = film.add_option("--tour", film_.tour,
-                                 "A tour by name instead, with its flights and captions (see "
-                                 "beamfork tours)");
+                                 "A tour by name or title instead, with its flights and captions "
+                                 "(see beamfork tours)");
     for (const char* other :
          {"--seconds", "--about", "--from", "--height", "--caption", "--names", "--transparent"})
         tour->excludes(film.get_option(other));
     film.add_option("--hold", film_.hold_s, "With a tour: seconds that each step is held")
+        ->needs(tour)
+        ->check(CLI::Range(0.5, 120.0))
+        ->capture_default_str();
+    film.add_option("--ask", film_.ask_s,
+                    "With a tour: seconds that a question waits for its answer")
         ->needs(tour)
         ->check(CLI::Range(0.5, 120.0))
         ->capture_default_str();

@@ -113,13 +113,13 @@ Result<void> write_tour(const Document& document,
                         const FilmProgress& progress) {
     const auto tours = all_tours(document, report);
     const auto quotes = tour_quotes(document.setup, report);
-    const auto first = tour_frame(tours, command.tour, 1, quotes);  // tells of an unknown name
-    if (!first) return tl::make_unexpected(first.error());
-    const auto tour = std::find_if(tours.begin(), tours.end(),
-                                   [&](const Tour& one) { return one.name == command.tour; });
+    const auto tour = find_tour(tours, command.tour);
+    if (!tour) return tl::make_unexpected(tour.error());
     TourPace pace;
     pace.hold_s = command.hold_s;
-    auto film = tour_film(*tour, quotes, frame, talk_aspect(command.width, command.height), pace);
+    pace.ask_s = command.ask_s;
+    auto film = tour_film(
+        **tour, quotes, {frame, document.setup, talk_aspect(command.width, command.height)}, pace);
     if (!film) return tl::make_unexpected(film.error());
     const auto bare = std::move(film->at);
     film->at = [bare, options = command.turntable.options](double second) {

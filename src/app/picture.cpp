@@ -4,6 +4,8 @@
 #include "app/scene_painter.hpp"
 #include "app/window_painter.hpp"
 #include "scene/built_in_tours.hpp"
+#include "scene/tour_motion.hpp"
+#include "ui/talk_overlay.hpp"
 
 namespace beamfork {
 
@@ -77,7 +79,14 @@ scene_picture(const Document& document, const Report& report, const MakePicture&
         const auto shown = tour_frame(all_tours(document, report), command.tour, command.step,
                                       tour_quotes(setup, report));
         if (!shown) return tl::make_unexpected(shown.error());
-        return painter->paint(frame, *shown, command.options);
+        const float aspect = talk_aspect(command.width, command.height);
+        const bool is_revealed = command.is_revealed || !shown->asked;
+        return painter->paint(
+            frame, {.camera = tour_camera(shown->told, frame, aspect),
+                    .options = command.options,
+                    .told = *shown,
+                    .is_revealed = is_revealed,
+                    .emphasis = step_emphasis(shown->told, setup, is_revealed ? 1.0F : 0.0F)});
     }
     const float aspect = static_cast<float>(command.width) / static_cast<float>(command.height);
     const FilmMoment moment{.camera =

@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include "render/night_pass.hpp"
-#include "scene/tour_motion.hpp"
 #include "ui/label_overlay.hpp"
 #include "ui/talk_overlay.hpp"
 #include "ui/widgets.hpp"
@@ -49,7 +48,7 @@ Result<ScenePainter> ScenePainter::create(const PaintedSize& size) {
 }
 
 Result<Image> ScenePainter::paint(const Frame& frame, const FilmMoment& moment, bool transparent) {
-    if (moment.told) return paint_talk(frame, *moment.told, moment.camera, moment.options);
+    if (moment.told) return paint_talk(frame, moment);
     const float letters = letters_for(size_);
     const Viewport viewport{static_cast<float>(size_.width), static_cast<float>(size_.height)};
     const Stage::Look look{.camera = moment.camera,
@@ -76,32 +75,32 @@ Result<Image> ScenePainter::paint(const Frame& frame, const FilmMoment& moment, 
     return finish(moment.options);
 }
 
-Result<Image>
-ScenePainter::paint(const Frame& frame, const TourFrame& step, const ViewOptions& options) {
-    const float aspect = talk_aspect(size_.width, size_.height);
-    return paint_talk(frame, step, tour_camera(step.told, frame, aspect), options);
-}
-
-Result<Image> ScenePainter::paint_talk(const Frame& frame,
-                                       const TourFrame& step,
-                                       const Camera& camera,
-                                       const ViewOptions& options) {
+Result<Image> ScenePainter::paint_talk(const Frame& frame, const FilmMoment& moment) {
+    const TourFrame& step = *moment.told;
     const ImVec2 size{static_cast<float>(size_.width), static_cast<float>(size_.height)};
     const TalkLayout layout = talk_layout(size.x, size.y);
     const float letters = talk_scale(size.y);
     const SceneArea area{size_.width, static_cast<int>(layout.picture_height)};
     const Viewport viewport{size.x, static_cast<float>(area.height)};
-    const Stage::Look look{
-        .camera = camera, .options = options, .area = area, .pixel_scale = std::max(1.0F, letters)};
+    const Stage::Look look{.camera = moment.camera,
+                           .options = moment.options,
+                           .area = area,
+                           .pixel_scale = std::max(1.0F, letters),
+                           .emphasis = moment.emphasis};
     if (auto drawn = stage_.show(frame, look); !drawn) return tl::make_unexpected(drawn.error());
     gui_.begin(letters, size_.width, size_.height);
     ImDrawList& list = *ImGui::GetBackgroundDrawList();
     const ImVec2 corner{0, layout.title_height};
     list.AddImage(as_imgui_texture(stage_.texture()), corner,
                   {viewport.width, corner.y + viewport.height}, {0, 1}, {1, 0});
-    draw_labels(list, corner, viewport, {frame, camera, options, -1, std::nullopt, 0});
-    draw_talk_overlay(list, size, {step.title, step.caption, step.step, step.steps});
-    return finish(options);
+    const float foot = step.asked ? answers_foot(layout) : 0;
+    draw_labels(
+        list, corner, viewport,
+        {frame, moment.camera, moment.options, -1, std::nullopt, foot, nullptr, moment.emphasis});
+    TalkWords words = talk_words(step);
+    words.is_revealed = moment.is_revealed;
+    draw_talk_overlay(list, size, words);
+    return finish(moment.options);
 }
 
 Result<Image> ScenePainter::finish(const ViewOptions& options) {

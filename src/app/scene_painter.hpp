@@ -24,17 +24,12 @@ public:
     /// Errors: no_graphics.
     static Result<ScenePainter> create(const PaintedSize& size);
 
-    /// `transparent`: without a ground, colours plain beside their alpha.
+    /// A moment with `told` is a talk's screen: the title above, the caption in large letters below. `transparent`:
+    /// without a ground, colours plain beside their alpha.
     Result<Image> paint(const Frame& frame, const FilmMoment& moment, bool transparent = false);
 
-    /// A talk's screen: the title above, the caption in large letters below.
-    Result<Image> paint(const Frame& frame, const TourFrame& step, const ViewOptions& options);
-
 private:
-    Result<Image> paint_talk(const Frame& frame,
-                             const TourFrame& step,
-                             const Camera& camera,
-                             const ViewOptions& options);
+    Result<Image> paint_talk(const Frame& frame, const FilmMoment& moment);
     [[nodiscard]] Result<Image> finish(const ViewOptions& options);
 
     ScenePainter(

@@ -19,7 +19,8 @@ Result<bool> Stage::show(const Frame& frame, const Look& look) {
     size.transparent = look.transparent;
     if (look.quick) size = draft(size, detail_.share());
     const auto begin = std::chrono::steady_clock::now();
-    auto texture = renderer_.draw(look.camera, look.options, size, look.highlighted_part);
+    auto texture =
+        renderer_.draw(look.camera, look.options, size, look.highlighted_part, look.emphasis);
     if (!texture) return tl::make_unexpected(texture.error());
     if (look.quick) {
         renderer_.finish();

@@ -21,6 +21,7 @@ public:
         float pixel_scale = 1;
         bool quick = false;        ///< something moves
         bool transparent = false;  ///< no ground
+        Emphasis emphasis{};
         bool operator==(const Look&) const = default;
     };
 

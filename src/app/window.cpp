@@ -240,7 +240,9 @@ private:
                          requests.scene,
                          requests.highlighted_part,
                          transient_.is_giving_talk() ? letters : density,
-                         is_moving};
+                         is_moving,
+                         false,
+                         requests.emphasis};
         const Frame* other = requests.shows_other_half ? bench.other_frame() : nullptr;
         const auto drew = stage_.show(bench.frame(), other, look);
         if (!drew) return tl::make_unexpected(drew.error());

@@ -61,9 +61,10 @@ Result<void> WindowPainter::frame() {
     set_camera();
     drawing_.canvas.bind();
     drawing_.gui.end();
-    const auto drawn = drawing_.stage.show(
-        bench.frame(), last.shows_other_half ? bench.other_frame() : nullptr,
-        {session.camera, session.view, last.scene, last.highlighted_part, 1, false});
+    const auto drawn =
+        drawing_.stage.show(bench.frame(), last.shows_other_half ? bench.other_frame() : nullptr,
+                            {session.camera, session.view, last.scene, last.highlighted_part, 1,
+                             false, false, last.emphasis});
     if (!drawn) return tl::make_unexpected(drawn.error());
     return {};
 }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "document/tour_lit.hpp"
 #include "document/words.hpp"
 
 #include <fmt/format.h>
@@ -102,7 +103,10 @@ struct Application {
             return cannot(fmt::format("another {} is already called '{}'", kind_of(part.body).label,
                                       edit.name));
         }
-        part.name = edit.name;
+        const std::string before = std::exchange(part.name, edit.name);
+        const bool is_other = std::any_of(setup.parts.begin(), setup.parts.end(),
+                                          [&](const Part& one) { return one.name == before; });
+        follow_rename(tours, before, edit.name, is_other);
         return {};
     }
     Result<void> operator()(const AddPart& edit) {
@@ -121,6 +125,7 @@ struct Application {
             return cannot(
                 fmt::format("'{}' cannot be removed: {} then", removed.name, fault->sentence));
         }
+        forget_parts_that_are_gone(tours, setup);
         const auto has_role = [&](std::size_t index) {
             return index < setup.parts.size() && role_of(setup.parts[index]) == role_of(removed);
         };
@@ -178,10 +183,17 @@ struct Application {
     Result<void> operator()(const ReplaceSetup& edit) {
         if (const auto wrong = setup_objection(edit.setup)) return cannot(*wrong);
         setup = edit.setup;
+        forget_parts_that_are_gone(tours, setup);
         return {};
     }
     Result<void> operator()(const SetTours& edit) {
         if (const auto wrong = tours_objection(edit.tours)) return cannot(*wrong);
+        for (const Tour& tour : edit.tours) {
+            for (const TourStep& step : tour.steps) {
+                for (const std::string& word : step.lit)
+                    if (const auto wrong = lit_part_objection(word, setup)) return cannot(*wrong);
+            }
+        }
         tours = edit.tours;
         return {};
     }

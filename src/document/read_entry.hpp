@@ -18,6 +18,7 @@ struct Reading {
     std::string file_name;
     Comments comments;
     std::vector<Notice> notices;
+    std::vector<std::pair<int, std::string>> lit_words{};  ///< of tours, with their lines
     [[nodiscard]] Where at(int line) const { return {file_name, line}; }
 };
 

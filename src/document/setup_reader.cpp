@@ -3,6 +3,7 @@
 #include "base/text.hpp"
 #include "document/read_entry.hpp"
 #include "document/setup_file.hpp"
+#include "document/tour_lit.hpp"
 #include "document/tour_reader.hpp"
 #include "document/unknown_key.hpp"
 #include "document/words.hpp"
@@ -97,6 +98,10 @@ public:
         document_.setup = with_valid_choice(std::move(document_.setup));
         if (const auto* chosen = root.get("chosen")) {
             if (auto done = read_chosen(*chosen); !done) return tl::make_unexpected(done.error());
+        }
+        for (const auto& [line, word] : reading_.lit_words) {
+            if (const auto wrong = lit_part_objection(word, document_.setup))
+                return refuse(reading_, line, *wrong);
         }
         // The comment that opens the file stays on top, above the version that is written first.
         if (!entries.empty()) move_remark_to_top(std::string(entries.front().first->str()));
@@ -271,7 +276,7 @@ private:
 
 Result<ReadSetup> read_setup(std::string_view text, const std::string& file_name) {
     constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
-    Reading reading{file_name, Comments(""), {}};
+    Reading reading{file_name, Comments(""), {}, {}};
     if (text.size() > largest_file) {
         return refuse(reading, 0,
                       fmt::format("expected a setup file of at most {} KiB, found {} KiB",

@@ -114,6 +114,22 @@ void write_camera(Lines& lines, const TourStep& step) {
     lines.value("camera", text + " }", step.extras.remarks);
 }
 
+std::string list_text(const std::vector<std::string>& words) {
+    std::string text;
+    for (const std::string& word : words)
+        text += (text.empty() ? "" : ", ") + toml_string(word);
+    return "[" + text + "]";
+}
+
+void write_question(Lines& lines, const TourQuestion& asks, const Remarks& at) {
+    lines.value("question", words_text(asks.question), at);
+    lines.value("answers", list_text(asks.answers), at);
+    lines.value("right",
+                asks.right_value.empty() ? std::to_string(asks.right + 1)
+                                         : toml_string(asks.right_value),
+                at);
+}
+
 void write_tour(Lines& lines, const Tour& tour) {
     const Remarks& remarks = tour.extras.remarks;
     lines.heading("[[tour]]", remarks);
@@ -125,6 +141,8 @@ void write_tour(Lines& lines, const Tour& tour) {
         lines.heading("[[tour.step]]", at);
         lines.value("view", toml_string(name_of(step.view)), at);
         write_camera(lines, step);
+        if (!step.lit.empty() || at.contains("lit")) lines.value("lit", list_text(step.lit), at);
+        if (step.asks) write_question(lines, *step.asks, at);
         lines.value("caption", words_text(step.caption), at);
         if (!step.notes.empty() || at.contains("notes"))
             lines.value("notes", words_text(step.notes), at);

@@ -4,9 +4,11 @@
 #include <cmath>
 
 #include "base/text.hpp"
+#include "document/tour_lit.hpp"
 #include "document/words.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 namespace beamfork {
 
@@ -14,22 +16,52 @@ namespace {
 
 constexpr std::size_t longest_caption =
     400;  // what fits a talk's band in large letters, and some more
+constexpr std::size_t longest_question = 200;  // two lines beside the answers
+constexpr std::size_t longest_answer = 80;
 
-constexpr std::array<std::string_view, 28> all_quote_names{
-    "focus.shortfall",  "focus.margin_in",    "focus.margin_out",    "focus.back_focus",
-    "focus.wanted",     "focus.drawtube",     "head.name",           "head.path",
-    "head.left",        "head.right",         "chain.path",          "glass.length",
-    "eye.left",         "eye.right",          "shifter.name",        "shifter.factor",
-    "shifter.gain",     "shifter.distance",   "edge.light",          "edge.rim",
-    "middle.aperture",  "telescope.aperture", "sight.magnification", "sight.true_field",
-    "sight.exit_pupil", "sight.focal_ratio",  "glass.colour",        "glass.depth"};
+constexpr std::array<std::string_view, 30> all_quote_names{
+    "focus.shortfall",     "focus.verdict",    "focus.margin_in",  "focus.margin_out",
+    "focus.back_focus",    "focus.wanted",     "focus.drawtube",   "head.name",
+    "head.path",           "head.left",        "head.right",       "chain.path",
+    "glass.length",        "eye.left",         "eye.right",        "eye.brighter",
+    "shifter.name",        "shifter.factor",   "shifter.gain",     "shifter.distance",
+    "edge.light",          "edge.rim",         "middle.aperture",  "telescope.aperture",
+    "sight.magnification", "sight.true_field", "sight.exit_pupil", "sight.focal_ratio",
+    "glass.colour",        "glass.depth"};
+
+std::string in_small_letters(std::string text) {
+    for (char& letter : text)
+        if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter + 32);
+    return text;
+}
 
 bool is_in_tour_name(char letter) {
     return (letter >= 'a' && letter <= 'z') || (letter >= '0' && letter <= '9') || letter == '-';
 }
 
+// Nothing but a text whose quotes are known, of at most so many bytes; `what` is what it is called.
+std::optional<std::string>
+template_objection(const std::string& what, std::string_view text, std::size_t longest) {
+    if (text.size() > longest)
+        return fmt::format("{} must not be longer than {} letters: the room reads it in large "
+                           "type",
+                           what, longest);
+    if (const auto wrong = story_objection(text)) return what + ": " + *wrong;
+    const auto filled = with_quotes(text, [](std::string_view name) -> Result<std::string> {
+        const auto known = quote_names();
+        if (std::find(known.begin(), known.end(), name) != known.end()) return std::string();
+        return tl::make_unexpected(unknown_quote(name, known));
+    });
+    if (!filled) return what + ": " + filled.error().what;
+    return std::nullopt;
+}
+
 std::optional<std::string> step_objection(const TourStep& step) {
     if (const auto wrong = caption_objection(step.caption)) return wrong;
+    if (const auto wrong = lit_objection(step.lit)) return wrong;
+    if (step.asks) {
+        if (const auto fault = question_fault(*step.asks)) return fault->sentence;
+    }
     if (const auto wrong = story_objection(step.notes)) return "notes: " + *wrong;
     if (!step.camera) return std::nullopt;
     const TourCamera& camera = *step.camera;
@@ -74,24 +106,80 @@ with_quotes(std::string_view caption,
 Error unknown_quote(std::string_view name, std::span<const std::string_view> known) {
     const auto near = nearest_name(name, std::vector<std::string>(known.begin(), known.end()));
     return {ErrorCode::bad_input,
-            fmt::format("a caption quotes '{{{}}}', which is no known value{}", name,
+            fmt::format("'{{{}}}' is no value that can be quoted{}", name,
                         near ? "; did you mean '{" + *near + "}'?" : ""),
             {}};
 }
 
 std::optional<std::string> caption_objection(std::string_view caption) {
-    if (caption.size() > longest_caption)
-        return fmt::format("a caption must not be longer than {} letters: the room reads it in "
-                           "large type",
-                           longest_caption);
-    if (const auto wrong = story_objection(caption)) return "caption: " + *wrong;
-    const auto filled = with_quotes(caption, [](std::string_view name) -> Result<std::string> {
-        const auto known = quote_names();
-        if (std::find(known.begin(), known.end(), name) != known.end()) return std::string();
-        return tl::make_unexpected(unknown_quote(name, known));
-    });
-    if (!filled) return filled.error().what;
+    return template_objection("a caption", caption, longest_caption);
+}
+
+namespace {
+
+std::optional<std::string> answers_objection(const std::vector<std::string>& answers) {
+    if (answers.size() < 2 || answers.size() > most_answers)
+        return fmt::format("a question has two or three answers, not {}", answers.size());
+    for (std::size_t i = 0; i < answers.size(); ++i) {
+        const std::string what = fmt::format("answer {}", i + 1);
+        if (answers[i].find_first_not_of(" \n") == std::string::npos)
+            return what + " must not be empty";
+        if (const auto wrong = template_objection(what, answers[i], longest_answer)) return wrong;
+        for (std::size_t j = 0; j < i; ++j) {
+            if (answers[j] == answers[i])
+                return fmt::format("answers {} and {} are alike", j + 1, i + 1);
+        }
+    }
     return std::nullopt;
+}
+
+std::optional<std::string> right_objection(const TourQuestion& asks) {
+    const auto& [question, answers, right, value] = asks;
+    if (value.empty()) {
+        if (right < answers.size()) return std::nullopt;
+        return fmt::format("the right answer must be a number from 1 to {}, not {}", answers.size(),
+                           right + 1);
+    }
+    if (const auto wrong = template_objection("the right answer", value, longest_answer))
+        return wrong;
+    const bool is_quoted = value.find('{') != std::string::npos;
+    if (is_quoted || std::find(answers.begin(), answers.end(), value) != answers.end())
+        return std::nullopt;
+    return fmt::format("the right answer '{}' is none of the answers; expected one of them, its "
+                       "number, or a value such as '{{focus.verdict}}'",
+                       value);
+}
+
+}  // namespace
+
+std::optional<QuestionFault> question_fault(const TourQuestion& asks) {
+    using At = QuestionFault::At;
+    if (asks.question.find_first_not_of(" \n") == std::string::npos)
+        return QuestionFault{At::question, "a question to the room must not be empty"};
+    if (auto wrong = template_objection("a question", asks.question, longest_question))
+        return QuestionFault{At::question, std::move(*wrong)};
+    if (auto wrong = answers_objection(asks.answers))
+        return QuestionFault{At::answers, std::move(*wrong)};
+    if (auto wrong = right_objection(asks)) return QuestionFault{At::right, std::move(*wrong)};
+    return std::nullopt;
+}
+
+Result<const Tour*> find_tour(std::span<const Tour> tours, const std::string& name_or_title) {
+    std::vector<std::string> names;
+    for (const Tour& tour : tours) {
+        if (tour.name == name_or_title) return &tour;
+        names.push_back(tour.name);
+    }
+    const std::string wanted = in_small_letters(name_or_title);
+    std::vector<std::string> known = names;
+    for (const Tour& tour : tours) {
+        if (in_small_letters(tour.title) == wanted) return &tour;
+        known.push_back(tour.title);
+    }
+    const auto near = nearest_name(name_or_title, known);
+    return fail(ErrorCode::bad_input,
+                fmt::format("no tour is called '{}'; expected one of: {}{}", name_or_title,
+                            fmt::join(names, ", "), near ? "; did you mean '" + *near + "'?" : ""));
 }
 
 std::optional<std::string> tour_name_objection(std::string_view name) {

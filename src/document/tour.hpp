@@ -25,12 +25,24 @@ struct TourCamera {
     bool operator==(const TourCamera&) const = default;
 };
 
+/// What the room is asked before it reads the caption. All texts are templates as captions are. Which answer is right is
+/// told by its place, or by a value of the studies: then it is right for whatever setup is told of.
+struct TourQuestion {
+    std::string question;
+    std::vector<std::string> answers;  ///< two or three
+    std::size_t right = 0;             ///< index of the right one, unless ...
+    std::string right_value{};         ///< ... a value decides: "{head.path}"; empty: none does
+    bool operator==(const TourQuestion&) const = default;
+};
+
 struct TourStep {
     StandardView view = StandardView::overview;
-    std::string caption;                 ///< for the room: two or three short sentences
-    std::string notes;                   ///< for the speaker
+    std::string caption;  ///< for the room: two or three short sentences; the answer to a question
+    std::string notes;    ///< for the speaker
     std::optional<TourCamera> camera{};  ///< counts instead of `view`
     Extras extras{};
+    std::vector<std::string> lit{};  ///< what stands out (tour_lit.hpp); empty: everything
+    std::optional<TourQuestion> asks{};
     bool operator==(const TourStep&) const = default;
 };
 
@@ -41,6 +53,8 @@ struct Tour {
     Extras extras{};
     bool operator==(const Tour&) const = default;
 };
+
+inline constexpr std::size_t most_answers = 3;
 
 /// What stands before the foreign keys of a camera among TourStep::extras.
 inline constexpr std::string_view camera_prefix = "camera.";
@@ -54,11 +68,20 @@ Result<std::string>
 with_quotes(std::string_view caption,
             const std::function<Result<std::string>(std::string_view name)>& value);
 
-/// "a caption quotes '{x}', which is no known value; did you mean '{y}'?"
+/// "'{x}' is no value that can be quoted; did you mean '{y}'?"
 Error unknown_quote(std::string_view name, std::span<const std::string_view> known);
 
 /// What is wrong with a caption: a bad quote, control characters, more than 400 bytes.
 std::optional<std::string> caption_objection(std::string_view caption);
+/// What is wrong with a question: a bad quote, too long, no answers or too many, two alike, none that can be right.
+struct QuestionFault {
+    enum class At { question, answers, right } at = At::question;
+    std::string sentence;
+};
+std::optional<QuestionFault> question_fault(const TourQuestion& asks);
+/// The tour of that name or, where none has it, of that title, in capitals or not. Error bad_input: neither, with the
+/// nearest.
+Result<const Tour*> find_tour(std::span<const Tour> tours, const std::string& name_or_title);
 /// A tour's name is one word of small letters, digits and hyphens.
 std::optional<std::string> tour_name_objection(std::string_view name);
 /// The first thing that is wrong with them: names, titles, captions, notes, cameras, a tour without a step, two alike.

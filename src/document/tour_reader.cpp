@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/text.hpp"
+#include "document/tour_lit.hpp"
 #include "document/unknown_key.hpp"
 
 #include <fmt/format.h>
@@ -86,8 +87,110 @@ read_text(const Reading& reading, const toml::node& node, const char* what, std:
     return {};
 }
 
+Result<void> read_lit(Reading& reading, const toml::node& node, std::vector<std::string>& lit) {
+    const auto* list = node.as_array();
+    if (list == nullptr)
+        return refuse_at(reading, node,
+                         fmt::format("lit must be a list such as lit = [\"splitter_head\", \"part: "
+                                     "Spacer\"], not {}",
+                                     what_it_is(node)));
+    for (const toml::node& item : *list) {
+        auto word = read_words(reading, item, "what is lit");
+        if (!word) return tl::make_unexpected(word.error());
+        lit.push_back(std::move(*word));
+        if (const auto wrong = lit_objection(lit)) return refuse_at(reading, item, *wrong);
+        reading.lit_words.emplace_back(line_of(item), lit.back());
+    }
+    return {};
+}
+
+// What a step asks, until all of its keys are read.
+struct AskedKeys {
+    TourQuestion asks;
+    const toml::node* question = nullptr;
+    const toml::node* answers = nullptr;
+    const toml::node* right = nullptr;
+};
+
+Result<void> read_answers(Reading& reading, const toml::node& node, TourQuestion& asks) {
+    const auto* list = node.as_array();
+    if (list == nullptr || list->size() < 2 || list->size() > most_answers) {
+        return refuse_at(reading, node,
+                         fmt::format("answers must be a list of two or three texts, such as "
+                                     "answers = [\"Yes\", \"No\"], not {}",
+                                     list == nullptr ? what_it_is(node)
+                                                     : fmt::format("one of {}", list->size())));
+    }
+    for (const toml::node& item : *list) {
+        if (auto done = read_text(reading, item, "an answer", asks.answers.emplace_back()); !done)
+            return done;
+    }
+    return {};
+}
+
+Result<void> read_right(Reading& reading, const toml::node& node, TourQuestion& asks) {
+    if (node.is_string()) return read_text(reading, node, "right", asks.right_value);
+    const auto number = node.value_exact<std::int64_t>();
+    if (!number || *number < 1 || *number > static_cast<std::int64_t>(most_answers)) {
+        return refuse_at(reading, node,
+                         fmt::format("right must be the number of the right answer, from 1, or a "
+                                     "value such as \"{{focus.verdict}}\", not {}",
+                                     what_it_is(node)));
+    }
+    asks.right = static_cast<std::size_t>(*number - 1);
+    return {};
+}
+
+// Whether `name` is one of the keys of a question; it is read then.
+Result<bool>
+read_asked_key(Reading& reading, std::string_view name, const toml::node& node, AskedKeys& keys) {
+    Result<void> done;
+    if (name == "question") {
+        keys.question = &node;
+        done = read_text(reading, node, "question", keys.asks.question);
+    } else if (name == "answers") {
+        keys.answers = &node;
+        done = read_answers(reading, node, keys.asks);
+    } else if (name == "right") {
+        keys.right = &node;
+        done = read_right(reading, node, keys.asks);
+    } else {
+        return false;
+    }
+    if (!done) return tl::make_unexpected(done.error());
+    return true;
+}
+
+Result<void> finish_question(const Reading& reading, AskedKeys& keys, TourStep& step) {
+    const toml::node* any = keys.question != nullptr  ? keys.question
+                            : keys.answers != nullptr ? keys.answers
+                                                      : keys.right;
+    if (any == nullptr) return {};
+    const char* missing = keys.question == nullptr  ? "question = \"Will it reach focus?\""
+                          : keys.answers == nullptr ? "answers = [\"Yes\", \"No\"]"
+                          : keys.right == nullptr   ? "right = 1"
+                                                    : nullptr;
+    if (missing != nullptr) {
+        return refuse_at(reading, *any,
+                         fmt::format("a step that asks the room has question, answers and right; "
+                                     "add a line such as {}",
+                                     missing));
+    }
+    if (const auto fault = question_fault(keys.asks)) {
+        using At = QuestionFault::At;
+        return refuse_at(reading,
+                         fault->at == At::question  ? *keys.question
+                         : fault->at == At::answers ? *keys.answers
+                                                    : *keys.right,
+                         fault->sentence);
+    }
+    step.asks = std::move(keys.asks);
+    return {};
+}
+
 Result<TourStep> read_step(Reading& reading, const toml::table& table) {
     TourStep step;
+    AskedKeys asked;
     keep_remark(step.extras.remarks, "", reading.comments.take(line_of(table), line_of(table)));
     for (const auto& [key, value] : in_file_order(table)) {
         const std::string_view name = key->str();
@@ -105,8 +208,14 @@ Result<TourStep> read_step(Reading& reading, const toml::table& table) {
             done = read_text(reading, *value, "caption", step.caption);
         } else if (name == "notes") {
             done = read_text(reading, *value, "notes", step.notes);
+        } else if (name == "lit") {
+            done = read_lit(reading, *value, step.lit);
+        } else if (const auto is_asked = read_asked_key(reading, name, *value, asked);
+                   !is_asked || *is_asked) {
+            if (!is_asked) done = tl::make_unexpected(is_asked.error());
         } else {
-            const std::vector<std::string> known{"view", "camera", "caption", "notes"};
+            const std::vector<std::string> known{"view", "camera",   "caption", "notes",
+                                                 "lit",  "question", "answers", "right"};
             done = keep_unrecognised(reading, *key, *value, step.extras.unrecognised,
                                      unknown_key_sentence(name, "in a step of a tour", known));
         }
@@ -115,6 +224,8 @@ Result<TourStep> read_step(Reading& reading, const toml::table& table) {
         if (const auto wrong = tours_objection({&alone, 1}))
             return refuse_at(reading, *value, *wrong);
     }
+    if (auto done = finish_question(reading, asked, step); !done)
+        return tl::make_unexpected(done.error());
     return step;
 }
 

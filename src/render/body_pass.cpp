@@ -1,6 +1,8 @@
 // Lit bodies. Shells are opened in the fragment shader: what faces the viewer within a set angle about the shell's
 // axis is left out. Every fragment of one shell uses the same direction to the viewer, so the cut is a
 // straight line along the tube.
+#include <algorithm>
+
 #include "render/passes.hpp"
 #include "scene/shell_opening.hpp"
 
@@ -11,6 +13,12 @@ namespace {
 bool is_drawn(const MeshRange& mesh, const ViewOptions& options) {
     if (mesh.finish == Finish::glass) return false;
     return !mesh.is_shell || options.shells != ShellView::hidden;
+}
+
+// Among those that are drawn as ever, or those on their way; what has faded for good is not drawn.
+bool has_fade(const MeshRange& mesh, const Emphasis& emphasis, bool fading) {
+    const float fade = emphasis.fade_of(mesh.part);
+    return fading ? fade > 0 && fade < 1 : fade <= 0;
 }
 
 bool is_cut(const MeshRange& mesh, const ViewOptions& options) {
@@ -25,21 +33,28 @@ ShellOpening opening_of(const MeshRange& shell, const Camera& camera) {
 }  // namespace
 
 Result<BodyPass> BodyPass::create() {
-    auto whole = Program::create("body", "body");
-    if (!whole) return tl::make_unexpected(whole.error());
-    auto cut = Program::create("body", "cut_body");
-    if (!cut) return tl::make_unexpected(cut.error());
+    BodyPass made;
+    for (const bool cut : {false, true}) {
+        for (const bool fading : {false, true}) {
+            auto program =
+                Program::create("body", cut ? "cut_body" : "body", fading ? "#define FADES\n" : "");
+            if (!program) return tl::make_unexpected(program.error());
+            made.programs_[cut ? 1 : 0][fading ? 1 : 0] = *std::move(program);
+        }
+    }
     auto disc = Program::create("disc", "disc");
     if (!disc) return tl::make_unexpected(disc.error());
-    BodyPass made;
-    made.whole_ = *std::move(whole);
-    made.cut_ = *std::move(cut);
     made.disc_ = *std::move(disc);
     made.disc_layout_ = VertexArray::create();
     return made;
 }
 
 void BodyPass::draw(const PassInput& input) const {
+    const bool has_samples = input.targets.size().samples > 1;
+    const auto by_coverage = [&](bool is_on) {  // a cut edge is as smooth as any other edge
+        for (const GLenum what : {GL_SAMPLE_ALPHA_TO_COVERAGE, GL_SAMPLE_ALPHA_TO_ONE})
+            is_on&& has_samples ? glEnable(what) : glDisable(what);
+    };
     input.targets.bind_bodies();
     glEnable(GL_DEPTH_TEST);
     glDepthFunc(GL_LEQUAL);
@@ -50,48 +65,51 @@ void BodyPass::draw(const PassInput& input) const {
     glClearColor(0, 0, 0, 0);
     glClear(GL_COLOR_BUFFER_BIT | GL_DEPTH_BUFFER_BIT);
     input.frame.bind_meshes();
-    draw_uncut(input);
-    if (input.targets.size().samples > 1) {  // a cut edge is as smooth as any other edge
-        glEnable(GL_SAMPLE_ALPHA_TO_COVERAGE);
-        glEnable(GL_SAMPLE_ALPHA_TO_ONE);
+    draw_uncut(input, false);
+    by_coverage(true);
+    draw_cut(input, false);
+    if (!input.emphasis.faded.empty()) {
+        draw_uncut(input, true);
+        draw_cut(input, true);
     }
-    draw_cut(input);
     draw_discs(input);
-    glDisable(GL_SAMPLE_ALPHA_TO_COVERAGE);
-    glDisable(GL_SAMPLE_ALPHA_TO_ONE);
+    by_coverage(false);
     input.targets.resolve_bodies();
 }
 
 // What no cut runs through: all of a whole body, and of an opened shell what is clear of its edges.
-void BodyPass::draw_uncut(const PassInput& input) const {
-    whole_.use();
+void BodyPass::draw_uncut(const PassInput& input, bool fading) const {
+    const Program& whole = programs_[0][fading ? 1 : 0];
+    whole.use();
     for (const MeshRange& mesh : input.frame.meshes()) {
-        if (!is_drawn(mesh, input.options)) continue;
+        if (!is_drawn(mesh, input.options) || !has_fade(mesh, input.emphasis, fading)) continue;
         if (!is_cut(mesh, input.options)) {
-            set_finish(whole_, mesh, input);
+            set_finish(whole, mesh, input);
             input.frame.draw_mesh(mesh);
         } else if (input.options.shells == ShellView::open) {
-            set_finish(whole_, mesh, input);
+            set_finish(whole, mesh, input);
             input.frame.draw_opened(mesh, opening_of(mesh, input.camera),
                                     ShellShare::clear_of_edges);
         }
     }
 }
 
-void BodyPass::draw_cut(const PassInput& input) const {
-    cut_.use();
+void BodyPass::draw_cut(const PassInput& input, bool fading) const {
+    const Program& cut = programs_[1][fading ? 1 : 0];
+    cut.use();
     const bool by_plane = input.options.shells == ShellView::section;
-    cut_.set("u_by_plane", by_plane ? 1 : 0);
-    cut_.set("u_section_x", input.options.section_x_mm);
+    cut.set("u_by_plane", by_plane ? 1 : 0);
+    cut.set("u_section_x", input.options.section_x_mm);
     for (const MeshRange& mesh : input.frame.meshes()) {
-        if (!is_drawn(mesh, input.options) || !is_cut(mesh, input.options)) continue;
-        set_finish(cut_, mesh, input);
+        const bool is_wanted = is_drawn(mesh, input.options) && is_cut(mesh, input.options);
+        if (!is_wanted || !has_fade(mesh, input.emphasis, fading)) continue;
+        set_finish(cut, mesh, input);
         if (by_plane) {
             input.frame.draw_mesh(mesh);
             continue;
         }
         const ShellOpening opening = opening_of(mesh, input.camera);
-        cut_.set("u_opening", glm::vec4(opening.towards, opening.cosine));
+        cut.set("u_opening", glm::vec4(opening.towards, opening.cosine));
         input.frame.draw_opened(mesh, opening, ShellShare::along_edges);
     }
 }
@@ -108,11 +126,15 @@ void BodyPass::set_finish(const Program& program,
     program.set("u_rim", glm::pow(rim, glm::vec3(1 / 2.2F)));
     const bool highlighted = mesh.part >= 0 && mesh.part == input.highlighted_part;
     program.set("u_highlight", highlighted ? 1.0F : 0.0F);
+    program.set("u_fade", input.emphasis.fade_of(mesh.part));
+    const int samples = std::max(1, input.targets.size().samples);
+    program.set("u_grain", 1.0F / static_cast<float>(samples));
 }
 
 void BodyPass::draw_discs(const PassInput& input) const {
     disc_.use();
     disc_.set("u_picture", 0);
+    disc_.set("u_level", input.emphasis.results);
     glBindVertexArray(disc_layout_.name());
     glActiveTexture(GL_TEXTURE0);
     for (std::size_t i = 0; i < input.frame.disc_count(); ++i) {

@@ -194,8 +194,14 @@ void GpuFrame::send_lines(const Frame& frame) {
     lines_.clear();
     for (const bool on_top : {false, true}) {
         const std::size_t first = lines_.size();
+        auto& groups = line_groups_[on_top ? 1 : 0];
+        groups.clear();
         for (const Line& line : frame.lines) {
             if (line.on_top != on_top) continue;
+            const bool goes_on = !groups.empty() && groups.back().part == line.part
+                                 && groups.back().is_result == line.is_result;
+            if (!goes_on) groups.push_back({line.part, line.is_result, {lines_.size(), 0}});
+            ++groups.back().range.count;
             lines_.add({line.from, line.to, line.colour, line.width_px, line.dashed ? 1.0F : 0.0F});
         }
         (on_top ? lines_on_top_ : lines_hidden_) = {first,

@@ -34,6 +34,13 @@ struct InstanceRange {
     GLsizei count = 0;
 };
 
+/// Lines that stand out or fade together, next to each other in the buffer.
+struct LineGroup {
+    int part = -1;
+    bool is_result = false;
+    InstanceRange range;
+};
+
 struct RibbonInstance {
     glm::vec3 from;
     glm::vec3 to;
@@ -103,6 +110,10 @@ public:
 
     void draw_light(bool with_clipped) const;
     void draw_lines(bool on_top) const;
+    [[nodiscard]] const std::vector<LineGroup>& line_groups(bool on_top) const {
+        return line_groups_[on_top ? 1 : 0];
+    }
+    void draw_lines(const LineGroup& group) const { lines_.draw(group.range); }
     void draw_marks(bool on_top, bool with_clipped) const;
 
     [[nodiscard]] int ray_count() const { return ray_count_; }
@@ -129,6 +140,7 @@ private:
     InstanceBuffer<LineInstance> lines_;
     InstanceRange lines_hidden_;
     InstanceRange lines_on_top_;
+    std::vector<LineGroup> line_groups_[2];  // [on top]
     InstanceBuffer<MarkInstance> marks_;
     InstanceRange marks_groups_[2][2];  // [on top][clipped]
     std::vector<DiscOnCard> discs_;

@@ -27,14 +27,16 @@ float ray_level(int ray_count, float light_breadth_mm, float light_gain) {
 Result<LightPass> LightPass::create() {
     auto ribbon = Program::create("ribbon", "ribbon");
     if (!ribbon) return tl::make_unexpected(ribbon.error());
-    auto glass = Program::create("glass", "glass");
-    if (!glass) return tl::make_unexpected(glass.error());
-    auto ink_glass = Program::create("glass", "glass", light_is_ink);
-    if (!ink_glass) return tl::make_unexpected(ink_glass.error());
     LightPass made;
     made.ribbon_ = *std::move(ribbon);
-    made.glass_ = *std::move(glass);
-    made.ink_glass_ = *std::move(ink_glass);
+    for (const bool ink : {false, true}) {
+        auto glass = Program::create("glass", "glass", ink ? light_is_ink : "");
+        if (!glass) return tl::make_unexpected(glass.error());
+        auto ghost = Program::create("glass", "ghost", ink ? light_is_ink : "");
+        if (!ghost) return tl::make_unexpected(ghost.error());
+        made.glass_[ink ? 1 : 0] = *std::move(glass);
+        made.ghost_[ink ? 1 : 0] = *std::move(ghost);
+    }
     return made;
 }
 
@@ -42,25 +44,44 @@ void LightPass::draw_light(const PassInput& input) const {
     input.targets.bind_light();
     glClearColor(0, 0, 0, 0);
     glClear(GL_COLOR_BUFFER_BIT);
-    if (!input.options.light) return;
+    if (!input.options.light || input.emphasis.results <= 0) return;
     add_up_in_front_of_bodies();
     ribbon_.use();
-    ribbon_.set("u_ray_level", ray_level(input.frame.ray_count(), input.frame.light_breadth_mm(),
-                                         input.options.light_gain));
+    const float gain = input.options.light_gain * input.emphasis.results;
+    ribbon_.set("u_ray_level",
+                ray_level(input.frame.ray_count(), input.frame.light_breadth_mm(), gain));
     input.frame.draw_light(input.options.clipped_rays);
 }
 
 void LightPass::add_glass(const PassInput& input) const {
+    constexpr float faint_glass = 0.75F;  // of it goes with a part that fades
     input.targets.bind_light();
     add_up_in_front_of_bodies();
-    const Program& glass = input.options.on_light_ground() ? ink_glass_ : glass_;
+    const Program& glass = glass_[input.options.on_light_ground() ? 1 : 0];
     glass.use();
     input.frame.bind_meshes();
     for (const MeshRange& mesh : input.frame.meshes()) {
         if (mesh.finish != Finish::glass) continue;
         glass.set("u_tint", mesh.tint);
+        glass.set("u_level", 1 - faint_glass * input.emphasis.fade_of(mesh.part));
         const bool highlighted = mesh.part >= 0 && mesh.part == input.highlighted_part;
         glass.set("u_highlight", highlighted ? 1.0F : 0.0F);
+        input.frame.draw_mesh(mesh);
+    }
+    if (!input.emphasis.faded.empty()) add_ghosts(input);
+}
+
+// Bodies that have faded, as a breath of glass: through them one sees the light and what is lit.
+void LightPass::add_ghosts(const PassInput& input) const {
+    const Program& ghost = ghost_[input.options.on_light_ground() ? 1 : 0];
+    ghost.use();
+    ghost.set("u_by_plane", input.options.shells == ShellView::section ? 1 : 0);
+    ghost.set("u_section_x", input.options.section_x_mm);
+    for (const MeshRange& mesh : input.frame.meshes()) {
+        const float fade = input.emphasis.fade_of(mesh.part);
+        const bool is_hidden = mesh.is_shell && input.options.shells == ShellView::hidden;
+        if (mesh.finish == Finish::glass || fade <= 0 || is_hidden) continue;
+        ghost.set("u_level", fade);
         input.frame.draw_mesh(mesh);
     }
 }

@@ -9,6 +9,7 @@
 #include "render/program.hpp"
 #include "render/targets.hpp"
 #include "scene/camera.hpp"
+#include "scene/emphasis.hpp"
 #include "scene/view_options.hpp"
 
 namespace beamfork {
@@ -22,10 +23,12 @@ struct PassInput {
     const Targets& targets;
     const Camera& camera;
     const ViewOptions& options;
+    const Emphasis& emphasis;
     int highlighted_part = -1;
 };
 
-/// Metal, mirrors, rings and the field-stop images, multisampled; opened shells.
+/// Metal, mirrors, rings and the field-stop images, multisampled; opened shells. What fades is drawn grain by grain, until
+/// nothing of it is left but its ghost (LightPass).
 class BodyPass {
 public:
     static Result<BodyPass> create();
@@ -33,17 +36,16 @@ public:
 
 private:
     void set_finish(const Program& program, const MeshRange& mesh, const PassInput& input) const;
-    void draw_uncut(const PassInput& input) const;
-    void draw_cut(const PassInput& input) const;
+    void draw_uncut(const PassInput& input, bool fading) const;
+    void draw_cut(const PassInput& input, bool fading) const;
     void draw_discs(const PassInput& input) const;
-    Program whole_;
-    Program cut_;
+    Program programs_[2][2];  // [cut][fading]: a branch in the shader would cost both sides
     Program disc_;
     VertexArray disc_layout_;
 };
 
 /// Ribbons of light and the glass they pass, added up in floating point. Glass comes after the halo has
-/// been taken, for it does not glow.
+/// been taken, for it does not glow; with it the ghosts of bodies that have faded.
 class LightPass {
 public:
     static Result<LightPass> create();
@@ -51,9 +53,10 @@ public:
     void add_glass(const PassInput& input) const;
 
 private:
+    void add_ghosts(const PassInput& input) const;
     Program ribbon_;
-    Program glass_;
-    Program ink_glass_;
+    Program glass_[2];  // [light is ink]
+    Program ghost_[2];
 };
 
 /// The soft halo round bright light, at a quarter of the size.
@@ -87,6 +90,7 @@ public:
     void draw(const PassInput& input) const;
 
 private:
+    void draw_lines(const PassInput& input, bool on_top) const;
     Program line_;
     Program mark_;
 };

@@ -59,7 +59,8 @@ void Renderer::upload(const Frame& frame) {
 Result<PictureTexture> Renderer::draw(const Camera& camera,
                                       const ViewOptions& options,
                                       const PictureSize& size,
-                                      int highlighted_part) {
+                                      int highlighted_part,
+                                      const Emphasis& emphasis) {
     Parts& p = *parts_;
     if (auto ok = p.targets.resize(size); !ok) return tl::make_unexpected(ok.error());
     const ViewBlock block = view_block(camera, options, size);
@@ -74,6 +75,7 @@ Result<PictureTexture> Renderer::draw(const Camera& camera,
                           .targets = p.targets,
                           .camera = camera,
                           .options = options,
+                          .emphasis = emphasis,
                           .highlighted_part = highlighted_part};
     p.bodies.draw(input);
     p.light.draw_light(input);

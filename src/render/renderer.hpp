@@ -15,6 +15,7 @@
 #include "render/image.hpp"
 #include "render/picture_size.hpp"
 #include "scene/camera.hpp"
+#include "scene/emphasis.hpp"
 #include "scene/frame.hpp"
 #include "scene/view_options.hpp"
 
@@ -38,12 +39,14 @@ public:
     /// Sends the frame to the graphics card; free of cost when its revision is the one last sent.
     void upload(const Frame& frame);
 
-    /// Draws what was uploaded last. `highlighted_part` is an index as in Mesh::part, -1 for none.
+    /// Draws what was uploaded last. `highlighted_part` is an index as in Mesh::part, -1 for none; `emphasis` says
+    /// which parts have faded.
     /// Error `no_graphics` when a picture of this size cannot be had; the previous one stays.
     Result<PictureTexture> draw(const Camera& camera,
                                 const ViewOptions& options,
                                 const PictureSize& size,
-                                int highlighted_part = -1);
+                                int highlighted_part = -1,
+                                const Emphasis& emphasis = {});
 
     /// Returns when all that was asked for has been drawn.
     void finish() const;

@@ -13,6 +13,20 @@ Result<SignPass> SignPass::create() {
     return made;
 }
 
+void SignPass::draw_lines(const PassInput& input, bool on_top) const {
+    constexpr float faint_line = 0.85F;  // of it goes with a part that fades
+    line_.use();
+    if (input.emphasis == Emphasis{}) {
+        line_.set("u_alpha", 1.0F);
+        return input.frame.draw_lines(on_top);
+    }
+    for (const LineGroup& group : input.frame.line_groups(on_top)) {
+        const float shown = group.is_result ? input.emphasis.results : 1;
+        line_.set("u_alpha", shown * (1 - faint_line * input.emphasis.fade_of(group.part)));
+        input.frame.draw_lines(group);
+    }
+}
+
 void SignPass::draw(const PassInput& input) const {
     input.targets.bind_result();
     glDepthMask(GL_FALSE);
@@ -27,9 +41,10 @@ void SignPass::draw(const PassInput& input) const {
         } else {
             glEnable(GL_DEPTH_TEST);
         }
-        line_.use();
-        input.frame.draw_lines(on_top);
+        draw_lines(input, on_top);
+        if (input.emphasis.results <= 0) continue;
         mark_.use();
+        mark_.set("u_alpha", input.emphasis.results);
         input.frame.draw_marks(on_top, input.options.clipped_rays);
     }
     glDisable(GL_BLEND);

@@ -83,8 +83,8 @@ private:
             return glm::vec3(pose.point_out(glass.corners[static_cast<std::size_t>(i)]));
         };
         for (const auto& [a, b] : edges) {
-            frame_.lines.push_back(
-                {corner(a), corner(b), role_rgb(ColourRole::glass) * 0.6F, 1.2F, false, false});
+            frame_.lines.push_back({corner(a), corner(b), role_rgb(ColourRole::glass) * 0.6F, 1.2F,
+                                    false, false, part_});
         }
     }
 
@@ -104,7 +104,7 @@ private:
 
     void draw_lens(const LensBody& lens, const Pose& pose) {
         add_lens(new_mesh(Finish::glass, role_rgb(ColourRole::glass)), pose, lens, segments_);
-        const Line rim{{}, {}, role_rgb(ColourRole::glass) * 0.35F, 1.0F, false, false};
+        const Line rim{{}, {}, role_rgb(ColourRole::glass) * 0.35F, 1.0F, false, false, part_};
         for (const double side : {-0.5, 0.5}) {
             const Pose at = pose * translation(0, 0, side * lens.edge_thickness);
             add_outline(frame_.lines, circle(at, lens.radius, segments_), rim);

@@ -41,6 +41,7 @@ Frame moved(Frame frame, glm::vec3 by) {
         ribbon.to += by;
     }
     for (Line& line : frame.lines) {
+        line.part = -1;
         line.from += by;
         line.to += by;
     }

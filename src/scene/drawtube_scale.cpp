@@ -28,8 +28,10 @@ Direction free_side(const PictureInput& input, const Pose& rear_face) {
 // Only what falls short shows through the metal in front of it.
 class ScaleDrawer {
 public:
-    ScaleDrawer(Frame& frame, const Pose& rear_face, const Direction& aside, double offset)
+    ScaleDrawer(
+        Frame& frame, const Pose& rear_face, const Direction& aside, double offset, int part)
         : frame_(frame),
+          part_(part),
           zero_(rear_face.origin + offset * aside),
           along_(rear_face.z()),
           aside_(aside) {}
@@ -40,7 +42,8 @@ public:
     void
     line(const Point& from, const Point& to, ColourRole role, float width, bool dashed = false) {
         frame_.lines.push_back({glm::vec3(from), glm::vec3(to), role_rgb(role), width, dashed,
-                                role == ColourRole::shortfall});
+                                role == ColourRole::shortfall, part_,
+                                role != ColourRole::dimension});
     }
     void tick(double extension, double low, double high, ColourRole role, float width) {
         line(at(extension, low), at(extension, high), role, width);
@@ -49,24 +52,24 @@ public:
         frame_.marks.push_back({glm::vec3(at(extension)), role_rgb(role), size, shape,
                                 role == ColourRole::shortfall, false});
     }
-    void
-    label(double extension, double away, std::string text, LabelRole role, int priority, int part) {
+    void label(double extension, double away, std::string text, LabelRole role, int priority) {
         frame_.labels.push_back(
-            {glm::vec3(at(extension, away)), std::move(text), role, part, priority});
+            {glm::vec3(at(extension, away)), std::move(text), role, part_, priority});
     }
 
 private:
     Frame& frame_;
+    int part_;
     Point zero_;
     Direction along_;
     Direction aside_;
 };
 
-void draw_wanted(ScaleDrawer& scale, const FocusBudget& budget, int part) {
+void draw_wanted(ScaleDrawer& scale, const FocusBudget& budget) {
     if (std::abs(budget.wanted_drawtube - budget.drawtube) < 0.05) {
         scale.mark(budget.drawtube, ColourRole::good, MarkShape::diamond, 10);
         scale.label(budget.drawtube, 0, fmt::format("drawtube {:.1f} mm out", budget.drawtube),
-                    LabelRole::note, 6, part);
+                    LabelRole::note, 6);
         return;
     }
     scale.mark(budget.drawtube, ColourRole::dimension, MarkShape::dot, 7);
@@ -78,7 +81,7 @@ void draw_wanted(ScaleDrawer& scale, const FocusBudget& budget, int part) {
                        : fmt::format("{:.1f} mm farther {} than it goes", budget.shortfall,
                                      budget.shortfall_is_inward ? "in" : "out");
     scale.label(budget.wanted_drawtube, 0, text,
-                budget.reaches ? LabelRole::note : LabelRole::dimension, 2, part);
+                budget.reaches ? LabelRole::note : LabelRole::dimension, 2);
 }
 
 // A moving mirror focuses instead of the drawtube: told below the mirror.
@@ -106,8 +109,7 @@ void add_drawtube_scale(Frame& frame, const PictureInput& input) {
     const FocusBudget& budget = input.report.budget;
     const double offset = focuser->drawtube_diameter.value / 2 + 16;
     ScaleDrawer scale(frame, placed->world_from_part, free_side(input, placed->world_from_part),
-                      offset);
-    const int part = static_cast<int>(placed->part);
+                      offset, static_cast<int>(placed->part));
     scale.line(scale.at(0), scale.at(budget.travel), ColourRole::dimension, 1.5F);
     scale.tick(0, -4, 4, ColourRole::dimension, 1.8F);
     const int tens = static_cast<int>(std::ceil(budget.travel / 10)) - 1;  // inside of both ends
@@ -115,8 +117,8 @@ void add_drawtube_scale(Frame& frame, const PictureInput& input) {
         scale.tick(10.0 * ten, 0, 2.5, ColourRole::dimension, 1.0F);
     scale.tick(budget.travel, -4, 4, ColourRole::dimension, 1.8F);
     scale.label(budget.travel, 4, fmt::format("{:.0f} mm travel", budget.travel), LabelRole::note,
-                14, part);
-    draw_wanted(scale, budget, part);
+                14);
+    draw_wanted(scale, budget);
 }
 
 }  // namespace beamfork

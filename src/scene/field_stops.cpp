@@ -37,6 +37,7 @@ void add_field_stops(Frame& frame, const PictureInput& input) {
         rim.colour = hue;
         rim.width_px = 2;
         rim.on_top = true;
+        rim.part = static_cast<int>(input.train().choice.eyepiece);
         add_outline(frame.lines,
                     circle(path.world_from_field_stop, clipping.field_stop / 2,
                            input.effort.round_segments),

@@ -7,6 +7,7 @@
 #include <string>
 
 #include "scene/camera.hpp"
+#include "scene/emphasis.hpp"
 #include "scene/tour_frame.hpp"
 #include "scene/view_options.hpp"
 
@@ -19,6 +20,8 @@ struct FilmMoment {
     int highlighted_part = -1;
     std::string caption{};            ///< empty: none
     std::optional<TourFrame> told{};  ///< a talk's screen round the picture, instead of `caption`
+    bool is_revealed = true;          ///< the answer to what it asks
+    Emphasis emphasis{};
     bool operator==(const FilmMoment&) const = default;
 };
 

@@ -78,6 +78,8 @@ void add_signs(Mixer& mixer, const Frame& frame) {
         mixer.add(line.width_px);
         mixer.add(line.dashed);
         mixer.add(line.on_top);
+        mixer.add(line.part);
+        mixer.add(line.is_result);
     }
     mixer.add(frame.marks.size());
     for (const Mark& mark : frame.marks) {

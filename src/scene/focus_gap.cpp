@@ -59,8 +59,8 @@ private:
     }
 
     void line(const Point& from, const Point& to, float width, bool dashed) {
-        frame_.lines.push_back(
-            {glm::vec3(from), glm::vec3(to), role_rgb(ColourRole::shortfall), width, dashed, true});
+        frame_.lines.push_back({glm::vec3(from), glm::vec3(to), role_rgb(ColourRole::shortfall),
+                                width, dashed, true, -1, true});
     }
 
     Frame& frame_;

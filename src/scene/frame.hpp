@@ -59,7 +59,9 @@ struct Line {
     Rgb colour{1};
     float width_px = 1.5F;
     bool dashed = false;
-    bool on_top = false;  ///< drawn over everything (dimensions), else hidden by opaque bodies
+    bool on_top = false;     ///< drawn over everything (dimensions), else hidden by opaque bodies
+    int part = -1;           ///< that it belongs to and fades with; -1: none
+    bool is_result = false;  ///< was traced or worked out; Emphasis::results may hold it back
 };
 
 enum class MarkShape { cross, dot, ring, diamond };
@@ -94,6 +96,10 @@ struct Label {
     LabelRole role = LabelRole::part;
     int part = -1;
     int priority = 0;
+    /// Was worked out: all but names of parts and eyes.
+    [[nodiscard]] bool is_result() const {
+        return role != LabelRole::part && role != LabelRole::eye;
+    }
 };
 
 struct Bounds {

@@ -55,6 +55,7 @@ Frame with_ghost(const Frame& now, const Frame& changed, const std::string& word
     for (Line line : changed.lines) {
         if (line.on_top || is_line_of(now, line)) continue;
         line.colour = role_rgb(ColourRole::good);
+        line.part = -1;
         frame.lines.push_back(line);
     }
     const Bounds& rear = now.rear_bounds;

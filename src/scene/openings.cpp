@@ -37,6 +37,8 @@ void draw_opening(Frame& frame, const PlacedSurface& surface, const Loss& loss, 
     Line style;
     style.colour = role_rgb(takes ? ColourRole::clipped : ColourRole::metal);
     style.width_px = loss.share >= share_that_stands_out ? 2.5F : takes ? 1.5F : 1.0F;
+    style.part = static_cast<int>(surface.part);
+    style.is_result = takes;
     add_outline(frame.lines, outline_in_world(surface, segments), style);
 }
 

@@ -6,8 +6,7 @@ namespace beamfork {
 
 Result<Film> tour_film(const Tour& tour,
                        std::span<const TourQuote> quotes,
-                       const Frame& frame,
-                       float aspect,
+                       const TourScene& scene,
                        TourPace pace) {
     BEAMFORK_EXPECTS(!tour.steps.empty());
     std::vector<TourFrame> told;
@@ -16,11 +15,13 @@ Result<Film> tour_film(const Tour& tour,
         if (!one) return tl::make_unexpected(one.error());
         told.push_back(std::move(*one));
     }
-    const auto at = [tour, told, &frame, aspect, pace](double second) {
-        const TourMoment moment = tour_at(tour, second, frame, aspect, pace);
+    const auto at = [tour, told, scene, pace](double second) {
+        const TourMoment moment = tour_at(tour, second, scene.frame, scene.aspect, pace);
         FilmMoment seen;
         seen.camera = moment.camera;
         seen.told = told[moment.step];
+        seen.is_revealed = moment.revealed > 0;
+        seen.emphasis = emphasis_at(tour, moment, scene.setup);
         return seen;
     };
     return Film{tour_duration(tour, pace), at};

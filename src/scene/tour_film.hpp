@@ -1,4 +1,4 @@
-// A tour as a film: the camera flies from step to step and holds, the captions change with it.
+// A tour as a film: the camera flies from step to step and holds, the captions and what is lit change with it.
 #pragma once
 
 #include "scene/film.hpp"
@@ -6,12 +6,17 @@
 
 namespace beamfork {
 
-/// `frame` must live as long as the film; `aspect` is that of the picture between title and caption. The tour must have
-/// a step. Errors as filled_caption.
+/// What is filmed; both must live as long as the film.
+struct TourScene {
+    const Frame& frame;
+    const Setup& setup;
+    float aspect = 1;  ///< of the picture between title and caption
+};
+
+/// A step that asks waits with its question, then shows the answer. The tour must have a step. Errors as filled_caption.
 Result<Film> tour_film(const Tour& tour,
                        std::span<const TourQuote> quotes,
-                       const Frame& frame,
-                       float aspect,
+                       const TourScene& scene,
                        TourPace pace);
 
 }  // namespace beamfork

@@ -6,20 +6,21 @@
 
 #include "base/error.hpp"
 #include "document/tour.hpp"
-#include "scene/tour_quotes.hpp"
+#include "scene/tour_question.hpp"
 
 namespace beamfork {
 
 struct TourFrame {
     std::string title;
-    std::string caption;
-    TourStep told;  ///< from where it is seen
-    int step = 1;   ///< from 1
+    std::string caption;  ///< of a step that asks: what is told once it is answered
+    TourStep told;        ///< from where it is seen
+    int step = 1;         ///< from 1
     int steps = 1;
+    std::optional<AskedQuestion> asked{};
     bool operator==(const TourFrame&) const = default;
 };
 
-/// `step` counts from 1. Errors: bad_input for an unknown tour, with the nearest known name, or a step that the tour
+/// `name` as find_tour; `step` counts from 1. Errors: bad_input for an unknown tour, with the nearest known name, or a step that the tour
 /// does not have; those of filled_caption.
 Result<TourFrame> tour_frame(std::span<const Tour> tours,
                              const std::string& name,

@@ -3,22 +3,38 @@
 
 #include "document/tour.hpp"
 #include "scene/camera.hpp"
+#include "scene/emphasis.hpp"
 
 namespace beamfork {
 
-/// Every step is flown to, then held. The first is held alone: there is nothing to come from.
+/// Every step is flown to, then held; one that asks waits before. The first is held alone: there is nothing to come from.
 struct TourPace {
     double flight_s = 2;
     double hold_s = 8;
+    double ask_s = 6;  ///< a step that asks waits so long before it is held with its answer
 };
 
 struct TourMoment {
     Camera camera;
     std::size_t step =
-        0;  ///< index into Tour::steps; the caption changes when the flight to it begins
+        0;            ///< index into Tour::steps; the caption changes when the flight to it begins
+    float flown = 1;  ///< share of the way to it, eased
+    float revealed = 1;  ///< of the answer to what it asks: 0 while the room thinks .. 1, eased
 };
 
-/// From where a step is seen.
+/// Of a talk's picture, at its foot: where the answers stand when the room is asked.
+inline constexpr float answers_share = 0.19F;
+/// What was traced comes into the picture in so many seconds once the answer is told.
+inline constexpr double reveal_seconds = 0.8;
+
+/// How the picture is drawn at a step, and on the way to it from the one before.
+Emphasis step_emphasis(const TourStep& step, const Setup& setup, float revealed);
+Emphasis emphasis_at(const Tour& tour, const TourMoment& moment, const Setup& setup);
+
+/// 0 to 1 with no speed at either end.
+float eased(double t);
+
+/// From where a step is seen; a step that asks leaves the foot of the picture free.
 Camera tour_camera(const TourStep& step, const Frame& frame, float aspect);
 
 /// The present view as a step keeps it: hundredths of a millimetre and of a degree. The field of view is every tour's.

@@ -11,16 +11,33 @@ namespace beamfork {
 
 namespace {
 
+// A number and its unit stay in one line of a caption.
+constexpr const char* unbroken_space = "\u00A0";
+
 std::string quoted_mm(double length, int decimals = 1) {
-    return format_number(length, decimals) + " mm";
+    return format_number(length, decimals) + unbroken_space + "mm";
 }
 
-std::string quoted_percent(double share) { return format_number(100 * share, 0) + " %"; }
+std::string quoted_percent(double share) {
+    return format_number(100 * share, 0) + unbroken_space + "%";
+}
+
+// By the shares as they are told: nobody sees a difference that rounds away.
+std::string brighter_eye(const Brightness& brightness) {
+    const double left = std::round(100 * brightness.eyes[0].total());
+    const double right = std::round(100 * brightness.eyes[1].total());
+    return left > right ? "The left eye" : right > left ? "The right eye" : "Both alike";
+}
 
 std::string focus_in_words(const FocusBudget& budget) {
     if (budget.reaches) return "in focus";
     return quoted_mm(budget.shortfall)
            + (budget.shortfall_is_inward ? " short" : " beyond its travel");
+}
+
+std::string verdict_in_words(const FocusBudget& budget) {
+    if (budget.reaches) return "Yes";
+    return budget.shortfall_is_inward ? "No, it falls short" : "No, it lies beyond the travel";
 }
 
 void quote_focus(std::vector<TourQuote>& quotes, const Report& report) {
@@ -29,6 +46,8 @@ void quote_focus(std::vector<TourQuote>& quotes, const Report& report) {
         quotes.end(),
         {{"focus.shortfall", focus_in_words(budget),
           "by how much the drawtube cannot follow the image"},
+         {"focus.verdict", verdict_in_words(budget),
+          "whether it reaches focus: Yes, or No and why; for the answer to a question"},
          {"focus.margin_in", quoted_mm(budget.margin_in), "travel left inward of focus"},
          {"focus.margin_out", quoted_mm(budget.margin_out), "travel left outward of focus"},
          {"focus.back_focus", quoted_mm(report.train.back_focus),
@@ -59,7 +78,9 @@ void quote_head(std::vector<TourQuote>& quotes, const Setup& setup, const Report
          {"glass.length", quoted_mm(glass, 0), "glass on the way to the left eye"},
          {"eye.left", quoted_percent(report.brightness.eyes[0].total()),
           "share of the aperture's light that enters the left eye"},
-         {"eye.right", quoted_percent(report.brightness.eyes[1].total()), "and the right eye"}});
+         {"eye.right", quoted_percent(report.brightness.eyes[1].total()), "and the right eye"},
+         {"eye.brighter", brighter_eye(report.brightness),
+          "which eye gets more light: The left eye, The right eye or Both alike"}});
 }
 
 void quote_shifter(std::vector<TourQuote>& quotes, const Setup& setup, const Report& report) {

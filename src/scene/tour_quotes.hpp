@@ -12,7 +12,8 @@
 
 namespace beamfork {
 
-/// One value in words: "focus.shortfall" is "12.3 mm short".
+/// One value in words: "focus.shortfall" is "12.3 mm short", with a space between number and unit at which no line is
+/// broken (U+00A0).
 struct TourQuote {
     std::string name;
     std::string text;

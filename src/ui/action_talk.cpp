@@ -14,9 +14,32 @@ void go_to_step(const Ui& ui, std::size_t step) {
     const bool is_other = step != talk->step;
     talk->step = step;
     if (!is_other && !talk->is_turned) return;
+    if (is_other) {
+        talk->is_revealed = false;
+        talk->chosen.reset();
+        talk->answers = 0;
+        talk->reveal_done = 0;
+    }
     talk->from = ui.session.camera;
+    talk->emphasis_from = talk->emphasis;
     talk->flight_done = 0;
     talk->is_turned = false;
+}
+
+void go_on(const Ui& ui) {
+    auto& talk = ui.state.talk;
+    if (!talk) return;
+    const bool is_asking = talk->answers > 0 && !talk->is_revealed && !talk->is_black;
+    if (is_asking) {
+        talk->is_revealed = true;
+    } else {
+        go_to_step(ui, talk->step + 1);
+    }
+}
+
+template <std::size_t number>
+void answer_with(const Ui& ui) {
+    if (ui.state.talk) choose_answer(ui, number - 1);
 }
 
 constexpr ActionEntry talk_entry(const char* name,
@@ -28,11 +51,9 @@ constexpr ActionEntry talk_entry(const char* name,
 
 constexpr std::array talk_table{
     talk_entry("talk/forward",
-               "The next step",
+               "The next step, or the answer to what the room was asked",
                {{{ImGuiKey_RightArrow}, {ImGuiKey_PageDown}, {ImGuiKey_Space}}},
-               [](const Ui& ui) {
-                   if (ui.state.talk) go_to_step(ui, ui.state.talk->step + 1);
-               }),
+               go_on),
     talk_entry("talk/back",
                "The step before",
                {{{ImGuiKey_LeftArrow}, {ImGuiKey_PageUp}, {ImGuiKey_Backspace}}},
@@ -44,6 +65,18 @@ constexpr std::array talk_table{
                "The first step",
                {{{ImGuiKey_Home}}},
                [](const Ui& ui) { go_to_step(ui, 0); }),
+    talk_entry("talk/answer/1",
+               "The room says the first answer",
+               {{{ImGuiKey_1}, {ImGuiKey_Keypad1}}},
+               answer_with<1>),
+    talk_entry("talk/answer/2",
+               "The room says the second",
+               {{{ImGuiKey_2}, {ImGuiKey_Keypad2}}},
+               answer_with<2>),
+    talk_entry("talk/answer/3",
+               "The room says the third",
+               {{{ImGuiKey_3}, {ImGuiKey_Keypad3}}},
+               answer_with<3>),
     talk_entry("talk/black",
                "The screen black, or back",
                {{{ImGuiKey_B}, {ImGuiKey_Period}}},
@@ -60,6 +93,14 @@ constexpr std::array talk_table{
 };
 
 }  // namespace
+
+void choose_answer(const Ui& ui, std::size_t answer) {
+    auto& talk = ui.state.talk;
+    if (!talk || talk->is_revealed || talk->is_black || answer >= talk->answers) return;
+    talk->chosen = answer;
+    talk->is_revealed = true;
+    ui.requests.animating = true;
+}
 
 std::span<const ActionEntry> talk_actions() { return talk_table; }
 

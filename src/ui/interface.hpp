@@ -15,6 +15,7 @@
 #include "document/edit.hpp"
 #include "document/setup_file.hpp"
 #include "scene/camera.hpp"
+#include "scene/emphasis.hpp"
 #include "scene/frame.hpp"
 #include "scene/sight_view_picture.hpp"
 #include "scene/view_options.hpp"
@@ -198,6 +199,7 @@ struct Requests {
     std::vector<Edit> edits;
     std::vector<Command> commands;
     SceneArea scene;
+    Emphasis emphasis{};                ///< of the picture
     std::optional<SightRequest> sight;  ///< pictures of what each eye sees; none: not shown
     std::optional<TuneQuestion> tune;   ///< the study "tune"; none: not shown
     std::optional<ComparisonRequest> comparison;  ///< none: with nothing

@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "scene/camera.hpp"
+#include "scene/emphasis.hpp"
 #include "scene/frame.hpp"
 #include "scene/light_cover.hpp"
 #include "scene/view_options.hpp"
@@ -21,6 +22,7 @@ struct LabelLook {
     std::optional<std::size_t> selected_part;
     float foot_px = 0;  ///< of the picture, where controls stand: no name goes there
     const LightCover* cover = nullptr;  ///< null: of the frame alone
+    Emphasis emphasis{};                ///< names of what has faded, or is held back, go
 };
 
 /// `origin` is the picture's upper left corner on the list, `viewport` its size. Draws nothing when labels

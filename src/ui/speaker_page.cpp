@@ -3,8 +3,9 @@
 #include <algorithm>
 #include <cfloat>
 #include <cmath>
+#include <vector>
 
-#include "ui/theme.hpp"
+#include "ui/widgets.hpp"
 
 #include <fmt/format.h>
 
@@ -23,8 +24,53 @@ SpeakerInk speaker_ink(bool night) {
     return {colour(Tone::ground), colour(Tone::text), colour(Tone::text_dim)};
 }
 
-float wrapped_height(const std::string& words, float size, float width) {
-    return font(TextFace::large)->CalcTextSizeA(size, FLT_MAX, width, words.c_str()).y;
+struct SpeakerParagraph {
+    std::string words;
+    float letters;  // of the page's
+    ImU32 ink;
+    bool has_line = false;  // a rule below it
+};
+
+std::string question_in_words(const AskedQuestion& asked) {
+    std::string words = "The room is asked: " + asked.question;
+    for (std::size_t i = 0; i < asked.answers.size(); ++i)
+        words +=
+            fmt::format("\n{}  {}{}", i + 1, asked.answers[i], asked.right == i ? "  (right)" : "");
+    return asked.right ? words : words + "\nNone is right: it is " + asked.truth;
+}
+
+std::vector<SpeakerParagraph> paragraphs_of(const SpeakerPage& page, const SpeakerInk& ink) {
+    std::vector<SpeakerParagraph> all;
+    if (page.notes.empty()) {
+        all.push_back({"No notes for this step.", 1.2F, ink.dim, true});
+    } else {
+        all.push_back({page.notes, 1.2F, ink.text, true});
+    }
+    if (page.words.asked) all.push_back({question_in_words(*page.words.asked), 0.95F, ink.text});
+    all.push_back({"The room reads: " + page.words.caption, 0.85F, ink.dim});
+    all.push_back(
+        {page.next.empty() ? "This is the last step." : "Next: " + page.next, 0.85F, ink.dim});
+    return all;
+}
+
+// All of them from `y` on, in letters of that size; where they end. Draws nothing without a list.
+float lay_paragraphs(ImDrawList* list,
+                     const std::vector<SpeakerParagraph>& all,
+                     ImVec2 from,
+                     float width,
+                     float letters) {
+    ImFont* face = font(TextFace::large);
+    float y = from.y;
+    for (const SpeakerParagraph& one : all) {
+        const float size = one.letters * letters;
+        const std::string lines = folded(one.words, width, *face, size);
+        if (list != nullptr) list->AddText(face, size, {from.x, y}, one.ink, lines.c_str());
+        y += face->CalcTextSizeA(size, FLT_MAX, 0, lines.c_str()).y + letters * 0.7F;
+        if (!one.has_line) continue;
+        if (list != nullptr) list->AddLine({from.x, y}, {from.x + width, y}, one.ink);
+        y += letters * 0.7F;
+    }
+    return y;
 }
 
 }  // namespace
@@ -51,18 +97,13 @@ void draw_speaker_page(ImDrawList& list, ImVec2 size, const SpeakerPage& page) {
     const float step_width = face->CalcTextSizeA(letters, FLT_MAX, 0, step.c_str()).x;
     list.AddText(face, letters, {size.x - margin - step_width, margin}, ink.dim, step.c_str());
 
-    float y = margin + clock_size + letters / 2;
-    const auto paragraph = [&](const std::string& words, float letter, ImU32 tone) {
-        list.AddText(face, letter, {margin, y}, tone, words.c_str(), nullptr, width);
-        y += wrapped_height(words, letter, width) + letters * 0.7F;
-    };
-    paragraph(page.notes.empty() ? "No notes for this step." : page.notes, letters * 1.2F,
-              page.notes.empty() ? ink.dim : ink.text);
-    list.AddLine({margin, y}, {size.x - margin, y}, ink.dim);
-    y += letters * 0.7F;
-    paragraph("The room reads: " + page.words.caption, letters * 0.85F, ink.dim);
-    paragraph(page.next.empty() ? "This is the last step." : "Next: " + page.next, letters * 0.85F,
-              ink.dim);
+    const auto all = paragraphs_of(page, ink);
+    const ImVec2 from{margin, margin + clock_size + letters / 2};
+    float small = letters;  // much to say is said in smaller letters, none of it is lost
+    constexpr float least = 6;
+    while (small > least && lay_paragraphs(nullptr, all, from, width, small) > size.y)
+        small *= 0.94F;
+    lay_paragraphs(&list, all, from, width, small);
 }
 
 }  // namespace beamfork

@@ -33,6 +33,25 @@ void fly(const Ui& ui, TalkState& talk, const TourStep& step, float aspect) {
     if (talk.flight_done < 1) ui.requests.animating = true;
 }
 
+// What is lit follows the flight, whether or not the speaker has taken the camera; an answer brings its light.
+void light_step(const Ui& ui, TalkState& talk, const TourStep& step) {
+    const float passed = ImGui::GetIO().DeltaTime;
+    talk.answers = step.asks ? step.asks->answers.size() : 0;
+    if (talk.is_turned && talk.flight_done < 1) {
+        talk.flight_done = std::min(1.0F, talk.flight_done + passed / flight_seconds);
+        ui.requests.animating = true;
+    }
+    if (talk.is_revealed && talk.reveal_done < 1) {
+        constexpr auto seconds = static_cast<float>(reveal_seconds);
+        talk.reveal_done = std::min(1.0F, talk.reveal_done + passed / seconds);
+        ui.requests.animating = true;
+    }
+    const Emphasis to = step_emphasis(step, ui.setup(), eased(talk.reveal_done));
+    talk.emphasis = blend(talk.emphasis_from, to, eased(talk.flight_done));
+    if (talk.flight_done >= 1) talk.emphasis = to;
+    ui.requests.emphasis = talk.emphasis;
+}
+
 void turn_by_hand(const Ui& ui, TalkState& talk, const Area& picture) {
     const ImGuiIO& io = ImGui::GetIO();
     const Viewport viewport = talk_viewport(picture);
@@ -72,6 +91,7 @@ Area draw_talk_picture(const Ui& ui, TalkState& talk, const TourStep& step, ImVe
     ui.requests.scene = {std::max(1, static_cast<int>(std::lround(picture.width * pixels.x))),
                          std::max(1, static_cast<int>(std::lround(picture.height * pixels.y)))};
     fly(ui, talk, step, talk_viewport(picture).aspect());
+    light_step(ui, talk, step);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     if (ui.view.scene_texture != ImTextureID{}) {
         list.AddImage(ui.view.scene_texture, picture.corner(), {picture.right(), picture.bottom()},
@@ -85,8 +105,10 @@ Area draw_talk_picture(const Ui& ui, TalkState& talk, const TourStep& step, ImVe
     ui.note("talk/picture", "The picture", "Drag: turn. Wheel: nearer. The next step flies on.");
     turn_by_hand(ui, talk, picture);
     list.PushClipRect(picture.corner(), {picture.right(), picture.bottom()}, true);
+    const float foot = step.asks ? answers_foot(layout) : 0;
     draw_labels(list, picture.corner(), talk_viewport(picture),
-                {ui.view.frame, ui.session.camera, ui.session.view, -1, std::nullopt, 0});
+                {ui.view.frame, ui.session.camera, ui.session.view, -1, std::nullopt, foot, nullptr,
+                 talk.emphasis});
     list.PopClipRect();
     return picture;
 }
@@ -94,10 +116,12 @@ Area draw_talk_picture(const Ui& ui, TalkState& talk, const TourStep& step, ImVe
 void tell_speaker(const Ui& ui, const TalkState& talk, const Tour& tour, const TourFrame& shown) {
     const bool is_last = talk.step + 1 == tour.steps.size();
     SpeakerPage page;
-    page.words = {shown.title, shown.caption, shown.step, shown.steps};
+    page.words = talk_words(shown);
     page.notes = tour.steps[talk.step].notes;
     page.next = is_last ? "" : tour.steps[talk.step + 1].caption;
     if (!is_last) {
+        const auto& asks = tour.steps[talk.step + 1].asks;
+        if (asks) page.next = asks->question;
         const auto quotes = tour_quotes(ui.setup(), *ui.view.report);
         page.next = filled_caption(page.next, quotes).value_or(page.next);
     }
@@ -105,6 +129,24 @@ void tell_speaker(const Ui& ui, const TalkState& talk, const Tour& tour, const T
     page.night = ui.session.view.night;
     ui.requests.speaker = std::move(page);
     ui.requests.wake_within(1);
+}
+
+// The answers can be clicked until one is chosen. Returns the one under the pointer.
+std::optional<std::size_t>
+use_answers(const Ui& ui, const TalkState& talk, const TalkLayout& layout, const TalkWords& words) {
+    std::optional<std::size_t> hot;
+    if (!words.asked) return hot;
+    const auto areas = answer_areas(layout, words.asked->answers.size());
+    for (std::size_t i = 0; i < areas.size(); ++i) {
+        ImGui::SetCursorScreenPos(areas[i].corner());
+        const std::string name = "talk/card/" + std::to_string(i + 1);
+        const bool is_pressed =
+            ImGui::InvisibleButton(name.c_str(), {areas[i].width, areas[i].height});
+        if (ImGui::IsItemHovered() && !talk.is_revealed) hot = i;
+        ui.note(name, words.asked->answers[i], "The room's answer. Keys 1 to 3.");
+        if (is_pressed) choose_answer(ui, i);
+    }
+    return hot;
 }
 
 void draw_told_step(const Ui& ui, TalkState& talk, const std::vector<Tour>& tours, std::size_t at) {
@@ -117,20 +159,27 @@ void draw_told_step(const Ui& ui, TalkState& talk, const std::vector<Tour>& tour
     const auto shown = tour_frame(tours, tour.name, static_cast<int>(talk.step) + 1,
                                   tour_quotes(ui.setup(), *ui.view.report));
     ImDrawList& list = *ImGui::GetWindowDrawList();
+    std::optional<std::size_t> hot;
     if (shown) {
-        draw_talk_overlay(list, screen, {shown->title, shown->caption, shown->step, shown->steps});
+        TalkWords words = talk_words(*shown);
+        words.is_revealed = talk.is_revealed || !words.asked;
+        words.chosen = talk.chosen;
+        hot = use_answers(ui, talk, talk_layout(screen.x, screen.y), words);
+        draw_talk_overlay(list, screen, words, hot);
         ImGui::SetCursorScreenPos({0, picture.bottom()});
         ImGui::Dummy({screen.x, screen.y - picture.bottom()});
-        ui.note("talk/caption", shown->caption);
+        ui.note("talk/caption", band_words(words));
         if (talk.has_notes) tell_speaker(ui, talk, tour, *shown);
     }
     if (talk.is_black) list.AddRectFilled({0, 0}, screen, IM_COL32(0, 0, 0, 255));
     bool on_button = false;
     if (alpha > 0) {
-        if (!talk.is_black) draw_talk_pointer(list, screen, alpha, ImGui::IsMouseDown(1));
-        on_button = draw_talk_buttons(ui, picture, alpha);
+        if (!talk.is_black && !hot) draw_talk_pointer(list, screen, alpha, ImGui::IsMouseDown(1));
+        Area free = picture;
+        if (talk.answers > 0) free.height -= answers_foot(talk_layout(screen.x, screen.y));
+        on_button = draw_talk_buttons(ui, free, alpha);
     }
-    if (!on_button) ImGui::SetMouseCursor(ImGuiMouseCursor_None);
+    if (!on_button && !hot) ImGui::SetMouseCursor(ImGuiMouseCursor_None);
 }
 
 }  // namespace

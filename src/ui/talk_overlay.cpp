@@ -4,7 +4,7 @@
 #include <cfloat>
 #include <cmath>
 
-#include "ui/theme.hpp"
+#include "ui/widgets.hpp"
 
 #include <fmt/format.h>
 
@@ -42,28 +42,53 @@ float talk_scale(float height) {
     return height / lines_at_scale_1 * 1.4F;
 }
 
-float caption_height(const TalkWords& words, const TalkLayout& layout) {
-    return font(TextFace::large)
-        ->CalcTextSizeA(layout.caption_size, FLT_MAX, layout.caption_width, words.caption.c_str())
-        .y;
+TalkWords talk_words(const TourFrame& shown) {
+    return {shown.title, shown.caption, shown.step, shown.steps, shown.asked};
 }
 
-void draw_talk_overlay(ImDrawList& list, ImVec2 size, const TalkWords& words) {
+const std::string& band_words(const TalkWords& words) {
+    return words.asked && !words.is_revealed ? words.asked->question : words.caption;
+}
+
+float caption_room(const TalkLayout& layout) { return layout.band_height - layout.margin; }
+
+namespace {
+
+FittedWords fitted_band(const TalkWords& words, const TalkLayout& layout) {
+    return fitted(band_words(words), {layout.caption_width, caption_room(layout)},
+                  *font(TextFace::large), layout.caption_size);
+}
+
+}  // namespace
+
+float caption_height(const TalkWords& words, const TalkLayout& layout) {
+    return fitted_band(words, layout).height;
+}
+
+void draw_talk_overlay(ImDrawList& list,
+                       ImVec2 size,
+                       const TalkWords& words,
+                       std::optional<std::size_t> hot_answer) {
     const TalkLayout layout = talk_layout(size.x, size.y);
     const ImU32 ink = colour(Tone::text);
     ImFont* face = font(TextFace::large);
-    const float title_y = (layout.title_height - layout.caption_size) / 2;
     list.AddRectFilled({0, 0}, {size.x, layout.title_height}, colour(Tone::ground));
-    list.AddText(face, layout.caption_size, {layout.margin, title_y}, ink, words.title.c_str());
     const std::string step = fmt::format("step {} of {}", words.step, words.steps);
     const float step_width = face->CalcTextSizeA(layout.caption_size, FLT_MAX, 0, step.c_str()).x;
+    const float title_y = (layout.title_height - layout.caption_size) / 2;
     list.AddText(face, layout.caption_size, {size.x - layout.margin - step_width, title_y},
                  colour(Tone::text_dim), step.c_str());
+    const float title_width = size.x - 3 * layout.margin - step_width;
+    const FittedWords title =
+        fitted(words.title, {title_width, layout.title_height}, *face, layout.caption_size);
+    list.AddText(face, title.size, {layout.margin, (layout.title_height - title.height) / 2}, ink,
+                 title.lines.c_str());
     const float band_top = size.y - layout.band_height;
     list.AddRectFilled({0, band_top}, size, colour(Tone::ground));
-    const float caption_y = band_top + (layout.band_height - caption_height(words, layout)) / 2;
-    list.AddText(face, layout.caption_size, {layout.margin, caption_y}, ink, words.caption.c_str(),
-                 nullptr, layout.caption_width);
+    const FittedWords band = fitted_band(words, layout);
+    const float caption_y = band_top + (layout.band_height - band.height) / 2;
+    list.AddText(face, band.size, {layout.margin, caption_y}, ink, band.lines.c_str());
+    draw_talk_answers(list, size, words, hot_answer);
 }
 
 }  // namespace beamfork

@@ -23,9 +23,15 @@ TourStep step_from_here(const Ui& ui) {
     return step;
 }
 
+// What is typed elsewhere is kept.
+void go_to(TourEditState& state, std::size_t tour, std::size_t step) {
+    state.tour = tour;
+    state.step = step;
+}
+
 void add_tour(const Ui& ui, Tour tour) {
     TourEditState& state = ui.state.tour_edit;
-    state = {ui.view.document.tours.size(), 0, {}, {}};
+    go_to(state, ui.view.document.tours.size(), 0);
     change_tours(ui, "Add a tour", [&](std::vector<Tour>& tours) {
         tour.name = free_tour_name(tours, "my-" + tour.name);
         tours.push_back(std::move(tour));
@@ -63,7 +69,7 @@ void draw_tour_choice(const Ui& ui, const std::vector<Tour>& tours, float width)
     if (!is_open) return;
     for (std::size_t i = 0; i < tours.size(); ++i) {
         if (ImGui::Selectable(fmt::format("{}##{}", tours[i].title, i).c_str(), i == state.tour))
-            state = {i, 0, {}, {}};
+            go_to(state, i, 0);
         tooltip(tours[i].title);
         ui.note(fmt::format("tours/which/{}", i), tours[i].title, tours[i].title);
     }
@@ -87,7 +93,7 @@ void draw_tour_bar(const Ui& ui, const std::vector<Tour>& tours) {
         change_tours(ui, "Remove a tour", [&](std::vector<Tour>& all) {
             all.erase(all.begin() + static_cast<std::ptrdiff_t>(state.tour));
         });
-        state = {};
+        go_to(state, 0, 0);
     }
 }
 
@@ -110,15 +116,18 @@ void draw_step_buttons(const Ui& ui, const Tour& tour) {
     const auto change_steps = [&](const char* label, std::size_t then, auto change) {
         change_tours(ui, label, [&](std::vector<Tour>& all) { change(all[state.tour].steps); });
         state.step = then;
-        state.caption.reset();
-        state.notes.reset();
     };
     const auto swap_with = [&](std::size_t other) {
+        state.move_drafts(tour.name, [&](std::size_t at) {
+            return std::optional(at == step ? other : at == other ? step : at);
+        });
         change_steps("Move a step of a tour", other,
                      [&](std::vector<TourStep>& steps) { std::swap(steps[step], steps[other]); });
     };
     if (icon_button(ui, "tours/step/add", Icon::add,
                     "A new step behind this one, seen as the picture is now.")) {
+        state.move_drafts(tour.name,
+                          [&](std::size_t at) { return std::optional(at > step ? at + 1 : at); });
         change_steps("Add a step to a tour", step + 1, [&](std::vector<TourStep>& steps) {
             steps.insert(steps.begin() + static_cast<std::ptrdiff_t>(step) + 1, step_from_here(ui));
         });
@@ -131,6 +140,9 @@ void draw_step_buttons(const Ui& ui, const Tour& tour) {
     ImGui::SameLine(0, 0);
     if (icon_button(ui, "tours/step/remove", Icon::remove,
                     "Takes this step out; the last one stays.", tour.steps.size() > 1)) {
+        state.move_drafts(tour.name, [&](std::size_t at) {
+            return at == step ? std::nullopt : std::optional(at > step ? at - 1 : at);
+        });
         change_steps("Remove a step of a tour", step > 0 ? step - 1 : 0,
                      [&](std::vector<TourStep>& steps) {
                          steps.erase(steps.begin() + static_cast<std::ptrdiff_t>(step));
@@ -148,19 +160,25 @@ void draw_step_buttons(const Ui& ui, const Tour& tour) {
 void draw_step_rows(const Ui& ui, const Tour& tour) {
     TourEditState& state = ui.state.tour_edit;
     for (std::size_t i = 0; i < tour.steps.size(); ++i) {
-        const std::string words = fmt::format("{}. {}", i + 1, tour.steps[i].caption);
+        const TourStep& step = tour.steps[i];
+        const auto wrong = draft_objection(ui, tour, i);
+        const std::string words = fmt::format("{}. {}{}", i + 1, wrong ? "(to be mended) " : "",
+                                              step.asks ? step.asks->question : step.caption);
         const std::string row =
             shortened(words.substr(0, words.find('\n')), ImGui::GetContentRegionAvail().x);
-        if (ImGui::Selectable(fmt::format("{}##step{}", row, i).c_str(), i == state.step)) {
+        ImGui::PushStyleColor(ImGuiCol_Text, colour(wrong ? Tone::danger : Tone::text));
+        const bool is_pressed =
+            ImGui::Selectable(fmt::format("{}##step{}", row, i).c_str(), i == state.step);
+        ImGui::PopStyleColor();
+        if (is_pressed) {
             state.step = i;
-            state.caption.reset();
-            state.notes.reset();
             const float aspect = static_cast<float>(ui.requests.scene.width)
                                  / static_cast<float>(std::max(1, ui.requests.scene.height));
-            move_camera(ui, tour_camera(tour.steps[i], ui.view.frame, aspect));
+            move_camera(ui, tour_camera(step, ui.view.frame, aspect));
         }
-        tooltip(words);
-        ui.note(fmt::format("tours/step/{}", i), words, words);
+        const std::string told = wrong.value_or(words);
+        tooltip(told);
+        ui.note(fmt::format("tours/step/{}", i), words, told);
     }
 }
 
@@ -169,7 +187,7 @@ void draw_step_rows(const Ui& ui, const Tour& tour) {
 void draw_tours_panel(const Ui& ui) {
     const std::vector<Tour>& tours = ui.view.document.tours;
     TourEditState& state = ui.state.tour_edit;
-    if (state.tour >= tours.size()) state = {tours.empty() ? 0 : tours.size() - 1, 0, {}, {}};
+    if (state.tour >= tours.size()) go_to(state, tours.empty() ? 0 : tours.size() - 1, 0);
     if (!tours.empty() && state.step >= tours[state.tour].steps.size()) state.step = 0;
     draw_tour_bar(ui, tours);
     if (tours.empty() || state.tour >= tours.size()) {
@@ -178,14 +196,22 @@ void draw_tours_panel(const Ui& ui) {
         return;
     }
     const Tour tour = tours[state.tour];
-    SideBySide sides("tours/sides", 2, grid(60));
+    settle_drafts(ui);
+    SideBySide sides("tours/sides", 3, grid(60));
     sides.next();
     draw_title_entry(ui, tour);
     draw_step_buttons(ui, tour);
     draw_step_rows(ui, tour);
     sides.next();
     const TourStep& step = tour.steps[std::min(state.step, tour.steps.size() - 1)];
+    ImGui::PushID(static_cast<int>(state.tour));
+    ImGui::PushID(static_cast<int>(state.step));
     draw_tour_texts(ui, step);
+    sides.next();
+    draw_tour_question(ui, step);
+    draw_tour_lights(ui, step);
+    ImGui::PopID();
+    ImGui::PopID();
 }
 
 }  // namespace beamfork

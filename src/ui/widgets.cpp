@@ -55,6 +55,21 @@ std::size_t end_of_chunk(std::string_view text) {
                : end;
 }
 
+// Bytes of the longest beginning of whole letters that is no wider; at least one letter.
+template <class Wide>
+std::size_t letters_within(std::string_view word, float width, Wide wide) {
+    const auto end_of_letter = [&](std::size_t at) {
+        ++at;
+        while (at < word.size() && (static_cast<unsigned char>(word[at]) & 0xC0U) == 0x80U)
+            ++at;
+        return at;
+    };
+    std::size_t fits = end_of_letter(0);
+    while (fits < word.size() && wide(word.substr(0, end_of_letter(fits))) <= width)
+        fits = end_of_letter(fits);
+    return fits;
+}
+
 }  // namespace
 
 void begin_area(const char* name, const Area& area, Tone ground, ImGuiWindowFlags more) {
@@ -165,21 +180,33 @@ void wrapped_text(std::string_view text, ImU32 ink) {
 }
 
 std::string folded(std::string_view text, float width) {
-    const float space = ImGui::CalcTextSize(" ").x;
+    return folded(text, width, *ImGui::GetFont(), ImGui::GetFontSize());
+}
+
+std::string folded(std::string_view text, float width, ImFont& face, float size) {
+    const auto wide = [&](std::string_view words) {
+        return face.CalcTextSizeA(size, FLT_MAX, 0, begin_of(words), end_of(words)).x;
+    };
+    const float space = wide(" ");
     std::string lines;
     float used = 0;
     while (!text.empty()) {
         const std::size_t end = end_of_chunk(text);
-        const std::string_view chunk = text.substr(0, end);
-        const float wide = ImGui::CalcTextSize(begin_of(chunk), end_of(chunk)).x;
+        std::string_view chunk = text.substr(0, end);
         const bool is_first = lines.empty() || lines.back() == '\n';
         if (!is_first) {
-            const bool fits = used + space + wide <= width;
+            const bool fits = used + space + wide(chunk) <= width;
             lines += fits ? ' ' : '\n';
             used = fits ? used + space : 0;
         }
+        while (used == 0 && wide(chunk) > width) {
+            const std::size_t fits = letters_within(chunk, width, wide);
+            if (fits >= chunk.size()) break;
+            lines.append(chunk.substr(0, fits)) += '\n';
+            chunk.remove_prefix(fits);
+        }
         lines += chunk;
-        used += wide;
+        used += wide(chunk);
         if (end < text.size() && text[end] == '\n') {
             lines += '\n';
             used = 0;
@@ -187,6 +214,17 @@ std::string folded(std::string_view text, float width) {
         text.remove_prefix(std::min(end + 1, text.size()));
     }
     return lines;
+}
+
+FittedWords fitted(std::string_view text, ImVec2 box, ImFont& face, float largest) {
+    constexpr float step = 0.95F;
+    constexpr float smallest = 4;  // pixels; nobody reads that, but nothing is left out
+    FittedWords words;
+    for (words.size = largest;; words.size *= step) {
+        words.lines = folded(text, box.x, face, words.size);
+        words.height = face.CalcTextSizeA(words.size, FLT_MAX, 0, words.lines.c_str()).y;
+        if (words.height <= box.y || words.size * step < smallest) return words;
+    }
 }
 
 void text_at(ImDrawList& list, ImVec2 at, std::string_view text, ImU32 ink, TextFace face) {

@@ -42,6 +42,17 @@ void wrapped_text(std::string_view text, ImU32 ink);
 /// Broken into lines of at most `width` pixels in the present font, between words alone and not before a number's unit.
 /// The library's own wrapping also breaks behind the point in a number.
 std::string folded(std::string_view text, float width);
+/// The same in that face and size. A word that is wider than a line is broken between its letters.
+std::string folded(std::string_view text, float width, ImFont& face, float size);
+
+/// Words in lines with the size at which they fill no more than a box.
+struct FittedWords {
+    std::string lines;
+    float size = 0;  ///< of the letters, pixels
+    float height = 0;
+};
+/// As large as `largest`, or as much smaller as it takes.
+FittedWords fitted(std::string_view text, ImVec2 box, ImFont& face, float largest);
 /// Text that ends at x = `right` (screen), in the line at `y`.
 void text_ending_at(ImDrawList& list,
                     ImVec2 right_top,

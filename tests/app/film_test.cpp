@@ -11,6 +11,7 @@
 
 #include <doctest/doctest.h>
 
+#include <fmt/format.h>
 #include <unistd.h>
 
 using namespace beamfork;
@@ -185,4 +186,24 @@ TEST_CASE("a tour is filmed in its own time, and an unknown one is told with the
     REQUIRE_FALSE(mistyped);
     CHECK(mistyped.error().what.find("did you mean 'what-glass-does-to-light'?")
           != std::string::npos);
+}
+
+TEST_CASE("a question is filmed: asked for its time, then answered, in a tour that is called by "
+          "its title") {
+    const FilmFolder folder;
+    MakeFilm film = small_film();
+    film.fps = 1;
+    film.tour = "what a SHIFTER does";  // three steps, of which the first asks
+    film.hold_s = 1;
+    film.ask_s = 2;
+    film.frames = (folder.path / "tour").string();
+    REQUIRE(write_film(filmed_document(), film, goes_on));
+    // Three steps held for 1 s, two flights of 2 s, and 2 s for the question.
+    CHECK(std::distance(fs::directory_iterator(film.frames), {}) == 9);
+    const auto frame = [&](int number) {
+        return read_png(fs::path(film.frames) / fmt::format("frame-{:05}.png", number)).value();
+    };
+    // The first two seconds it asks: pictures of 0 s and 1 s are alike; at 3 s the answer stands there.
+    CHECK(compare(frame(1), frame(2))->mean < 0.01);
+    CHECK(compare(frame(2), frame(4))->mean > 0.5);
 }

@@ -3,7 +3,7 @@
 #include "scene/built_in_tours.hpp"
 #include "scene/tour_frame.hpp"
 #include "ui/talk_overlay.hpp"
-#include "ui/theme.hpp"
+#include "ui/widgets.hpp"
 
 #include <doctest/doctest.h>
 #include <imgui.h>
@@ -32,12 +32,10 @@ private:
 
 }  // namespace
 
-TEST_CASE("no caption of any tour on any demo leaves its band at 1280 x 720") {
+TEST_CASE("no words of any tour on any demo leave their band at 1280 x 720, and hardly any is made "
+          "smaller") {
     const Letters letters(talk_scale(720));
     const TalkLayout layout = talk_layout(1280, 720);
-    const float room = layout.band_height - layout.margin;
-    // A text that is too long is noticed.
-    CHECK(caption_height({"", std::string(900, 'm'), 1, 1}, layout) > room);
     for (const Demo& demo : demos()) {
         const auto read = open_named(demo.name);
         REQUIRE(read);
@@ -52,9 +50,57 @@ TEST_CASE("no caption of any tour on any demo leaves its band at 1280 x 720") {
                 REQUIRE(shown);
                 CAPTURE(demo.name);
                 CAPTURE(shown->caption);
-                const TalkWords words{shown->title, shown->caption, shown->step, shown->steps};
-                CHECK(caption_height(words, layout) <= room);
+                TalkWords words = talk_words(*shown);
+                for (const bool is_revealed : {false, true}) {
+                    words.is_revealed = is_revealed;
+                    CHECK(caption_height(words, layout) <= caption_room(layout));
+                    const std::string& told = band_words(words);
+                    const FittedWords fit = fitted(told, {layout.caption_width, 1e6F},
+                                                   *font(TextFace::large), layout.caption_size);
+                    CHECK(fit.height <= caption_room(layout));  // in letters of the full size
+                }
             }
         }
+    }
+}
+
+TEST_CASE("the longest caption in the widest letters stays in its band and within its margins") {
+    for (const ImVec2 screen : {ImVec2{1280, 720}, ImVec2{1920, 1080}, ImVec2{640, 360}}) {
+        const Letters letters(talk_scale(screen.y));
+        const TalkLayout layout = talk_layout(screen.x, screen.y);
+        ImFont& face = *font(TextFace::large);
+        std::string words;
+        while (words.size() < 400)
+            words += words.size() % 8 == 7 ? ' ' : 'W';
+        for (const std::string& caption : {std::string(400, 'W'), words}) {
+            CHECK_FALSE(caption_objection(caption));
+            CHECK(caption_height({"", caption, 1, 1}, layout) <= caption_room(layout));
+            const FittedWords fit = fitted(caption, {layout.caption_width, caption_room(layout)},
+                                           face, layout.caption_size);
+            CHECK(face.CalcTextSizeA(fit.size, 1e9F, 0, fit.lines.c_str()).x
+                  <= layout.caption_width);
+            // Nothing is lost by the folding.
+            std::string letters_left = fit.lines;
+            std::erase(letters_left, '\n');
+            std::erase(letters_left, ' ');
+            std::string letters_given = caption;
+            std::erase(letters_given, ' ');
+            CHECK(letters_left == letters_given);
+        }
+    }
+}
+
+TEST_CASE("a number keeps its unit in its line, however narrow the lines are") {
+    const Letters letters(1);
+    ImFont& face = *font(TextFace::large);
+    const std::string caption = "It is {a} and takes {b} of the light, or 12.5 mm by hand.";
+    const std::vector<TourQuote> quotes{{"a", "110.0\u00A0mm", ""}, {"b", "31\u00A0%", ""}};
+    const auto filled = filled_caption(caption, quotes);
+    REQUIRE(filled);
+    for (float width = 120; width < 700; width += 7) {
+        const std::string lines = folded(*filled, width, face, 20);
+        CAPTURE(lines);
+        for (const char* kept : {"110.0\u00A0mm", "31\u00A0%", "12.5 mm"})
+            CHECK(lines.find(kept) != std::string::npos);
     }
 }

@@ -130,3 +130,103 @@ TEST_CASE("a free name is one word, unlike the others'") {
     CHECK(free_tour_name(tours, "???") == "tour");
     CHECK_FALSE(tour_name_objection(free_tour_name(tours, "Où est l'œil ?")));
 }
+
+TEST_CASE("what a step lights and asks is read, and written back as it was") {
+    const std::string text = setup_text() + R"(
+[[tour]]
+name = "ask"
+[[tour.step]]
+view = "eyes"
+lit = ["splitter_head", "telescope", "part: )"
+                             + new_document().setup.parts[0].name + R"("] # these
+question = "Which eye gets more light?"
+answers = ["The left eye", "The right eye", "Both alike"]
+right = "{eye.brighter}"
+caption = "{eye.left} against {eye.right}."
+[[tour.step]]
+question = "Is it {head.path}?"
+answers = ["Yes", "No"] # two
+right = 2
+)";
+    const auto read = read_setup(text, "talk");
+    REQUIRE_MESSAGE(read.has_value(), (read ? "" : to_text(read.error())));
+    CHECK(read->notices.empty());
+    const auto& steps = read->document.tours.at(0).steps;
+    REQUIRE(steps.size() == 2);
+    CHECK(steps[0].lit.size() == 3);
+    REQUIRE(steps[0].asks);
+    CHECK(steps[0].asks->right_value == "{eye.brighter}");
+    REQUIRE(steps[1].asks);
+    CHECK(steps[1].asks->answers == std::vector<std::string>{"Yes", "No"});
+    CHECK(steps[1].asks->right == 1);
+    const std::string written = write_setup(read->document);
+    CHECK(written.find("\"]  # these") != std::string::npos);
+    CHECK(written.find("]  # two") != std::string::npos);
+    const auto again = read_setup(written, "talk");
+    REQUIRE(again);
+    CHECK(again->document == read->document);
+}
+
+TEST_CASE("a mistake in what is lit or asked is told with its line and what was expected") {
+    const std::string head = "[[tour]]\nname = \"a\"\n[[tour.step]]\n";
+    refused_at(head + "lit = \"shifter\"\n", "lit =", "must be a list");
+    refused_at(head + "lit = [\"spliter_head\"]\n", "lit =", "did you mean 'splitter_head'?");
+    refused_at(head + "lit = [\n\"telescope\",\n\"part: Nobody\"]\n", "part: Nobody",
+               "no part is called 'Nobody'");
+    refused_at(head + "lit = [\"observer\"]\n", "lit =", "cannot be lit");
+    refused_at(head + "lit = [\"chain\", \"chain\"]\n", "lit =", "lit twice");
+    const std::string asks = head + "question = \"Why?\"\n";
+    refused_at(asks, "question =", "answers = [");
+    refused_at(head + "right = 1\n", "right =", "question = ");
+    refused_at(asks + "answers = [\"Yes\", \"No\"]\n", "question =", "right = 1");
+    refused_at(asks + "answers = [\"Yes\"]\nright = 1\n", "answers =", "two or three");
+    refused_at(asks + "answers = [\"Yes\", \"Yes\"]\nright = 1\n", "answers =", "alike");
+    refused_at(asks + "answers = [\"Yes\", \"\"]\nright = 1\n", "answers =", "must not be empty");
+    refused_at(asks + "answers = [\"{eye.lift}\", \"No\"]\nright = 1\n",
+               "answers =", "did you mean '{eye.left}'?");
+    refused_at(asks + "answers = [\"Yes\", \"No\"]\nright = 3\n", "right =", "from 1 to 2");
+    refused_at(asks + "answers = [\"Yes\", \"No\"]\nright = 0\n", "right =", "from 1");
+    refused_at(asks + "answers = [\"Yes\", \"No\"]\nright = \"Perhaps\"\n",
+               "right =", "none of the answers");
+    refused_at(asks + "answers = [\"Yes\", \"No\"]\nright = \"{focus.verdct}\"\n",
+               "right =", "did you mean '{focus.verdict}'?");
+}
+
+TEST_CASE("what is lit follows its part's name, and goes when the part goes") {
+    Document document = new_document();
+    const auto added = apply(document, AddPart{"spacer", {}});
+    REQUIRE(added);
+    document = *added;
+    std::size_t spacer = 0;
+    while (!std::holds_alternative<Spacer>(document.setup.parts.at(spacer).body))
+        ++spacer;
+    const std::string name = document.setup.parts[spacer].name;
+    TourStep step;
+    step.lit = {"part: " + name, "splitter_head"};
+    const auto toured = apply(document, SetTours{{Tour{"a", "A", {step}}}, "x"});
+    REQUIRE(toured);
+    const auto renamed = apply(*toured, RenamePart{spacer, "Long tube"});
+    REQUIRE(renamed);
+    CHECK(renamed->tours[0].steps[0].lit
+          == std::vector<std::string>{"part: Long tube", "splitter_head"});
+    const auto read = read_setup(write_setup(*renamed), "talk");
+    REQUIRE(read);
+    CHECK(read->document.tours == renamed->tours);
+    const auto removed = apply(*renamed, RemovePart{spacer});
+    REQUIRE(removed);
+    CHECK(removed->tours[0].steps[0].lit == std::vector<std::string>{"splitter_head"});
+    CHECK(read_setup(write_setup(*removed), "talk").has_value());
+    const auto replaced = apply(*renamed, ReplaceSetup{removed->setup, "x"});
+    REQUIRE(replaced);
+    CHECK(replaced->tours[0].steps[0].lit == std::vector<std::string>{"splitter_head"});
+    CHECK_FALSE(apply(*removed, SetTours{renamed->tours, "x"}));
+}
+
+TEST_CASE("a tour is found by its name, and by its title in any letters") {
+    const std::vector<Tour> tours{{"club-night", "For the Club", {}}, {"other", "Other", {}}};
+    CHECK((*find_tour(tours, "club-night"))->name == "club-night");
+    CHECK((*find_tour(tours, "for the club"))->name == "club-night");
+    const auto none = find_tour(tours, "For the clup");
+    REQUIRE_FALSE(none);
+    CHECK(none.error().what.find("did you mean 'For the Club'?") != std::string::npos);
+}

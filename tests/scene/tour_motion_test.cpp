@@ -68,3 +68,68 @@ TEST_CASE("a view that a step keeps is the view that it was taken from") {
     CHECK(near(again.yaw_rad, 0.7, 1e-4));  // kept in hundredths of a degree
     CHECK(near(again.pitch_rad, -0.2, 1e-4));
 }
+
+TEST_CASE("a step that asks waits with its question, then its answer comes with the light") {
+    const Setup setup = short_setup();
+    const Frame frame = build_frame(setup, report_of(setup));
+    Tour tour = three_views;
+    tour.steps[1].asks = TourQuestion{"Which?", {"This", "That"}, 0};
+    const TourPace pace{2, 8, 5};
+    CHECK(near(tour_duration(tour, pace), 3 * 8 + 2 * 2 + 5, 1e-12));
+    const auto at = [&](double seconds) { return tour_at(tour, seconds, frame, 1.5F, pace); };
+    CHECK(at(8).revealed == 1);
+    CHECK(at(9).revealed == 0);                     // on the way there
+    CHECK(at(10 + 4.99).revealed == 0);             // the room thinks
+    CHECK(near(at(10 + 5.4).revealed, 0.5, 1e-6));  // half of 0.8 s: the easing's middle
+    CHECK(at(10 + 5 + 0.8).revealed == 1);
+    CHECK(at(10 + 5 + 7.99).step == 1);
+    CHECK(at(10 + 5 + 8.01).step == 2);
+    CHECK(emphasis_at(tour, at(9.9), setup).results < 0.1F);
+    CHECK(emphasis_at(tour, at(12), setup).results == 0);
+    CHECK(emphasis_at(tour, at(20), setup).results == 1);
+}
+
+TEST_CASE("what is lit changes with the flight, half way at its middle") {
+    const Setup setup = short_setup();
+    const Frame frame = build_frame(setup, report_of(setup));
+    Tour tour = three_views;
+    tour.steps[1].lit = {"splitter_head"};
+    tour.steps[2].lit = {"telescope"};
+    const auto fades = [&](double seconds, int part) {
+        return emphasis_at(tour, tour_at(tour, seconds, frame, 1.5F, {2, 8}), setup).fade_of(part);
+    };
+    const int telescope = 0;
+    const int head = 4;
+    CHECK(fades(8, telescope) == 0);
+    CHECK(near(fades(9, telescope), 0.5, 1e-6));
+    CHECK(fades(10, telescope) == 1);
+    CHECK(fades(10, head) == 0);
+    CHECK(near(fades(19, telescope), 0.5, 1e-6));
+    CHECK(near(fades(19, head), 0.5, 1e-6));
+    CHECK(fades(28, telescope) == 0);
+    CHECK(fades(28, head) == 1);
+}
+
+TEST_CASE(
+    "a step that asks is seen as in a lower picture, above the foot where the answers stand") {
+    const Setup setup = short_setup();
+    const Frame frame = build_frame(setup, report_of(setup));
+    TourStep step{StandardView::rear, "", ""};
+    const Viewport viewport{1280, 500};
+    const Camera plain = tour_camera(step, frame, viewport.aspect());
+    step.asks = TourQuestion{"Which?", {"This", "That"}, 0};
+    const Camera asking = tour_camera(step, frame, viewport.aspect());
+    CHECK(asking.yaw_rad == plain.yaw_rad);
+    const float free = viewport.height * (1 - answers_share);
+    const auto centre = project(asking, frame.rear_bounds.centre(), viewport);
+    REQUIRE(centre);
+    CHECK(near(centre->y, free / 2, 1.0));  // one pixel: the box is not seen square
+    for (unsigned corner = 0; corner < 8; ++corner) {
+        const glm::vec3 share((corner & 1U) != 0, (corner & 2U) != 0, (corner & 4U) != 0);
+        const auto seen = project(
+            asking, glm::mix(frame.rear_bounds.low, frame.rear_bounds.high, share), viewport);
+        REQUIRE(seen);
+        CHECK(seen->y < free);
+        CHECK(seen->y > 0);
+    }
+}

@@ -19,9 +19,9 @@ std::string quoted(const Setup& setup, const std::string& caption) {
     return *filled;
 }
 
-// "12.3 mm short" as 12.3
+// "12.3 mm short", where an unbroken space (U+00A0, in UTF-8 from C2 on) stands before the unit, as 12.3
 double leading_number(const std::string& text) {
-    const auto number = parse_number(text.substr(0, text.find(' ')));
+    const auto number = parse_number(text.substr(0, text.find('\xC2')));
     REQUIRE(number);
     return *number;
 }
@@ -37,7 +37,7 @@ TEST_CASE("what the chain spends less what the telescope has is what the drawtub
     CHECK(near(has, 116, 1e-9));  // the sample's own back focus
     // Each number is printed with one decimal; three of them add up to three half digits.
     CHECK(near(lacks, spent - has, 0.15 + 1e-9));
-    CHECK(quoted(setup, "it is {focus.shortfall}.").ends_with(" mm short."));
+    CHECK(quoted(setup, "it is {focus.shortfall}.").ends_with("\u00A0mm short."));
 }
 
 TEST_CASE("a setup that reaches is in focus, and its shifter obeys the thin-lens equation") {

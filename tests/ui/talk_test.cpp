@@ -137,3 +137,89 @@ TEST_CASE("F5 and Enter tell the first tour") {
     CHECK(desk.transient.is_giving_talk());
     CHECK_FALSE(desk.has("talk/cancel"));
 }
+
+namespace {
+
+// The first tour ends with a question: "Which eye gets more light?"
+void go_to_question(Desk& desk) {
+    give_talk(desk);
+    for (int i = 0; i < 10 && !desk.has("talk/card/1"); ++i) {
+        desk.key(ImGuiKey_PageDown);
+        desk.frame(2);
+    }
+    REQUIRE(desk.has("talk/card/3"));
+    land(desk);
+}
+
+}  // namespace
+
+TEST_CASE("a clicker's forward first tells the answer, then goes on") {
+    Desk desk;
+    desk.key(ImGuiKey_F5);
+    desk.click("talk/tour/why-it-will-not-focus");
+    desk.key(ImGuiKey_PageDown);
+    land(desk);
+    const std::string question = caption(desk);
+    CHECK(question.ends_with("?"));
+    CHECK(desk.last.emphasis.results == 0);
+    desk.key(ImGuiKey_PageDown);
+    const std::string result = caption(desk);
+    CHECK(result != question);
+    CHECK(result.find("mm") != std::string::npos);
+    CHECK(desk.last.emphasis.results < 1);
+    CHECK(desk.last.animating);
+    land(desk);
+    CHECK(desk.last.emphasis.results == 1);
+    desk.key(ImGuiKey_PageDown);
+    CHECK(caption(desk) == "Will it come to focus?");
+    desk.key(ImGuiKey_PageUp);
+    CHECK(caption(desk) == question);  // asked anew
+}
+
+TEST_CASE("the room's answer is taken by key and by mouse, once") {
+    Desk desk;
+    go_to_question(desk);
+    const std::string question = caption(desk);
+    desk.key(ImGuiKey_2);
+    REQUIRE(desk.transient.state().talk->chosen);
+    CHECK(*desk.transient.state().talk->chosen == 1);
+    CHECK(caption(desk) != question);
+    desk.key(ImGuiKey_1);
+    CHECK(*desk.transient.state().talk->chosen == 1);
+    desk.key(ImGuiKey_Escape);
+
+    go_to_question(desk);
+    desk.click("talk/card/3");
+    CHECK(*desk.transient.state().talk->chosen == 2);
+    desk.key(ImGuiKey_PageUp);
+    desk.key(ImGuiKey_3);  // nothing is asked there
+    CHECK_FALSE(desk.transient.state().talk->chosen);
+}
+
+TEST_CASE("before the answer no name tells a result, and what has faded bears no name") {
+    Desk desk;
+    go_to_question(desk);
+    const Emphasis asked = desk.last.emphasis;
+    CHECK(asked.results == 0);
+    desk.key(ImGuiKey_Escape);
+    give_talk(desk);
+    desk.key(ImGuiKey_PageDown);
+    CHECK(desk.last.emphasis.faded.size() == desk.setup().parts.size());
+    land(desk);
+    for (std::size_t i = 0; i < desk.setup().parts.size(); ++i) {
+        const bool is_head = std::holds_alternative<SplitterHead>(desk.setup().parts[i].body);
+        CHECK(desk.last.emphasis.fade_of(static_cast<int>(i)) == (is_head ? 0.0F : 1.0F));
+    }
+    desk.key(ImGuiKey_Escape);
+    desk.frame(2);
+    CHECK(desk.last.emphasis == Emphasis{});
+}
+
+TEST_CASE("the speaker reads the question with its right answer before the room does") {
+    Desk desk;
+    go_to_question(desk);
+    desk.key(ImGuiKey_S);
+    REQUIRE(desk.last.speaker);
+    REQUIRE(desk.last.speaker->words.asked);
+    CHECK(desk.last.speaker->words.asked->right.has_value());
+}

@@ -87,3 +87,83 @@ TEST_CASE("a tour of one's own is told by its button, with its caption filled") 
     desk.click("tours/remove");
     CHECK(tours_of(desk).empty());
 }
+
+TEST_CASE(
+    "a bad caption outlives a visit to another step, and says what is wrong wherever one is") {
+    Desk desk;
+    show_tours(desk);
+    new_tour(desk, "one-beam-becomes-two");
+    desk.click("tours/step/0");
+    desk.click("tours/caption");
+    desk.key(ImGuiKey_A, {ImGuiMod_Ctrl});
+    desk.type("It is {focus.shortfal}");
+    desk.click("tours/step/1");
+    CHECK_FALSE(desk.has("tours/refused"));
+    CHECK(desk.widget("tours/step/0").tooltip.find("{focus.shortfall}") != std::string::npos);
+    // It goes with its step when steps are moved.
+    desk.click("tours/step/up");
+    desk.click("tours/step/1");
+    REQUIRE(desk.has("tours/refused"));
+    CHECK(desk.widget("tours/refused").label == "It is {focus.shortfal}");
+    desk.click("tours/caption");
+    desk.key(ImGuiKey_A, {ImGuiMod_Ctrl});
+    desk.type("It is {focus.shortfall}");
+    desk.click("tours/step/0");
+    desk.frame(3);
+    CHECK(tours_of(desk)[0].steps[1].caption == "It is {focus.shortfall}");
+    CHECK(desk.refused.empty());
+}
+
+TEST_CASE("parts are lit by ticks, each undone alone, and all ticks are none") {
+    Desk desk;
+    show_tours(desk);
+    new_tour(desk, "view");
+    const auto lit = [&] { return tours_of(desk)[0].steps[0].lit; };
+    CHECK(lit().empty());
+    const std::string head = desk.setup().parts[desk.index<SplitterHead>()].name;
+    desk.click("tours/lit/" + std::to_string(desk.index<SplitterHead>()));
+    CHECK(lit() == std::vector<std::string>{"part: " + head});
+    desk.click("tours/lit/" + std::to_string(desk.index<Focuser>()));
+    CHECK(lit().size() == 2);
+    desk.history.undo();
+    CHECK(lit().size() == 1);
+    desk.frame(2);
+    desk.click("tours/lit/" + std::to_string(desk.index<SplitterHead>()));
+    CHECK(lit().empty());
+}
+
+TEST_CASE("a question is put to a step, its texts are kept until they can be taken, its right "
+          "answer follows a value") {
+    Desk desk;
+    show_tours(desk);
+    new_tour(desk, "view");
+    desk.click("tours/asks");
+    const auto asks = [&] { return tours_of(desk)[0].steps[0].asks; };
+    REQUIRE(asks());
+    CHECK(asks()->right_value == "{focus.verdict}");
+    desk.frame(2);
+    // The sample is short of focus.
+    CHECK(desk.widget("tours/verdict").label.find("falls short") != std::string::npos);
+    desk.click("tours/answer/1");
+    desk.key(ImGuiKey_A, {ImGuiMod_Ctrl});
+    desk.type("{head.pth}");
+    desk.click("tours/title");
+    CHECK(asks()->answers[0] == "Yes");
+    REQUIRE(desk.has("tours/answer/1/refused"));
+    desk.click("tours/answer/1");
+    desk.key(ImGuiKey_A, {ImGuiMod_Ctrl});
+    desk.type("{head.path}");
+    desk.click("tours/title");
+    CHECK(asks()->answers[0] == "{head.path}");
+    desk.click("tours/right");
+    desk.click("tours/right/head.path");
+    desk.frame(2);
+    CHECK(asks()->right_value == "{head.path}");
+    desk.click("tours/answer/remove");
+    CHECK(asks()->answers.size() == 2);
+    desk.click("tours/asks");
+    CHECK_FALSE(asks());
+    desk.history.undo();
+    CHECK(asks()->answers.size() == 2);
+    CHECK(desk.refused.empty());
+}

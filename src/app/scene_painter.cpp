@@ -93,7 +93,7 @@ Result<Image> ScenePainter::paint_talk(const Frame& frame, const FilmMoment& mom
     const ImVec2 corner{0, layout.title_height};
     list.AddImage(as_imgui_texture(stage_.texture()), corner,
                   {viewport.width, corner.y + viewport.height}, {0, 1}, {1, 0});
-    const float foot = step.asked ? answers_foot(layout) : 0;
+    const float foot = step.asked ? asked_foot(layout) : 0;
     draw_labels(
         list, corner, viewport,
         {frame, moment.camera, moment.options, -1, std::nullopt, foot, nullptr, moment.emphasis});

@@ -135,7 +135,7 @@ Result<void> read_right(Reading& reading, const toml::node& node, TourQuestion& 
         return refuse_at(reading, node,
                          fmt::format("right must be the number of the right answer, from 1, or a "
                                      "value such as \"{{focus.verdict}}\", not {}",
-                                     what_it_is(node)));
+                                     number ? std::to_string(*number) : what_it_is(node)));
     }
     asks.right = static_cast<std::size_t>(*number - 1);
     return {};

@@ -89,7 +89,7 @@ TourStep focus_verdict(const FocusBudget& budget) {
     TourStep told = told_verdict(budget);
     if (drawtube_decides(budget)) return told;
     return asking({"Will it come to focus?",
-                   {"Yes", "No, it falls short", "No, it lies beyond the travel"},
+                   {"Yes", "No, it falls short", "No, it falls too far"},
                    0,
                    "{focus.verdict}"},
                   std::move(told));
@@ -125,7 +125,8 @@ Tour why_it_will_not_focus(const Setup& setup, const Report& report) {
     return {
         "why-it-will-not-focus",
         drawtube_decides(budget) ? "Where it focuses" : "Will it focus, and why",
-        {lit_by({the_telescope, the_focuser}, path_to_spend(budget)),
+        {lit_by({the_focuser, the_eyepieces}, focus_verdict(budget)),
+         lit_by({the_telescope, the_focuser}, path_to_spend(budget)),
          lit_by(
              {the_chain, the_head},
              asking_number(
@@ -138,8 +139,7 @@ Tour why_it_will_not_focus(const Setup& setup, const Report& report) {
                  {StandardView::rear,
                   "The parts behind the focuser spend {chain.path}, of which the head alone spends "
                   "{head.path}.",
-                  "Air counts in full; glass counts its length divided by its index."})),
-         lit_by({the_focuser, the_eyepieces}, focus_verdict(budget))}};
+                  "Air counts in full; glass counts its length divided by its index."}))}};
 }
 
 Tour what_a_shifter_does(const Setup& setup, const FocusBudget& budget) {

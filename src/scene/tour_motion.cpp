@@ -36,11 +36,11 @@ float eased(double t) {
 Camera tour_camera(const TourStep& step, const Frame& frame, float aspect) {
     if (!step.asks) return camera_without_foot(step, frame, aspect);
     // As in a picture that is lower by the foot, which is then put below it.
-    constexpr float free_share = 1 - answers_share;
+    constexpr float free_share = 1 - asked_share;
     Camera camera = camera_without_foot(step, frame, aspect / free_share);
     camera.distance_mm /= free_share;
     const float height = 2 * camera.distance_mm * std::tan(0.5F * camera.field_of_view_rad);
-    camera.target -= 0.5F * answers_share * height * camera_axes(camera).up;
+    camera.target -= 0.5F * asked_share * height * camera_axes(camera).up;
     return camera;
 }
 

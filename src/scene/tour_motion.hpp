@@ -22,8 +22,8 @@ struct TourMoment {
     float revealed = 1;  ///< of the answer to what it asks: 0 while the room thinks .. 1, eased
 };
 
-/// Of a talk's picture, at its foot: where the answers stand when the room is asked.
-inline constexpr float answers_share = 0.19F;
+/// Of a talk's picture, at its foot: where question and answers stand when the room is asked.
+inline constexpr float asked_share = 0.28F;
 /// What was traced comes into the picture in so many seconds once the answer is told.
 inline constexpr double reveal_seconds = 0.8;
 

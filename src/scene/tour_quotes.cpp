@@ -37,7 +37,7 @@ std::string focus_in_words(const FocusBudget& budget) {
 
 std::string verdict_in_words(const FocusBudget& budget) {
     if (budget.reaches) return "Yes";
-    return budget.shortfall_is_inward ? "No, it falls short" : "No, it lies beyond the travel";
+    return budget.shortfall_is_inward ? "No, it falls short" : "No, it falls too far";
 }
 
 void quote_focus(std::vector<TourQuote>& quotes, const Report& report) {

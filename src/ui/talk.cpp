@@ -105,7 +105,7 @@ Area draw_talk_picture(const Ui& ui, TalkState& talk, const TourStep& step, ImVe
     ui.note("talk/picture", "The picture", "Drag: turn. Wheel: nearer. The next step flies on.");
     turn_by_hand(ui, talk, picture);
     list.PushClipRect(picture.corner(), {picture.right(), picture.bottom()}, true);
-    const float foot = step.asks ? answers_foot(layout) : 0;
+    const float foot = step.asks ? asked_foot(layout) : 0;
     draw_labels(list, picture.corner(), talk_viewport(picture),
                 {ui.view.frame, ui.session.camera, ui.session.view, -1, std::nullopt, foot, nullptr,
                  talk.emphasis});
@@ -168,16 +168,17 @@ void draw_told_step(const Ui& ui, TalkState& talk, const std::vector<Tour>& tour
         draw_talk_overlay(list, screen, words, hot);
         ImGui::SetCursorScreenPos({0, picture.bottom()});
         ImGui::Dummy({screen.x, screen.y - picture.bottom()});
-        ui.note("talk/caption", band_words(words));
+        ui.note("talk/caption", newest_words(words));
         if (talk.has_notes) tell_speaker(ui, talk, tour, *shown);
     }
     if (talk.is_black) list.AddRectFilled({0, 0}, screen, IM_COL32(0, 0, 0, 255));
     bool on_button = false;
     if (alpha > 0) {
-        if (!talk.is_black && !hot) draw_talk_pointer(list, screen, alpha, ImGui::IsMouseDown(1));
+        const bool darkens = ImGui::IsMouseDown(1);
+        if (!talk.is_black && (!hot || darkens)) draw_talk_pointer(list, screen, alpha, darkens);
         Area free = picture;
-        if (talk.answers > 0) free.height -= answers_foot(talk_layout(screen.x, screen.y));
-        on_button = draw_talk_buttons(ui, free, alpha);
+        if (talk.answers > 0) free.height -= asked_foot(talk_layout(screen.x, screen.y));
+        if (!darkens) on_button = draw_talk_buttons(ui, free, alpha);
     }
     if (!on_button && !hot) ImGui::SetMouseCursor(ImGuiMouseCursor_None);
 }

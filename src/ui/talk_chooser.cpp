@@ -42,9 +42,9 @@ void draw_talk_chooser(const Ui& ui) {
     ImGui::PushFont(font(TextFace::bold));
     ImGui::TextUnformatted("Which tour do you want to tell?");
     ImGui::PopFont();
-    wrapped_text("It takes the whole screen. Space, the arrows or a clicker go on and back, B "
-                 "turns the screen black, S "
-                 "shows your notes in a window of their own, Esc leaves.",
+    wrapped_text("It takes the whole screen. Space, the arrows or a clicker go on and back, 1 to "
+                 "3 are the room's answers, B turns the screen black, S shows your notes in a "
+                 "window of their own, Esc leaves.",
                  colour(Tone::text_dim));
     ImGui::Dummy({1, grid(1)});
     std::string chosen;

@@ -46,7 +46,7 @@ TalkWords talk_words(const TourFrame& shown) {
     return {shown.title, shown.caption, shown.step, shown.steps, shown.asked};
 }
 
-const std::string& band_words(const TalkWords& words) {
+const std::string& newest_words(const TalkWords& words) {
     return words.asked && !words.is_revealed ? words.asked->question : words.caption;
 }
 
@@ -55,7 +55,7 @@ float caption_room(const TalkLayout& layout) { return layout.band_height - layou
 namespace {
 
 FittedWords fitted_band(const TalkWords& words, const TalkLayout& layout) {
-    return fitted(band_words(words), {layout.caption_width, caption_room(layout)},
+    return fitted(words.caption, {layout.caption_width, caption_room(layout)},
                   *font(TextFace::large), layout.caption_size);
 }
 
@@ -85,10 +85,11 @@ void draw_talk_overlay(ImDrawList& list,
                  title.lines.c_str());
     const float band_top = size.y - layout.band_height;
     list.AddRectFilled({0, band_top}, size, colour(Tone::ground));
+    draw_talk_question(list, size, words, hot_answer);
+    if (words.asked && !words.is_revealed) return;
     const FittedWords band = fitted_band(words, layout);
     const float caption_y = band_top + (layout.band_height - band.height) / 2;
     list.AddText(face, band.size, {layout.margin, caption_y}, ink, band.lines.c_str());
-    draw_talk_answers(list, size, words, hot_answer);
 }
 
 }  // namespace beamfork

@@ -41,28 +41,30 @@ float talk_aspect(int width, int height);
 /// The scale for the theme at which a talk's letters are drawn without being enlarged.
 float talk_scale(float height);
 
-/// What is read in the band below the picture: the caption, or the question while it is asked.
-const std::string& band_words(const TalkWords& words);
+/// What the room has to read now: the question while it is asked, else the caption.
+const std::string& newest_words(const TalkWords& words);
 
-/// Height of those words once wrapped, in pixels, and how much there is for them; they are made smaller until they fit.
-/// Needs a frame of the interface.
+/// Height of the caption once wrapped, in pixels, and how much there is for it; its letters are made smaller until it
+/// fits. Needs a frame of the interface.
 float caption_height(const TalkWords& words, const TalkLayout& layout);
 float caption_room(const TalkLayout& layout);
 
-/// The foot of the picture that answers take: no name goes there.
-float answers_foot(const TalkLayout& layout);
-/// Where the answers stand, side by side, from left to right; on the screen.
+/// The foot of the picture that a question takes with its answers: no name goes there. The caption's band stays free
+/// for what is told then.
+float asked_foot(const TalkLayout& layout);
+/// Where the question stands, and below it the answers, side by side, from left to right; on the screen.
+Area question_area(const TalkLayout& layout);
 std::vector<Area> answer_areas(const TalkLayout& layout, std::size_t count);
 
 void draw_talk_overlay(ImDrawList& list,
                        ImVec2 size,
                        const TalkWords& words,
                        std::optional<std::size_t> hot_answer = {});
-/// The answers over the foot of the picture (talk_answers.cpp). `hot`: under the pointer. Once revealed the right one
+/// Question and answers over the foot of the picture (talk_answers.cpp). `hot`: under the pointer. Once revealed the right one
 /// bears a tick, the chosen one that is wrong a cross.
-void draw_talk_answers(ImDrawList& list,
-                       ImVec2 size,
-                       const TalkWords& words,
-                       std::optional<std::size_t> hot = {});
+void draw_talk_question(ImDrawList& list,
+                        ImVec2 size,
+                        const TalkWords& words,
+                        std::optional<std::size_t> hot = {});
 
 }  // namespace beamfork

@@ -26,7 +26,7 @@ void draw_asks_box(const Ui& ui, const TourStep& step) {
     change_step(ui, asks ? "Ask the room" : "Ask the room no more", [&](TourStep& here) {
         here.asks = asks ? std::optional(
                         TourQuestion{"Will it come to focus?",
-                                     {"Yes", "No, it falls short", "No, it lies beyond the travel"},
+                                     {"Yes", "No, it falls short", "No, it falls too far"},
                                      0,
                                      "{focus.verdict}"})
                          : std::nullopt;

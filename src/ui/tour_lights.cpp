@@ -10,9 +10,12 @@ void draw_tour_lights(const Ui& ui, const TourStep& step) {
     const std::vector<std::size_t> choices = parts_in_light(ui.setup(), ui.setup().chosen);
     const std::vector<bool> lit = lit_parts(step.lit, ui.setup());
     dim_text(step.lit.empty() ? "Lit: everything" : "Lit, while all else fades");
+    const float right = ImGui::GetCursorScreenPos().x + ImGui::GetContentRegionAvail().x;
     for (const std::size_t part : choices) {
         bool is_lit = lit[part];
         const std::string& words = ui.setup().parts[part].name;
+        const float wide = ImGui::GetFrameHeight() + grid(4) + text_width(words);
+        if (part != choices.front() && ImGui::GetItemRectMax().x + wide < right) ImGui::SameLine();
         const std::string id = fmt::format("{}##tours/lit/{}", words, part);
         const bool is_pressed = ImGui::Checkbox(id.c_str(), &is_lit);
         constexpr const char* help =

@@ -17,8 +17,8 @@ void TourEditState::move_drafts(
     for (auto& [place, words] : drafts) {
         if (place.tour != of_tour) {
             moved.emplace(place, std::move(words));
-        } else if (const auto step = where_now(place.step)) {
-            moved.emplace(TourTextPlace{place.tour, *step, place.entry}, std::move(words));
+        } else if (const auto now = where_now(place.step)) {
+            moved.emplace(TourTextPlace{place.tour, *now, place.entry}, std::move(words));
         }
     }
     drafts = std::move(moved);

@@ -197,6 +197,9 @@ void draw_tours_panel(const Ui& ui) {
     }
     const Tour tour = tours[state.tour];
     settle_drafts(ui);
+    // What is lit is seen in the picture while one is at it.
+    if (ImGui::IsWindowHovered(ImGuiHoveredFlags_RootAndChildWindows))
+        ui.requests.emphasis = emphasis_on(tour.steps.at(state.step).lit, ui.setup());
     SideBySide sides("tours/sides", 3, grid(60));
     sides.next();
     draw_title_entry(ui, tour);

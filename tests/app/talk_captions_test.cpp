@@ -30,6 +30,16 @@ private:
     ImGuiContext* context_;
 };
 
+// In letters of the full size.
+void check_full_size(const std::string& words,
+                     float width,
+                     float height,
+                     const TalkLayout& layout) {
+    const FittedWords fit =
+        fitted(words, {width, 1e6F}, *font(TextFace::large), layout.caption_size);
+    CHECK(fit.height <= height);
+}
+
 }  // namespace
 
 TEST_CASE("no words of any tour on any demo leave their band at 1280 x 720, and hardly any is made "
@@ -50,15 +60,12 @@ TEST_CASE("no words of any tour on any demo leave their band at 1280 x 720, and 
                 REQUIRE(shown);
                 CAPTURE(demo.name);
                 CAPTURE(shown->caption);
-                TalkWords words = talk_words(*shown);
-                for (const bool is_revealed : {false, true}) {
-                    words.is_revealed = is_revealed;
-                    CHECK(caption_height(words, layout) <= caption_room(layout));
-                    const std::string& told = band_words(words);
-                    const FittedWords fit = fitted(told, {layout.caption_width, 1e6F},
-                                                   *font(TextFace::large), layout.caption_size);
-                    CHECK(fit.height <= caption_room(layout));  // in letters of the full size
-                }
+                const TalkWords words = talk_words(*shown);
+                CHECK(caption_height(words, layout) <= caption_room(layout));
+                check_full_size(words.caption, layout.caption_width, caption_room(layout), layout);
+                if (!words.asked) continue;
+                const Area question = question_area(layout);
+                check_full_size(words.asked->question, question.width, question.height, layout);
             }
         }
     }

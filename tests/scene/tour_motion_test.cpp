@@ -120,7 +120,7 @@ TEST_CASE(
     step.asks = TourQuestion{"Which?", {"This", "That"}, 0};
     const Camera asking = tour_camera(step, frame, viewport.aspect());
     CHECK(asking.yaw_rad == plain.yaw_rad);
-    const float free = viewport.height * (1 - answers_share);
+    const float free = viewport.height * (1 - asked_share);
     const auto centre = project(asking, frame.rear_bounds.centre(), viewport);
     REQUIRE(centre);
     CHECK(near(centre->y, free / 2, 1.0));  // one pixel: the box is not seen square

@@ -52,7 +52,7 @@ TEST_CASE("whether it comes to focus is answered by the budget of each setup") {
     CHECK(right_words(asked_in(short_setup(), tour, "Will it")) == "No, it falls short");
     Setup far = short_setup();
     std::get<Refractor>(far.parts[0].body).back_focus = {400};  // far beyond chain and travel
-    CHECK(right_words(asked_in(far, tour, "Will it")) == "No, it lies beyond the travel");
+    CHECK(right_words(asked_in(far, tour, "Will it")) == "No, it falls too far");
 }
 
 TEST_CASE("a drawtube that is held is not asked whether it goes to focus") {

@@ -174,7 +174,9 @@ void draw_step_rows(const Ui& ui, const Tour& tour) {
             state.step = i;
             const float aspect = static_cast<float>(ui.requests.scene.width)
                                  / static_cast<float>(std::max(1, ui.requests.scene.height));
-            move_camera(ui, tour_camera(step, ui.view.frame, aspect));
+            TourStep seen = step;  // as its view was taken, without room for the answers
+            seen.asks.reset();
+            move_camera(ui, tour_camera(seen, ui.view.frame, aspect));
         }
         const std::string told = wrong.value_or(words);
         tooltip(told);

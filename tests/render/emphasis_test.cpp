@@ -59,8 +59,9 @@ TEST_CASE("half way a body covers half of its pixels' light, with and without sa
         const double whole = mean(0);
         const double gone = mean(1);
         REQUIRE(std::abs(whole - gone) > 60);
-        // Of 1600 pixels' noise; the ghost's own light comes in evenly.
-        CHECK(near((mean(0.5F) - gone) / (whole - gone), 0.5, 0.08));
+        // 0.08: the noise of 1600 pixels, and the ghost's own light. Which samples an alpha covers is the driver's to
+        // round: half a sample of four more or less (OpenGL 3.3 core, 4.1.3: any function that is nearly linear).
+        CHECK(near((mean(0.5F) - gone) / (whole - gone), 0.5, samples == 1 ? 0.08 : 0.08 + 0.125));
     }
 }
 

@@ -116,14 +116,18 @@ TEST_CASE(
     const Frame frame = build_frame(setup, report_of(setup));
     TourStep step{StandardView::rear, "", ""};
     const Viewport viewport{1280, 500};
-    const Camera plain = tour_camera(step, frame, viewport.aspect());
+    const float free = viewport.height * (1 - asked_share);
+    const Camera lower = tour_camera(step, frame, viewport.width / free);
     step.asks = TourQuestion{"Which?", {"This", "That"}, 0};
     const Camera asking = tour_camera(step, frame, viewport.aspect());
-    CHECK(asking.yaw_rad == plain.yaw_rad);
-    const float free = viewport.height * (1 - asked_share);
-    const auto centre = project(asking, frame.rear_bounds.centre(), viewport);
-    REQUIRE(centre);
-    CHECK(near(centre->y, free / 2, 1.0));  // one pixel: the box is not seen square
+    CHECK(asking.yaw_rad == lower.yaw_rad);
+    // What the lower picture has in its middle, at its scale.
+    const auto middle = project(asking, lower.target, viewport);
+    REQUIRE(middle);
+    CHECK(near(middle->x, viewport.width / 2, 0.01));  // single precision
+    CHECK(near(middle->y, free / 2, 0.01));
+    CHECK(near(mm_per_pixel(asking, viewport) / mm_per_pixel(lower, {viewport.width, free}), 1,
+               1e-5));
     for (unsigned corner = 0; corner < 8; ++corner) {
         const glm::vec3 share((corner & 1U) != 0, (corner & 2U) != 0, (corner & 4U) != 0);
         const auto seen = project(

@@ -47,15 +47,14 @@ std::vector<std::optional<PointLight>> few_ray_light(const Train& train,
     auto map = PupilMap::of(train, path);
     if (!map) return found;
     std::vector<PupilBound> bounds;
-    PupilLight light;
+    PupilOutline outline;
     for (std::size_t first = 0; first < slopes.size(); first += fields_at_once) {
         const std::size_t count = std::min(fields_at_once, slopes.size() - first);
         map->look_from(slopes.subspan(first, count));
         for (std::size_t field = 0; field < count; ++field) {
             if (!map->is_known(field)) continue;
             map->bounds_of(field, bounds);
-            find_pupil_light(bounds, light);
-            found[first + field] = light_from(light, bounds, places[first + field]);
+            found[first + field] = light_from(outline.light(bounds), bounds, places[first + field]);
         }
     }
     return found;

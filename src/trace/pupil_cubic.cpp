@@ -105,12 +105,13 @@ PupilCubic CubicLanes::of(std::size_t field) const {
     return cubic;
 }
 
-CubicFitter::CubicFitter() {
+CubicFit cubic_fit() {
+    CubicFit fit;
     const PupilNodes nodes = pupil_nodes();
     SquareMatrix normal{};
     for (std::size_t node = 0; node < pupil_node_count; ++node) {
         const auto row = powers(nodes[node]);
-        values_from_terms_[node] = row;
+        fit.values_from_terms[node] = row;
         for (std::size_t i = 0; i < cubic_term_count; ++i) {
             for (std::size_t k = 0; k < cubic_term_count; ++k)
                 normal[i][k] += row[i] * row[k];
@@ -120,30 +121,10 @@ CubicFitter::CubicFitter() {
     for (std::size_t i = 0; i < cubic_term_count; ++i) {
         for (std::size_t node = 0; node < pupil_node_count; ++node) {
             for (std::size_t k = 0; k < cubic_term_count; ++k)
-                terms_from_values_[i][node] += back[i][k] * values_from_terms_[node][k];
+                fit.terms_from_values[i][node] += back[i][k] * fit.values_from_terms[node][k];
         }
     }
-}
-
-void CubicFitter::fit(const NodeLanes& values, CubicLanes& found) const {
-    for (std::size_t i = 0; i < cubic_term_count; ++i) {
-        FieldLanes sum{};
-        for (std::size_t node = 0; node < pupil_node_count; ++node) {
-            for (std::size_t field = 0; field < fields_at_once; ++field)
-                sum[field] += terms_from_values_[i][node] * values[node][field];
-        }
-        found.terms[i] = sum;
-    }
-    found.residual = {};
-    for (std::size_t node = 0; node < pupil_node_count; ++node) {
-        FieldLanes apart = values[node];
-        for (std::size_t i = 0; i < cubic_term_count; ++i) {
-            for (std::size_t field = 0; field < fields_at_once; ++field)
-                apart[field] -= values_from_terms_[node][i] * found.terms[i][field];
-        }
-        for (std::size_t field = 0; field < fields_at_once; ++field)
-            found.residual[field] = std::max(found.residual[field], std::abs(apart[field]));
-    }
+    return fit;
 }
 
 }  // namespace beamfork

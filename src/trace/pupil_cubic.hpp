@@ -34,7 +34,6 @@ struct PupilCubic {
 /// Field points side by side: the rays of one node for all of them stand next to each other.
 inline constexpr std::size_t fields_at_once = 16;
 using FieldLanes = std::array<double, fields_at_once>;
-using NodeLanes = std::array<FieldLanes, pupil_node_count>;
 
 /// Cubics of many field points at once.
 struct CubicLanes {
@@ -43,15 +42,11 @@ struct CubicLanes {
     [[nodiscard]] PupilCubic of(std::size_t field) const;
 };
 
-/// Least squares through the values at the nodes.
-class CubicFitter {
-public:
-    CubicFitter();
-    void fit(const NodeLanes& values, CubicLanes& found) const;
-
-private:
-    std::array<std::array<double, pupil_node_count>, cubic_term_count> terms_from_values_{};
-    std::array<std::array<double, cubic_term_count>, pupil_node_count> values_from_terms_{};
+/// Least squares through the values at the nodes, as two small matrices.
+struct CubicFit {
+    std::array<std::array<double, pupil_node_count>, cubic_term_count> terms_from_values{};
+    std::array<std::array<double, cubic_term_count>, pupil_node_count> values_from_terms{};
 };
+CubicFit cubic_fit();
 
 }  // namespace beamfork

@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "trace/bundle_kernel.hpp"
-#include "trace/pupil_edges.hpp"
+#include "trace/pupil_kernel.hpp"
 
 namespace beamfork {
 
@@ -13,98 +13,48 @@ namespace {
 constexpr std::size_t ray_count = pupil_node_count * fields_at_once;
 static_assert(ray_count <= RayBlock::capacity && ray_count % RayBlock::granule == 0);
 
-// Where the rays met one plane and how they came, in the straightened path.
-struct Meetings {
-    std::array<const double*, 3> at{};
-    std::array<const double*, 3> along{};
-};
-
-Meetings meetings_of(RayTrail& trail, std::size_t surface) {
+NodeMeetings meetings_of(RayTrail& trail, std::size_t surface) {
     return {{trail.column(surface, RayTrail::x), trail.column(surface, RayTrail::y),
              trail.column(surface, RayTrail::z)},
             {trail.column(surface, RayTrail::kx), trail.column(surface, RayTrail::ky),
              trail.column(surface, RayTrail::kz)}};
 }
 
-double* numbers(NodeLanes& lanes) { return lanes.front().data(); }
-
-void measure(const Gauge& gauge, const Meetings& met, NodeLanes& values) {
-    double* const to = numbers(values);
-    const Direction& a = gauge.along;
-    if (gauge.of == Gauge::Of::place) {
-        for (std::size_t i = 0; i < ray_count; ++i)
-            to[i] = a.x * met.at[0][i] + a.y * met.at[1][i] + a.z * met.at[2][i] - gauge.from;
-        return;
-    }
-    const double sign = gauge.of == Gauge::Of::more_than ? 1 : -1;
-    for (std::size_t i = 0; i < ray_count; ++i) {
-        const double part =
-            std::abs(a.x * met.along[0][i] + a.y * met.along[1][i] + a.z * met.along[2][i]);
-        to[i] = sign * (part - gauge.from);
-    }
-}
-
-Meetings meetings_of(const RoofMeetings& roof, RoofHit hit) {
+NodeMeetings meetings_of(const RoofMeetings& roof, RoofHit hit) {
     const auto& at = roof.of(hit);
     return {{at[0].data(), at[1].data(), at[2].data()},
             {roof.along[0].data(), roof.along[1].data(), roof.along[2].data()}};
 }
 
-// What a bound's values at the nodes say about the whole pupil, made wider: the outermost nodes stand apart, and
-// what is not linear may bulge between them.
-constexpr double beyond_nodes = 1.15;
-
-void judge_half(const NodeLanes& u, FieldLanes& nearest) {
-    FieldLanes lowest = u[0];
-    for (const FieldLanes& node : u) {
-        for (std::size_t field = 0; field < fields_at_once; ++field)
-            lowest[field] = std::min(lowest[field], node[field]);
-    }
-    for (std::size_t field = 0; field < fields_at_once; ++field)
-        nearest[field] = u[0][field] - beyond_nodes * (u[0][field] - lowest[field]);
+// By how much farther a roof's first face is than its second: told as a bound that lets light pass where it is.
+PupilEdge roof_order() {
+    PupilEdge edge;
+    edge.u.along = {1, 0, 0};
+    return edge;
 }
-
-void judge_round(const NodeLanes& u, const NodeLanes& v, bool is_block, FieldLanes& nearest) {
-    FieldLanes spread{};
-    for (std::size_t node = 0; node < pupil_node_count; ++node) {
-        for (std::size_t field = 0; field < fields_at_once; ++field) {
-            const double x = u[node][field] - u[0][field];
-            const double y = v[node][field] - v[0][field];
-            spread[field] = std::max(spread[field], x * x + y * y);
-        }
-    }
-    for (std::size_t field = 0; field < fields_at_once; ++field) {
-        const double middle = std::sqrt(u[0][field] * u[0][field] + v[0][field] * v[0][field]);
-        const double reach = beyond_nodes * std::sqrt(spread[field]);
-        nearest[field] = (is_block ? middle - 1 : 1 - middle) - reach;
-    }
+NodeMeetings order_of(const RoofMeetings& roof) {
+    const double* const column = roof.swapped_by.data();
+    return {{column, column, column}, {}};
 }
 
 }  // namespace
 
 struct PupilMap::Impl {
-    struct EdgeLanes {
-        CubicLanes u, v;
-        FieldLanes nearest{};  ///< below 0 where the bound may take light
-    };
-
     const Train& train;
     StraightPath straight;
     PupilEdges edges;
     BlockTracer trace_block;
-    CubicFitter fitter{};
+    CubicFit fit = cubic_fit();
     PupilNodes nodes = pupil_nodes();
     RayBlock block{};
     RayTrail trail;
-    std::vector<EdgeLanes> lanes{};      ///< of each edge
-    std::vector<CubicLanes> gates{};     ///< of each roof: >= 0 where it is met in the other order
+    std::vector<BoundLanes> lanes{};     ///< of each edge
+    std::vector<BoundLanes> gates{};     ///< of each roof: u >= 0 where it is met in the other order
     std::vector<RoofMeetings> roofs{};
     std::array<bool, fields_at_once> is_known{};
-    NodeLanes u{}, v{};
 
     void start_rays(std::span<const FieldSlope> fields);
     void judge_nodes();
-    void fit_edge(const PupilEdge& edge, EdgeLanes& to);
 };
 
 void PupilMap::Impl::start_rays(std::span<const FieldSlope> fields) {
@@ -140,23 +90,6 @@ void PupilMap::Impl::judge_nodes() {
     }
 }
 
-void PupilMap::Impl::fit_edge(const PupilEdge& edge, EdgeLanes& to) {
-    const Meetings met =
-        edge.roof ? meetings_of(roofs[*edge.roof], edge.hit) : meetings_of(trail, edge.surface);
-    measure(edge.u, met, u);
-    if (edge.shape == PupilBound::Shape::half) {
-        judge_half(u, to.nearest);
-    } else {
-        measure(edge.v, met, v);
-        judge_round(u, v, edge.shape == PupilBound::Shape::block, to.nearest);
-    }
-    // Most openings are wide: nothing more is asked of them.
-    if (std::all_of(to.nearest.begin(), to.nearest.end(), [](double near) { return near >= 0; }))
-        return;
-    fitter.fit(u, to.u);
-    if (edge.shape != PupilBound::Shape::half) fitter.fit(v, to.v);
-}
-
 std::optional<PupilMap> PupilMap::of(const Train& train, const EyePath& path) {
     auto straight = straightened(path, primary_wavelength, PlateForm::never);
     if (!straight) return std::nullopt;
@@ -185,11 +118,14 @@ void PupilMap::look_from(std::span<const FieldSlope> fields) {
     my.judge_nodes();
     for (std::size_t i = 0; i < my.edges.roofs.size(); ++i) {
         meet_roof(my.edges.roofs[i], my.trail, ray_count, my.roofs[i]);
-        std::copy_n(my.roofs[i].swapped_by.begin(), ray_count, numbers(my.u));
-        my.fitter.fit(my.u, my.gates[i]);
+        fit_bound(roof_order(), order_of(my.roofs[i]), my.fit, my.gates[i]);
     }
-    for (std::size_t i = 0; i < my.edges.edges.size(); ++i)
-        my.fit_edge(my.edges.edges[i], my.lanes[i]);
+    for (std::size_t i = 0; i < my.edges.edges.size(); ++i) {
+        const PupilEdge& edge = my.edges.edges[i];
+        const NodeMeetings met = edge.roof ? meetings_of(my.roofs[*edge.roof], edge.hit)
+                                           : meetings_of(my.trail, edge.surface);
+        fit_bound(edge, met, my.fit, my.lanes[i]);
+    }
 }
 
 bool PupilMap::is_known(std::size_t field) const { return impl_->is_known.at(field); }
@@ -197,7 +133,7 @@ bool PupilMap::is_known(std::size_t field) const { return impl_->is_known.at(fie
 void PupilMap::bounds_of(std::size_t field, std::vector<PupilBound>& found) const {
     found.clear();
     for (std::size_t i = 0; i < impl_->lanes.size(); ++i) {
-        const Impl::EdgeLanes& lanes = impl_->lanes[i];
+        const BoundLanes& lanes = impl_->lanes[i];
         if (lanes.nearest.at(field) >= 0) continue;
         const PupilEdge& edge = impl_->edges.edges[i];
         PupilBound& bound = found.emplace_back();
@@ -207,7 +143,10 @@ void PupilMap::bounds_of(std::size_t field, std::vector<PupilBound>& found) cons
         bound.u = lanes.u.of(field);
         if (edge.shape != PupilBound::Shape::half) bound.v = lanes.v.of(field);
         if (!edge.roof) continue;
-        PupilCubic gate = impl_->gates[*edge.roof].of(field);
+        const BoundLanes& order = impl_->gates[*edge.roof];
+        PupilCubic gate;
+        gate.terms[0] = 1;  // met in the other order everywhere: the cubic may not be there
+        if (order.nearest.at(field) < 0) gate = order.u.of(field);
         const bool is_swapped =
             edge.hit == RoofHit::second_first || edge.hit == RoofHit::first_second;
         if (!is_swapped) {

@@ -5,6 +5,7 @@
 #include <span>
 #include <vector>
 
+#include "trace/pupil_kernel.hpp"
 #include "trace/pupil_map.hpp"
 
 namespace beamfork {
@@ -17,12 +18,41 @@ struct PupilLight {
     double doubt = 0;
 };
 
-/// Light ends at the first bound, in their order, that stops it. `found` may be used again.
-void find_pupil_light(std::span<const PupilBound> bounds, PupilLight& found);
+/// Keeps columns that serve one set of bounds after the other.
+class PupilOutline {
+public:
+    PupilOutline();
+    /// Light ends at the first bound, in their order, that stops it. Until the next call.
+    const PupilLight& light(std::span<const PupilBound> bounds);
+
+private:
+    /// A bound whose edge is in the pupil.
+    struct Edge {
+        std::size_t bound = 0;
+        InsideStretches inside;
+        std::optional<InsideStretches> gate;
+    };
+    struct Survey {
+        double lit = 0;
+        glm::dvec2 middle{0};  ///< of the lit part
+        double doubt = 0;
+    };
+
+    Survey survey(std::span<const PupilBound> bounds, glm::dvec2 centre, std::size_t azimuths);
+    void start_lines(glm::dvec2 centre, std::size_t azimuths);
+    double find_edges(std::span<const PupilBound> bounds, glm::dvec2 centre);
+    void add_up(std::span<const PupilBound> bounds, Survey& sum);
+    void add_up_nested(Survey& sum);
+
+    AzimuthColumn x_, y_;  ///< all directions
+    AzimuthLines lines_;
+    std::vector<Edge> edges_;  ///< the first `edge_count_` are in use
+    std::size_t edge_count_ = 0;
+    PupilLight light_;
+};
+
 inline PupilLight pupil_light(std::span<const PupilBound> bounds) {
-    PupilLight found;
-    find_pupil_light(bounds, found);
-    return found;
+    return PupilOutline().light(bounds);
 }
 
 }  // namespace beamfork

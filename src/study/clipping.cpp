@@ -79,48 +79,70 @@ bool whole_rim_passes(LitPath& way, FieldSlope slope, const std::vector<glm::dve
                        [](RayFate fate) { return fate == RayFate::reached; });
 }
 
-// Field fractions between which the fully lit field ends, as far as is known, and in how many halvings it is sought.
-struct LitBracket {
-    double lit = 0;
-    double cut = 1;
-    int halvings = 12;
-};
-
-double fully_lit_fraction(LitPath& way, const FieldMap& map, double radius, LitBracket known = {}) {
+std::vector<glm::dvec2> rim_within() {
     auto pupil_rim = rim(48);
     // A hair inside, so that rounding does not put a ray outside the objective itself.
     for (glm::dvec2& place : pupil_rim)
         place *= 1 - 1e-9;
+    return pupil_rim;
+}
+
+double fully_lit_fraction(LitPath& way, const FieldMap& map, double radius) {
+    const auto pupil_rim = rim_within();
     const auto azimuths = rim(12);
     const auto is_lit = [&](double fraction) {
         return std::all_of(azimuths.begin(), azimuths.end(), [&](const glm::dvec2& azimuth) {
             return whole_rim_passes(way, map.slope_at(azimuth * (fraction * radius)), pupil_rim);
         });
     };
-    if (known.cut == 1 && is_lit(1)) return 1;
-    double lit = known.lit;
-    double cut = known.cut;
-    if (!is_lit(lit)) {
-        if (lit == 0 || !is_lit(0)) return 0;
-        cut = std::exchange(lit, 0);
-    }
-    for (int step = 0; step < known.halvings; ++step) {
+    if (is_lit(1)) return 1;
+    if (!is_lit(0)) return 0;
+    double lit = 0;
+    double cut = 1;
+    for (int step = 0; step < 12; ++step) {
         const double middle = (lit + cut) / 2;
         (is_lit(middle) ? lit : cut) = middle;
     }
     return lit;
 }
 
-// What the rings tell of it, found by few rays: they see every other azimuth in turn.
+// Field fractions between which the fully lit field ends. Rings found by few rays tell: they see every other azimuth
+// in turn.
+struct LitBracket {
+    double lit = 0;
+    double cut = 1;
+};
 LitBracket bracket_of(const std::vector<LitRing>& rings) {
     constexpr double cut_for_sure = 1e-3;
     std::size_t cut = 0;
     while (cut < rings.size() && rings[cut].lowest > 1 - cut_for_sure)
         ++cut;
-    LitBracket bracket{0, 1, 9};
-    if (cut < rings.size()) bracket.cut = rings[cut].field_fraction;
-    if (cut >= 2) bracket.lit = rings[cut - 2].field_fraction;
-    return bracket;
+    return {cut >= 2 ? rings[cut - 2].field_fraction : 0,
+            cut < rings.size() ? rings[cut].field_fraction : 1};
+}
+
+// The same with fewer rays: one azimuth after the other is asked only whether it ends before those before it did. To
+// within a thousandth of the field.
+double fully_lit_fraction(LitPath& way, const FieldMap& map, double radius, LitBracket known) {
+    const auto pupil_rim = rim_within();
+    double shortest = known.cut;
+    for (const glm::dvec2& azimuth : rim(12)) {
+        const auto is_lit = [&](double fraction) {
+            return whole_rim_passes(way, map.slope_at(azimuth * (fraction * radius)), pupil_rim);
+        };
+        if (is_lit(shortest)) continue;
+        double lit = std::min(known.lit, shortest);
+        if (!is_lit(lit)) {
+            if (lit == 0 || !is_lit(0)) return 0;
+            shortest = std::exchange(lit, 0);
+        }
+        while (shortest - lit > 1.0 / 1024) {
+            const double middle = (lit + shortest) / 2;
+            (is_lit(middle) ? lit : shortest) = middle;
+        }
+        shortest = lit;
+    }
+    return shortest;
 }
 
 // The places where light is looked at on one ring, in units of the field stop's radius. Every other ring is turned by
@@ -207,9 +229,10 @@ EyeClipping clipping(const Train& train, Eye eye, ClippingEffort effort) {
     result.rings = gather_rings(result.points);
     result.edge_relative = result.rings.back().relative;
     result.working_aperture = working_diameter(train, result.points.front().relative);
-    const LitBracket known =
-        effort.form == LightForm::few_rays ? bracket_of(result.rings) : LitBracket{};
-    result.fully_illuminated_diameter = 2 * radius * fully_lit_fraction(way, map, radius, known);
+    const double lit = effort.form == LightForm::few_rays
+                           ? fully_lit_fraction(way, map, radius, bracket_of(result.rings))
+                           : fully_lit_fraction(way, map, radius);
+    result.fully_illuminated_diameter = 2 * radius * lit;
     return result;
 }
 

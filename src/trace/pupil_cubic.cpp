@@ -75,6 +75,7 @@ double PupilCubic::at(glm::dvec2 pupil) const {
 }
 
 PupilCubic PupilCubic::about(glm::dvec2 centre) const {
+    if (centre == glm::dvec2{0}) return *this;
     const double x = centre.x;
     const double y = centre.y;
     const auto& t = terms;

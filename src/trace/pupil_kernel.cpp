@@ -26,10 +26,6 @@ HWY_INLINE WideMask both(const WideMask& l, const WideMask& r) {
 HWY_INLINE WideMask either(const WideMask& l, const WideMask& r) {
     return {hn::Or(l.a, r.a), hn::Or(l.b, r.b)};
 }
-HWY_INLINE double total(const Wide& w) {
-    return hn::GetLane(hn::SumOfLanes(Tag(), hn::Add(w.a, w.b)));
-}
-
 // What a bound's values at the nodes say about the whole pupil, made wider: the outermost nodes stand apart, and
 // what is not linear may bulge between them.
 constexpr double beyond_nodes = 1.15;
@@ -170,11 +166,10 @@ struct WideStretch {
     Wide from, to;
 };
 
-// What the crossings of one bound add up to.
+// How well the crossings of one bound are known on the lines at hand.
 struct Crossings {
     Wide residual;
-    Wide doubt;
-    bool is_crossed = false;
+    Wide off;
 };
 
 HWY_INLINE Wide clamp(const Wide& r, const WideStretch& within) {
@@ -199,8 +194,7 @@ HWY_INLINE Wide crossing(const Lines& lines,
     const Inside here = lines.both_at(r);
     const Wide off =
         (sum.residual + abs(here.value)) / max(abs(here.slope), all(least_slope));
-    sum.doubt = sum.doubt + choose(where, (r + off) * min(off, all(2)), all(0));
-    sum.is_crossed = true;
+    sum.off = sum.off + choose(where, min(off, all(2)), all(0));
     return r;
 }
 
@@ -257,20 +251,19 @@ HWY_INLINE void find_on_all(const SeenBound& bound,
                             bool starts_inside,
                             const MakeLines& make,
                             InsideStretches& found) {
-    Crossings sum{all(bound.residual), all(0)};
     bool is_whole = starts_inside;
     for (std::size_t i = 0; i < azimuths.count; i += 2 * vector_lanes()) {
         const Wide end = load(&azimuths.end[i]);
         const auto lines = make(load(&azimuths.x[i]), load(&azimuths.y[i]));
+        Crossings sum{all(bound.residual), all(0)};
         const WideStretch inside = inside_of(lines, starts_inside, end, sum);
         store(inside.from, &found.from[i]);
         store(inside.to, &found.to[i]);
+        store(sum.off, &found.off[i]);
         is_whole = is_whole && none(inside.to < end);
     }
     found.starts_inside = starts_inside;
     found.is_whole = is_whole;
-    found.is_crossed = sum.is_crossed;
-    found.doubt = total(sum.doubt);
 }
 
 void find_stretches(const SeenBound& bound, const AzimuthLines& azimuths, InsideStretches& found) {

@@ -48,10 +48,9 @@ struct SeenBound {
 /// On each line the stretch that is inside the bound's edge; empty where none is.
 struct InsideStretches {
     AzimuthColumn from, to;
+    AzimuthColumn off;  ///< how far the line's crossings may be wrong; 0 where it crosses nothing
     bool starts_inside = false;  ///< the point is: all stretches begin there
     bool is_whole = false;       ///< all lines are inside from their start to their end
-    bool is_crossed = false;     ///< some line crosses the edge
-    double doubt = 0;  ///< sum over the crossings of distance times how far they may be wrong
 };
 
 void find_inside(const SeenBound& bound, const AzimuthLines& lines, InsideStretches& found);

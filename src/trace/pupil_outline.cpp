@@ -49,6 +49,10 @@ public:
         }
         return taken;
     }
+    [[nodiscard]] bool touches(const Stretch& stretch) const {
+        return std::any_of(stretches_.begin(), stretches_.begin() + static_cast<std::ptrdiff_t>(count_),
+                           [&](const Stretch& lit) { return !common(lit, stretch).is_empty(); });
+    }
     template <class Visit>
     void each(const Visit& visit) const {
         for (std::size_t i = 0; i < count_; ++i) {
@@ -124,21 +128,22 @@ void PupilOutline::start_lines(glm::dvec2 centre, std::size_t azimuths) {
     }
 }
 
-// Returns the doubt that all crossings leave.
-double PupilOutline::find_edges(std::span<const PupilBound> bounds, glm::dvec2 centre) {
+// Of the light on one line that an edge ends at that distance.
+double PupilOutline::Edge::doubt(double at, std::size_t line) const {
+    if (!is_followed) return std::numeric_limits<double>::infinity();
+    return (at + inside.off[line]) * inside.off[line];
+}
+
+void PupilOutline::find_edges(std::span<const PupilBound> bounds, glm::dvec2 centre) {
     edge_count_ = 0;
-    double doubt = 0;
     for (std::size_t i = 0; i < bounds.size(); ++i) {
         if (edge_count_ == edges_.size()) edges_.emplace_back();
         const PupilBound& bound = bounds[i];
         Edge& edge = edges_[edge_count_];
         edge.bound = i;
         find_inside(seen_from(centre, bound), lines_, edge.inside);
-        if (edge.inside.is_crossed) {
-            doubt += edge.inside.doubt;
-            if (!can_be_followed(bound)) doubt = std::numeric_limits<double>::infinity();
-        }
         if (bound.shape != PupilBound::Shape::block && edge.inside.is_whole) continue;
+        edge.is_followed = can_be_followed(bound);
         edge.gate.reset();
         if (bound.gate) {
             const SeenBound gate{PupilBound::Shape::half, bound.gate->about(centre), {}, 0};
@@ -146,7 +151,6 @@ double PupilOutline::find_edges(std::span<const PupilBound> bounds, glm::dvec2 c
         }
         ++edge_count_;
     }
-    return doubt;
 }
 
 // Openings alone, all with the lines' start inside: each cuts the lines off from outside.
@@ -157,6 +161,7 @@ void PupilOutline::add_up_nested(Survey& sum) {
         double taken = 0;
         for (std::size_t i = 0; i < lines_.count; ++i) {
             const double rest = std::min(lit[i], inside.to[i]);
+            if (inside.to[i] - inside.off[i] < lit[i]) sum.doubt += edges_[k].doubt(rest, i);
             taken += lit[i] * lit[i] - rest * rest;
             lit[i] = rest;
         }
@@ -178,6 +183,13 @@ void PupilOutline::add_up(std::span<const PupilBound> bounds, Survey& sum) {
             const Stretch holds =
                 edge.gate ? Stretch{edge.gate->from[i], edge.gate->to[i]} : Stretch{0, end};
             double& lost = light_.lost[edge.bound];
+            const double off = edge.inside.off[i];
+            if (off > 0) {
+                for (const double at : {inside.from, inside.to}) {
+                    if (at > 0 && at < end && lit.touches({at - off, at + off}))
+                        sum.doubt += edge.doubt(at, i);
+                }
+            }
             if (bounds[edge.bound].shape == PupilBound::Shape::block) {
                 lost += lit.darken(common(inside, holds));
             } else {
@@ -198,7 +210,7 @@ PupilOutline::Survey PupilOutline::survey(std::span<const PupilBound> bounds,
     start_lines(centre, azimuths);
     light_.lost.assign(bounds.size(), 0);
     Survey sum;
-    sum.doubt = find_edges(bounds, centre);
+    find_edges(bounds, centre);
     const bool are_nested =
         std::all_of(edges_.begin(), edges_.begin() + static_cast<std::ptrdiff_t>(edge_count_),
                     [&](const Edge& edge) {

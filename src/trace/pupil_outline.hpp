@@ -14,7 +14,7 @@ struct PupilLight {
     double lit = 1;            ///< share of the pupil's area, 0..1
     std::vector<double> lost;  ///< share that ends at each bound; with `lit` the whole: 1
     /// How far `lit` may be wrong because the bounds are not quite cubics: the rays' departure from them laid along
-    /// every edge that crosses the pupil. Infinite where a bound bends too much to be followed.
+    /// every edge that light meets. Infinite where one bends too much to be followed.
     double doubt = 0;
 };
 
@@ -31,6 +31,8 @@ private:
         std::size_t bound = 0;
         InsideStretches inside;
         std::optional<InsideStretches> gate;
+        bool is_followed = true;  ///< it does not bend too much for each line to cross it but once
+        [[nodiscard]] double doubt(double at, std::size_t line) const;
     };
     struct Survey {
         double lit = 0;
@@ -40,7 +42,7 @@ private:
 
     Survey survey(std::span<const PupilBound> bounds, glm::dvec2 centre, std::size_t azimuths);
     void start_lines(glm::dvec2 centre, std::size_t azimuths);
-    double find_edges(std::span<const PupilBound> bounds, glm::dvec2 centre);
+    void find_edges(std::span<const PupilBound> bounds, glm::dvec2 centre);
     void add_up(std::span<const PupilBound> bounds, Survey& sum);
     void add_up_nested(Survey& sum);
 

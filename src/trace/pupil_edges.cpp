@@ -117,8 +117,24 @@ private:
     }
     void add_polygon(const StraightPlane& plane, const EdgeFrame& frame) {
         if (plane.is_obstruction) is_described_ = false;
-        for (const EdgeSide& side : plane.sides)
-            add_side(plane, frame.place(side.along, side.from));
+        for (const EdgeSide& side : plane.sides) {
+            if (!runs_along_ridge(side)) add_side(plane, frame.place(side.along, side.from));
+        }
+    }
+    // Where the faces of a roof end at each other no light is lost, but the order in which they are met changes.
+    [[nodiscard]] bool runs_along_ridge(const EdgeSide& side) const {
+        if (!roof_) return false;
+        const RoofFaces& roof = found_.roofs[*roof_];
+        const Direction& a = roof.first.normal;
+        const Direction& b = roof.second.normal;
+        const Direction ridge = glm::cross(a, b);
+        const Point on_ridge = (roof.first.offset * glm::cross(b, ridge)
+                                + roof.second.offset * glm::cross(ridge, a))
+                               / glm::dot(ridge, ridge);
+        constexpr double close = 1e-6;  // mm, of a side as long as `along`
+        const double length = glm::length(side.along);
+        return std::abs(glm::dot(side.along, glm::normalize(ridge))) < close * length
+               && std::abs(glm::dot(side.along, on_ridge) - side.from) < close * length;
     }
 
     PupilEdges found_;

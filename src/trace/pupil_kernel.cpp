@@ -198,6 +198,15 @@ HWY_INLINE Wide crossing(const Lines& lines,
     return r;
 }
 
+// Where lines that end inside would cross the edge farther on: so that azimuths beside each other tell where between
+// them an edge leaves the pupil.
+template <class Lines>
+HWY_INLINE Wide beyond(const Lines& lines, const Wide& end) {
+    const Inside last = lines.both_at(end);
+    const Wide farther = (all(0) - last.value) / max(last.slope, all(1e-12));
+    return end + min(max(farther, all(0)), all(9));
+}
+
 HWY_INLINE WideStretch
 inside_of(const HalfLines& lines, bool starts_inside, const Wide& end, Crossings& sum) {
     const WideStretch whole{all(0), end};
@@ -205,9 +214,9 @@ inside_of(const HalfLines& lines, bool starts_inside, const Wide& end, Crossings
     const Wide last = lines.at(end);
     if (starts_inside) {
         const WideMask crosses = sum.residual < last;
-        if (none(crosses)) return whole;
+        if (none(crosses)) return {all(0), beyond(lines, end)};
         const Wide r = crossing(lines, crosses, whole, end * (first / (first - last)), sum);
-        return {all(0), choose(crosses, r, end)};
+        return {all(0), choose(crosses, r, beyond(lines, end))};
     }
     const WideMask crosses = last <= all(0);
     if (none(crosses)) return {end, end};
@@ -218,7 +227,7 @@ inside_of(const HalfLines& lines, bool starts_inside, const Wide& end, Crossings
 HWY_INLINE WideStretch
 inside_of(const RoundLines& lines, bool starts_inside, const Wide& end, Crossings& sum) {
     const Wide last = lines.at(end);
-    if (starts_inside && none(sum.residual < last)) return {all(0), end};
+    if (starts_inside && none(sum.residual < last)) return {all(0), beyond(lines, end)};
     const LineCubic& u = lines.u;
     const LineCubic& v = lines.v;
     // A straight line through the same point comes nearest to the middle there, and is inside so far to both sides.
@@ -229,7 +238,7 @@ inside_of(const RoundLines& lines, bool starts_inside, const Wide& end, Crossing
     if (starts_inside) {
         const WideMask crosses = sum.residual < last;
         const Wide r = crossing(lines, crosses, {all(0), end}, middle + half, sum);
-        return {all(0), choose(crosses, r, end)};
+        return {all(0), choose(crosses, r, beyond(lines, end))};
     }
     const WideMask ends_inside = last <= all(0);
     const Wide turn = clamp(middle, {all(0), end});

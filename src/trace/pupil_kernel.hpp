@@ -28,7 +28,7 @@ void fit_bound(const PupilEdge& edge,
 
 // --- Light from bounds: azimuths side by side.
 
-inline constexpr std::size_t most_azimuths = 64;
+inline constexpr std::size_t most_azimuths = 128;
 struct alignas(64) AzimuthColumn : std::array<double, most_azimuths> {};
 
 /// Lines from one point of the pupil to its rim.
@@ -45,7 +45,7 @@ struct SeenBound {
     double residual = 0;  ///< of the value whose sign tells inside from outside
 };
 
-/// On each line the stretch that is inside the bound's edge; empty where none is.
+/// On each line the stretch that is inside the bound's edge; empty where none is. It may be told to end beyond the line.
 struct InsideStretches {
     AzimuthColumn from, to;
     AzimuthColumn off;  ///< how far the line's crossings may be wrong; 0 where it crosses nothing

@@ -95,6 +95,11 @@ bool is_well_within(std::span<const PupilBound> bounds, glm::dvec2 place) {
     });
 }
 
+// Enough where kinks are seen to; elsewhere `most_azimuths`.
+constexpr std::size_t few_azimuths = 64;
+constexpr std::size_t azimuths_to_find_middle = 32;
+static_assert(most_azimuths % few_azimuths == 0 && few_azimuths % azimuths_to_find_middle == 0);
+
 SeenBound seen_from(glm::dvec2 centre, const PupilBound& bound) {
     SeenBound seen{bound.shape, bound.u.about(centre), bound.v.about(centre), 0};
     // At an edge u^2 + v^2 is 1: it departs by twice what the place departs by.
@@ -153,24 +158,73 @@ void PupilOutline::find_edges(std::span<const PupilBound> bounds, glm::dvec2 cen
     }
 }
 
-// Openings alone, all with the lines' start inside: each cuts the lines off from outside.
-void PupilOutline::add_up_nested(Survey& sum) {
-    AzimuthColumn lit = lines_.end;
+// The lit part as the space between two closed curves, of which each is made of the edges that reach farthest in.
+struct Curve {
+    AzimuthColumn at;
+    std::array<const AzimuthColumn*, most_azimuths> edge;  ///< whose `at` it is; none: the start
+};
+
+// The sum of a smooth periodic function over even steps is as good as exact; at a kink between two azimuths it is wrong
+// by the kink's change of slope times this share of a step, which follows from the Euler-Maclaurin formula with the
+// kink `part` of the step from its start.
+double kink_share(double part) { return 1.0 / 12 - part * (1 - part) / 2; }
+
+// What the kink adds to the sum of max(0, a^2 - b^2) / 2 where two edges at a and b cross between two azimuths. The
+// inverse of a straight edge's distance goes with azimuth like a sine: nearly linear within a step.
+double kink_of(const AzimuthColumn& a, const AzimuthColumn& b, std::size_t i, std::size_t next) {
+    const double apart = 1 / a[i] - 1 / b[i];
+    const double apart_next = 1 / a[next] - 1 / b[next];
+    if ((apart < 0) == (apart_next < 0)) return 0;
+    const double part = apart / (apart - apart_next);
+    const double inverse = std::lerp(1 / a[i], 1 / a[next], part);
+    return std::abs(apart - apart_next) / (inverse * inverse * inverse) * kink_share(part);
+}
+
+double area_between(const Curve& outer, const Curve& inner, std::size_t lines) {
+    double sum = 0;
+    for (std::size_t i = 0; i < lines; ++i) {
+        const std::size_t next = i + 1 < lines ? i + 1 : 0;
+        const bool is_lit = outer.at[i] > inner.at[i];
+        const bool is_next_lit = outer.at[next] > inner.at[next];
+        if (is_lit) sum += (outer.at[i] * outer.at[i] - inner.at[i] * inner.at[i]) / 2;
+        if (!is_lit && !is_next_lit) continue;
+        if (outer.edge[i] != outer.edge[next])
+            sum -= kink_of(*outer.edge[i], *outer.edge[next], i, next);
+        if (inner.edge[i] && inner.edge[next] && inner.edge[i] != inner.edge[next])
+            sum -= kink_of(*inner.edge[i], *inner.edge[next], i, next);
+        if (is_lit != is_next_lit && inner.at[i] > 0 && inner.at[next] > 0)
+            sum += kink_of(outer.at, inner.at, i, next);
+    }
+    return sum;
+}
+
+// Each edge cuts the lines off from outside, or as an obstruction about their start from inside.
+void PupilOutline::add_up_nested(std::span<const PupilBound> bounds, Survey& sum) {
+    Curve outer{lines_.end, {}};
+    outer.edge.fill(&lines_.end);
+    Curve inner{{}, {}};
+    double area = area_between(outer, inner, lines_.count);
     for (std::size_t k = 0; k < edge_count_; ++k) {
-        const InsideStretches& inside = edges_[k].inside;
-        double taken = 0;
+        const Edge& edge = edges_[k];
+        const InsideStretches& inside = edge.inside;
+        const bool is_block = bounds[edge.bound].shape == PupilBound::Shape::block;
+        Curve& curve = is_block ? inner : outer;
         for (std::size_t i = 0; i < lines_.count; ++i) {
-            const double rest = std::min(lit[i], inside.to[i]);
-            if (inside.to[i] - inside.off[i] < lit[i]) sum.doubt += edges_[k].doubt(rest, i);
-            taken += lit[i] * lit[i] - rest * rest;
-            lit[i] = rest;
+            const double at = inside.to[i];
+            const double off = inside.off[i];
+            if (off > 0 && at - off < outer.at[i] && at + off > inner.at[i])
+                sum.doubt += edge.doubt(at, i);
+            if (is_block ? at <= curve.at[i] : at >= curve.at[i]) continue;
+            curve.at[i] = at;
+            curve.edge[i] = &inside.to;
         }
-        light_.lost[edges_[k].bound] += taken / 2;
+        const double rest = std::min(area_between(outer, inner, lines_.count), area);
+        light_.lost[edge.bound] += area - rest;
+        area = rest;
     }
-    for (std::size_t i = 0; i < lines_.count; ++i) {
-        sum.lit += lit[i] * lit[i] / 2;
-        sum.middle += glm::dvec2{lines_.x[i], lines_.y[i]} * (lit[i] * lit[i] * lit[i] / 3);
-    }
+    for (std::size_t i = 0; i < lines_.count; ++i)
+        add_moment(sum, i, {inner.at[i], std::max(inner.at[i], outer.at[i])});
+    sum.lit = std::max(area, 0.0);
 }
 
 void PupilOutline::add_up(std::span<const PupilBound> bounds, Survey& sum) {
@@ -179,9 +233,10 @@ void PupilOutline::add_up(std::span<const PupilBound> bounds, Survey& sum) {
         LitStretches lit(end);
         for (std::size_t k = 0; k < edge_count_; ++k) {
             const Edge& edge = edges_[k];
-            const Stretch inside{edge.inside.from[i], edge.inside.to[i]};
+            const Stretch inside{edge.inside.from[i], std::min(edge.inside.to[i], end)};
             const Stretch holds =
-                edge.gate ? Stretch{edge.gate->from[i], edge.gate->to[i]} : Stretch{0, end};
+                edge.gate ? Stretch{edge.gate->from[i], std::min(edge.gate->to[i], end)}
+                          : Stretch{0, end};
             double& lost = light_.lost[edge.bound];
             const double off = edge.inside.off[i];
             if (off > 0) {
@@ -199,9 +254,20 @@ void PupilOutline::add_up(std::span<const PupilBound> bounds, Survey& sum) {
         }
         lit.each([&](const Stretch& stretch) {
             sum.lit += stretch.area();
-            sum.middle += glm::dvec2{lines_.x[i], lines_.y[i]} * stretch.moment();
+            add_moment(sum, i, {stretch.from, stretch.to});
         });
     }
+}
+
+bool PupilOutline::are_nested() const {
+    return std::all_of(edges_.begin(), edges_.begin() + static_cast<std::ptrdiff_t>(edge_count_),
+                       [](const Edge& edge) { return !edge.gate && edge.inside.starts_inside; });
+}
+
+void PupilOutline::add_moment(Survey& sum, std::size_t line, glm::dvec2 lit) const {
+    const Stretch stretch{lit.x, lit.y};
+    sum.seen += stretch.area();
+    sum.middle += glm::dvec2{lines_.x[line], lines_.y[line]} * stretch.moment();
 }
 
 PupilOutline::Survey PupilOutline::survey(std::span<const PupilBound> bounds,
@@ -211,37 +277,33 @@ PupilOutline::Survey PupilOutline::survey(std::span<const PupilBound> bounds,
     light_.lost.assign(bounds.size(), 0);
     Survey sum;
     find_edges(bounds, centre);
-    const bool are_nested =
-        std::all_of(edges_.begin(), edges_.begin() + static_cast<std::ptrdiff_t>(edge_count_),
-                    [&](const Edge& edge) {
-                        return bounds[edge.bound].shape != PupilBound::Shape::block && !edge.gate
-                               && edge.inside.starts_inside;
-                    });
-    if (are_nested) {
-        add_up_nested(sum);
+    if (are_nested()) {
+        add_up_nested(bounds, sum);
     } else {
+        if (azimuths == few_azimuths) {
+            start_lines(centre, most_azimuths);
+            find_edges(bounds, centre);
+        }
         add_up(bounds, sum);
     }
-    sum.middle = centre + (sum.lit > 0 ? sum.middle / sum.lit : glm::dvec2{0});
+    sum.middle = centre + (sum.seen > 0 ? sum.middle / sum.seen : glm::dvec2{0});
     // The pupil's area is pi.
-    const double share = 2 / static_cast<double>(azimuths);
+    const double share = 2 / static_cast<double>(lines_.count);
     sum.lit *= share;
     sum.doubt *= share;
     return sum;
 }
 
 const PupilLight& PupilOutline::light(std::span<const PupilBound> bounds) {
-    constexpr std::size_t to_find_middle = 32;
-    constexpr double hardly_any = 1e-6;
     glm::dvec2 centre{0};
     Survey found;
     bool is_done = false;
     if (!is_well_within(bounds, centre)) {
-        found = survey(bounds, centre, to_find_middle);
-        is_done = found.lit < hardly_any;
+        found = survey(bounds, centre, azimuths_to_find_middle);
+        is_done = found.seen == 0;
         centre = found.middle;
     }
-    if (!is_done) found = survey(bounds, centre, most_azimuths);
+    if (!is_done) found = survey(bounds, centre, few_azimuths);
     // On azimuths from beside the middle the pupil's own area comes out a little off: what is lost fills it.
     double sum = 0;
     for (const double share : light_.lost)

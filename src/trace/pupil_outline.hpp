@@ -36,6 +36,7 @@ private:
     };
     struct Survey {
         double lit = 0;
+        double seen = 0;       ///< area that lines see lit, and its moment until `middle` is made of it
         glm::dvec2 middle{0};  ///< of the lit part
         double doubt = 0;
     };
@@ -43,8 +44,10 @@ private:
     Survey survey(std::span<const PupilBound> bounds, glm::dvec2 centre, std::size_t azimuths);
     void start_lines(glm::dvec2 centre, std::size_t azimuths);
     void find_edges(std::span<const PupilBound> bounds, glm::dvec2 centre);
+    [[nodiscard]] bool are_nested() const;
+    void add_moment(Survey& sum, std::size_t line, glm::dvec2 lit) const;
     void add_up(std::span<const PupilBound> bounds, Survey& sum);
-    void add_up_nested(Survey& sum);
+    void add_up_nested(std::span<const PupilBound> bounds, Survey& sum);
 
     AzimuthColumn x_, y_;  ///< all directions
     AzimuthLines lines_;

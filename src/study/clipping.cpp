@@ -205,8 +205,8 @@ std::vector<LitRing> gather_rings(std::span<const LitPoint> points) {
     std::size_t first = 0;
     for (int ring = 0; ring <= lit_ring_count; ++ring) {
         const std::size_t count = ring == 0 ? 1 : lit_azimuth_count;
-        rings.push_back(gather_ring(static_cast<double>(ring) / lit_ring_count,
-                                    points.subspan(first, count)));
+        rings.push_back(
+            gather_ring(static_cast<double>(ring) / lit_ring_count, points.subspan(first, count)));
         first += count;
     }
     return rings;

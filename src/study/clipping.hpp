@@ -16,7 +16,7 @@ namespace beamfork {
 /// How the light of a field point is found.
 enum class LightForm : std::uint8_t {
     many_rays,  ///< counted: the settled answer
-    few_rays,   ///< from how a few rays are bounded (few_ray_light.hpp): for drags; within 0.5 % of the settled answer
+    few_rays,  ///< from how a few rays are bounded (few_ray_light.hpp): for drags; within 0.5 % of the settled answer
 };
 
 /// How many rays are spent; the answer's error falls with it (about 0.5 % at 1024 rays a point). Not of meaning where

@@ -18,9 +18,8 @@ void add_share(std::vector<EndShare>& ends, const EndShare& more) {
 
 namespace {
 
-std::optional<PointLight> light_from(const PupilLight& light,
-                                     const std::vector<PupilBound>& bounds,
-                                     glm::dvec2 at) {
+std::optional<PointLight>
+light_from(const PupilLight& light, const std::vector<PupilBound>& bounds, glm::dvec2 at) {
     PointLight found{{at, 0, {}}, 0};
     for (std::size_t i = 0; i < bounds.size(); ++i) {
         if (bounds[i].shape == PupilBound::Shape::block) found.obstructed += light.lost[i];
@@ -30,8 +29,7 @@ std::optional<PointLight> light_from(const PupilLight& light,
     found.point.relative = std::min(light.lit / open, 1.0);
     for (std::size_t i = 0; i < bounds.size(); ++i) {
         if (bounds[i].shape == PupilBound::Shape::block || light.lost[i] <= 0) continue;
-        add_share(found.point.ends,
-                  {bounds[i].surface, bounds[i].is_leak, light.lost[i] / open});
+        add_share(found.point.ends, {bounds[i].surface, bounds[i].is_leak, light.lost[i] / open});
     }
     return found;
 }

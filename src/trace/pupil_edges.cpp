@@ -85,9 +85,9 @@ private:
     }
 
     void add_circle(StraightPlane plane, const EdgeFrame& frame) {
-        const Pose facing = pose_facing(
-            plane.centre, plane.normal,
-            std::abs(plane.normal.x) < 0.7 ? Direction{1, 0, 0} : Direction{0, 1, 0});
+        const Pose facing =
+            pose_facing(plane.centre, plane.normal,
+                        std::abs(plane.normal.x) < 0.7 ? Direction{1, 0, 0} : Direction{0, 1, 0});
         const double radius = std::sqrt(plane.radius_squared);
         plane.u = facing.x() / radius;
         plane.v = facing.y() / radius;
@@ -96,8 +96,8 @@ private:
         add_round(plane, frame);
     }
     void add_round(const StraightPlane& plane, const EdgeFrame& frame) {
-        PupilEdge round = edge(
-            plane, plane.is_obstruction ? PupilBound::Shape::block : PupilBound::Shape::disc);
+        PupilEdge round =
+            edge(plane, plane.is_obstruction ? PupilBound::Shape::block : PupilBound::Shape::disc);
         round.u = frame.place(plane.u, plane.from_u);
         round.v = frame.place(plane.v, plane.from_v);
         found_.edges.push_back(round);
@@ -128,9 +128,9 @@ private:
         const Direction& a = roof.first.normal;
         const Direction& b = roof.second.normal;
         const Direction ridge = glm::cross(a, b);
-        const Point on_ridge = (roof.first.offset * glm::cross(b, ridge)
-                                + roof.second.offset * glm::cross(ridge, a))
-                               / glm::dot(ridge, ridge);
+        const Point on_ridge =
+            (roof.first.offset * glm::cross(b, ridge) + roof.second.offset * glm::cross(ridge, a))
+            / glm::dot(ridge, ridge);
         constexpr double close = 1e-6;  // mm, of a side as long as `along`
         const double length = glm::length(side.along);
         return std::abs(glm::dot(side.along, glm::normalize(ridge))) < close * length

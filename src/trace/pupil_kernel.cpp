@@ -102,9 +102,8 @@ void fit_edge(const PupilEdge& edge,
         Nodes v;
         measure(edge.u, met, field, u);
         if (is_round) measure(edge.v, met, field, v);
-        const Wide nearest =
-            is_round ? nearest_round(u, v, edge.shape == PupilBound::Shape::block)
-                     : nearest_half(u);
+        const Wide nearest = is_round ? nearest_round(u, v, edge.shape == PupilBound::Shape::block)
+                                      : nearest_half(u);
         store_anywhere(nearest, &found.nearest[field]);
         // Most openings are wide: nothing more is asked of them.
         if (none(nearest < all(0))) continue;
@@ -157,8 +156,7 @@ struct RoundLines {
     [[nodiscard]] HWY_INLINE Inside both_at(const Wide& r) const {
         const Wide x = value(u, r);
         const Wide y = value(v, r);
-        return {fma(x, x, fma(y, y, all(-1))),
-                all(2) * fma(x, slope(u, r), y * slope(v, r))};
+        return {fma(x, x, fma(y, y, all(-1))), all(2) * fma(x, slope(u, r), y * slope(v, r))};
     }
 };
 
@@ -192,8 +190,7 @@ HWY_INLINE Wide crossing(const Lines& lines,
         r = clamp(r - here.value / choose(is_level, all(1), here.slope), within);
     }
     const Inside here = lines.both_at(r);
-    const Wide off =
-        (sum.residual + abs(here.value)) / max(abs(here.slope), all(least_slope));
+    const Wide off = (sum.residual + abs(here.value)) / max(abs(here.slope), all(least_slope));
     sum.off = sum.off + choose(where, min(off, all(2)), all(0));
     return r;
 }
@@ -207,8 +204,10 @@ HWY_INLINE Wide beyond(const Lines& lines, const Wide& end) {
     return end + min(max(farther, all(0)), all(9));
 }
 
-HWY_INLINE WideStretch
-inside_of(const HalfLines& lines, bool starts_inside, const Wide& end, Crossings& sum) {
+HWY_INLINE WideStretch inside_of(const HalfLines& lines,
+                                 bool starts_inside,
+                                 const Wide& end,
+                                 Crossings& sum) {
     const WideStretch whole{all(0), end};
     const Wide first = all(0) - lines.u.c0;
     const Wide last = lines.at(end);
@@ -224,8 +223,10 @@ inside_of(const HalfLines& lines, bool starts_inside, const Wide& end, Crossings
     return {choose(crosses, r, end), end};
 }
 
-HWY_INLINE WideStretch
-inside_of(const RoundLines& lines, bool starts_inside, const Wide& end, Crossings& sum) {
+HWY_INLINE WideStretch inside_of(const RoundLines& lines,
+                                 bool starts_inside,
+                                 const Wide& end,
+                                 Crossings& sum) {
     const Wide last = lines.at(end);
     if (starts_inside && none(sum.residual < last)) return {all(0), beyond(lines, end)};
     const LineCubic& u = lines.u;
@@ -245,12 +246,10 @@ inside_of(const RoundLines& lines, bool starts_inside, const Wide& end, Crossing
     const WideMask dips = lines.at(turn) < all(0);
     const WideMask enters = either(ends_inside, dips);
     if (none(enters)) return {end, end};
-    const Wide in = crossing(lines, enters, {all(0), choose(ends_inside, end, turn)},
-                             middle - half, sum);
+    const Wide in =
+        crossing(lines, enters, {all(0), choose(ends_inside, end, turn)}, middle - half, sum);
     const WideMask leaves = both(enters, all(0) < last);
-    const Wide out = none(leaves)
-                         ? end
-                         : crossing(lines, leaves, {turn, end}, middle + half, sum);
+    const Wide out = none(leaves) ? end : crossing(lines, leaves, {turn, end}, middle + half, sum);
     return {choose(enters, in, end), choose(leaves, out, end)};
 }
 

@@ -18,7 +18,8 @@ struct NodeMeetings {
 /// A bound of many field points.
 struct BoundLanes {
     CubicLanes u, v;
-    FieldLanes nearest{};  ///< below 0 where the bound may take light; else its cubics may be left unset
+    FieldLanes
+        nearest{};  ///< below 0 where the bound may take light; else its cubics may be left unset
 };
 
 void fit_bound(const PupilEdge& edge,

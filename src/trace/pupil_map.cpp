@@ -48,8 +48,8 @@ struct PupilMap::Impl {
     PupilNodes nodes = pupil_nodes();
     RayBlock block{};
     RayTrail trail;
-    std::vector<BoundLanes> lanes{};     ///< of each edge
-    std::vector<BoundLanes> gates{};     ///< of each roof: u >= 0 where it is met in the other order
+    std::vector<BoundLanes> lanes{};  ///< of each edge
+    std::vector<BoundLanes> gates{};  ///< of each roof: u >= 0 where it is met in the other order
     std::vector<RoofMeetings> roofs{};
     std::array<bool, fields_at_once> is_known{};
 

@@ -5,65 +5,12 @@
 #include <limits>
 #include <numbers>
 
+#include "trace/lit_curves.hpp"
+#include "trace/lit_stretches.hpp"
+
 namespace beamfork {
 
 namespace {
-
-struct Stretch {
-    double from = 0;
-    double to = 0;
-    [[nodiscard]] bool is_empty() const { return !(to > from); }
-    /// Times the step in azimuth: the area.
-    [[nodiscard]] double area() const { return (to * to - from * from) / 2; }
-    /// Likewise its moment about the point where the line starts.
-    [[nodiscard]] double moment() const { return (to * to * to - from * from * from) / 3; }
-};
-
-Stretch common(const Stretch& a, const Stretch& b) {
-    return {std::max(a.from, b.from), std::min(a.to, b.to)};
-}
-
-// What is still lit on one azimuth: a few stretches.
-class LitStretches {
-public:
-    explicit LitStretches(double end) : count_(1) { stretches_[0] = {0, end}; }
-
-    /// Darkens a stretch; how much of it was lit, as Stretch::area.
-    double darken(const Stretch& dark) {
-        if (dark.is_empty()) return 0;
-        double taken = 0;
-        const std::size_t before = count_;
-        for (std::size_t i = 0; i < before; ++i) {
-            Stretch& lit = stretches_.at(i);
-            const Stretch lost = common(lit, dark);
-            if (lost.is_empty()) continue;
-            taken += lost.area();
-            const Stretch rest{lost.to, lit.to};
-            lit.to = lost.from;
-            if (rest.is_empty()) continue;
-            if (lit.is_empty()) {
-                lit = rest;
-            } else if (count_ < stretches_.size()) {
-                stretches_.at(count_++) = rest;
-            }
-        }
-        return taken;
-    }
-    [[nodiscard]] bool touches(const Stretch& stretch) const {
-        return std::any_of(stretches_.begin(), stretches_.begin() + static_cast<std::ptrdiff_t>(count_),
-                           [&](const Stretch& lit) { return !common(lit, stretch).is_empty(); });
-    }
-    template <class Visit>
-    void each(const Visit& visit) const {
-        for (std::size_t i = 0; i < count_; ++i) {
-            if (!stretches_.at(i).is_empty()) visit(stretches_.at(i));
-        }
-    }
-
-private:
-    std::array<Stretch, 8> stretches_;  // more obstructions than any telescope has
-    std::size_t count_;
-};
 
 // An edge that bends by more than this share of how it moves over the pupil is not followed.
 constexpr double most_bend = 0.35;
@@ -114,8 +61,7 @@ SeenBound seen_from(glm::dvec2 centre, const PupilBound& bound) {
 
 PupilOutline::PupilOutline() {
     for (std::size_t i = 0; i < most_azimuths; ++i) {
-        const double turn =
-            2 * std::numbers::pi * (static_cast<double>(i) + 0.5) / most_azimuths;
+        const double turn = 2 * std::numbers::pi * (static_cast<double>(i) + 0.5) / most_azimuths;
         x_[i] = std::cos(turn);
         y_[i] = std::sin(turn);
     }
@@ -158,57 +104,17 @@ void PupilOutline::find_edges(std::span<const PupilBound> bounds, glm::dvec2 cen
     }
 }
 
-// The lit part as the space between two closed curves, of which each is made of the edges that reach farthest in.
-struct Curve {
-    AzimuthColumn at;
-    std::array<const AzimuthColumn*, most_azimuths> edge;  ///< whose `at` it is; none: the start
-};
-
-// The sum of a smooth periodic function over even steps is as good as exact; at a kink between two azimuths it is wrong
-// by the kink's change of slope times this share of a step, which follows from the Euler-Maclaurin formula with the
-// kink `part` of the step from its start.
-double kink_share(double part) { return 1.0 / 12 - part * (1 - part) / 2; }
-
-// What the kink adds to the sum of max(0, a^2 - b^2) / 2 where two edges at a and b cross between two azimuths. The
-// inverse of a straight edge's distance goes with azimuth like a sine: nearly linear within a step.
-double kink_of(const AzimuthColumn& a, const AzimuthColumn& b, std::size_t i, std::size_t next) {
-    const double apart = 1 / a[i] - 1 / b[i];
-    const double apart_next = 1 / a[next] - 1 / b[next];
-    if ((apart < 0) == (apart_next < 0)) return 0;
-    const double part = apart / (apart - apart_next);
-    const double inverse = std::lerp(1 / a[i], 1 / a[next], part);
-    return std::abs(apart - apart_next) / (inverse * inverse * inverse) * kink_share(part);
-}
-
-double area_between(const Curve& outer, const Curve& inner, std::size_t lines) {
-    double sum = 0;
-    for (std::size_t i = 0; i < lines; ++i) {
-        const std::size_t next = i + 1 < lines ? i + 1 : 0;
-        const bool is_lit = outer.at[i] > inner.at[i];
-        const bool is_next_lit = outer.at[next] > inner.at[next];
-        if (is_lit) sum += (outer.at[i] * outer.at[i] - inner.at[i] * inner.at[i]) / 2;
-        if (!is_lit && !is_next_lit) continue;
-        if (outer.edge[i] != outer.edge[next])
-            sum -= kink_of(*outer.edge[i], *outer.edge[next], i, next);
-        if (inner.edge[i] && inner.edge[next] && inner.edge[i] != inner.edge[next])
-            sum -= kink_of(*inner.edge[i], *inner.edge[next], i, next);
-        if (is_lit != is_next_lit && inner.at[i] > 0 && inner.at[next] > 0)
-            sum += kink_of(outer.at, inner.at, i, next);
-    }
-    return sum;
-}
-
 // Each edge cuts the lines off from outside, or as an obstruction about their start from inside.
 void PupilOutline::add_up_nested(std::span<const PupilBound> bounds, Survey& sum) {
-    Curve outer{lines_.end, {}};
+    LitCurve outer{lines_.end, {}};
     outer.edge.fill(&lines_.end);
-    Curve inner{{}, {}};
+    LitCurve inner{{}, {}};
     double area = area_between(outer, inner, lines_.count);
     for (std::size_t k = 0; k < edge_count_; ++k) {
         const Edge& edge = edges_[k];
         const InsideStretches& inside = edge.inside;
         const bool is_block = bounds[edge.bound].shape == PupilBound::Shape::block;
-        Curve& curve = is_block ? inner : outer;
+        LitCurve& curve = is_block ? inner : outer;
         for (std::size_t i = 0; i < lines_.count; ++i) {
             const double at = inside.to[i];
             const double off = inside.off[i];
@@ -234,9 +140,9 @@ void PupilOutline::add_up(std::span<const PupilBound> bounds, Survey& sum) {
         for (std::size_t k = 0; k < edge_count_; ++k) {
             const Edge& edge = edges_[k];
             const Stretch inside{edge.inside.from[i], std::min(edge.inside.to[i], end)};
-            const Stretch holds =
-                edge.gate ? Stretch{edge.gate->from[i], std::min(edge.gate->to[i], end)}
-                          : Stretch{0, end};
+            const Stretch holds = edge.gate
+                                      ? Stretch{edge.gate->from[i], std::min(edge.gate->to[i], end)}
+                                      : Stretch{0, end};
             double& lost = light_.lost[edge.bound];
             const double off = edge.inside.off[i];
             if (off > 0) {
@@ -270,9 +176,8 @@ void PupilOutline::add_moment(Survey& sum, std::size_t line, glm::dvec2 lit) con
     sum.middle += glm::dvec2{lines_.x[line], lines_.y[line]} * stretch.moment();
 }
 
-PupilOutline::Survey PupilOutline::survey(std::span<const PupilBound> bounds,
-                                          glm::dvec2 centre,
-                                          std::size_t azimuths) {
+PupilOutline::Survey
+PupilOutline::survey(std::span<const PupilBound> bounds, glm::dvec2 centre, std::size_t azimuths) {
     start_lines(centre, azimuths);
     light_.lost.assign(bounds.size(), 0);
     Survey sum;

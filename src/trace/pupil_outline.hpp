@@ -36,7 +36,7 @@ private:
     };
     struct Survey {
         double lit = 0;
-        double seen = 0;       ///< area that lines see lit, and its moment until `middle` is made of it
+        double seen = 0;  ///< area that lines see lit, and its moment until `middle` is made of it
         glm::dvec2 middle{0};  ///< of the lit part
         double doubt = 0;
     };

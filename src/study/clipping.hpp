@@ -20,7 +20,7 @@ enum class LightForm : std::uint8_t {
 };
 
 /// How many rays are spent; the answer's error falls with it (about 0.5 % at 1024 rays a point). Not of meaning where
-/// few rays do: those take 16, and a field point that they do not describe is given 2048.
+/// few rays do: those take 16, and a field point that they do not describe is given 4096.
 struct ClippingEffort {
     int rays_per_point = 1024;
     LightForm form = LightForm::many_rays;

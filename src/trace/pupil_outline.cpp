@@ -13,7 +13,7 @@ namespace beamfork {
 namespace {
 
 // An edge that bends by more than this share of how it moves over the pupil is not followed.
-constexpr double most_bend = 0.35;
+constexpr double most_bend = 0.8;
 
 bool can_be_followed(const PupilBound& bound) {
     if (bound.shape == PupilBound::Shape::half)
@@ -201,14 +201,11 @@ PupilOutline::survey(std::span<const PupilBound> bounds, glm::dvec2 centre, std:
 
 const PupilLight& PupilOutline::light(std::span<const PupilBound> bounds) {
     glm::dvec2 centre{0};
-    Survey found;
-    bool is_done = false;
     if (!is_well_within(bounds, centre)) {
-        found = survey(bounds, centre, azimuths_to_find_middle);
-        is_done = found.seen == 0;
-        centre = found.middle;
+        const Survey first = survey(bounds, centre, azimuths_to_find_middle);
+        if (first.seen > 0) centre = first.middle;
     }
-    if (!is_done) found = survey(bounds, centre, few_azimuths);
+    const Survey found = survey(bounds, centre, few_azimuths);
     // On azimuths from beside the middle the pupil's own area comes out a little off: what is lost fills it.
     double sum = 0;
     for (const double share : light_.lost)

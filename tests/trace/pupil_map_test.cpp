@@ -149,7 +149,10 @@ TEST_CASE("faces that leak do so where the bounds from few rays say") {
         Setup setup = test_setups::wide_setup({{"Diagonal", PrismDiagonal{}, {}}});
         auto& telescope = test_setups::the<Refractor>(setup);
         telescope.focal_length = {random.between(280, 450)};  // steep enough to leak in BK7
-        test_setups::the<PrismDiagonal>(setup).glass = "N-BK7";
+        auto& diagonal = test_setups::the<PrismDiagonal>(setup);
+        diagonal.glass = "N-BK7";
+        diagonal.prism_width = {80};
+        diagonal.clear_diameter = {78};
         const auto train = build_train(setup, setup.chosen, Millimetres{0});
         REQUIRE(train.has_value());
         hold_against_rays(*train, train->path(Eye::left), random, sum);

@@ -20,7 +20,7 @@ struct PointLight {
 
 /// Of the light that its few rays leave in doubt, this share of the objective's at most is put up with; else the field
 /// point's rays are to be counted.
-constexpr double most_few_ray_doubt = 0.002;
+constexpr double most_few_ray_doubt = 0.003;
 
 /// One answer for each field point, in order. `places` are their LitPoint::at, `slopes` what belongs to them. Nothing
 /// for a point whose light is bounded by curves that the few rays do not describe to within `most_few_ray_doubt`, and

@@ -173,6 +173,6 @@ TEST_CASE("doubt is the edge's length times how far it may be off") {
 
 TEST_CASE("a bound that bends more than it moves is not followed") {
     std::vector bounds{side(0.1, 0.5, 0)};
-    bounds[0].u.terms[3] = -0.4;
+    bounds[0].u.terms[3] = -0.6;
     CHECK(std::isinf(pupil_light(bounds).doubt));
 }

@@ -1,6 +1,7 @@
 // From a slider's move to the light of both eyes at 61 field points each: few rays, whose edges in the pupil are
 // followed, against counted rays. Both answers are held against many more rays first.
 #include <algorithm>
+#include <ctime>
 #include <stdexcept>
 
 #include "app/open_setup.hpp"
@@ -89,8 +90,43 @@ void light_by_few_rays(benchmark::State& state, const std::string& demo) {
     state.counters["counted_of_95_percent_ms"] = 1e3 * of_95_percent(variants[0].seconds);
 }
 
+double thread_seconds() {
+    std::timespec now{};
+    clock_gettime(CLOCK_THREAD_CPUTIME_ID, &now);
+    return static_cast<double>(now.tv_sec) + 1e-9 * static_cast<double>(now.tv_nsec);
+}
+
+// What one thread works for it, whatever else the machine does: focus, train and the light of one eye.
+void work_of_few_rays(benchmark::State& state, const std::string& demo) {
+    const auto setups = edited(opened(demo));
+    std::array<std::vector<double>, 2> took;
+    std::size_t edit = 0;
+    for (auto _ : state) {
+        for (const bool is_few : {true, false}) {
+            const double begin = thread_seconds();
+            const Setup& setup = setups.at(++edit / 2 % 2);
+            const auto focus = solved_focus(setup, setup.chosen);
+            const Train train = focused_train(setup, setup.chosen, focus.value()).value();
+            benchmark::DoNotOptimize(clipping(train, Eye::left, is_few ? few : counted));
+            took.at(is_few ? 0 : 1).push_back(thread_seconds() - begin);
+        }
+    }
+    for (const bool is_few : {true, false}) {
+        const std::string name = is_few ? "few_rays" : "counted";
+        const auto& seconds = took.at(is_few ? 0 : 1);
+        state.counters[name + "_least_ms"] =
+            1e3 * *std::min_element(seconds.begin(), seconds.end());
+        state.counters[name + "_median_ms"] = 1e3 * median(seconds);
+        state.counters[name + "_of_95_percent_ms"] = 1e3 * of_95_percent(seconds);
+    }
+}
+
 }  // namespace
 
+BENCHMARK_CAPTURE(work_of_few_rays, refractor, "1-short-of-focus")->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(work_of_few_rays, newtonian, "4-fast-newtonian")->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(work_of_few_rays, moving_mirror, "5-moving-mirror")
+    ->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(light_by_few_rays, refractor, "1-short-of-focus")
     ->Unit(benchmark::kMillisecond)
     ->UseRealTime();

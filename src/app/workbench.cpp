@@ -10,7 +10,7 @@ namespace beamfork {
 
 namespace {
 
-constexpr ClippingEffort coarse_rays{192};
+constexpr ClippingEffort coarse_rays{192, LightForm::few_rays};
 constexpr ClippingEffort whole_rays{1024};
 constexpr std::size_t most_recent_files = 10;
 

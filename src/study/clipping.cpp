@@ -3,20 +3,13 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <utility>
+
+#include "study/few_ray_light.hpp"
 
 namespace beamfork {
 
 namespace {
-
-void add_share(std::vector<EndShare>& ends, const EndShare& more) {
-    for (EndShare& end : ends) {
-        if (end.surface == more.surface && end.is_leak == more.is_leak) {
-            end.share += more.share;
-            return;
-        }
-    }
-    ends.push_back(more);
-}
 
 bool is_obstructed(const EyePath& path, const BundleEnds& ends, std::size_t ray) {
     return ends.fate[ray] == RayFate::clipped
@@ -37,11 +30,6 @@ struct LitPath {
         tracer.trace(bundle, ends);
         return ends;
     }
-};
-
-struct PointLight {
-    LitPoint point;
-    double obstructed = 0;  ///< share of all rays
 };
 
 PointLight
@@ -91,11 +79,16 @@ bool whole_rim_passes(LitPath& way, FieldSlope slope, const std::vector<glm::dve
                        [](RayFate fate) { return fate == RayFate::reached; });
 }
 
-double fully_lit_fraction(LitPath& way, const FieldMap& map, double radius) {
+std::vector<glm::dvec2> rim_within() {
     auto pupil_rim = rim(48);
     // A hair inside, so that rounding does not put a ray outside the objective itself.
     for (glm::dvec2& place : pupil_rim)
         place *= 1 - 1e-9;
+    return pupil_rim;
+}
+
+double fully_lit_fraction(LitPath& way, const FieldMap& map, double radius) {
+    const auto pupil_rim = rim_within();
     const auto azimuths = rim(12);
     const auto is_lit = [&](double fraction) {
         return std::all_of(azimuths.begin(), azimuths.end(), [&](const glm::dvec2& azimuth) {
@@ -111,6 +104,45 @@ double fully_lit_fraction(LitPath& way, const FieldMap& map, double radius) {
         (is_lit(middle) ? lit : cut) = middle;
     }
     return lit;
+}
+
+// Field fractions between which the fully lit field ends. Rings found by few rays tell: they see every other azimuth
+// in turn.
+struct LitBracket {
+    double lit = 0;
+    double cut = 1;
+};
+LitBracket bracket_of(const std::vector<LitRing>& rings) {
+    constexpr double cut_for_sure = 1e-3;
+    std::size_t cut = 0;
+    while (cut < rings.size() && rings[cut].lowest > 1 - cut_for_sure)
+        ++cut;
+    return {cut >= 2 ? rings[cut - 2].field_fraction : 0,
+            cut < rings.size() ? rings[cut].field_fraction : 1};
+}
+
+// The same with fewer rays: one azimuth after the other is asked only whether it ends before those before it did. To
+// within a thousandth of the field.
+double fully_lit_fraction(LitPath& way, const FieldMap& map, double radius, LitBracket known) {
+    const auto pupil_rim = rim_within();
+    double shortest = known.cut;
+    for (const glm::dvec2& azimuth : rim(12)) {
+        const auto is_lit = [&](double fraction) {
+            return whole_rim_passes(way, map.slope_at(azimuth * (fraction * radius)), pupil_rim);
+        };
+        if (is_lit(shortest)) continue;
+        double lit = std::min(known.lit, shortest);
+        if (!is_lit(lit)) {
+            if (lit == 0 || !is_lit(0)) return 0;
+            shortest = std::exchange(lit, 0);
+        }
+        while (shortest - lit > 1.0 / 1024) {
+            const double middle = (lit + shortest) / 2;
+            (is_lit(middle) ? lit : shortest) = middle;
+        }
+        shortest = lit;
+    }
+    return shortest;
 }
 
 // The places where light is looked at on one ring, in units of the field stop's radius. Every other ring is turned by
@@ -130,31 +162,77 @@ double working_diameter(const Train& train, double relative) {
     return 2 * train.objective_radius * std::sqrt(relative);
 }
 
+// For field points that few rays do not describe: so many that the worst point stays well within half a percent.
+constexpr int rays_where_few_fail = 4096;
+
+std::vector<PointLight> light_points(LitPath& way,
+                                     const FieldMap& map,
+                                     double radius,
+                                     std::span<const glm::dvec2> places,
+                                     ClippingEffort effort) {
+    std::vector<FieldSlope> slopes;
+    slopes.reserve(places.size());
+    for (const glm::dvec2& at : places)
+        slopes.push_back(map.slope_at(at * radius));
+    const bool is_few = effort.form == LightForm::few_rays;
+    std::vector<std::optional<PointLight>> few(places.size());
+    if (is_few) few = few_ray_light(way.train, way.path, places, slopes);
+    std::vector<glm::dvec2> pupil;
+    std::vector<PointLight> lights;
+    lights.reserve(places.size());
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        if (few[i]) {
+            lights.push_back(*std::move(few[i]));
+            continue;
+        }
+        if (pupil.empty()) pupil = sunflower(is_few ? rays_where_few_fail : effort.rays_per_point);
+        lights.push_back(light_point(way, slopes[i], places[i], pupil));
+    }
+    return lights;
+}
+
+std::vector<glm::dvec2> places_on_all_rings() {
+    std::vector<glm::dvec2> places;
+    for (int ring = 0; ring <= lit_ring_count; ++ring) {
+        for (const glm::dvec2& at : places_on_ring(ring))
+            places.push_back(at);
+    }
+    return places;
+}
+
+std::vector<LitRing> gather_rings(std::span<const LitPoint> points) {
+    std::vector<LitRing> rings;
+    std::size_t first = 0;
+    for (int ring = 0; ring <= lit_ring_count; ++ring) {
+        const std::size_t count = ring == 0 ? 1 : lit_azimuth_count;
+        rings.push_back(
+            gather_ring(static_cast<double>(ring) / lit_ring_count, points.subspan(first, count)));
+        first += count;
+    }
+    return rings;
+}
+
 }  // namespace
 
 EyeClipping clipping(const Train& train, Eye eye, ClippingEffort effort) {
     const EyePath& path = train.path(eye);
     LitPath way{train, path, {path, primary_wavelength}};
     const FieldMap map = field_map(train, eye);
-    const auto pupil = sunflower(effort.rays_per_point);
     EyeClipping result;
     result.eye = eye;
     const double radius = inner_radius(path.surfaces.back().aperture);
     result.field_stop = 2 * radius;
-    for (int ring = 0; ring <= lit_ring_count; ++ring) {
-        const double fraction = static_cast<double>(ring) / lit_ring_count;
-        const auto first = static_cast<std::ptrdiff_t>(result.points.size());
-        for (const glm::dvec2& at : places_on_ring(ring)) {
-            PointLight light = light_point(way, map.slope_at(at * radius), at, pupil);
-            if (ring == 0) result.obstructed_share = light.obstructed;
-            result.points.push_back(std::move(light.point));
-        }
-        result.rings.push_back(
-            gather_ring(fraction, {result.points.begin() + first, result.points.end()}));
-    }
+    auto lights = light_points(way, map, radius, places_on_all_rings(), effort);
+    result.obstructed_share = lights.front().obstructed;
+    for (PointLight& light : lights)
+        result.points.push_back(std::move(light.point));
+    result.rings = gather_rings(result.points);
     result.edge_relative = result.rings.back().relative;
     result.working_aperture = working_diameter(train, result.points.front().relative);
-    result.fully_illuminated_diameter = 2 * radius * fully_lit_fraction(way, map, radius);
+    const double lit = effort.form == LightForm::few_rays
+                           ? fully_lit_fraction(way, map, radius, bracket_of(result.rings))
+                           : fully_lit_fraction(way, map, radius);
+    result.fully_illuminated_diameter = 2 * radius * lit;
     return result;
 }
 
@@ -162,17 +240,16 @@ MiddleAndEdge middle_and_edge(const Train& train, Eye eye, ClippingEffort effort
     const EyePath& path = train.path(eye);
     LitPath way{train, path, {path, primary_wavelength}};
     const FieldMap map = field_map(train, eye);
-    const auto pupil = sunflower(effort.rays_per_point);
     const double radius = inner_radius(path.surfaces.back().aperture);
-    const auto mean = [&](int ring) {
-        const auto places = places_on_ring(ring);
-        double sum = 0;
-        for (const glm::dvec2& at : places)
-            sum += light_point(way, map.slope_at(at * radius), at, pupil).point.relative;
-        return sum / static_cast<double>(places.size());
-    };
-    const double middle = mean(0);
-    return {middle, mean(lit_ring_count), working_diameter(train, middle)};
+    auto places = places_on_ring(0);
+    const auto edge = places_on_ring(lit_ring_count);
+    places.insert(places.end(), edge.begin(), edge.end());
+    const auto lights = light_points(way, map, radius, places, effort);
+    double sum = 0;
+    for (std::size_t i = 1; i < lights.size(); ++i)
+        sum += lights[i].point.relative;
+    const double middle = lights.front().point.relative;
+    return {middle, sum / static_cast<double>(edge.size()), working_diameter(train, middle)};
 }
 
 double fully_illuminated_diameter(const Train& train, Eye eye) {

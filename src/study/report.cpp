@@ -15,7 +15,7 @@ namespace {
 
 // Of the ways to focus, which are many and looked at in fewer places, with fewer rays.
 ClippingEffort light_of_ways(ClippingEffort effort) {
-    return {std::clamp(effort.rays_per_point / 4, 48, 256)};
+    return {std::clamp(effort.rays_per_point / 4, 48, 256), effort.form};
 }
 
 // How much of a report is made, and by whom.

@@ -3,6 +3,16 @@
 layout(location = 0) in vec3 a_from;
 layout(location = 1) in vec3 a_to;
 layout(location = 2) in vec3 a_colour;
+#ifdef LIGHT_IS_PAINTED
+layout(location = 3) in vec3 a_painted;
+#define RAY_COLOUR a_painted
+#else
+#define RAY_COLOUR a_colour
+#endif
+#ifdef LIGHT_MOVES
+layout(location = 4) in vec2 a_path;  // optical path at either end, mm
+out vec2 v_path;                      // over depth, with 1 / depth: even in the world, not on the screen
+#endif
 flat out vec3 v_light;
 flat out float v_length;
 out vec2 v_at;  // pixels along the ray, and across in half widths
@@ -25,9 +35,25 @@ void main() {
     v_light = vec3(0.0);
     v_length = 0.0;
     v_at = vec2(0.0);
+#ifdef LIGHT_MOVES
+    v_path = vec2(0.0, 1.0);
+    vec2 path = a_path;
+#endif
     if (from_depth < near && to_depth < near) return;
-    if (from_depth < near) from = mix(from, to, (near - from_depth) / (to_depth - from_depth));
-    if (to_depth < near) to = mix(to, from, (near - to_depth) / (from_depth - to_depth));
+    if (from_depth < near) {
+        float hidden = (near - from_depth) / (to_depth - from_depth);
+        from = mix(from, to, hidden);
+#ifdef LIGHT_MOVES
+        path.x = mix(path.x, path.y, hidden);
+#endif
+    }
+    if (to_depth < near) {
+        float hidden = (near - to_depth) / (from_depth - to_depth);
+        to = mix(to, from, hidden);
+#ifdef LIGHT_MOVES
+        path.y = mix(path.y, path.x, hidden);
+#endif
+    }
 
     vec4 from_clip = clip_from_world * vec4(from, 1.0);
     vec4 to_clip = clip_from_world * vec4(to, 1.0);
@@ -50,7 +76,10 @@ void main() {
     // across a ray the profile (1 - x^2)^2 adds up to 16/15 of its half width.
     float level = u_ray_level * pixels_per_mm / (half_width * 16.0 / 15.0);
     level = 0.7 * (1.0 - exp(-level / 0.7));
-    v_light = LIGHT_GROUND ? ink_density(a_colour) * level : a_colour * level;
+    v_light = LIGHT_GROUND ? ink_density(RAY_COLOUR) * level : RAY_COLOUR * level;
+#ifdef LIGHT_MOVES
+    v_path = vec2(at_end ? path.y : path.x, 1.0) / clip.w;
+#endif
     v_length = length_px;
     v_at = vec2(at_end ? length_px + 0.5 : -0.5, side);
 }

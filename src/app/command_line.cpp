@@ -6,6 +6,7 @@
 #include "app/export_command_line.hpp"
 #include "app/print_command_line.hpp"
 #include "base/text.hpp"
+#include "scene/light_arrival.hpp"
 #include "ui/panels.hpp"
 
 #include <CLI/CLI.hpp>
@@ -74,6 +75,7 @@ struct PictureWords {
     std::string over;
     std::string beside;
     std::string split;
+    std::optional<double> light_front_mm;
     bool no_labels = false;
 };
 
@@ -106,6 +108,10 @@ Result<MakePicture> finish(MakePicture picture, const PictureWords& words) {
     picture.options.shells = static_cast<ShellView>(place_of(shell_names, words.shells));
     picture.options.light_ground = words.ground == "white";
     picture.options.labels = !words.no_labels;
+    if (words.light_front_mm) {
+        picture.options.light_moves = picture.options.light_is_held = true;
+        picture.options.light_front_mm = packets_after(0, 1, *words.light_front_mm);
+    }
     const auto share_with = [&](const std::string& other, CompanionPlace place) {
         if (other.empty()) return;
         picture.other = other;
@@ -172,6 +178,20 @@ void describe_tour_picture(CLI::App& command, MakePicture& picture) {
     command.add_option("--step", picture.step, "With a tour: which step, from 1")
         ->needs(tour)
         ->capture_default_str();
+}
+
+// What the picture tells besides where the light goes.
+void describe_tales(CLI::App& command, ViewOptions& options, PictureWords& words) {
+    add_paint(command, options.paint_pupil);
+    command.add_option("--light-in-motion", words.light_front_mm,
+                       "Packets of light, one of them so many mm of optical path behind the "
+                       "objective");
+    command
+        .add_option("--pull-apart", options.apart,
+                    "0: together; 1: each part by itself, without light")
+        ->check(CLI::Range(0.0F, 1.0F))
+        ->excludes(command.get_option("--over"))
+        ->excludes(command.get_option("--beside"));
 }
 
 struct SightWords {
@@ -296,6 +316,7 @@ Result<Task> read_command_line(int argc, const char* const* argv) {
         app.add_subcommand("picture", "Draw the 3D view as PNG; needs no display");
     describe_picture(*picture_command, picture, words);
     describe_other(*picture_command, words);
+    describe_tales(*picture_command, picture.options, words);
     describe_tour_picture(*picture_command, picture);
     PictureSight sight;
     SightWords sight_words;

@@ -101,7 +101,8 @@ struct MakeFilm {
     double fps = 30;
     bool whole_train = false;   ///< else what hangs on the drawtube, close up
     TurntableLook turntable{};  ///< its aspect follows from the size
-    bool transparent = false;   ///< single pictures without a ground
+    FilmMotion motion{};
+    bool transparent = false;  ///< single pictures without a ground
     float text_scale = 1;
     std::string tour;   ///< its name or title: that tour instead of once round; empty: none
     double hold_s = 8;  ///< each of its steps

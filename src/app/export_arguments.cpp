@@ -21,6 +21,10 @@ Words picture_words(const ExportOrder& order) {
     add_size(words, order);
     if (order.transparent) words.emplace_back("--transparent");
     if (!order.names) words.emplace_back("--no-names");
+    if (order.painted) words.emplace_back("--paint-objective");
+    if (order.light_moves)
+        words.push_back("--light-in-motion=" + format_exact(order.light_front_mm));
+    if (order.apart > 0) words.push_back("--pull-apart=" + format_exact(order.apart));
     return words;
 }
 
@@ -29,6 +33,9 @@ Words film_words(const ExportOrder& order) {
                 order.whole_train ? "train" : "head"};
     add_size(words, order);
     if (order.names) words.emplace_back("--names");
+    if (order.painted) words.emplace_back("--paint-objective");
+    if (order.light_moves) words.emplace_back("--light-in-motion");
+    if (order.apart > 0) words.emplace_back("--pull-apart");
     return words;
 }
 

@@ -15,6 +15,9 @@ namespace beamfork {
 /// The flag that all commands have which write something to take along.
 void add_allow_unknown(CLI::App& command, bool& allow_unknown);
 
+/// The flag of the commands that draw the 3D view.
+void add_paint(CLI::App& command, bool& paint_pupil);
+
 class ExportCommandLine {
 public:
     /// Adds the commands to `app`, which must outlive this.

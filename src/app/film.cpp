@@ -11,6 +11,7 @@
 #include "app/video_pipe.hpp"
 #include "scene/built_in_tours.hpp"
 #include "scene/picture.hpp"
+#include "scene/pulled_apart.hpp"
 #include "scene/tour_film.hpp"
 #include "ui/talk_overlay.hpp"
 
@@ -96,7 +97,10 @@ Result<void> write_film(const Film& film,
     for (int i = 0; i < all; ++i) {
         if (!progress(i, all)) return given_up();
         const FilmMoment moment = film.at(second_of(i, command.fps));
-        const auto image = painter->paint(frame, moment, command.transparent);
+        std::optional<Frame> apart;
+        if (moment.options.apart > 0 && film.frame_apart)
+            apart = film.frame_apart(moment.options.apart);
+        const auto image = painter->paint(apart ? *apart : frame, moment, command.transparent);
         if (!image) return tl::make_unexpected(image.error());
         if (auto added = sink->add(*image, i + 1); !added) return added;
     }
@@ -127,7 +131,7 @@ Result<void> write_tour(const Document& document,
         moment.options = options;
         return moment;
     };
-    return write_film(*film, frame, command, progress);
+    return write_film(with_motion(*std::move(film), command.motion), frame, command, progress);
 }
 
 }  // namespace
@@ -141,8 +145,15 @@ write_film(const Document& document, const MakeFilm& command, const FilmProgress
     if (!command.tour.empty()) return write_tour(document, *report, frame, command, progress);
     TurntableLook look = command.turntable;
     look.aspect = static_cast<float>(command.width) / static_cast<float>(command.height);
-    return write_film(turntable(command.whole_train ? frame.bounds : frame.rear_bounds, look),
-                      frame, command, progress);
+    const auto frame_apart = [&](float apart) {
+        return pulled_apart(setup, *report, apart, stage_effort());
+    };
+    const Frame widest = command.motion.parts_apart ? frame_apart(1) : Frame{};
+    const Frame& framed = command.motion.parts_apart ? widest : frame;
+    Film film = with_motion(
+        turntable(command.whole_train ? framed.bounds : framed.rear_bounds, look), command.motion);
+    film.frame_apart = frame_apart;
+    return write_film(film, frame, command, progress);
 }
 
 FilmConsole::FilmConsole() {

@@ -4,6 +4,7 @@
 #include "app/scene_painter.hpp"
 #include "app/window_painter.hpp"
 #include "scene/built_in_tours.hpp"
+#include "scene/pulled_apart.hpp"
 #include "scene/tour_motion.hpp"
 #include "ui/talk_overlay.hpp"
 
@@ -18,6 +19,8 @@ struct Frames {
 };
 
 Result<Frames> frames_of(const Setup& setup, const Report& report, const MakePicture& command) {
+    if (command.options.apart > 0)
+        return Frames{pulled_apart(setup, report, command.options.apart, stage_effort())};
     Frame frame = build_frame(setup, report, stage_effort());
     if (command.other.empty()) return Frames{std::move(frame)};
     const auto read = open_named(command.other);

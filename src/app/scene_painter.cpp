@@ -4,6 +4,7 @@
 
 #include "render/night_pass.hpp"
 #include "ui/label_overlay.hpp"
+#include "ui/light_key.hpp"
 #include "ui/talk_overlay.hpp"
 #include "ui/widgets.hpp"
 
@@ -16,6 +17,23 @@ namespace {
 // Letters as large as on a screen of 900 lines.
 float letters_for(const PaintedSize& size) {
     return size.text_scale * std::max(0.9F, static_cast<float>(size.height) / 900);
+}
+
+// Names, clear of the light's key and of `foot` pixels at the lower edge.
+void draw_words(ImDrawList& list,
+                ImVec2 corner,
+                Viewport viewport,
+                const Frame& frame,
+                const FilmMoment& moment,
+                float foot) {
+    const auto key = draw_light_key(list, corner, viewport, {frame, moment.camera, moment.options});
+    if (!moment.options.labels) return;
+    LightCover cover = light_cover(frame, moment.camera, viewport);
+    if (key) cover.taken.push_back(*key);
+    draw_labels(
+        list, corner, viewport,
+        {frame, moment.camera, moment.options, moment.highlighted_part, std::nullopt, foot, &cover,
+         moment.emphasis});
 }
 
 void draw_caption(ImDrawList& list, const Viewport& viewport, const FilmMoment& moment) {
@@ -63,8 +81,7 @@ Result<Image> ScenePainter::paint(const Frame& frame, const FilmMoment& moment, 
     if (!transparent)
         list.AddImage(as_imgui_texture(stage_.texture()), {0, 0}, {viewport.width, viewport.height},
                       {0, 1}, {1, 0});
-    draw_labels(list, {0, 0}, viewport,
-                {frame, moment.camera, moment.options, moment.highlighted_part, std::nullopt, 0});
+    draw_words(list, {0, 0}, viewport, frame, moment, 0);
     draw_caption(list, viewport, moment);
     if (transparent) {
         const Image scene = stage_.renderer().read_pixels();
@@ -93,10 +110,7 @@ Result<Image> ScenePainter::paint_talk(const Frame& frame, const FilmMoment& mom
     const ImVec2 corner{0, layout.title_height};
     list.AddImage(as_imgui_texture(stage_.texture()), corner,
                   {viewport.width, corner.y + viewport.height}, {0, 1}, {1, 0});
-    const float foot = step.asked ? asked_foot(layout) : 0;
-    draw_labels(
-        list, corner, viewport,
-        {frame, moment.camera, moment.options, -1, std::nullopt, foot, nullptr, moment.emphasis});
+    draw_words(list, corner, viewport, frame, moment, step.asked ? asked_foot(layout) : 0);
     TalkWords words = talk_words(step);
     words.is_revealed = moment.is_revealed;
     draw_talk_overlay(list, size, words);

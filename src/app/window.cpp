@@ -229,6 +229,7 @@ private:
         recovery_.keep(row_, glfwGetTime());
         Workbench& bench = row_.shown();
         const bool has_other = comparison_.refresh(bench, requests, &row_);
+        bench.pull_apart(session_.view.apart);
         const bool changed = bench.refresh();
         if (const std::string title = window_title(bench); title != title_) {
             title_ = title;
@@ -252,8 +253,8 @@ private:
         const bool has_export_news = exports_.refresh(bench, requests);
         const bool is_busy = has_sight || has_cures || has_tune || has_export_news || has_other
                              || has_picture || changed || *drew || requests.animating
-                             || !requests.commands.empty() || requests.recovery
-                             || !dropped_files_.empty();
+                             || requests.light_runs || !requests.commands.empty()
+                             || requests.recovery || !dropped_files_.empty();
         if (is_busy || Gui::has_waiting_input()) clock_.keep_going();
         return {};
     }

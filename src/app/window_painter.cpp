@@ -57,6 +57,7 @@ Result<void> WindowPainter::frame() {
     has_tune_ = last.tune.has_value();
     bench.carry_out(last);
     comparison_.refresh(bench, last);
+    bench.pull_apart(session.view.apart);
     bench.refresh();
     set_camera();
     drawing_.canvas.bind();

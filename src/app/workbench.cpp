@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "scene/ghost.hpp"
+#include "scene/pulled_apart.hpp"
 
 #include <fmt/format.h>
 
@@ -133,7 +134,16 @@ bool Workbench::refresh() {
         preview_frame_.reset();
     }
     const bool has_companion = refresh_companion(is_new);
-    return refresh_preview() || has_companion || is_new;
+    const bool has_moved = refresh_apart(is_new);
+    return refresh_preview() || has_companion || has_moved || is_new;
+}
+
+bool Workbench::refresh_apart(bool is_new) {
+    if (apart_ == apart_wanted_ && !(is_new && apart_ > 0)) return false;
+    apart_ = apart_wanted_;
+    apart_frame_.reset();
+    if (apart_ > 0 && report_) apart_frame_ = pulled_apart(document().setup, *report_, apart_);
+    return true;
 }
 
 void Workbench::accompany(std::shared_ptr<const ComparedSetup> other, CompanionPlace place) {

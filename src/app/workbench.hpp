@@ -37,6 +37,7 @@ public:
     [[nodiscard]] View view() const;
     /// With the ghost of the cure that is under the pointer, if one is.
     [[nodiscard]] const Frame& frame() const {
+        if (apart_frame_) return *apart_frame_;  // by itself: ghosts are of the closed train
         if (preview_frame_) return *preview_frame_;
         return companion_frame_ ? *companion_frame_ : frame_;
     }
@@ -44,6 +45,8 @@ public:
     [[nodiscard]] const Frame* other_frame() const { return other_half_ ? &*other_half_ : nullptr; }
     /// The setup that shares the picture from the next refresh() on; null: none.
     void accompany(std::shared_ptr<const ComparedSetup> other, CompanionPlace place);
+    /// How far the parts are pulled apart from the next refresh() on: 0 together .. 1.
+    void pull_apart(float amount) { apart_wanted_ = amount; }
     [[nodiscard]] const History& history() const { return history_; }
     [[nodiscard]] const Document& document() const { return *history_.document(); }
     [[nodiscard]] const std::shared_ptr<const Document>& shared_document() const {
@@ -76,6 +79,7 @@ private:
     bool refresh_report();
     bool refresh_preview();
     bool refresh_companion(bool is_new);
+    bool refresh_apart(bool is_new);
 
     History history_;
     std::filesystem::path path_;
@@ -102,6 +106,10 @@ private:
     Frame companion_alone_;
     std::optional<Frame> companion_frame_;  ///< of both, or the left half
     std::optional<Frame> other_half_;
+
+    float apart_wanted_ = 0;
+    float apart_ = 0;  ///< of that frame
+    std::optional<Frame> apart_frame_;
 };
 
 }  // namespace beamfork

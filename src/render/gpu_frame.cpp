@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "base/contract.hpp"
+#include "scene/pupil_paint.hpp"
 
 namespace beamfork {
 
@@ -24,6 +25,11 @@ constexpr auto attributes_of<RibbonInstance>() {
     return std::array{Attribute{3, offsetof(RibbonInstance, from)},
                       Attribute{3, offsetof(RibbonInstance, to)},
                       Attribute{3, offsetof(RibbonInstance, colour)}};
+}
+template <>
+constexpr auto attributes_of<RibbonTale>() {
+    return std::array{Attribute{3, offsetof(RibbonTale, painted)},
+                      Attribute{2, offsetof(RibbonTale, path_mm)}};
 }
 template <>
 constexpr auto attributes_of<LineInstance>() {
@@ -54,6 +60,14 @@ void set_texture_defaults() {
     glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_T, GL_CLAMP_TO_EDGE);
 }
 
+// By PupilPlace.
+std::array<Rgb, pupil_places.size()> paint_of_zones() {
+    std::array<Rgb, pupil_places.size()> paint;
+    for (const PupilPlace place : pupil_places)
+        paint.at(static_cast<std::size_t>(place)) = linear_rgb(pupil_zone(place).srgb_hex);
+    return paint;
+}
+
 /// Turns each triangle so that its corners run counter-clockwise seen from where its normals point: then
 /// OpenGL knows its front exactly, at every sample.
 void face_as_normals(const std::vector<MeshVertex>& vertices, std::span<std::uint32_t> indices) {
@@ -69,16 +83,25 @@ void face_as_normals(const std::vector<MeshVertex>& vertices, std::span<std::uin
 
 }  // namespace
 
-template <class Instance>
-void InstanceBuffer<Instance>::create() {
-    layout_ = VertexArray::create();
-    buffer_ = Buffer::create();
-    glBindVertexArray(layout_.name());
-    for (GLuint i = 0; i < attributes_of<Instance>().size(); ++i) {
+namespace {
+
+VertexArray instance_layout(std::size_t attributes) {
+    VertexArray layout = VertexArray::create();
+    glBindVertexArray(layout.name());
+    for (GLuint i = 0; i < attributes; ++i) {
         glEnableVertexAttribArray(i);
         glVertexAttribDivisor(i, 1);
     }
     glBindVertexArray(0);
+    return layout;
+}
+
+}  // namespace
+
+template <class Instance>
+void InstanceBuffer<Instance>::create() {
+    layout_ = instance_layout(attributes_of<Instance>().size());
+    buffer_ = Buffer::create();
 }
 
 template <class Instance>
@@ -92,16 +115,23 @@ template <class Instance>
 void InstanceBuffer<Instance>::draw(InstanceRange range) const {
     if (range.count == 0) return;
     glBindVertexArray(layout_.name());
-    glBindBuffer(GL_ARRAY_BUFFER, buffer_.name());
-    constexpr auto attributes = attributes_of<Instance>();
-    for (GLuint i = 0; i < attributes.size(); ++i) {
-        glVertexAttribPointer(i, attributes[i].components, GL_FLOAT, GL_FALSE, sizeof(Instance),
-                              byte_offset(range.first * sizeof(Instance) + attributes[i].offset));
-    }
+    point(range);
     glDrawArraysInstanced(GL_TRIANGLE_STRIP, 0, 4, range.count);
 }
 
+template <class Instance>
+void InstanceBuffer<Instance>::point(InstanceRange range, GLuint first_attribute) const {
+    glBindBuffer(GL_ARRAY_BUFFER, buffer_.name());
+    constexpr auto attributes = attributes_of<Instance>();
+    for (GLuint i = 0; i < attributes.size(); ++i) {
+        glVertexAttribPointer(first_attribute + i, attributes[i].components, GL_FLOAT, GL_FALSE,
+                              sizeof(Instance),
+                              byte_offset(range.first * sizeof(Instance) + attributes[i].offset));
+    }
+}
+
 template class InstanceBuffer<RibbonInstance>;
+template class InstanceBuffer<RibbonTale>;
 template class InstanceBuffer<LineInstance>;
 template class InstanceBuffer<MarkInstance>;
 
@@ -121,6 +151,9 @@ GpuFrame GpuFrame::create() {
                           byte_offset(offsetof(MeshVertex, normal)));
     glBindVertexArray(0);
     made.light_.create();
+    made.tales_.create();
+    made.told_layout_ = instance_layout(attributes_of<RibbonInstance>().size()
+                                        + attributes_of<RibbonTale>().size());
     made.lines_.create();
     made.marks_.create();
     return made;
@@ -174,12 +207,18 @@ void GpuFrame::send_meshes(const Frame& frame) {
 
 void GpuFrame::send_light(const Frame& frame) {
     light_.clear();
+    tales_.clear();
+    tales_are_sent_ = false;
+    const std::array paint = paint_of_zones();
     float low = 0;
     float high = 0;
     for (const bool clipped : {false, true}) {
         for (const LightRibbon& ribbon : frame.light) {
             if (ribbon.clipped != clipped) continue;
             light_.add({ribbon.from, ribbon.to, ribbon.colour * ribbon.strength});
+            tales_.add(
+                {paint[static_cast<std::size_t>(pupil_place(ribbon.pupil))] * ribbon.strength,
+                 {ribbon.from_path_mm, ribbon.to_path_mm}});
             low = std::min({low, ribbon.from.x, ribbon.to.x});
             high = std::max({high, ribbon.from.x, ribbon.to.x});
         }
@@ -270,8 +309,23 @@ void GpuFrame::draw_opened(const MeshRange& shell,
     }
 }
 
-void GpuFrame::draw_light(bool with_clipped) const {
-    light_.draw(with_clipped ? InstanceRange{0, static_cast<GLsizei>(light_.size())} : light_kept_);
+InstanceRange GpuFrame::light_range(bool with_clipped) const {
+    return with_clipped ? InstanceRange{0, static_cast<GLsizei>(light_.size())} : light_kept_;
+}
+
+void GpuFrame::draw_light(bool with_clipped) const { light_.draw(light_range(with_clipped)); }
+
+void GpuFrame::draw_told_light(bool with_clipped) const {
+    const InstanceRange range = light_range(with_clipped);
+    if (range.count == 0) return;
+    glBindVertexArray(told_layout_.name());
+    light_.point(range);
+    tales_.point(range, attributes_of<RibbonInstance>().size());
+    glDrawArraysInstanced(GL_TRIANGLE_STRIP, 0, 4, range.count);
+}
+
+void GpuFrame::send_tales() {
+    if (!std::exchange(tales_are_sent_, true)) tales_.send();
 }
 
 void GpuFrame::draw_lines(bool on_top) const {

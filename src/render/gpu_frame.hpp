@@ -47,6 +47,12 @@ struct RibbonInstance {
     glm::vec3 colour;  ///< already times strength
 };
 
+/// What a ribbon tells besides, for light that is painted or moves.
+struct RibbonTale {
+    glm::vec3 painted;  ///< colour of its place on the objective, already times strength
+    glm::vec2 path_mm;  ///< optical path at either end
+};
+
 struct LineInstance {
     glm::vec3 from;
     glm::vec3 to;
@@ -72,6 +78,8 @@ public:
     [[nodiscard]] std::size_t size() const { return host_.size(); }
     void send() const;
     void draw(InstanceRange range) const;
+    /// Makes its range the source of the bound layout's attributes, from that one on.
+    void point(InstanceRange range, GLuint first_attribute = 0) const;
 
 private:
     VertexArray layout_;
@@ -80,6 +88,7 @@ private:
 };
 
 extern template class InstanceBuffer<RibbonInstance>;
+extern template class InstanceBuffer<RibbonTale>;
 extern template class InstanceBuffer<LineInstance>;
 extern template class InstanceBuffer<MarkInstance>;
 
@@ -109,6 +118,10 @@ public:
     [[nodiscard]] std::size_t disc_count() const { return disc_count_; }
 
     void draw_light(bool with_clipped) const;
+    /// With what the ribbons tell besides; `send_tales` has been called since the upload.
+    void draw_told_light(bool with_clipped) const;
+    /// Sends that, once for each upload: light that neither is painted nor moves does without.
+    void send_tales();
     void draw_lines(bool on_top) const;
     [[nodiscard]] const std::vector<LineGroup>& line_groups(bool on_top) const {
         return line_groups_[on_top ? 1 : 0];
@@ -136,7 +149,11 @@ private:
     std::vector<std::uint8_t> scratch_;
     std::vector<MeshRange> meshes_;
     InstanceBuffer<RibbonInstance> light_;
+    [[nodiscard]] InstanceRange light_range(bool with_clipped) const;
     InstanceRange light_kept_;
+    InstanceBuffer<RibbonTale> tales_;
+    VertexArray told_layout_;
+    bool tales_are_sent_ = false;
     InstanceBuffer<LineInstance> lines_;
     InstanceRange lines_hidden_;
     InstanceRange lines_on_top_;

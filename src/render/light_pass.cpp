@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "render/passes.hpp"
+#include "scene/light_arrival.hpp"
 
 namespace beamfork {
 
@@ -19,6 +20,8 @@ void add_up_in_front_of_bodies() {
 
 }  // namespace
 
+bool is_told(const ViewOptions& options) { return options.paint_pupil || options.light_moves; }
+
 float ray_level(int ray_count, float light_breadth_mm, float light_gain) {
     constexpr float full_beam = 0.15F;  // linear level of the undivided beam at its full breadth
     return light_gain * full_beam * light_breadth_mm / static_cast<float>(std::max(1, ray_count));
@@ -28,7 +31,7 @@ Result<LightPass> LightPass::create() {
     auto ribbon = Program::create("ribbon", "ribbon");
     if (!ribbon) return tl::make_unexpected(ribbon.error());
     LightPass made;
-    made.ribbon_ = *std::move(ribbon);
+    made.ribbons_[0][0] = *std::move(ribbon);
     for (const bool ink : {false, true}) {
         auto glass = Program::create("glass", "glass", ink ? light_is_ink : "");
         if (!glass) return tl::make_unexpected(glass.error());
@@ -40,17 +43,38 @@ Result<LightPass> LightPass::create() {
     return made;
 }
 
+Result<void> LightPass::prepare(const ViewOptions& options) {
+    const std::size_t painted = options.paint_pupil ? 1 : 0;
+    const std::size_t moves = options.light_moves ? 1 : 0;
+    if (is_made_[painted][moves]) return {};
+    std::string variant = painted == 1 ? "#define LIGHT_IS_PAINTED\n" : "";
+    if (moves == 1) variant += "#define LIGHT_MOVES\n";
+    auto ribbon = Program::create("ribbon", "ribbon", variant);
+    if (!ribbon) return tl::make_unexpected(ribbon.error());
+    ribbons_[painted][moves] = *std::move(ribbon);
+    is_made_[painted][moves] = true;
+    return {};
+}
+
+const Program& LightPass::ribbon_for(const ViewOptions& options) const {
+    return ribbons_[options.paint_pupil ? 1 : 0][options.light_moves ? 1 : 0];
+}
+
 void LightPass::draw_light(const PassInput& input) const {
     input.targets.bind_light();
     glClearColor(0, 0, 0, 0);
     glClear(GL_COLOR_BUFFER_BIT);
     if (!input.options.light || input.emphasis.results <= 0) return;
     add_up_in_front_of_bodies();
-    ribbon_.use();
+    const Program& ribbon = ribbon_for(input.options);
+    ribbon.use();
     const float gain = input.options.light_gain * input.emphasis.results;
-    ribbon_.set("u_ray_level",
-                ray_level(input.frame.ray_count(), input.frame.light_breadth_mm(), gain));
-    input.frame.draw_light(input.options.clipped_rays);
+    ribbon.set("u_ray_level",
+               ray_level(input.frame.ray_count(), input.frame.light_breadth_mm(), gain));
+    if (!is_told(input.options)) return input.frame.draw_light(input.options.clipped_rays);
+    ribbon.set("u_front", input.options.light_front_mm);
+    ribbon.set("u_spacing", packet_spacing_mm);
+    input.frame.draw_told_light(input.options.clipped_rays);
 }
 
 void LightPass::add_glass(const PassInput& input) const {

@@ -49,12 +49,16 @@ private:
 class LightPass {
 public:
     static Result<LightPass> create();
+    /// Makes the shader that these options need; most never paint the light nor let it move.
+    Result<void> prepare(const ViewOptions& options);
     void draw_light(const PassInput& input) const;
     void add_glass(const PassInput& input) const;
 
 private:
     void add_ghosts(const PassInput& input) const;
-    Program ribbon_;
+    [[nodiscard]] const Program& ribbon_for(const ViewOptions& options) const;
+    Program ribbons_[2][2];  // [painted][moves]
+    bool is_made_[2][2] = {{true, false}, {false, false}};
     Program glass_[2];  // [light is ink]
     Program ghost_[2];
 };
@@ -94,6 +98,9 @@ private:
     Program line_;
     Program mark_;
 };
+
+/// Ribbons tell more than colour and place.
+bool is_told(const ViewOptions& options);
 
 /// Peak of one undivided ray at 1 pixel per mm, so that the beam as a whole is equally bright for any number of
 /// rays, any zoom and any aperture.

@@ -63,6 +63,8 @@ Result<PictureTexture> Renderer::draw(const Camera& camera,
                                       const Emphasis& emphasis) {
     Parts& p = *parts_;
     if (auto ok = p.targets.resize(size); !ok) return tl::make_unexpected(ok.error());
+    if (auto ok = p.light.prepare(options); !ok) return tl::make_unexpected(ok.error());
+    if (is_told(options)) p.frame.send_tales();
     const ViewBlock block = view_block(camera, options, size);
     glBindBuffer(GL_UNIFORM_BUFFER, p.view_block.name());
     glBufferData(GL_UNIFORM_BUFFER, sizeof(block), &block, GL_STREAM_DRAW);

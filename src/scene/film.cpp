@@ -4,6 +4,8 @@
 #include <cmath>
 
 #include "base/contract.hpp"
+#include "scene/light_arrival.hpp"
+#include "scene/pulled_apart.hpp"
 
 #include <glm/gtc/constants.hpp>
 
@@ -32,6 +34,14 @@ float distance_all_round(const Bounds& bounds, Camera camera, float aspect) {
     return std::max(farthest, 10.0F);
 }
 
+// Together, apart and together again: each held for a while, so that it can be seen.
+float apart_share(double share_of_film) {
+    constexpr double rests = 0.12;  // of the film, at either end
+    constexpr double moves = 0.26;
+    const double from_end = std::min(share_of_film, 1 - share_of_film);
+    return apart_after(static_cast<float>((from_end - rests) / moves));
+}
+
 }  // namespace
 
 int frame_count(const Film& film, double fps) {
@@ -49,7 +59,7 @@ Film turntable(const Bounds& bounds, const TurntableLook& look) {
     camera.distance_mm = distance_all_round(bounds, camera, look.aspect);
     const auto at = [look, camera](double second) {
         FilmMoment moment{.camera = camera, .options = look.options, .caption = look.caption};
-        const double turns = second / look.seconds;
+        const double turns = look.turns * second / look.seconds;
         moment.camera.yaw_rad = std::remainder(
             look.start_yaw_rad
                 + glm::two_pi<float>() * static_cast<float>(turns - std::floor(turns)),
@@ -57,6 +67,20 @@ Film turntable(const Bounds& bounds, const TurntableLook& look) {
         return moment;
     };
     return {look.seconds, at};
+}
+
+Film with_motion(Film film, const FilmMotion& motion) {
+    const auto still = std::move(film.at);
+    film.at = [still, motion, seconds = film.seconds](double second) {
+        FilmMoment moment = still(second);
+        ViewOptions& options = moment.options;
+        options.light_moves = options.light_moves || motion.light;
+        if (motion.light)
+            options.light_front_mm = packets_after(0, options.light_speed_mm_s, second);
+        if (motion.parts_apart) options.apart = apart_share(second / seconds);
+        return moment;
+    };
+    return film;
 }
 
 }  // namespace beamfork

@@ -28,7 +28,18 @@ struct FilmMoment {
 struct Film {
     double seconds = 10;
     std::function<FilmMoment(double second)> at;  ///< from 0 to `seconds`
+    /// The picture's data while the parts are so far apart (ViewOptions::apart); null: they stay together.
+    std::function<Frame(float apart)> frame_apart{};
 };
+
+/// What moves while a film runs, besides the camera.
+struct FilmMotion {
+    bool light = false;        ///< packets of light, at the pace of the film's view options
+    bool parts_apart = false;  ///< the parts go apart and come back, once
+};
+
+/// The same film with that in it.
+Film with_motion(Film film, const FilmMotion& motion);
 
 /// Pictures of the whole film: one at each multiple of 1 / fps before its end, at least one.
 int frame_count(const Film& film, double fps);
@@ -41,6 +52,7 @@ struct TurntableLook {
     float start_yaw_rad = 0.8F;
     float pitch_rad = 0.26F;
     float aspect = 16.0F / 9.0F;
+    double turns = 1;  ///< 0: the camera stands still
     ViewOptions options;
     std::string caption;
 };

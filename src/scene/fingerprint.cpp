@@ -65,8 +65,15 @@ void add_light(Mixer& mixer, const Frame& frame) {
         mixer.add(ribbon.colour);
         mixer.add(ribbon.strength);
         mixer.add(ribbon.clipped);
+        mixer.add(ribbon.pupil.x);
+        mixer.add(ribbon.pupil.y);
+        mixer.add(ribbon.from_path_mm);
+        mixer.add(ribbon.to_path_mm);
     }
     mixer.add(frame.ray_count);
+    for (const double path : frame.arrival.at_stop_mm)
+        mixer.add(static_cast<float>(path));
+    mixer.add(static_cast<float>(frame.arrival.at_splitter_mm));
 }
 
 void add_signs(Mixer& mixer, const Frame& frame) {

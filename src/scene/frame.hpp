@@ -5,6 +5,7 @@
 // to come from an sRGB hex). No GL here: render draws a Frame, tests read it.
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <string>
 #include <vector>
@@ -50,6 +51,19 @@ struct LightRibbon {
     Rgb colour{1};
     float strength = 1;
     bool clipped = false;  ///< belongs to a ray that dies; ViewOptions::clipped_rays may hide it
+    glm::vec2 pupil{0};    ///< where the ray met the objective, in units of its radius
+    /// Optical path at either end since the ray's wavefront passed the objective's middle, mm; before it: negative.
+    float from_path_mm = 0;
+    float to_path_mm = 0;
+};
+
+/// When light along the axis comes to where it is divided and to each field stop: optical path since it passed the
+/// objective's middle, mm. By eye: left, right.
+struct LightArrival {
+    bool is_known = false;
+    double at_splitter_mm = 0;
+    std::array<double, 2> at_stop_mm{};
+    std::array<glm::vec3, 2> stop{};  ///< the middle of each field stop
 };
 
 /// A crisp line with a width in pixels: prism edges, dimension lines, ring outlines.
@@ -114,6 +128,7 @@ struct Frame {
     std::vector<Mesh> meshes;
     std::vector<LightRibbon> light;
     int ray_count = 1;  ///< number of rays behind `light`, for normalising its brightness
+    LightArrival arrival;
     std::vector<Line> lines;
     std::vector<Mark> marks;
     std::vector<ImageDisc> discs;

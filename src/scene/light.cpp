@@ -5,6 +5,7 @@
 #include <cmath>
 #include <set>
 
+#include "scene/light_arrival.hpp"
 #include "scene/picture_input.hpp"
 #include "scene/traced_ray.hpp"
 
@@ -25,7 +26,13 @@ struct Stroke {
     bool clipped = false;
 };
 
-using Places = std::vector<Point>;
+using Places = std::vector<RayCorner>;
+
+// Farther on in a medium of that index.
+RayCorner onward(const RayCorner& from, const Direction& step, double index) {
+    const double path = from.path_out + index * glm::length(step);
+    return {from.surface, from.at + step, path, path};
+}
 
 // The last `length` mm of a line, and what comes before.
 struct Cut {
@@ -35,12 +42,15 @@ struct Cut {
 
 Cut cut_from_end(const Places& line, double length) {
     for (std::size_t i = line.size() - 1; i > 0; --i) {
-        const double stretch = glm::distance(line[i], line[i - 1]);
+        const double stretch = glm::distance(line[i].at, line[i - 1].at);
         if (stretch < length) {
             length -= stretch;
             continue;
         }
-        const Point at = glm::mix(line[i], line[i - 1], length / stretch);
+        const double share = length / stretch;
+        const double path = glm::mix(line[i].path_in, line[i - 1].path_out, share);
+        const RayCorner at{line[i].surface, glm::mix(line[i].at, line[i - 1].at, share), path,
+                           path};
         Cut cut{{line.begin(), line.begin() + static_cast<std::ptrdiff_t>(i)}, {at}};
         cut.before.push_back(at);
         cut.last.insert(cut.last.end(), line.begin() + static_cast<std::ptrdiff_t>(i), line.end());
@@ -64,8 +74,12 @@ public:
         const RayBundle bundle = bundle_into(train, field, pupil, ahead);
         const auto left = trace_with_corners(train.paths[0], tracers_[0], bundle);
         const auto right = trace_with_corners(train.paths[1], tracers_[1], bundle);
-        for (std::size_t i = 0; i < bundle.size(); ++i)
+        const Ray chief = ray_into(train, field, {0, 0}, ahead);
+        at_objective_ = chief.path + glm::distance(chief.origin, Point{0, 0, train.pupil_plane});
+        for (std::size_t i = 0; i < bundle.size(); ++i) {
+            pupil_ = glm::vec2(pupil[i]);
             draw_ray(left[i], right[i], strength);
+        }
     }
 
 private:
@@ -102,16 +116,16 @@ private:
     [[nodiscard]] Places common_part(const TracedRay& left) const {
         Places places;
         for (const RayCorner& corner : left.corners) {
-            if (!corner.surface || *corner.surface <= dividing_) places.push_back(corner.at);
+            if (!corner.surface || *corner.surface <= dividing_) places.push_back(corner);
         }
         return places;
     }
 
-    void draw_arm(Eye eye, const TracedRay& ray, const Point& from, float strength) {
+    void draw_arm(Eye eye, const TracedRay& ray, const RayCorner& from, float strength) {
         const EyePath& path = input_.train().path(eye);
         Places places{from};
         for (const RayCorner& corner : ray.corners) {
-            if (corner.surface && *corner.surface > dividing_) places.push_back(corner.at);
+            if (corner.surface && *corner.surface > dividing_) places.push_back(corner);
         }
         const float share = arm_share * strength;
         if (ray.is_lost()) {
@@ -125,25 +139,31 @@ private:
 
     void draw_line(const Places& places, const Stroke& stroke) {
         for (std::size_t i = 1; i < places.size(); ++i) {
-            frame_.light.push_back({glm::vec3(places[i - 1]), glm::vec3(places[i]), stroke.colour,
-                                    stroke.strength, stroke.clipped});
+            const RayCorner& from = places[i - 1];
+            const RayCorner& to = places[i];
+            frame_.light.push_back({glm::vec3(from.at), glm::vec3(to.at), stroke.colour,
+                                    stroke.strength, stroke.clipped, pupil_,
+                                    static_cast<float>(from.path_out - at_objective_),
+                                    static_cast<float>(to.path_in - at_objective_)});
         }
     }
 
     // In front of the telescope the beam comes out of the dark.
     void draw_fading_in(const Places& common, float strength, bool clipped) {
         constexpr std::array shares{0.15F, 0.4F, 0.7F, 1.0F};
-        Point at = common[0];
+        RayCorner at = common[0];
         // Light runs through the whole tube to a mirror at its end: it has come out of the dark by then.
-        const double length = glm::distance(common[0], common[1]);
+        const double length = glm::distance(common[0].at, common[1].at);
         const double inside = input_.train().pupil_plane - input_.train().light_enters;
         const double fading =
             inside > 0 ? std::min(1.0, 2 * input_.train().objective_radius / length) : 1;
-        const Point step = fading * (common[1] - common[0]) / static_cast<double>(shares.size());
+        const Direction step =
+            fading * (common[1].at - common[0].at) / static_cast<double>(shares.size());
         for (const float share : shares) {
-            draw_line({at, at + step},
+            const RayCorner next = onward(at, step, 1);
+            draw_line({at, next},
                       {role_rgb(ColourRole::undivided_beam), share * strength, clipped});
-            at += step;
+            at = next;
         }
         if (inside > 0)
             draw_line({at, common[1]}, {role_rgb(ColourRole::undivided_beam), strength, clipped});
@@ -162,35 +182,39 @@ private:
         const double length =
             std::max(behind_stop_mm, input_.report.image_behind_stop[side] + behind_focus_mm);
         const Direction step = ray.end.ray.direction * (length / shares.size());
-        Point at = ray.end.ray.origin;
+        RayCorner at = ray.corners.back();
         for (const float share : shares) {
-            draw_line({at, at + step}, {hue_of(eye), strength * share, false});
-            at += step;
+            const RayCorner next = onward(at, step, 1);
+            draw_line({at, next}, {hue_of(eye), strength * share, false});
+            at = next;
         }
     }
 
     void mark_end(const EyePath& path, const TracedRay& ray, const Places& places, float strength) {
         const Rgb colour = role_rgb(ColourRole::clipped);
         const bool is_leak = ray.end.fate == RayFate::leaked;
-        frame_.marks.push_back({glm::vec3(places.back()), colour, is_leak ? 8.0F : 7.0F,
+        const RayCorner& end = places.back();
+        frame_.marks.push_back({glm::vec3(end.at), colour, is_leak ? 8.0F : 7.0F,
                                 is_leak ? MarkShape::ring : MarkShape::cross, false, true});
         if (!is_leak) return;
         const PlacedSurface& face = path.surfaces[ray.end.surface];
         if (labelled_.insert({face.part, face.name}).second) {
-            frame_.labels.push_back({glm::vec3(places.back()), "leaks at " + face.name,
-                                     LabelRole::warning, static_cast<int>(face.part), 1});
+            frame_.labels.push_back({glm::vec3(end.at), "leaks at " + face.name, LabelRole::warning,
+                                     static_cast<int>(face.part), 1});
         }
         const Pose& pose = face.world_from_surface;
         const auto outside = refracted(pose.direction_in(ray.end.ray.direction),
                                        face.index_before[primary_wavelength], 1.0);
         if (!outside) return;
-        const Point stub = places.back() + leak_stub_mm * pose.direction_out(*outside);
-        draw_line({places.back(), stub}, {colour, strength, true});
+        const RayCorner stub = onward(end, leak_stub_mm * pose.direction_out(*outside), 1);
+        draw_line({end, stub}, {colour, strength, true});
     }
 
     Frame& frame_;
     const PictureInput& input_;
     std::size_t dividing_;
+    glm::vec2 pupil_{0};       ///< of the ray that is drawn
+    double at_objective_ = 0;  ///< optical path of its wavefront at the objective's middle
     std::array<BundleTracer, 2> tracers_;                     ///< left, right
     std::set<std::pair<std::size_t, std::string>> labelled_;  ///< faces that are known to leak
 };
@@ -217,6 +241,7 @@ void add_light(Frame& frame, const PictureInput& input) {
         drawer.draw(slope, edge_pupil, edge_strength);
     }
     frame.ray_count = effort.axis_rays + effort.rim_rays;
+    frame.arrival = light_arrival(input.train());
 }
 
 }  // namespace beamfork

@@ -42,12 +42,16 @@ Frame build_frame(const Setup& setup, const Report& report, const PictureEffort&
     add_focus_gap(frame, input);
     add_drawtube_scale(frame, input);
     add_part_labels(frame, input);
+    finish_frame(frame, input);
+    return frame;
+}
+
+void finish_frame(Frame& frame, const PictureInput& input) {
     std::stable_sort(frame.labels.begin(), frame.labels.end(),
                      [](const Label& a, const Label& b) { return a.priority < b.priority; });
     find_bounds(frame, input);
-    frame.eye_axis = glm::vec3(report.train.path(Eye::left).world_from_field_stop.z());
+    frame.eye_axis = glm::vec3(input.train().path(Eye::left).world_from_field_stop.z());
     frame.revision = fingerprint(frame);
-    return frame;
 }
 
 }  // namespace beamfork

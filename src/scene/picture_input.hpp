@@ -40,4 +40,7 @@ void add_drawtube_scale(Frame& frame, const PictureInput& input);
 /// Names of parts and eyes; needs `part_bounds` (part_labels.cpp).
 void add_part_labels(Frame& frame, const PictureInput& input);
 
+/// When all topics are in: sorts the names, finds the bounds and the revision (picture.cpp).
+void finish_frame(Frame& frame, const PictureInput& input);
+
 }  // namespace beamfork

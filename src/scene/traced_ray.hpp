@@ -12,6 +12,9 @@ namespace beamfork {
 struct RayCorner {
     std::optional<std::size_t> surface;  ///< index into EyePath::surfaces
     Point at{0.0};
+    /// Optical path up to here as the ray arrives and as it goes on, mm: an ideal lens's glass lies between.
+    double path_in = 0;
+    double path_out = 0;
 };
 
 struct TracedRay {
@@ -23,6 +26,9 @@ struct TracedRay {
 /// Of every ray of the bundle through the path that the tracer was made for.
 std::vector<TracedRay>
 trace_with_corners(const EyePath& path, const BundleTracer& tracer, const RayBundle& bundle);
+
+/// One ray, by the reference.
+TracedRay trace_with_corners(const EyePath& path, const Ray& start);
 
 /// The first surface at which the two eyes' paths differ: the dividing face of the cube. Light up to it is
 /// common to both eyes.

@@ -1,4 +1,5 @@
 #include "ui/action.hpp"
+#include "ui/moving_view.hpp"
 #include "ui/talk.hpp"
 
 namespace beamfork {
@@ -89,6 +90,16 @@ constexpr std::array talk_table{
                [](const Ui& ui) {
                    if (ui.state.talk) ui.state.talk->has_notes = !ui.state.talk->has_notes;
                }),
+    talk_entry("talk/motion",
+               "Light in motion, or steady",
+               {{{ImGuiKey_M}}},
+               [](const Ui& ui) { ui.session.view.light_moves = !ui.session.view.light_moves; }),
+    talk_entry("talk/paint",
+               "The objective painted, or not",
+               {{{ImGuiKey_P}}},
+               [](const Ui& ui) { ui.session.view.paint_pupil = !ui.session.view.paint_pupil; }),
+    talk_entry(
+        "talk/apart", "The parts pulled apart, or together", {{{ImGuiKey_X}}}, pull_apart_or_back),
     talk_entry("talk/leave", "Leave the talk", {{{ImGuiKey_Escape}, {ImGuiKey_F5}}}, leave_talk),
 };
 

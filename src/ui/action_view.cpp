@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "ui/action.hpp"
+#include "ui/moving_view.hpp"
 #include "ui/viewport.hpp"
 
 namespace beamfork {
@@ -130,6 +131,22 @@ constexpr std::array view_table{
                flip<&ViewOptions::dimensions>),
     view_entry(
         "view/night", "Red light for the night", {{{ImGuiKey_R}}}, flip<&ViewOptions::night>),
+    view_entry(
+        "view/paint", "Paint the objective", {{{ImGuiKey_P}}}, flip<&ViewOptions::paint_pupil>),
+    view_entry("view/motion", "Light in motion", {{{ImGuiKey_M}}}, flip<&ViewOptions::light_moves>),
+    ActionEntry{"view/hold_light",
+                "Picture",
+                "Hold the moving light, or let it go on",
+                {{{ImGuiKey_M, ImGuiMod_Shift}}},
+                Heard::between_text,
+                false,
+                [](const Ui& ui) { return ui.session.view.light_moves; },
+                flip<&ViewOptions::light_is_held>,
+                "Light is not in motion."},
+    view_entry("view/apart",
+               "Pull the parts apart, or put them back",
+               {{{ImGuiKey_X}}},
+               pull_apart_or_back),
     view_entry("view/light", "Light in the picture", {}, flip<&ViewOptions::light>),
     view_entry("view/clipped", "Clipped rays in the picture", {}, flip<&ViewOptions::clipped_rays>),
     view_entry("view/white", "White ground for print", {}, flip<&ViewOptions::light_ground>),

@@ -40,6 +40,17 @@ void draw_sizes(const Ui& ui, ExportOrder& order, std::size_t offered) {
     order.height = pixel_sizes[chosen].height;
 }
 
+// What is drawn besides where the light goes; the dialog begins with what the window shows.
+void draw_tale_choices(const Ui& ui, ExportOrder& order, const char* apart_help) {
+    draw_switch(ui, "export/paint", "Paint the objective",
+                "Rays in the colour of where they met the objective.", order.painted);
+    draw_switch(ui, "export/motion", "Light in motion",
+                "Packets of light along the rays, which are dim meanwhile.", order.light_moves);
+    bool is_apart = order.apart > 0;
+    draw_switch(ui, "export/apart", "Pull apart", apart_help, is_apart);
+    if (is_apart != (order.apart > 0)) order.apart = is_apart ? 1.0F : 0.0F;
+}
+
 void draw_picture_choices(const Ui& ui, ExportOrder& order) {
     dim_text("The 3D view from where you stand now, as PNG.");
     draw_sizes(ui, order, pixel_sizes.size());
@@ -51,6 +62,7 @@ void draw_picture_choices(const Ui& ui, ExportOrder& order) {
         ui, "export/transparent", "No ground",
         "See-through where nothing is: exact over black or, with a white ground, over white.",
         order.transparent);
+    draw_tale_choices(ui, order, "Each part by itself; without light.");
 }
 
 void draw_film_choices(const Ui& ui, ExportOrder& order) {
@@ -69,6 +81,7 @@ void draw_film_choices(const Ui& ui, ExportOrder& order) {
     draw_switch(ui, "export/names", "Names of the parts", "Words that float by the parts.",
                 order.names);
     draw_switch(ui, "export/white", "White ground", "Light as ink on white.", order.white_ground);
+    draw_tale_choices(ui, order, "The parts go apart and come back once; no light meanwhile.");
     draw_switch(ui, "export/frames", "Single pictures in a folder",
                 "PNG pictures with numbers instead of one file: needs no other program.",
                 order.single_pictures);

@@ -47,6 +47,7 @@ void write_it(const Ui& ui, ExportDialog& dialog) {
     }
     dialog.order.output = fs::absolute(path, trouble);
     dialog.order.camera = ui.session.camera;
+    dialog.order.light_front_mm = ui.session.view.light_front_mm;
     ui.session.folder = dialog.folder;
     ui.requests.export_order = dialog.order;
     ui.requests.animating = true;
@@ -147,6 +148,9 @@ void start_export_dialog(const Ui& ui) {
                                                         : fs::path(ui.session.folder);
     dialog.folder = folder.string();
     dialog.order.white_ground = ui.session.view.light_ground;
+    dialog.order.painted = ui.session.view.paint_pupil;
+    dialog.order.light_moves = ui.session.view.light_moves;
+    dialog.order.apart = ui.session.view.apart;
     ui.state.export_dialog = std::move(dialog);
 }
 

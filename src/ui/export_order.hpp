@@ -21,7 +21,11 @@ struct ExportOrder {
     bool transparent = false;  ///< of a picture
     bool names = true;         ///< of parts, in pictures and films
     Camera camera{};           ///< of a picture: as in the window
-    bool light = true;         ///< of a model
+    bool painted = false;      ///< the objective, in pictures and films
+    bool light_moves = false;  ///< likewise
+    float light_front_mm = 0;  ///< of a picture: as in the window
+    float apart = 0;    ///< of a picture: as in the window; of a film: above 0, apart and back
+    bool light = true;  ///< of a model
     bool whole_shells = false;
     double seconds = 12;  ///< of a film, once round
     bool whole_train = false;

@@ -139,7 +139,8 @@ void follow_held_handle(const Ui& ui) {
 
 std::vector<Knob> visible_knobs(const Ui& ui, const Area& area) {
     std::vector<Knob> knobs;
-    if (ui.view.report == nullptr) return knobs;
+    const bool is_together = ui.session.view.apart == 0;  // knobs stand where the parts really are
+    if (ui.view.report == nullptr || !is_together) return knobs;
     for (const std::size_t part : parts_with_knobs(ui)) {
         auto handles = handles_of(ui.setup(), *ui.view.report, part);
         for (std::size_t i = 0; i < handles.size(); ++i) {

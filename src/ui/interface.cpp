@@ -5,6 +5,7 @@
 #include "ui/action_search.hpp"
 #include "ui/export_dialog.hpp"
 #include "ui/file_dialog.hpp"
+#include "ui/moving_view.hpp"
 #include "ui/notice_bar.hpp"
 #include "ui/panels.hpp"
 #include "ui/recovery_question.hpp"
@@ -76,6 +77,7 @@ void begin_frame(const Ui& ui) {
     // Another document may have fewer parts.
     auto& selected = ui.session.selected_part;
     if (selected && *selected >= ui.setup().parts.size()) selected.reset();
+    advance_moving_view(ui);
     // Whoever chooses a study wants to see it in a narrow window too.
     if (!state.study_before.empty() && state.study_before != ui.session.study)
         ui.session.narrow_shows = ui.session.study;
@@ -155,6 +157,7 @@ void end_frame(const Ui& ui) {
         state.gesture_open = false;
     }
     ui.requests.highlighted_part = state.hovered_part;
+    state.picture_size = ui.requests.scene;
     if (state.hovered_part != state.hovered_part_before) ui.requests.animating = true;
     state.hovered_part_before = state.hovered_part;
 }

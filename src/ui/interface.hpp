@@ -212,6 +212,7 @@ struct Requests {
     int highlighted_part = -1;                ///< under the pointer, in the picture or in a list
     bool wants_demo_pictures = false;         ///< those that View::demos lacks
     bool animating = false;                   ///< something moves: draw again soon
+    bool light_runs = false;                  ///< as above, slowly: no reason to draw less well
     std::optional<double> wake_in_s;          ///< draw again then, though nothing happens
     std::optional<SpeakerPage> speaker;       ///< for a window of its own; none: no such window
     void wake_within(double seconds) {

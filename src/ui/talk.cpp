@@ -7,6 +7,7 @@
 #include "scene/tour_frame.hpp"
 #include "scene/tour_motion.hpp"
 #include "ui/label_overlay.hpp"
+#include "ui/light_key.hpp"
 #include "ui/shortcuts.hpp"
 #include "ui/talk_overlay.hpp"
 #include "ui/viewport.hpp"
@@ -106,6 +107,8 @@ Area draw_talk_picture(const Ui& ui, TalkState& talk, const TourStep& step, ImVe
     turn_by_hand(ui, talk, picture);
     list.PushClipRect(picture.corner(), {picture.right(), picture.bottom()}, true);
     const float foot = step.asks ? asked_foot(layout) : 0;
+    draw_light_key(list, picture.corner(), talk_viewport(picture),
+                   {ui.view.frame, ui.session.camera, ui.session.view});
     draw_labels(list, picture.corner(), talk_viewport(picture),
                 {ui.view.frame, ui.session.camera, ui.session.view, -1, std::nullopt, foot, nullptr,
                  talk.emphasis});

@@ -41,6 +41,19 @@ struct CameraMove {
     float done = 0;
 };
 
+/// Parts on their way apart or back; `done` runs from 0 to 1.
+struct ApartMove {
+    struct Flight {
+        Camera from;
+        Camera to;
+        Camera seen;  ///< as it was left in the frame before
+    };
+    float from = 0;
+    float to = 1;
+    float done = 0;
+    std::optional<Flight> camera;
+};
+
 /// Why the number typed last was refused.
 struct Refusal {
     std::size_t part = 0;
@@ -81,6 +94,9 @@ struct TransientState {
     std::optional<Refusal> refusal;
     std::optional<CameraMove> camera_move;
     bool is_split = false;  ///< the picture was, in the last frame
+    std::optional<ApartMove> apart_move;
+    std::optional<Camera> camera_together;  ///< before the parts were pulled apart
+    SceneArea picture_size;                 ///< of the frame before
     std::optional<Pick> pick;
     float drag_length = 0;  ///< pixels since the button went down in the picture
     std::optional<FileDialog> file_dialog;

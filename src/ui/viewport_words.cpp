@@ -3,6 +3,7 @@
 
 #include "ui/dimension_overlay.hpp"
 #include "ui/label_overlay.hpp"
+#include "ui/light_key.hpp"
 #include "ui/scale_bar.hpp"
 #include "ui/viewport.hpp"
 #include "ui/widgets.hpp"
@@ -19,7 +20,12 @@ void draw_viewport_words(const Ui& ui, const Area& area, std::span<const Knob> k
     for (const PixelBox& room : rooms_of(ui, area, knobs))
         cover.taken.push_back(room);
     ImGui::PushClipRect(area.corner(), {area.right(), area.bottom()}, true);
-    if (options.dimensions && ui.session.selected_part && ui.view.report != nullptr) {
+    if (const auto key = draw_light_key(list, area.corner(), viewport,
+                                        {ui.view.frame, ui.session.camera, options}))
+        cover.taken.push_back(*key);
+    const bool is_together = options.apart == 0;  // measured is the train as it is used
+    if (is_together && options.dimensions && ui.session.selected_part
+        && ui.view.report != nullptr) {
         const auto dimensions =
             part_dimensions(ui.setup(), *ui.view.report, *ui.session.selected_part);
         const auto placed = lay_out_dimensions(dimensions, ui.session.camera, viewport,

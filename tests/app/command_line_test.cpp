@@ -1,6 +1,7 @@
 #include <vector>
 
 #include "app/command_line.hpp"
+#include "scene/light_arrival.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>
@@ -165,4 +166,29 @@ TEST_CASE("help and version are text to print") {
     CHECK(std::get<PrintText>(*read({"--version"})).text.find("beamfork 0.") == 0);
     CHECK(std::get<PrintText>(*read({"picture", "--help"})).text.find("--view")
           != std::string::npos);
+}
+
+TEST_CASE("picture and film paint the objective, let light move and pull the parts apart") {
+    const auto picture =
+        std::get<MakePicture>(*read({"picture", "a.toml", "--paint-objective", "--light-in-motion",
+                                     "310", "--pull-apart", "0.5"}));
+    CHECK(picture.options.paint_pupil);
+    CHECK(picture.options.light_moves);
+    CHECK_FALSE(picture.options.light_runs());  // a picture does not move
+    CHECK(picture.options.light_front_mm == 310 - packet_spacing_mm);
+    CHECK(picture.options.apart == 0.5F);
+    const auto plain = std::get<MakePicture>(*read({"picture", "a.toml"}));
+    CHECK((plain.options == ViewOptions{}));
+    const auto film =
+        std::get<MakeFilm>(*read({"film", "a.toml", "--paint-objective", "--light-in-motion",
+                                  "--light-pace", "200", "--pull-apart", "--turns", "0"}));
+    CHECK(film.turntable.options.paint_pupil);
+    CHECK(film.motion.light);
+    CHECK(film.motion.parts_apart);
+    CHECK(film.turntable.options.light_speed_mm_s == 200);
+    CHECK(film.turntable.turns == 0);
+    CHECK_FALSE(read({"film", "a.toml", "--light-pace", "200"}).has_value());  // of what?
+    CHECK_FALSE(read({"film", "a.toml", "--tour", "x", "--pull-apart"}).has_value());
+    CHECK_FALSE(read({"picture", "a.toml", "--pull-apart", "2"}).has_value());
+    CHECK_FALSE(read({"picture", "a.toml", "--over", "b.toml", "--pull-apart", "1"}).has_value());
 }

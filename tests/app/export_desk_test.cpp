@@ -67,6 +67,9 @@ TEST_CASE("the words of every export are a command that asks for the same") {
     order.height = 2160;
     order.transparent = true;
     order.names = false;
+    order.painted = order.light_moves = true;
+    order.light_front_mm = 71.5F;
+    order.apart = 0.25F;
     order.camera = {.target = {1, 2, 3}, .distance_mm = 400, .yaw_rad = -1, .pitch_rad = 0.5F};
     const auto picture = read_words(export_arguments(order, "a.train.toml"));
     REQUIRE(picture.has_value());
@@ -76,6 +79,10 @@ TEST_CASE("the words of every export are a command that asks for the same") {
     CHECK(drawn.transparent);
     CHECK(drawn.allow_unknown);
     CHECK_FALSE(drawn.options.labels);
+    CHECK(drawn.options.paint_pupil);
+    CHECK(drawn.options.light_moves);
+    CHECK(drawn.options.light_front_mm == 71.5F);
+    CHECK(drawn.options.apart == 0.25F);
     REQUIRE(drawn.camera.has_value());
     CHECK(glm::distance(drawn.camera->target, order.camera.target) < 1e-3F);
     CHECK(std::abs(drawn.camera->yaw_rad - order.camera.yaw_rad) < 1e-5F);
@@ -91,6 +98,9 @@ TEST_CASE("the words of every export are a command that asks for the same") {
     CHECK(std::get<MakeFilm>(*film).frames == "out.png");
     CHECK(std::get<MakeFilm>(*film).turntable.seconds == 6);
     CHECK(std::get<MakeFilm>(*film).whole_train);
+    CHECK(std::get<MakeFilm>(*film).turntable.options.paint_pupil);
+    CHECK(std::get<MakeFilm>(*film).motion.light);
+    CHECK(std::get<MakeFilm>(*film).motion.parts_apart);
 
     order.kind = ExportKind::model;
     order.output = "out.glb";

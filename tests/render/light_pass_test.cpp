@@ -127,3 +127,82 @@ TEST_CASE("on light ground light darkens in its hue and never to black") {
         ribbon.colour = Rgb{1};
     CHECK(brightness(seen_at(studio.draw(frame, camera, print), camera, {0, 0, 55})) > 3 * 60);
 }
+
+namespace {
+
+// Along z from -80 to 80 mm through air: the path is 100 mm at its middle.
+Frame frame_of_one_ray(float index) {
+    Frame frame;
+    LightRibbon ribbon{{0, 0, -80}, {0, 0, 80}, Rgb{0.3F, 0.6F, 1}, 1};
+    ribbon.from_path_mm = 100 - 80 * index;
+    ribbon.to_path_mm = 100 + 80 * index;
+    ribbon.pupil = {0, 0.9F};
+    frame.light = {ribbon};
+    return frame;
+}
+
+// Where along the ray it is brightest, mm.
+float brightest(const Image& image, const Camera& camera) {
+    int most = -1;
+    float place = 0;
+    for (float z = -78; z <= 78; z += 1) {
+        const int here = brightness(seen_at(image, camera, {0, 0, z}));
+        if (here > most) place = z;
+        most = std::max(most, here);
+    }
+    return place;
+}
+
+}  // namespace
+
+TEST_CASE("a packet stands where the light has gone as far as the packets have, and runs on slower "
+          "in glass") {
+    Studio studio;
+    const Camera camera = side_camera();
+    ViewOptions moving;
+    moving.light_moves = true;
+    constexpr float pixel_mm = 1.0F;  // 0.67 mm, and the step of the search
+    for (const float index : {1.0F, 1.5F}) {
+        for (const float further : {-40.0F, 0.0F, 45.0F}) {
+            moving.light_front_mm = 100 + further;
+            const Image image = studio.draw(frame_of_one_ray(index), camera, moving);
+            CHECK(near(brightest(image, camera), further / index, 2 * pixel_mm));
+        }
+    }
+    // The beam along which it runs is dimmer than a steady one, and still seen.
+    moving.light_front_mm = 140;
+    const Image image = studio.draw(frame_of_one_ray(1), camera, moving);
+    const Image steady = studio.draw(frame_of_one_ray(1), camera);
+    const Image dark = studio.draw(Frame{}, camera);
+    const glm::vec3 far_ahead{0, 0, 70};
+    CHECK(brightness(seen_at(image, camera, far_ahead))
+          < brightness(seen_at(steady, camera, far_ahead)));
+    CHECK(brightness(seen_at(image, camera, far_ahead))
+          > brightness(seen_at(dark, camera, far_ahead)));
+}
+
+TEST_CASE("a packet is where it is though its ray runs towards the viewer from far away") {
+    Studio studio;
+    Camera camera = side_camera();
+    camera.yaw_rad = 1.3F;  // almost along the ray: the screen's middle is not the ray's
+    ViewOptions moving;
+    moving.light_moves = true;
+    moving.light_front_mm = 100 + 30;
+    const Image image = studio.draw(frame_of_one_ray(1), camera, moving);
+    CHECK(near(brightest(image, camera), 30, 3));  // a pixel is up to 3 mm of the ray
+}
+
+TEST_CASE("painted, a ray bears its zone's colour; switching it needs no new upload") {
+    Studio studio;
+    const Camera camera = side_camera();
+    const Image plain = studio.draw(frame_of_one_ray(1), camera);
+    ViewOptions painted;
+    painted.paint_pupil = true;
+    REQUIRE(studio.renderer->draw(camera, painted, small).has_value());  // nothing sent since
+    const Pixel top = seen_at(studio.renderer->read_pixels(), camera, {0, 0, 20});
+    const Pixel before = seen_at(plain, camera, {0, 0, 20});
+    CHECK(before[2] > before[0]);  // its own blue ...
+    CHECK(top[0] > top[2]);        // ... and the warm colour of the top
+    REQUIRE(studio.renderer->draw(camera, ViewOptions{}, small).has_value());
+    CHECK(compare(plain, studio.renderer->read_pixels())->greatest == 0);
+}

@@ -1,5 +1,6 @@
 // A film as a function of time: closed forms of a turntable.
 #include "scene/film.hpp"
+#include "scene/light_arrival.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>
@@ -66,5 +67,33 @@ TEST_CASE("from all round, every corner stays in the picture, and one side comes
             }
         }
         CHECK(nearest_edge < 0.05F);  // the margin is 6 % of half the picture
+    }
+}
+
+TEST_CASE("in a film the packets' place follows from the second alone") {
+    TurntableLook look;
+    look.options.light_speed_mm_s = 100;
+    look.turns = 0;
+    const Film film = with_motion(turntable({{-1, -1, -1}, {1, 1, 1}}, look), {.light = true});
+    CHECK(film.at(0).options.light_front_mm == 0);
+    CHECK(near(film.at(1.5).options.light_front_mm, 150, 1e-3));
+    CHECK(near(film.at(3).options.light_front_mm, 300 - packet_spacing_mm, 1e-3));
+    CHECK(film.at(1.5) == film.at(1.5));
+    CHECK(film.at(0).camera == film.at(7).camera);  // no turn
+    CHECK(film.at(2).options.apart == 0);
+}
+
+TEST_CASE("in a film the parts begin together, come apart and are together again") {
+    const Film film = with_motion(turntable({{-1, -1, -1}, {1, 1, 1}}, {}), {.parts_apart = true});
+    CHECK(film.at(0).options.apart == 0);
+    CHECK(film.at(film.seconds / 2).options.apart == 1);
+    CHECK(film.at(film.seconds).options.apart == 0);
+    float before = 0;
+    for (double second = 0; second <= film.seconds / 2; second += 0.1) {
+        const float now = film.at(second).options.apart;
+        CHECK(now >= before);
+        CHECK(now - before < 0.08F);  // no jump
+        before = now;
+        CHECK(near(now, film.at(film.seconds - second).options.apart, 1e-6));
     }
 }

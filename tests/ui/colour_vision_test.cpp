@@ -5,6 +5,7 @@
 #include <set>
 
 #include "scene/finding_rows.hpp"
+#include "scene/pupil_paint.hpp"
 #include "scene/sample_setups.hpp"
 #include "scene/view_options.hpp"
 #include "support/near.hpp"
@@ -187,5 +188,30 @@ TEST_CASE("at night every role can be read as words on every ground") {
             const double ink = dimmed(text_srgb_hex(role)) + 0.05;
             CHECK(ink / (dimmed(srgb_hex(ground)) + 0.05) >= 4.5);
         }
+    }
+}
+
+TEST_CASE("the zones of the painted objective are plainly apart for every eye, and in red light by "
+          "their brightness") {
+    for (const PupilPlace a : pupil_places) {
+        for (const PupilPlace b : pupil_places) {
+            if (a == b) continue;
+            for (const Vision& vision : visions) {
+                CAPTURE(std::string(vision.name));
+                CAPTURE(std::string(pupil_zone(a).name));
+                CAPTURE(std::string(pupil_zone(b).name));
+                CHECK(difference(pupil_zone(a).srgb_hex, pupil_zone(b).srgb_hex, vision)
+                      >= plainly_apart);
+            }
+        }
+    }
+    // At night only the luminance is left: each zone at least 1.4 times as bright as the next, twice a step that is
+    // seen side by side at low light (common practice, no source).
+    for (std::size_t i = 1; i < pupil_places.size(); ++i) {
+        const auto luminance = [](PupilPlace place) {
+            const Rgb3 rgb = linear_of(pupil_zone(place).srgb_hex);
+            return 0.2126 * rgb[0] + 0.7152 * rgb[1] + 0.0722 * rgb[2];
+        };
+        CHECK(luminance(pupil_places[i - 1]) > 1.4 * luminance(pupil_places[i]));
     }
 }

@@ -9,7 +9,9 @@ inline std::string view_outcome(const ViewOptions& view) {
     return std::to_string(view.night) + std::to_string(view.labels)
            + std::to_string(view.dimensions) + std::to_string(view.light)
            + std::to_string(view.clipped_rays) + std::to_string(view.light_ground)
-           + std::to_string(static_cast<int>(view.shells));
+           + std::to_string(static_cast<int>(view.shells)) + std::to_string(view.paint_pupil)
+           + std::to_string(view.light_moves) + std::to_string(view.light_is_held)
+           + std::to_string(view.light_speed_mm_s) + std::to_string(view.apart);
 }
 
 inline std::string camera_outcome(const Camera& camera) {

@@ -13,7 +13,7 @@ using namespace beamfork;
 
 namespace {
 
-constexpr double rounding = 1e-9;  // mm, of a sum of some thirty lengths near 1 m
+constexpr double path_rounding = 1e-9;  // mm, of a sum of some thirty lengths near 1 m
 
 PlacedSurface face(double z, double before, double after, SurfaceKind kind) {
     PlacedSurface surface;
@@ -25,7 +25,7 @@ PlacedSurface face(double z, double before, double after, SurfaceKind kind) {
 }
 
 // A plane plate 20 mm thick of index 1.5, 10 mm behind z = 0, and a screen 50 mm behind it.
-EyePath plate() {
+EyePath plane_plate_path() {
     EyePath path;
     path.surfaces = {face(10, 1, 1.5, SurfaceKind::refraction),
                      face(30, 1.5, 1, SurfaceKind::refraction), face(50, 1, 1, SurfaceKind::stop)};
@@ -56,17 +56,17 @@ SplitterHead& head_of(Setup& setup) {
 
 TEST_CASE("through a plane plate light has gone n d of glass and the air around it") {
     // Straight: 10 + 1.5 * 20 + 20 mm.
-    const EyePath path = plate();
+    const EyePath path = plane_plate_path();
     const TracedRay straight = trace_with_corners(path, Ray{{0, 0, 0}, {0, 0, 1}, 0});
     REQUIRE(straight.corners.size() == 4);
-    CHECK(near(straight.corners[1].path_in, 10, rounding));
-    CHECK(near(straight.corners[2].path_in, 40, rounding));
-    CHECK(near(straight.corners[3].path_in, 60, rounding));
+    CHECK(near(straight.corners[1].path_in, 10, path_rounding));
+    CHECK(near(straight.corners[2].path_in, 40, path_rounding));
+    CHECK(near(straight.corners[3].path_in, 60, path_rounding));
     // At 30 degrees: each length over the cosine there; sin 30 = 1.5 sin (in glass), by Snell's law.
     const double in_air = std::sqrt(1 - 0.25);
     const double in_glass = std::sqrt(1 - 0.25 / 2.25);
     const TracedRay oblique = trace_with_corners(path, Ray{{0, 0, 0}, {0.5, 0, in_air}, 7});
-    CHECK(near(oblique.corners[3].path_in, 7 + 30 / in_air + 1.5 * 20 / in_glass, rounding));
+    CHECK(near(oblique.corners[3].path_in, 7 + 30 / in_air + 1.5 * 20 / in_glass, path_rounding));
 }
 
 TEST_CASE("the path at every ray's end, summed from corner to corner, is what the tracer says") {
@@ -114,7 +114,7 @@ TEST_CASE("behind equal arms both eyes get it at once, without the compensator t
           "it first or last as much as the glass is missing") {
     Setup setup = short_setup();
     const LightArrival equal = light_arrival(report_of(setup).train);
-    CHECK(near(left_longer(equal), 0, rounding));
+    CHECK(near(left_longer(equal), 0, path_rounding));
     for (const float front : {0.0F, 60.0F, 100.0F, 200.0F})
         CHECK(near(glow_at(equal.at_stop_mm[0], front), glow_at(equal.at_stop_mm[1], front), 1e-6));
     CHECK(arrival_words(equal, 120).verdict == "Equal paths: it comes to both eyes at once.");
@@ -125,7 +125,7 @@ TEST_CASE("behind equal arms both eyes get it at once, without the compensator t
     const double expected = optical_length(report.train.path(Eye::left))
                             - optical_length(report.train.path(Eye::right));
     REQUIRE(std::abs(expected) > 5);
-    CHECK(near(left_longer(unequal), expected, rounding));
+    CHECK(near(left_longer(unequal), expected, path_rounding));
     const std::string verdict = arrival_words(unequal, 120).verdict;
     CHECK(verdict.starts_with(expected > 0 ? "Left is" : "Right is"));
 }
@@ -139,7 +139,7 @@ TEST_CASE("a seat that stands farther out makes that eye's path longer by so muc
     const double farther =
         train.path(Eye::left).seat_shift - train.path(Eye::right).seat_shift;  // in air: n = 1
     REQUIRE(std::abs(farther) > 0.5);
-    CHECK(near(left_longer(light_arrival(train)), farther, rounding));
+    CHECK(near(left_longer(light_arrival(train)), farther, path_rounding));
 }
 
 TEST_CASE("a difference is told with the time it really takes") {

@@ -2,6 +2,7 @@
 #include <limits>
 
 #include "sample_setups.hpp"
+#include "scene/colours.hpp"
 #include "scene/picking.hpp"
 #include "scene/pulled_apart.hpp"
 #include "support/near.hpp"

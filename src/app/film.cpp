@@ -122,14 +122,12 @@ Result<void> write_tour(const Document& document,
     TourPace pace;
     pace.hold_s = command.hold_s;
     pace.ask_s = command.ask_s;
-    auto film = tour_film(
-        **tour, quotes, {frame, document.setup, talk_aspect(command.width, command.height)}, pace);
+    const TourScene scene{frame, document.setup, talk_aspect(command.width, command.height),
+                          command.turntable.options};
+    auto film = tour_film(**tour, quotes, scene, pace);
     if (!film) return tl::make_unexpected(film.error());
-    const auto bare = std::move(film->at);
-    film->at = [bare, options = command.turntable.options](double second) {
-        FilmMoment moment = bare(second);
-        moment.options = options;
-        return moment;
+    film->frame_apart = [&](float apart) {
+        return pulled_apart(document.setup, report, apart, stage_effort());
     };
     return write_film(with_motion(*std::move(film), command.motion), frame, command, progress);
 }

@@ -4,6 +4,7 @@
 #include "app/scene_painter.hpp"
 #include "app/window_painter.hpp"
 #include "scene/built_in_tours.hpp"
+#include "scene/light_arrival.hpp"
 #include "scene/pulled_apart.hpp"
 #include "scene/tour_motion.hpp"
 #include "ui/talk_overlay.hpp"
@@ -69,6 +70,33 @@ Result<Image> halved_picture(const Frames& frames, const MakePicture& command) {
     return joined(*here, *there);
 }
 
+struct ToldPicture {
+    TourFrame told;
+    const MakePicture& command;
+};
+
+// The step as the film and the talk show it; packets of light stand where they have just been divided.
+Result<Image> tour_picture(ScenePainter& painter,
+                           const Document& document,
+                           const Report& report,
+                           const Frame& frame,
+                           const ToldPicture& picture) {
+    constexpr double behind_splitter_mm = 60;
+    const auto& [told, command] = picture;
+    FilmMoment moment{.options = shown_in(told.told, command.options), .told = told};
+    ViewOptions& options = moment.options;
+    if (options.light_moves && !command.options.light_moves) {
+        options.light_front_mm =
+            packets_after(0, 1, frame.arrival.at_splitter_mm + behind_splitter_mm);
+    }
+    moment.camera = tour_camera(told.told, frame, talk_aspect(command.width, command.height));
+    moment.is_revealed = command.is_revealed || !told.asked;
+    moment.emphasis = step_emphasis(told.told, document.setup, moment.is_revealed ? 1.0F : 0.0F);
+    if (options.apart == 0) return painter.paint(frame, moment);
+    return painter.paint(pulled_apart(document.setup, report, options.apart, stage_effort()),
+                         moment);
+}
+
 Result<Image>
 scene_picture(const Document& document, const Report& report, const MakePicture& command) {
     const Setup& setup = document.setup;
@@ -82,14 +110,7 @@ scene_picture(const Document& document, const Report& report, const MakePicture&
         const auto shown = tour_frame(all_tours(document, report), command.tour, command.step,
                                       tour_quotes(setup, report));
         if (!shown) return tl::make_unexpected(shown.error());
-        const float aspect = talk_aspect(command.width, command.height);
-        const bool is_revealed = command.is_revealed || !shown->asked;
-        return painter->paint(
-            frame, {.camera = tour_camera(shown->told, frame, aspect),
-                    .options = command.options,
-                    .told = *shown,
-                    .is_revealed = is_revealed,
-                    .emphasis = step_emphasis(shown->told, setup, is_revealed ? 1.0F : 0.0F)});
+        return tour_picture(*painter, document, report, frame, {*shown, command});
     }
     const float aspect = static_cast<float>(command.width) / static_cast<float>(command.height);
     const FilmMoment moment{.camera =

@@ -130,6 +130,15 @@ void write_question(Lines& lines, const TourQuestion& asks, const Remarks& at) {
                 at);
 }
 
+// ["motion", "pupil"]
+void write_show(Lines& lines, const TourStep& step) {
+    if (step.show.empty() && !step.extras.remarks.contains("show")) return;
+    std::vector<std::string> names;
+    for (const TourShow show : step.show)
+        names.emplace_back(name_of(show));
+    lines.value("show", list_text(names), step.extras.remarks);
+}
+
 void write_tour(Lines& lines, const Tour& tour) {
     const Remarks& remarks = tour.extras.remarks;
     lines.heading("[[tour]]", remarks);
@@ -141,6 +150,7 @@ void write_tour(Lines& lines, const Tour& tour) {
         lines.heading("[[tour.step]]", at);
         lines.value("view", toml_string(name_of(step.view)), at);
         write_camera(lines, step);
+        write_show(lines, step);
         if (!step.lit.empty() || at.contains("lit")) lines.value("lit", list_text(step.lit), at);
         if (step.asks) write_question(lines, *step.asks, at);
         lines.value("caption", words_text(step.caption), at);

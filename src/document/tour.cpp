@@ -152,6 +152,15 @@ std::optional<std::string> right_objection(const TourQuestion& asks) {
 
 }  // namespace
 
+std::string_view name_of(TourShow show) {
+    switch (show) {
+    case TourShow::motion: return "motion";
+    case TourShow::pupil: return "pupil";
+    case TourShow::apart: return "apart";
+    }
+    return "motion";
+}
+
 std::optional<QuestionFault> question_fault(const TourQuestion& asks) {
     using At = QuestionFault::At;
     if (asks.question.find_first_not_of(" \n") == std::string::npos)

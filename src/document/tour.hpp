@@ -5,6 +5,7 @@
 #include <array>
 #include <functional>
 #include <optional>
+#include <set>
 #include <span>
 #include <string>
 #include <string_view>
@@ -34,6 +35,11 @@ struct TourQuestion {
     std::string right_value{};         ///< ... a value decides: "{head.path}"; empty: none does
     bool operator==(const TourQuestion&) const = default;
 };
+/// What a step shows besides where the light goes (scene/view_options.hpp).
+enum class TourShow { motion, pupil, apart };
+inline constexpr std::array all_tour_shows{TourShow::motion, TourShow::pupil, TourShow::apart};
+/// As the setup file names it: "motion".
+std::string_view name_of(TourShow show);
 
 struct TourStep {
     StandardView view = StandardView::overview;
@@ -41,6 +47,7 @@ struct TourStep {
     std::string notes;    ///< for the speaker
     std::optional<TourCamera> camera{};  ///< counts instead of `view`
     Extras extras{};
+    std::set<TourShow> show{};       ///< beyond what is shown when the tour begins
     std::vector<std::string> lit{};  ///< what stands out (tour_lit.hpp); empty: everything
     std::optional<TourQuestion> asks{};
     bool operator==(const TourStep&) const = default;

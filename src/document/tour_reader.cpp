@@ -31,6 +31,31 @@ Result<StandardView> read_view(const Reading& reading, const toml::node& node) {
                                  near ? "; did you mean '" + *near + "'?" : ""));
 }
 
+// show = ["motion", "pupil"]
+Result<std::set<TourShow>> read_show(const Reading& reading, const toml::node& node) {
+    const auto* list = node.as_array();
+    std::vector<std::string> known;
+    for (const TourShow show : all_tour_shows)
+        known.emplace_back(name_of(show));
+    const auto expected = [&](const toml::node& at, const std::string& found) {
+        const auto near = nearest_name(found, known);
+        return refuse_at(reading, at,
+                         fmt::format("show must be a list of words out of {}, not {}{}",
+                                     fmt::join(known, ", "), found,
+                                     near ? "; did you mean '" + *near + "'?" : ""));
+    };
+    if (list == nullptr) return expected(node, what_it_is(node));
+    std::set<TourShow> shown;
+    for (const toml::node& item : *list) {
+        const auto word = item.value<std::string>();
+        if (!word) return expected(item, what_it_is(item));
+        const auto found = std::find(known.begin(), known.end(), *word);
+        if (found == known.end()) return expected(item, *word);
+        shown.insert(all_tour_shows.at(static_cast<std::size_t>(found - known.begin())));
+    }
+    return shown;
+}
+
 constexpr const char* camera_example =
     "camera must be like { target_mm = [0, 20, 700], distance_mm = 400, yaw_deg = 40, pitch_deg = "
     "10 }";
@@ -208,14 +233,18 @@ Result<TourStep> read_step(Reading& reading, const toml::table& table) {
             done = read_text(reading, *value, "caption", step.caption);
         } else if (name == "notes") {
             done = read_text(reading, *value, "notes", step.notes);
+        } else if (name == "show") {
+            auto show = read_show(reading, *value);
+            if (!show) return tl::make_unexpected(show.error());
+            step.show = *std::move(show);
         } else if (name == "lit") {
             done = read_lit(reading, *value, step.lit);
         } else if (const auto is_asked = read_asked_key(reading, name, *value, asked);
                    !is_asked || *is_asked) {
             if (!is_asked) done = tl::make_unexpected(is_asked.error());
         } else {
-            const std::vector<std::string> known{"view", "camera",   "caption", "notes",
-                                                 "lit",  "question", "answers", "right"};
+            const std::vector<std::string> known{"view",  "camera",   "show",    "caption", "notes",
+                                                 "lit",   "question", "answers", "right"};
             done = keep_unrecognised(reading, *key, *value, step.extras.unrecognised,
                                      unknown_key_sentence(name, "in a step of a tour", known));
         }

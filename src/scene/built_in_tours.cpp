@@ -30,12 +30,14 @@ Tour one_beam_becomes_two(const Setup& setup) {
           "One telescope of {telescope.aperture}, two eyes. Everything each eye will see comes "
           "through this one opening.",
           "Follow the light from left to right with the pointer before you say any number."},
-         lit_by({the_head}, {StandardView::rear,
-                             "A half-mirror inside the cube divides the light: {head.left} of what "
-                             "it does not lose "
-                             "turns to the left eye, {head.right} goes on to the right.",
-                             "Each eye gets the whole picture, only dimmer: the light is divided, "
-                             "not the field."}),
+         showing({TourShow::motion},
+                 lit_by({the_head},
+                        {StandardView::rear,
+                         "A half-mirror inside the cube divides the light: {head.left} of what it "
+                         "does not lose turns to the left eye, {head.right} goes on to the right.",
+                         "Each eye gets the whole picture, only dimmer: the light is divided, not "
+                         "the field. The packets of light are slowed; M makes the beam steady and "
+                         "sets them going again."})),
          lit_by(
              {the_head, the_eyepieces},
              {StandardView::eyes,
@@ -204,26 +206,31 @@ Tour why_the_edge_goes_dark(const Setup& setup, const Report& report) {
         const std::size_t surface = dark.rings.back().ends.front().surface;
         rim = {lit_word_of(setup.parts[report.train.path(dark.eye).surfaces.at(surface).part])};
     }
-    return {"why-the-edge-goes-dark",
-            is_dark ? "Why the edge goes dark" : "Why the edge stays bright",
-            {{StandardView::overview,
-              "A star in the middle sends its cone down the axis. A star at the edge sends it "
-              "slantwise, nearer to every rim on the way.",
-              "Both cones start from the whole objective."},
-             lit_by(rim, edge_question(dark.edge_relative,
-                                       {StandardView::rear,
-                                        is_dark ? "At the edge of the field only {edge.light} of "
-                                                  "the light arrives. What takes "
-                                                  "most of it: {edge.rim}."
-                                                : "In this setup {edge.light} arrives at the edge "
-                                                  "of the field: no rim takes a "
-                                                  "share that an eye would notice.",
-                                        "Crosses mark rays that end at a rim."})),
-             lit_by({the_telescope, the_head},
-                    {StandardView::eyes,
-                     "In the middle, {middle.aperture} of the telescope's {telescope.aperture} are "
-                     "at work.",
-                     "Wider prisms, a slimmer cone or a smaller field stop all help."})}};
+    return {
+        "why-the-edge-goes-dark",
+        is_dark ? "Why the edge goes dark" : "Why the edge stays bright",
+        {showing({TourShow::pupil},
+                 {StandardView::overview,
+                  "A star in the middle sends its cone down the axis. A star at the edge sends "
+                  "it slantwise, nearer to every rim on the way.",
+                  "Both cones start from the whole objective, which is painted here: P takes "
+                  "the paint off."}),
+         showing(
+             {TourShow::pupil},
+             lit_by(rim, edge_question(
+                             dark.edge_relative,
+                             {StandardView::rear,
+                              is_dark ? "At the edge of the field only {edge.light} of the light "
+                                        "arrives. What takes most of it: {edge.rim}."
+                                      : "In this setup {edge.light} arrives at the edge of the "
+                                        "field: no rim takes a share that an eye would notice.",
+                              "Crosses mark rays that end at a rim. The colours tell which part of "
+                              "the objective they come from."}))),
+         lit_by({the_telescope, the_head},
+                {StandardView::eyes,
+                 "In the middle, {middle.aperture} of the telescope's {telescope.aperture} are "
+                 "at work.",
+                 "Wider prisms, a slimmer cone or a smaller field stop all help."})}};
 }
 
 // The kinds of parts that have glass in the light.

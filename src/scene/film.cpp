@@ -75,7 +75,7 @@ Film with_motion(Film film, const FilmMotion& motion) {
         FilmMoment moment = still(second);
         ViewOptions& options = moment.options;
         options.light_moves = options.light_moves || motion.light;
-        if (motion.light)
+        if (options.light_moves)
             options.light_front_mm = packets_after(0, options.light_speed_mm_s, second);
         if (motion.parts_apart) options.apart = apart_share(second / seconds);
         return moment;

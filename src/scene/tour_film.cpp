@@ -1,6 +1,7 @@
 #include "scene/tour_film.hpp"
 
 #include "base/contract.hpp"
+#include "scene/pulled_apart.hpp"
 
 namespace beamfork {
 
@@ -22,6 +23,10 @@ Result<Film> tour_film(const Tour& tour,
         seen.told = told[moment.step];
         seen.is_revealed = moment.revealed > 0;
         seen.emphasis = emphasis_at(tour, moment, scene.setup);
+        seen.options = shown_in(tour.steps[moment.step], scene.before);
+        const TourStep& last = tour.steps[moment.step == 0 ? 0 : moment.step - 1];
+        seen.options.apart =
+            glm::mix(shown_in(last, scene.before).apart, seen.options.apart, moment.flown);
         return seen;
     };
     return Film{tour_duration(tour, pace), at};

@@ -6,11 +6,12 @@
 
 namespace beamfork {
 
-/// What is filmed; both must live as long as the film.
+/// What is filmed; frame and setup must live as long as the film.
 struct TourScene {
     const Frame& frame;
     const Setup& setup;
-    float aspect = 1;  ///< of the picture between title and caption
+    float aspect = 1;      ///< of the picture between title and caption
+    ViewOptions before{};  ///< what is shown besides what the steps ask for
 };
 
 /// A step that asks waits with its question, then shows the answer. The tour must have a step. Errors as filled_caption.

@@ -28,4 +28,11 @@ Result<TourFrame> tour_frame(std::span<const Tour> tours,
     return frame;
 }
 
+ViewOptions shown_in(const TourStep& step, ViewOptions before) {
+    if (step.show.contains(TourShow::motion)) before.light_moves = true;
+    if (step.show.contains(TourShow::pupil)) before.paint_pupil = true;
+    if (step.show.contains(TourShow::apart)) before.apart = 1;
+    return before;
+}
+
 }  // namespace beamfork

@@ -7,6 +7,7 @@
 #include "base/error.hpp"
 #include "document/tour.hpp"
 #include "scene/tour_question.hpp"
+#include "scene/view_options.hpp"
 
 namespace beamfork {
 
@@ -19,6 +20,9 @@ struct TourFrame {
     std::optional<AskedQuestion> asked{};
     bool operator==(const TourFrame&) const = default;
 };
+
+/// What is shown while a step is told, over what was shown before the tour.
+ViewOptions shown_in(const TourStep& step, ViewOptions before);
 
 /// `name` as find_tour; `step` counts from 1. Errors: bad_input for an unknown tour, with the nearest known name, or a step that the tour
 /// does not have; those of filled_caption.

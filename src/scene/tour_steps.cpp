@@ -16,6 +16,11 @@ TourStep asking(TourQuestion asks, TourStep step) {
     return step;
 }
 
+TourStep showing(std::set<TourShow> show, TourStep step) {
+    step.show = std::move(show);
+    return step;
+}
+
 TourStep asking_number(const NumberQuestion& number, TourStep step) {
     TourQuestion asks{number.question, {}, 0, number.quote};
     double before = 0;

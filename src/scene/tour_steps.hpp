@@ -2,6 +2,7 @@
 #pragma once
 
 #include <array>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -11,6 +12,7 @@ namespace beamfork {
 
 TourStep lit_by(std::vector<std::string> lit, TourStep step);
 TourStep asking(TourQuestion asks, TourStep step);
+TourStep showing(std::set<TourShow> show, TourStep step);
 
 /// A number to be guessed, from three of which one is near it whatever it is now.
 struct NumberQuestion {

@@ -93,7 +93,7 @@ constexpr std::array talk_table{
     talk_entry("talk/motion",
                "Light in motion, or steady",
                {{{ImGuiKey_M}}},
-               [](const Ui& ui) { ui.session.view.light_moves = !ui.session.view.light_moves; }),
+               move_light_or_not),
     talk_entry("talk/paint",
                "The objective painted, or not",
                {{{ImGuiKey_P}}},

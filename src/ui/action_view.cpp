@@ -133,7 +133,7 @@ constexpr std::array view_table{
         "view/night", "Red light for the night", {{{ImGuiKey_R}}}, flip<&ViewOptions::night>),
     view_entry(
         "view/paint", "Paint the objective", {{{ImGuiKey_P}}}, flip<&ViewOptions::paint_pupil>),
-    view_entry("view/motion", "Light in motion", {{{ImGuiKey_M}}}, flip<&ViewOptions::light_moves>),
+    view_entry("view/motion", "Light in motion", {{{ImGuiKey_M}}}, move_light_or_not),
     ActionEntry{"view/hold_light",
                 "Picture",
                 "Hold the moving light, or let it go on",

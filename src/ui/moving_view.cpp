@@ -55,6 +55,22 @@ void advance_moving_view(const Ui& ui) {
     advance_parts(ui);
 }
 
+void show_moving_view(const Ui& ui, const ViewOptions& wanted) {
+    ViewOptions& view = ui.session.view;
+    view.paint_pupil = wanted.paint_pupil;
+    if (view.light_moves != wanted.light_moves) view.light_is_held = wanted.light_is_held;
+    view.light_moves = wanted.light_moves;
+    const float goal = ui.state.apart_move ? ui.state.apart_move->to : view.apart;
+    if (goal != wanted.apart)
+        ui.state.apart_move = ApartMove{view.apart, wanted.apart, 0, std::nullopt};
+}
+
+void move_light_or_not(const Ui& ui) {
+    ViewOptions& view = ui.session.view;
+    view.light_moves = !view.light_moves;
+    view.light_is_held = false;
+}
+
 void pull_apart_or_back(const Ui& ui) {
     auto& move = ui.state.apart_move;
     const float now = ui.session.view.apart;

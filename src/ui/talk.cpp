@@ -8,6 +8,7 @@
 #include "scene/tour_motion.hpp"
 #include "ui/label_overlay.hpp"
 #include "ui/light_key.hpp"
+#include "ui/moving_view.hpp"
 #include "ui/shortcuts.hpp"
 #include "ui/talk_overlay.hpp"
 #include "ui/viewport.hpp"
@@ -51,6 +52,13 @@ void light_step(const Ui& ui, TalkState& talk, const TourStep& step) {
     talk.emphasis = blend(talk.emphasis_from, to, eased(talk.flight_done));
     if (talk.flight_done >= 1) talk.emphasis = to;
     ui.requests.emphasis = talk.emphasis;
+}
+
+// Once when a step is reached: the speaker's keys may change it after.
+void show_what_step_shows(const Ui& ui, TalkState& talk, const TourStep& step) {
+    if (talk.shown_step == talk.step) return;
+    talk.shown_step = talk.step;
+    show_moving_view(ui, shown_in(step, talk.seen_before));
 }
 
 void turn_by_hand(const Ui& ui, TalkState& talk, const Area& picture) {
@@ -156,6 +164,7 @@ void draw_told_step(const Ui& ui, TalkState& talk, const std::vector<Tour>& tour
     const Tour& tour = tours[at];
     talk.steps = tour.steps.size();
     talk.step = std::min(talk.step, talk.steps - 1);
+    show_what_step_shows(ui, talk, tour.steps[talk.step]);
     const ImVec2 screen = ImGui::GetIO().DisplaySize;
     const float alpha = pointer_alpha(ui, talk);
     const Area picture = draw_talk_picture(ui, talk, tour.steps[talk.step], screen);
@@ -192,6 +201,7 @@ void start_talk(const Ui& ui, const std::string& tour) {
     TalkState talk;
     talk.tour = tour;
     talk.before = talk.from = ui.session.camera;
+    talk.seen_before = ui.session.view;
     talk.began_s = ImGui::GetTime();
     talk.has_notes = ui.view.has_second_screen;
     ui.state.camera_move.reset();
@@ -200,6 +210,7 @@ void start_talk(const Ui& ui, const std::string& tour) {
 
 void leave_talk(const Ui& ui) {
     if (!ui.state.talk) return;
+    show_moving_view(ui, ui.state.talk->seen_before);
     move_camera(ui, ui.state.talk->before);
     ui.state.talk.reset();
     ui.requests.animating = true;

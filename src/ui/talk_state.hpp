@@ -7,6 +7,7 @@
 
 #include "scene/camera.hpp"
 #include "scene/emphasis.hpp"
+#include "scene/view_options.hpp"
 
 namespace beamfork {
 
@@ -16,6 +17,8 @@ struct TalkState {
     std::size_t step = 0;
     std::size_t steps = 1;   ///< of the tour, as it was last drawn
     Camera before;           ///< the talk: taken up again when it ends
+    ViewOptions seen_before;  ///< likewise, what was shown besides where the light goes
+    std::optional<std::size_t> shown_step;  ///< whose own `show` has been obeyed
     Camera from;             ///< where the flight to this step began
     Emphasis emphasis_from;  ///< how the picture was drawn then ...
     Emphasis emphasis;       ///< ... and is drawn now

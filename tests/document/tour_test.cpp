@@ -230,3 +230,20 @@ TEST_CASE("a tour is found by its name, and by its title in any letters") {
     REQUIRE_FALSE(none);
     CHECK(none.error().what.find("did you mean 'For the Club'?") != std::string::npos);
 }
+
+TEST_CASE("what a step shows is read and written, and a word that there is not is told") {
+    const std::string head = "[[tour]]\nname = \"a\"\n[[tour.step]]\n";
+    const auto read = read_setup(
+        setup_text() + head + "show = [\"pupil\", \"motion\"]  # both\ncaption = \"Hello\"\n", "talk");
+    REQUIRE(read);
+    CHECK(read->notices.empty());
+    const TourStep& step = read->document.tours.front().steps.front();
+    CHECK((step.show == std::set{TourShow::motion, TourShow::pupil}));
+    const std::string written = write_setup(read->document);
+    CHECK(written.find("show = [\"motion\", \"pupil\"]  # both") != std::string::npos);
+    CHECK(read_setup(written, "talk")->document == read->document);
+    CHECK(write_setup(new_document()).find("show") == std::string::npos);
+    refused_at(head + "show = [\"motoin\"]\n", "motoin", "did you mean 'motion'?");
+    refused_at(head + "show = \"motion\"\n", "show =", "a list of words");
+    refused_at(head + "show = [3]\n", "show =", "a list of words");
+}

@@ -237,3 +237,33 @@ TEST_CASE("while the right button dims all but what is pointed at, no button shi
     CHECK(desk.has("talk/button/forward"));
     CHECK(desk.session.camera == before);
 }
+
+TEST_CASE("a step shows what it asks for, the speaker's keys change it, and the end takes it back") {
+    Desk desk;
+    desk.session.view.paint_pupil = true;  // as the talk began
+    give_talk(desk);
+    const auto tours = all_tours(*desk.history.document(), desk.report());
+    const Tour& tour = tours.front();
+    REQUIRE(tour.name == "one-beam-becomes-two");
+    std::size_t moving = 0;
+    for (std::size_t step = 0; step < tour.steps.size(); ++step) {
+        const bool moves = tour.steps[step].show.contains(TourShow::motion);
+        CHECK(desk.session.view.light_moves == moves);
+        CHECK(desk.session.view.paint_pupil);
+        moving += moves ? 1 : 0;
+        desk.key(ImGuiKey_M);
+        CHECK(desk.session.view.light_moves == !moves);
+        desk.key(ImGuiKey_RightArrow);
+    }
+    CHECK(moving >= 1);
+    desk.key(ImGuiKey_P);
+    desk.key(ImGuiKey_X);
+    land(desk);
+    CHECK(desk.session.view.apart == 1);
+    CHECK_FALSE(desk.session.view.paint_pupil);
+    desk.key(ImGuiKey_Escape);
+    land(desk);
+    CHECK(desk.session.view.paint_pupil);
+    CHECK_FALSE(desk.session.view.light_moves);
+    CHECK(desk.session.view.apart == 0);
+}

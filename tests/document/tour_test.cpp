@@ -234,7 +234,8 @@ TEST_CASE("a tour is found by its name, and by its title in any letters") {
 TEST_CASE("what a step shows is read and written, and a word that there is not is told") {
     const std::string head = "[[tour]]\nname = \"a\"\n[[tour.step]]\n";
     const auto read = read_setup(
-        setup_text() + head + "show = [\"pupil\", \"motion\"]  # both\ncaption = \"Hello\"\n", "talk");
+        setup_text() + head + "show = [\"pupil\", \"motion\"]  # both\ncaption = \"Hello\"\n",
+        "talk");
     REQUIRE(read);
     CHECK(read->notices.empty());
     const TourStep& step = read->document.tours.front().steps.front();

@@ -37,6 +37,4 @@ TEST_CASE("a packet of light just divided, and one that has come to both eyes") 
     }
 }
 
-TEST_CASE("the parts pulled apart") {
-    check_look("apart", "2-shifter-cures-it", {.apart = 1});
-}
+TEST_CASE("the parts pulled apart") { check_look("apart", "2-shifter-cures-it", {.apart = 1}); }

@@ -54,6 +54,23 @@ Result<Task> ExportCommandLine::finished_model() const {
     return Task{model};
 }
 
+void ExportCommandLine::add_film_motion(CLI::App& film) {
+    film.add_option("--turns", film_.turntable.turns, "Round the train; 0: the camera stands")
+        ->check(CLI::Range(-20.0, 20.0))
+        ->capture_default_str();
+    ViewOptions& options = film_.turntable.options;
+    add_paint(film, options.paint_pupil);
+    auto* light = film.add_flag("--light-in-motion", film_.motion.light,
+                                "Packets of light run along the rays, slowed");
+    film.add_option("--light-pace", options.light_speed_mm_s,
+                    "Of that light: mm of optical path a second")
+        ->needs(light)
+        ->check(CLI::Range(20.0, 400.0))
+        ->capture_default_str();
+    film.add_flag("--pull-apart", film_.motion.parts_apart,
+                  "The parts go apart along the axis and come back");
+}
+
 void ExportCommandLine::add_film(CLI::App& app) {
     film_command_ = app.add_subcommand(
         "film",
@@ -89,27 +106,14 @@ void ExportCommandLine::add_film(CLI::App& app) {
     film.add_option("--caption", film_.turntable.caption, "Words along the foot");
     film.add_flag("--names", film_has_names_, "With the names of the parts");
     film.add_flag("--transparent", film_.transparent, "With --frames: no ground");
-    film.add_option("--turns", film_.turntable.turns, "Round the train; 0: the camera stands")
-        ->check(CLI::Range(-20.0, 20.0))
-        ->capture_default_str();
-    ViewOptions& options = film_.turntable.options;
-    add_paint(film, options.paint_pupil);
-    auto* light = film.add_flag("--light-in-motion", film_.motion.light,
-                                "Packets of light run along the rays, slowed");
-    film.add_option("--light-pace", options.light_speed_mm_s,
-                    "Of that light: mm of optical path a second")
-        ->needs(light)
-        ->check(CLI::Range(20.0, 400.0))
-        ->capture_default_str();
-    auto* apart = film.add_flag("--pull-apart", film_.motion.parts_apart,
-                                "The parts go apart along the axis and come back");
+    add_film_motion(film);
     auto* tour = film.add_option("--tour", film_.tour,
                                  "A tour by name or title instead, with its flights and captions "
                                  "(see beamfork tours)");
     for (const char* other : {"--seconds", "--about", "--from", "--height", "--caption", "--names",
                               "--transparent", "--turns"})
         tour->excludes(film.get_option(other));
-    tour->excludes(apart);
+    tour->excludes(film.get_option("--pull-apart"));
     film.add_option("--hold", film_.hold_s, "With a tour: seconds that each step is held")
         ->needs(tour)
         ->check(CLI::Range(0.5, 120.0))

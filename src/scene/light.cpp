@@ -223,6 +223,9 @@ private:
 
 void add_light(Frame& frame, const PictureInput& input) {
     const PictureEffort& effort = input.effort;
+    constexpr int stretches = 24;  // of a ray that comes to both eyes, about
+    const int rays = effort.axis_rays + effort.rim_rays + effort.edge_points * effort.edge_rays;
+    frame.light.reserve(frame.light.size() + static_cast<std::size_t>(stretches * rays));
     LightDrawer drawer(frame, input);
     drawer.draw({0, 0}, sunflower(effort.axis_rays), 1);
     constexpr double inside_the_rim = 0.999;  // the objective's edge itself takes nothing

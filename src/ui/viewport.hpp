@@ -26,6 +26,8 @@ void draw_names(const Ui& ui, const Area& area, const Frame& frame);
 float foot_height();
 /// Standard views and how tubes are drawn, at the foot of the picture (view_bar.cpp). Returns where it ends, pixels.
 float draw_view_bar(const Ui& ui, const Area& area);
+/// In its list of what else is drawn: paint, motion and pulling apart (light_choices.cpp).
+void draw_light_choices(const Ui& ui);
 /// The scale bar in the corner right of `free_from`, pixels; left out where there is no room (viewport_words.cpp).
 void draw_scale(const Ui& ui, const Area& area, float free_from);
 

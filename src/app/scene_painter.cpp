@@ -30,10 +30,9 @@ void draw_words(ImDrawList& list,
     if (!moment.options.labels) return;
     LightCover cover = light_cover(frame, moment.camera, viewport);
     if (key) cover.taken.push_back(*key);
-    draw_labels(
-        list, corner, viewport,
-        {frame, moment.camera, moment.options, moment.highlighted_part, std::nullopt, foot, &cover,
-         moment.emphasis});
+    draw_labels(list, corner, viewport,
+                {frame, moment.camera, moment.options, moment.highlighted_part, std::nullopt, foot,
+                 &cover, moment.emphasis});
 }
 
 void draw_caption(ImDrawList& list, const Viewport& viewport, const FilmMoment& moment) {

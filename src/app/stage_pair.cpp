@@ -22,6 +22,7 @@ Result<bool> StagePair::show(const Frame& frame, const Frame* other, const Stage
     }
     Stage::Look unpicked = look;
     unpicked.highlighted_part = -1;  // its parts are others
+    unpicked.emphasis = {};
     const auto other_drawn = other_->show(*other, unpicked);
     if (!other_drawn) return other_drawn;
     return *drawn || *other_drawn;

@@ -243,8 +243,8 @@ Result<TourStep> read_step(Reading& reading, const toml::table& table) {
                    !is_asked || *is_asked) {
             if (!is_asked) done = tl::make_unexpected(is_asked.error());
         } else {
-            const std::vector<std::string> known{"view",  "camera",   "show",    "caption", "notes",
-                                                 "lit",   "question", "answers", "right"};
+            const std::vector<std::string> known{"view", "camera",   "show",    "caption", "notes",
+                                                 "lit",  "question", "answers", "right"};
             done = keep_unrecognised(reading, *key, *value, step.extras.unrecognised,
                                      unknown_key_sentence(name, "in a step of a tour", known));
         }

@@ -192,9 +192,10 @@ constexpr std::array terms{
          "it."},
     Term{"objective", "", "", "The front lens of a refractor, or the main mirror of a reflector."},
     Term{"observer", "", "", "Who looks: pupil distance, pupil size, dioptres, spectacles or not."},
-    Term{"optical path", "light in motion", "mm",
-         "Length times the index of refraction: what the time of light follows, for glass slows it. "
-         "Not the light path, which divides by the index and is what focus spends."},
+    Term{
+        "optical path", "light in motion", "mm",
+        "Length times the index of refraction: what the time of light follows, for glass slows it. "
+        "Not the light path, which divides by the index and is what focus spends."},
     Term{"parallelism", "alignment", "′",
          "How parallel the two beams leave the eyepieces. Prisms that are tilted a little, or "
          "eyepieces out of the middle of their seats, spoil it."},

@@ -90,10 +90,7 @@ constexpr std::array talk_table{
                [](const Ui& ui) {
                    if (ui.state.talk) ui.state.talk->has_notes = !ui.state.talk->has_notes;
                }),
-    talk_entry("talk/motion",
-               "Light in motion, or steady",
-               {{{ImGuiKey_M}}},
-               move_light_or_not),
+    talk_entry("talk/motion", "Light in motion, or steady", {{{ImGuiKey_M}}}, move_light_or_not),
     talk_entry("talk/paint",
                "The objective painted, or not",
                {{{ImGuiKey_P}}},

@@ -15,14 +15,14 @@ namespace beamfork {
 struct TalkState {
     std::string tour;  ///< its name
     std::size_t step = 0;
-    std::size_t steps = 1;   ///< of the tour, as it was last drawn
-    Camera before;           ///< the talk: taken up again when it ends
+    std::size_t steps = 1;    ///< of the tour, as it was last drawn
+    Camera before;            ///< the talk: taken up again when it ends
     ViewOptions seen_before;  ///< likewise, what was shown besides where the light goes
     std::optional<std::size_t> shown_step;  ///< whose own `show` has been obeyed
-    Camera from;             ///< where the flight to this step began
-    Emphasis emphasis_from;  ///< how the picture was drawn then ...
-    Emphasis emphasis;       ///< ... and is drawn now
-    float flight_done = 0;   ///< 0 to 1
+    Camera from;                            ///< where the flight to this step began
+    Emphasis emphasis_from;                 ///< how the picture was drawn then ...
+    Emphasis emphasis;                      ///< ... and is drawn now
+    float flight_done = 0;                  ///< 0 to 1
     std::size_t answers =
         0;  ///< of the question of this step, as it was last drawn; 0: it asks nothing
     bool is_revealed = false;             ///< the answer is told

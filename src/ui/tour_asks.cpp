@@ -24,12 +24,12 @@ void draw_asks_box(const Ui& ui, const TourStep& step) {
     ui.note("tours/asks", "Ask the room first", help);
     if (!is_pressed) return;
     change_step(ui, asks ? "Ask the room" : "Ask the room no more", [&](TourStep& here) {
-        here.asks = asks ? std::optional(
-                        TourQuestion{"Will it come to focus?",
-                                     {"Yes", "No, it falls short", "No, it falls too far"},
-                                     0,
-                                     "{focus.verdict}"})
-                         : std::nullopt;
+        here.asks =
+            asks ? std::optional(TourQuestion{"Will it come to focus?",
+                                              {"Yes", "No, it falls short", "No, it falls too far"},
+                                              0,
+                                              "{focus.verdict}"})
+                 : std::nullopt;
     });
 }
 

@@ -238,7 +238,8 @@ TEST_CASE("while the right button dims all but what is pointed at, no button shi
     CHECK(desk.session.camera == before);
 }
 
-TEST_CASE("a step shows what it asks for, the speaker's keys change it, and the end takes it back") {
+TEST_CASE(
+    "a step shows what it asks for, the speaker's keys change it, and the end takes it back") {
     Desk desk;
     desk.session.view.paint_pupil = true;  // as the talk began
     give_talk(desk);

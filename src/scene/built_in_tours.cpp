@@ -47,15 +47,17 @@ Tour one_beam_becomes_two(const Setup& setup) {
                   : "Prisms carry both beams to the eyes. Both arms turn about the hinge, so that "
                     "the eyes' distance is set without a change of focus.",
               "Set the distance first, focus after."}),
-         asking(
-             {"Which eye gets more light?",
-              {"The left eye", "The right eye", "Both alike"},
-              0,
-              "{eye.brighter}"},
-             {StandardView::overview,
-              "Of the light that falls on the telescope, {eye.left} enters the left eye and "
-              "{eye.right} the right, at {sight.magnification}.",
-              "Never at the Sun without a certified solar filter over the whole front opening."})}};
+         lit_by(
+             {the_head, the_eyepieces},
+             asking({"Which eye gets more light?",
+                     {"The left eye", "The right eye", "Both alike"},
+                     0,
+                     "{eye.brighter}"},
+                    {StandardView::overview,
+                     "Of the light that falls on the telescope, {eye.left} enters the left eye and "
+                     "{eye.right} the right, at {sight.magnification}.",
+                     "Never at the Sun without a certified solar filter over the whole front "
+                     "opening."}))}};
 }
 
 // A moving mirror focuses whatever holds the drawtube.

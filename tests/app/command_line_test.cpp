@@ -102,6 +102,15 @@ TEST_CASE("a talk's screen takes a tour and a step, and has its own view") {
     CHECK(std::get<MakePicture>(*task).tour == "what-a-shifter-does");
     CHECK(std::get<MakePicture>(*task).step == 2);
     CHECK_FALSE(read({"picture", "a.toml", "--step", "2"}));
+    CHECK_FALSE(std::get<MakePicture>(*task).is_revealed);
+    const auto answered = read({"picture", "a.toml", "--tour", "What a shifter does", "--answer"});
+    REQUIRE(answered);
+    CHECK(std::get<MakePicture>(*answered).is_revealed);
+    CHECK_FALSE(read({"picture", "a.toml", "--answer"}));
+    const auto film = read({"film", "a.toml", "--tour", "x", "--ask", "3"});
+    REQUIRE(film);
+    CHECK(std::get<MakeFilm>(*film).ask_s == 3);
+    CHECK_FALSE(read({"film", "a.toml", "--ask", "3"}));
     CHECK_FALSE(read({"picture", "a.toml", "--tour", "x", "--view", "top"}));
     CHECK_FALSE(read({"picture", "a.toml", "--tour", "x", "--with-panels"}));
 }

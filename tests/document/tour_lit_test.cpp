@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "document/document.hpp"
 #include "document/edit.hpp"
 #include "document/tour_lit.hpp"

@@ -86,7 +86,6 @@ void zoom_by_wheel(const Ui& ui, const Area& area) {
 }
 
 void use_pointer(const Ui& ui, const Area& area) {
-    const ImGuiIO& io = ImGui::GetIO();
     if (ImGui::IsItemActivated()) ui.state.drag_length = 0;
     if (ImGui::IsItemActive()) drag_camera(ui, area);
     if (!ImGui::IsItemHovered()) return;

@@ -44,6 +44,7 @@ void draw_names(const Ui& ui, const Area& area, const Frame& frame) {
                 {.frame = frame,
                  .camera = ui.session.camera,
                  .options = ui.session.view,
+                 .selected_part = std::nullopt,
                  .foot_px = foot_height()});
     ImGui::PopClipRect();
 }

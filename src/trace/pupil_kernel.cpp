@@ -254,12 +254,28 @@ HWY_INLINE WideStretch inside_of(const RoundLines& lines,
 }
 
 template <class MakeLines>
+HWY_INLINE bool ends_inside_everywhere(const SeenBound& bound,
+                                       const AzimuthLines& azimuths,
+                                       const MakeLines& make) {
+    for (std::size_t i = 0; i < azimuths.count; i += 2 * vector_lanes()) {
+        const auto lines = make(load(&azimuths.x[i]), load(&azimuths.y[i]));
+        const Wide last = lines.at(load(&azimuths.end[i]));
+        if (!none(all(bound.residual) < last)) return false;
+    }
+    return true;
+}
+
+template <class MakeLines>
 HWY_INLINE void find_on_all(const SeenBound& bound,
                             const AzimuthLines& azimuths,
                             bool starts_inside,
                             const MakeLines& make,
                             InsideStretches& found) {
-    bool is_whole = starts_inside;
+    found.starts_inside = starts_inside;
+    // Most bounds only come near the pupil: they are told apart before anything else is asked.
+    found.is_whole = starts_inside && bound.shape != PupilBound::Shape::block
+                     && ends_inside_everywhere(bound, azimuths, make);
+    if (found.is_whole) return;
     for (std::size_t i = 0; i < azimuths.count; i += 2 * vector_lanes()) {
         const Wide end = load(&azimuths.end[i]);
         const auto lines = make(load(&azimuths.x[i]), load(&azimuths.y[i]));
@@ -268,10 +284,7 @@ HWY_INLINE void find_on_all(const SeenBound& bound,
         store(inside.from, &found.from[i]);
         store(inside.to, &found.to[i]);
         store(sum.off, &found.off[i]);
-        is_whole = is_whole && none(inside.to < end);
     }
-    found.starts_inside = starts_inside;
-    found.is_whole = is_whole;
 }
 
 void find_stretches(const SeenBound& bound, const AzimuthLines& azimuths, InsideStretches& found) {

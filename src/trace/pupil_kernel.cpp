@@ -20,6 +20,9 @@ HWY_INLINE Wide load_anywhere(const double* from) {
 HWY_INLINE bool none(const WideMask& mask) {
     return hn::AllFalse(Tag(), mask.a) && hn::AllFalse(Tag(), mask.b);
 }
+HWY_INLINE bool every(const WideMask& mask) {
+    return hn::AllTrue(Tag(), mask.a) && hn::AllTrue(Tag(), mask.b);
+}
 HWY_INLINE WideMask both(const WideMask& l, const WideMask& r) {
     return {hn::And(l.a, r.a), hn::And(l.b, r.b)};
 }
@@ -105,8 +108,8 @@ void fit_edge(const PupilEdge& edge,
         const Wide nearest = is_round ? nearest_round(u, v, edge.shape == PupilBound::Shape::block)
                                       : nearest_half(u);
         store_anywhere(nearest, &found.nearest[field]);
-        // Most openings are wide: nothing more is asked of them.
-        if (none(nearest < all(0))) continue;
+        // Most openings are wide: nothing more is asked of them. What is no number is no such opening.
+        if (every(all(0) <= nearest)) continue;
         fit_lanes(u, fit, field, found.u);
         if (is_round) fit_lanes(v, fit, field, found.v);
     }

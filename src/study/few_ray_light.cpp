@@ -1,6 +1,7 @@
 #include "study/few_ray_light.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "trace/pupil_outline.hpp"
 
@@ -17,6 +18,14 @@ void add_share(std::vector<EndShare>& ends, const EndShare& more) {
 }
 
 namespace {
+
+// A ray that runs on to where nothing is defined leaves no numbers.
+bool are_numbers(const std::vector<PupilBound>& bounds) {
+    return std::all_of(bounds.begin(), bounds.end(), [](const PupilBound& bound) {
+        return std::isfinite(bound.u.residual) && std::isfinite(bound.v.residual)
+               && (!bound.gate || std::isfinite(bound.gate->residual));
+    });
+}
 
 std::optional<PointLight>
 light_from(const PupilLight& light, const std::vector<PupilBound>& bounds, glm::dvec2 at) {
@@ -52,6 +61,7 @@ std::vector<std::optional<PointLight>> few_ray_light(const Train& train,
         for (std::size_t field = 0; field < count; ++field) {
             if (!map->is_known(field)) continue;
             map->bounds_of(field, bounds);
+            if (!are_numbers(bounds)) continue;
             found[first + field] = light_from(outline.light(bounds), bounds, places[first + field]);
         }
     }

@@ -20,6 +20,9 @@ HWY_INLINE Wide load_anywhere(const double* from) {
 HWY_INLINE bool none(const WideMask& mask) {
     return hn::AllFalse(Tag(), mask.a) && hn::AllFalse(Tag(), mask.b);
 }
+HWY_INLINE bool every(const WideMask& mask) {
+    return hn::AllTrue(Tag(), mask.a) && hn::AllTrue(Tag(), mask.b);
+}
 HWY_INLINE WideMask both(const WideMask& l, const WideMask& r) {
     return {hn::And(l.a, r.a), hn::And(l.b, r.b)};
 }
@@ -105,8 +108,8 @@ void fit_edge(const PupilEdge& edge,
         const Wide nearest = is_round ? nearest_round(u, v, edge.shape == PupilBound::Shape::block)
                                       : nearest_half(u);
         store_anywhere(nearest, &found.nearest[field]);
-        // Most openings are wide: nothing more is asked of them.
-        if (none(nearest < all(0))) continue;
+        // Most openings are wide: nothing more is asked of them. What is no number is no such opening.
+        if (every(all(0) <= nearest)) continue;
         fit_lanes(u, fit, field, found.u);
         if (is_round) fit_lanes(v, fit, field, found.v);
     }
@@ -254,12 +257,28 @@ HWY_INLINE WideStretch inside_of(const RoundLines& lines,
 }
 
 template <class MakeLines>
+HWY_INLINE bool ends_inside_everywhere(const SeenBound& bound,
+                                       const AzimuthLines& azimuths,
+                                       const MakeLines& make) {
+    for (std::size_t i = 0; i < azimuths.count; i += 2 * vector_lanes()) {
+        const auto lines = make(load(&azimuths.x[i]), load(&azimuths.y[i]));
+        const Wide last = lines.at(load(&azimuths.end[i]));
+        if (!none(all(bound.residual) < last)) return false;
+    }
+    return true;
+}
+
+template <class MakeLines>
 HWY_INLINE void find_on_all(const SeenBound& bound,
                             const AzimuthLines& azimuths,
                             bool starts_inside,
                             const MakeLines& make,
                             InsideStretches& found) {
-    bool is_whole = starts_inside;
+    found.starts_inside = starts_inside;
+    // Most bounds only come near the pupil: they are told apart before anything else is asked.
+    found.is_whole = starts_inside && bound.shape != PupilBound::Shape::block
+                     && ends_inside_everywhere(bound, azimuths, make);
+    if (found.is_whole) return;
     for (std::size_t i = 0; i < azimuths.count; i += 2 * vector_lanes()) {
         const Wide end = load(&azimuths.end[i]);
         const auto lines = make(load(&azimuths.x[i]), load(&azimuths.y[i]));
@@ -268,10 +287,7 @@ HWY_INLINE void find_on_all(const SeenBound& bound,
         store(inside.from, &found.from[i]);
         store(inside.to, &found.to[i]);
         store(sum.off, &found.off[i]);
-        is_whole = is_whole && none(inside.to < end);
     }
-    found.starts_inside = starts_inside;
-    found.is_whole = is_whole;
 }
 
 void find_stretches(const SeenBound& bound, const AzimuthLines& azimuths, InsideStretches& found) {

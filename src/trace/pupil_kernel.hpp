@@ -51,7 +51,8 @@ struct InsideStretches {
     AzimuthColumn from, to;
     AzimuthColumn off;  ///< how far the line's crossings may be wrong; 0 where it crosses nothing
     bool starts_inside = false;  ///< the point is: all stretches begin there
-    bool is_whole = false;       ///< all lines are inside from their start to their end
+    bool is_whole =
+        false;  ///< of an opening: all lines are inside to their end, nothing else is told
 };
 
 void find_inside(const SeenBound& bound, const AzimuthLines& lines, InsideStretches& found);

@@ -99,6 +99,7 @@ void PupilOutline::find_edges(std::span<const PupilBound> bounds, glm::dvec2 cen
         if (bound.gate) {
             const SeenBound gate{PupilBound::Shape::half, bound.gate->about(centre), {}, 0};
             find_inside(gate, lines_, edge.gate.emplace());
+            if (edge.gate->is_whole) edge.gate.reset();  // it holds everywhere
         }
         ++edge_count_;
     }

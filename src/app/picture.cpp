@@ -83,7 +83,9 @@ Result<Image> tour_picture(ScenePainter& painter,
                            const ToldPicture& picture) {
     constexpr double behind_splitter_mm = 60;
     const auto& [told, command] = picture;
-    FilmMoment moment{.options = shown_in(told.told, command.options), .told = told};
+    FilmMoment moment;
+    moment.options = shown_in(told.told, command.options);
+    moment.told = told;
     ViewOptions& options = moment.options;
     if (options.light_moves && !command.options.light_moves) {
         options.light_front_mm =

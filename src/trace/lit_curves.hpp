@@ -16,7 +16,7 @@ struct LitCurve {
 ///
 /// The sum of a smooth periodic function over even steps is as good as exact. Where one edge takes over from another
 /// between two lines the function has a kink: there the sum is wrong by the change of slope times a share of the step,
-/// by the Euler-Maclaurin formula (M. Abramowitz and I. Stegun, Handbook of Mathematical Functions, 23.1.30) with the
+/// by the Euler-Maclaurin formula (M. Abramowitz and I. Stegun, Handbook of Mathematical Functions, 23.1.30, the number from memory) with the
 /// kink at its place within the step.
 double area_between(const LitCurve& outer, const LitCurve& inner, std::size_t lines);
 

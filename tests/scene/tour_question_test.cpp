@@ -106,7 +106,7 @@ TEST_CASE("every question of every tour has one right answer on every sample, it
 
 TEST_CASE("a question that was right once says so where no answer is right any more") {
     const TourQuestion asks{"How long?", {"10 mm", "20 mm"}, 0, "{head.path}"};
-    const Tour tour{"a", "A", {{StandardView::rear, "So it is.", "", {}, {}, {}, asks}}};
+    const Tour tour{"a", "A", {{StandardView::rear, "So it is.", "", {}, {}, {}, {}, asks}}};
     const std::vector<TourQuote> quotes{{"head.path", "300.0\u00A0mm", ""}};
     const auto shown = tour_frame({&tour, 1}, "a", 1, quotes);
     REQUIRE(shown);

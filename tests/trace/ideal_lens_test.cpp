@@ -13,12 +13,13 @@ using namespace test_paths;
 namespace {
 
 constexpr double lens_focal_length = 480;
-constexpr double radius = 40;
+constexpr double lens_radius = 40;
 
 glm::dvec2 random_pupil(Random& random) {
     for (;;) {
-        const glm::dvec2 at{random.between(-radius, radius), random.between(-radius, radius)};
-        if (glm::length(at) <= radius) return at;
+        const glm::dvec2 at{random.between(-lens_radius, lens_radius),
+                            random.between(-lens_radius, lens_radius)};
+        if (glm::length(at) <= lens_radius) return at;
     }
 }
 
@@ -56,7 +57,7 @@ TEST_CASE("the objective obeys the sine condition: on the axis sin U' is the hei
     PathMaker maker;
     const EyePath path =
         maker.objective(lens_focal_length).ending_at(translation(0, 0, lens_focal_length));
-    for (double height = 2; height <= radius; height += 2) {
+    for (double height = 2; height <= lens_radius; height += 2) {
         const Ray ray = trace_ray(path, {{0, height, -10}, {0, 0, 1}, 0}, 1).ray;
         CHECK(near(-ray.direction.y, height / lens_focal_length, 1e-15));
     }

@@ -99,7 +99,7 @@ void draw_travel(const Ui& ui, const TravelScale& scale) {
     const float line = ImGui::GetTextLineHeight();
     const ImVec2 low = ImGui::GetCursorScreenPos();
     const bool fits = text_width(scale.margin_in + "  " + scale.margin_out) <= width;
-    ImGui::InvisibleButton("focus_budget/travel", {width, (fits ? 1 : 2) * line + grid(8)});
+    ImGui::InvisibleButton("focus_budget/travel", {width, (fits ? 1.0F : 2.0F) * line + grid(8)});
     tooltip(scale.help);
     ui.note("focus_budget/travel", scale.sentence, scale.help);
 

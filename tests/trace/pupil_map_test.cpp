@@ -100,7 +100,6 @@ TEST_CASE(
     }
     // r^4 of size 1 cannot be made of 1, r^2 and the rest: from 0 to 1 the best of these is off by 1/8 (Chebyshev's T_2
     // of r^2), at nodes somewhat less.
-    CubicLanes lanes;
     PupilEdge edge;
     edge.u.along = {1, 0, 0};
     edge.u.from = 1;  // so that the bound takes light and is fitted

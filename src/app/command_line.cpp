@@ -191,7 +191,8 @@ void describe_tales(CLI::App& command, ViewOptions& options, PictureWords& words
                     "0: together; 1: each part by itself, without light")
         ->check(CLI::Range(0.0F, 1.0F))
         ->excludes(command.get_option("--over"))
-        ->excludes(command.get_option("--beside"));
+        ->excludes(command.get_option("--beside"))
+        ->excludes(command.get_option("--split"));
 }
 
 struct SightWords {

@@ -24,24 +24,23 @@ std::vector<Choice> all_choices(const Setup& setup) {
     return choices;
 }
 
+// The chosen one is told in full, and settled; of the others light is found by few rays.
 std::vector<std::optional<Result<Report>>> reports_of(const Setup& setup,
                                                       const std::vector<Choice>& choices,
                                                       ClippingEffort effort,
                                                       const ReachTable& reach) {
     std::vector<std::optional<Result<Report>>> reports(choices.size());
     two_at_a_time(choices.size(), [&](std::size_t i) {
-        reports[i] = make_report(setup, choices[i], effort, reach);
+        const LightForm form = choices[i] == setup.chosen ? effort.form : LightForm::few_rays;
+        reports[i] = make_report(setup, choices[i], {effort.rays_per_point, form}, reach);
     });
     return reports;
 }
 
-}  // namespace
-
-Result<CheckedSetup> check_setup(const Setup& setup, ClippingEffort effort) {
+Result<CheckedSetup> check_every(const Setup& setup, ClippingEffort effort) {
     const auto reach = reach_table(setup, setup.chosen);
     if (!reach) return tl::make_unexpected(reach.error());
-    CheckedSetup checked;
-    checked.setup = setup;
+    CheckedSetup checked{setup};
     const std::vector<Choice> choices = all_choices(setup);
     auto reports = reports_of(setup, choices, effort, *reach);
     for (std::size_t i = 0; i < choices.size(); ++i) {
@@ -49,7 +48,23 @@ Result<CheckedSetup> check_setup(const Setup& setup, ClippingEffort effort) {
         if (choices[i] == setup.chosen) checked.chosen = i;
         checked.combinations.push_back({choices[i], **std::move(reports[i])});
     }
-    add_cures(setup, checked.combinations.at(checked.chosen).report);
+    return checked;
+}
+
+Result<CheckedSetup> check_chosen(const Setup& setup, ClippingEffort effort) {
+    auto report = make_report(setup, setup.chosen, effort);
+    if (!report) return tl::make_unexpected(report.error());
+    CheckedSetup checked{setup};
+    checked.combinations.push_back({setup.chosen, *std::move(report)});
+    return checked;
+}
+
+}  // namespace
+
+Result<CheckedSetup> check_setup(const Setup& setup, CheckedPairs pairs, ClippingEffort effort) {
+    auto checked =
+        pairs == CheckedPairs::every ? check_every(setup, effort) : check_chosen(setup, effort);
+    if (checked) add_cures(setup, checked->combinations.at(checked->chosen).report);
     return checked;
 }
 

@@ -38,7 +38,8 @@ ExitStatus carry_out(const CheckFile& command) {
     const auto read = open_named(command.file);
     if (!read) return tell(read.error());
     if (tell_notices(command.file, read->notices)) return ExitStatus::bad_input;
-    const auto checked = check_setup(read->document.setup);
+    const auto checked = check_setup(read->document.setup,
+                                     command.json ? CheckedPairs::every : CheckedPairs::chosen);
     if (!checked) return tell(checked.error());
     std::cout << (command.json ? check_json(*checked) : check_text(*checked)) << std::flush;
     return checked->is_poor() ? ExitStatus::poor_setup : ExitStatus::fine;

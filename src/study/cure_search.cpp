@@ -16,8 +16,8 @@ namespace beamfork {
 
 namespace {
 
-// Enough to tell whether a finding is there; about 1 % of light.
-constexpr ClippingEffort trial_rays{256};
+// Enough to tell whether a finding is there; light to about 0.1 %.
+constexpr ClippingEffort trial_rays{256, LightForm::few_rays};
 
 // Findings that are degrees of one complaint share a name here.
 std::string_view complaint_of(std::string_view id) {

@@ -16,10 +16,10 @@ using Json = nlohmann::json;
 
 namespace {
 
-CheckedSetup checked(const std::string& demo) {
+CheckedSetup checked(const std::string& demo, CheckedPairs pairs = CheckedPairs::every) {
     const auto read = open_named(demo);
     REQUIRE(read.has_value());
-    auto result = check_setup(read->document.setup, ClippingEffort{128});
+    auto result = check_setup(read->document.setup, pairs, ClippingEffort{128});
     REQUIRE(result.has_value());
     return *std::move(result);
 }
@@ -60,6 +60,18 @@ TEST_CASE("every eyepiece pair is told with every observer and every target") {
                                  * parts_with_role(result.setup, Role::target).size();
     CHECK(result.combinations.size() == expected);
     CHECK(result.combinations.at(result.chosen).choice == result.setup.chosen);
+}
+
+// The text tells of the chosen pair alone, and so spares the others; that they are looked at must change nothing.
+TEST_CASE("the chosen pair is told alike, alone and among all") {
+    for (const char* demo : {"1-short-of-focus", "6-two-observers"}) {
+        CAPTURE(demo);
+        const CheckedSetup among_all = checked(demo, CheckedPairs::every);
+        const CheckedSetup alone = checked(demo, CheckedPairs::chosen);
+        CHECK(among_all.combinations.size() > 1);
+        CHECK(alone.combinations.size() == 1);
+        CHECK(check_text(alone) == check_text(among_all));
+    }
 }
 
 // Common practice, no source: back focus 116 mm, adapter 1, prism diagonal 35, head 110: 30 mm short; a shifter

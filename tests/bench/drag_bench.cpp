@@ -151,12 +151,13 @@ void reach_of_full_drawer(benchmark::State& state) {
         benchmark::DoNotOptimize(reach_table(setup, setup.chosen));
 }
 
-void whole_check(benchmark::State& state) {
+void whole_check(benchmark::State& state, CheckedPairs pairs) {
     const Setup setup = demo_setup();
-    const auto checked = check_setup(setup);
-    if (!checked || checked->combinations.size() < 2) throw std::runtime_error("nothing to check");
+    const auto checked = check_setup(setup, pairs);
+    if (!checked || checked->combinations.size() != (pairs == CheckedPairs::every ? 18U : 1U))
+        throw std::runtime_error("not what was to be checked");
     for (auto _ : state)
-        benchmark::DoNotOptimize(check_setup(setup));
+        benchmark::DoNotOptimize(check_setup(setup, pairs));
     state.counters["combinations"] = static_cast<double>(checked->combinations.size());
 }
 
@@ -197,7 +198,12 @@ BENCHMARK_CAPTURE(tuned_curve, edge_light, Watched::edge_light)->Unit(benchmark:
 BENCHMARK_CAPTURE(tuned_curve, fully_lit, Watched::fully_lit)->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(tuned_curve, sharpness, Watched::sharpness)->Unit(benchmark::kMillisecond);
 BENCHMARK(reach_of_full_drawer)->Unit(benchmark::kMillisecond)->UseRealTime();
-BENCHMARK(whole_check)->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK_CAPTURE(whole_check, chosen_pair, CheckedPairs::chosen)
+    ->Unit(benchmark::kMillisecond)
+    ->UseRealTime();
+BENCHMARK_CAPTURE(whole_check, every_pair, CheckedPairs::every)
+    ->Unit(benchmark::kMillisecond)
+    ->UseRealTime();
 BENCHMARK(picture_data)->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(drawing, quick, 1)->Unit(benchmark::kMillisecond)->UseRealTime();
 BENCHMARK_CAPTURE(drawing, quick_coarser, 0.75F)->Unit(benchmark::kMillisecond)->UseRealTime();

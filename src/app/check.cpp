@@ -40,7 +40,8 @@ std::vector<std::optional<Result<Report>>> reports_of(const Setup& setup,
 Result<CheckedSetup> check_every(const Setup& setup, ClippingEffort effort) {
     const auto reach = reach_table(setup, setup.chosen);
     if (!reach) return tl::make_unexpected(reach.error());
-    CheckedSetup checked{setup};
+    CheckedSetup checked;
+    checked.setup = setup;
     const std::vector<Choice> choices = all_choices(setup);
     auto reports = reports_of(setup, choices, effort, *reach);
     for (std::size_t i = 0; i < choices.size(); ++i) {
@@ -54,7 +55,8 @@ Result<CheckedSetup> check_every(const Setup& setup, ClippingEffort effort) {
 Result<CheckedSetup> check_chosen(const Setup& setup, ClippingEffort effort) {
     auto report = make_report(setup, setup.chosen, effort);
     if (!report) return tl::make_unexpected(report.error());
-    CheckedSetup checked{setup};
+    CheckedSetup checked;
+    checked.setup = setup;
     checked.combinations.push_back({setup.chosen, *std::move(report)});
     return checked;
 }

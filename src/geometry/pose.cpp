@@ -4,16 +4,10 @@
 
 namespace beamfork {
 
-Pose operator*(const Pose& outer, const Pose& inner) {
-    return {outer.axes * inner.axes, outer.point_out(inner.origin)};
-}
-
 Pose inverse(const Pose& pose) {
     const glm::dmat3 back = glm::transpose(pose.axes);
     return {back, -(back * pose.origin)};
 }
-
-Pose translation(double x, double y, double z) { return {glm::dmat3(1.0), {x, y, z}}; }
 
 namespace {
 

@@ -30,10 +30,12 @@ struct Pose {
 };
 
 /// outer_from_inner * inner_from_innermost
-Pose operator*(const Pose& outer, const Pose& inner);
+inline Pose operator*(const Pose& outer, const Pose& inner) {
+    return {outer.axes * inner.axes, outer.point_out(inner.origin)};
+}
 Pose inverse(const Pose& pose);
 
-Pose translation(double x, double y, double z);
+inline Pose translation(double x, double y, double z) { return {glm::dmat3(1.0), {x, y, z}}; }
 /// Turns by the right-hand rule about the frame's own axis.
 Pose rotation_about_x(Radians angle);
 Pose rotation_about_y(Radians angle);

@@ -97,8 +97,8 @@ PartLayout EyepiecePair::layout(const LayoutContext& context) const {
                     (is_left ? left_play_y : right_play_y).value, context.seat_shift.value);
     const Pose front = shoulder * translation(0, 0, -barrel_length.value);
     layout.part_from_exit = shoulder * translation(0, 0, -field_stop_depth.value);
-    layout.surfaces = {round_stop("barrel", front, barrel_clear.value),
-                       round_stop("field stop", layout.part_from_exit, field_stop.value)};
+    layout.surfaces = in_order(round_stop("barrel", front, barrel_clear.value),
+                               round_stop("field stop", layout.part_from_exit, field_stop.value));
     if (!context.shows_bodies) return layout;
     const double wall = 1.5;
     const double body = std::max(18.0, focal_length.value);

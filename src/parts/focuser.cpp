@@ -36,9 +36,9 @@ PartLayout Focuser::layout(const LayoutContext& context) const {
     PartLayout layout;
     const double rear = context.drawtube.value;
     const double front = rear - drawtube_length.value;
-    layout.surfaces = {
+    layout.surfaces = in_order(
         round_stop("drawtube front end", translation(0, 0, front), drawtube_diameter.value),
-        round_stop("drawtube rear opening", translation(0, 0, rear), drawtube_diameter.value)};
+        round_stop("drawtube rear opening", translation(0, 0, rear), drawtube_diameter.value));
     layout.part_from_exit = translation(0, 0, rear);
     if (!context.shows_shared_bodies()) return layout;
     const double wall = 2.5;

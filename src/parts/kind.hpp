@@ -9,6 +9,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "parts/field.hpp"
@@ -18,6 +19,16 @@ namespace beamfork {
 
 /// Where a part belongs; a setup lists its parts in this order.
 enum class Role { telescope, focuser, chain, splitter, eyepiece, observer, target };
+inline constexpr std::size_t role_count = 7;
+
+/// Surfaces in the order of the arguments, moved there: a list in braces copies each.
+template <class... Surfaces>
+std::vector<Surface> in_order(Surfaces... surfaces) {
+    std::vector<Surface> all;
+    all.reserve(sizeof...(surfaces));
+    (all.push_back(std::move(surfaces)), ...);
+    return all;
+}
 
 /// An opening of clear diameter `diameter` in the plane of `pose`.
 Surface round_stop(std::string name, const Pose& pose, double diameter);

@@ -48,9 +48,9 @@ PartLayout MirrorDiagonal::layout(const LayoutContext& context) const {
     const Pose mirror = fold * rotation_about_x(to_radians(Degrees{45}));
     const Aperture plate = rectangle(clear, clear * std::numbers::sqrt2);
     layout.part_from_exit = leaving * translation(0, 0, exit_leg.value);
-    layout.surfaces = {round_stop("front opening", Pose{}, clear),
-                       {"mirror", SurfaceKind::mirror, mirror, plate},
-                       round_stop("rear opening", layout.part_from_exit, clear)};
+    layout.surfaces = in_order(round_stop("front opening", Pose{}, clear),
+                               Surface{"mirror", SurfaceKind::mirror, mirror, plate},
+                               round_stop("rear opening", layout.part_from_exit, clear));
     layout.surfaces[1].coating.mirror = coating;
     layout.end_air = exit_leg.value - clear / 2;
     if (context.shows_shared_bodies()) {

@@ -82,7 +82,9 @@ Result<PartKind> find_kind(std::string_view key) {
 
 const PartKind& kind_of(const PartBody& body) { return part_kinds()[body.index()]; }
 
-Role role_of(const Part& part) { return kind_of(part.body).role; }
+Role role_of(const Part& part) {
+    return std::visit([]<class Kind>(const Kind&) { return Kind::role; }, part.body);
+}
 
 bool is_diagonal(const Part& part) {
     return kind_of(part.body).key.find("diagonal") != std::string::npos;

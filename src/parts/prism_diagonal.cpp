@@ -52,12 +52,14 @@ PartLayout PrismDiagonal::layout(const LayoutContext& context) const {
     const double clear = clear_diameter.value;
     const Pose roll = rotation_about_z(to_radians(turned));
     const Pose entry = roll * translation(0, 0, entry_leg.value - width / 2);
-    const Prism prism = right_angle_prism(width, {glass, hypotenuse}, "prism");
+    Prism prism = right_angle_prism(width, {glass, hypotenuse}, "prism");
     const Pose leaving = entry * prism.prism_from_exit;
     const double air_out = exit_leg.value - width / 2;
     layout.part_from_exit = leaving * translation(0, 0, air_out);
+    const Pose hypotenuse_stands = entry * prism.surfaces[1].part_from_surface;
+    layout.surfaces.reserve(prism.surfaces.size() + 2);
     layout.surfaces.push_back(round_stop("front opening", Pose{}, clear));
-    append(layout.surfaces, prism.surfaces, entry);
+    append(layout.surfaces, std::move(prism.surfaces), entry);
     coat(layout.surfaces, coating);
     layout.surfaces.push_back(round_stop("rear opening", layout.part_from_exit, clear));
     layout.end_air = air_out;
@@ -65,8 +67,7 @@ PartLayout PrismDiagonal::layout(const LayoutContext& context) const {
         const double wall = 2.5;
         const double air_in = entry_leg.value - width / 2;
         const double frame = (width > clear ? width : clear) + 6;
-        const Pose behind_hypotenuse =
-            entry * prism.surfaces[1].part_from_surface * translation(0, 0, 1);
+        const Pose behind_hypotenuse = hypotenuse_stands * translation(0, 0, 1);
         layout.bodies = {{prism.body(), entry},
                          plate_body(entry * translation(0, 0, -2.5), frame, clear),
                          plate_body(leaving * translation(0, 0, 0.5), frame, clear),

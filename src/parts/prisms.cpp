@@ -2,6 +2,8 @@
 
 #include <numbers>
 
+#include "parts/kind.hpp"
+
 namespace beamfork {
 
 namespace {
@@ -58,10 +60,10 @@ Prism right_angle_prism(double width, const PrismGlass& glass, const std::string
     Prism prism;
     const double half = width / 2;
     prism.prism_from_exit = exit_towards_y(width);
-    prism.surfaces = {
+    prism.surfaces = in_order(
         face(name + " entry face", Pose{}, width, glass.glass),
         fold(name + " hypotenuse", translation(0, 0, half), Degrees{45}, width, glass.coating),
-        face(name + " exit face", prism.prism_from_exit, width, "")};
+        face(name + " exit face", prism.prism_from_exit, width, ""));
     prism.body = [half, width] { return extruded({{-half, 0}, {half, 0}, {half, width}}, width); };
     return prism;
 }
@@ -74,11 +76,11 @@ Prism rhomboid_prism(double width,
     const double half = width / 2;
     const Pose sideways = translation(0, offset, half) * rotation_about_x(to_radians(towards_y));
     prism.prism_from_exit = translation(0, offset, width);
-    prism.surfaces = {
+    prism.surfaces = in_order(
         face(name + " entry face", Pose{}, width, glass.glass),
         fold(name + " first face", translation(0, 0, half), Degrees{45}, width, glass.coating),
         fold(name + " second face", sideways, Degrees{-45}, width, glass.coating),
-        face(name + " exit face", prism.prism_from_exit, width, "")};
+        face(name + " exit face", prism.prism_from_exit, width, ""));
     prism.body = [half, width, offset] {
         return extruded({{-half, 0}, {offset - half, 0}, {offset + half, width}, {half, width}},
                         width);
@@ -90,8 +92,8 @@ Prism glass_block(double width, double length, const std::string& glass, const s
     Prism prism;
     const double half = width / 2;
     prism.prism_from_exit = translation(0, 0, length);
-    prism.surfaces = {face(name + " entry face", Pose{}, width, glass),
-                      face(name + " exit face", prism.prism_from_exit, width, "")};
+    prism.surfaces = in_order(face(name + " entry face", Pose{}, width, glass),
+                              face(name + " exit face", prism.prism_from_exit, width, ""));
     prism.body = [half, width, length] {
         return extruded({{-half, 0}, {half, 0}, {half, length}, {-half, length}}, width);
     };
@@ -117,15 +119,16 @@ Prism cube_transmitting(double width, const std::string& glass) {
 Prism cube_reflecting(double width, const std::string& glass) {
     Prism cube = glass_block(width, width, glass, "cube");
     cube.prism_from_exit = exit_towards_y(width);
-    cube.surfaces = {face("cube entry face", Pose{}, width, glass),
-                     interface_of_cube(width, SurfaceKind::mirror),
-                     face("cube side face", cube.prism_from_exit, width, "")};
+    cube.surfaces = in_order(face("cube entry face", Pose{}, width, glass),
+                             interface_of_cube(width, SurfaceKind::mirror),
+                             face("cube side face", cube.prism_from_exit, width, ""));
     return cube;
 }
 
 void append(std::vector<Surface>& surfaces,
             std::vector<Surface> of_prism,
             const Pose& outer_from_prism) {
+    surfaces.reserve(surfaces.size() + of_prism.size());
     for (Surface& surface : of_prism) {
         surface.part_from_surface = outer_from_prism * surface.part_from_surface;
         surfaces.push_back(std::move(surface));

@@ -15,9 +15,9 @@ std::vector<Field<Spacer>> Spacer::fields() {
 
 PartLayout Spacer::layout(const LayoutContext& context) const {
     PartLayout layout;
-    layout.surfaces = {
-        round_stop("front opening", Pose{}, clear_diameter.value),
-        round_stop("rear opening", translation(0, 0, length.value), clear_diameter.value)};
+    layout.surfaces =
+        in_order(round_stop("front opening", Pose{}, clear_diameter.value),
+                 round_stop("rear opening", translation(0, 0, length.value), clear_diameter.value));
     layout.part_from_exit = translation(0, 0, length.value);
     layout.end_air = length.value;
     if (context.shows_shared_bodies()) {

@@ -167,6 +167,8 @@ private:
 
 PartLayout SplitterHead::layout(const LayoutContext& context) const {
     PartLayout layout;
+    constexpr std::size_t most_surfaces = 14;
+    layout.surfaces.reserve(most_surfaces);
     layout.surfaces.push_back(
         round_stop("nose", translation(0, 0, -nose_length.value), entry_clear.value));
     layout.surfaces.push_back(round_stop("entry collar", Pose{}, entry_clear.value));

@@ -40,13 +40,16 @@ constexpr std::array wanted_parts{
 }  // namespace
 
 std::optional<OrderFault> order_fault(const Setup& setup) {
+    std::array<std::size_t, role_count> count{};
+    for (const Part& part : setup.parts)
+        ++count[static_cast<std::size_t>(role_of(part))];
     for (const Wanted& wanted : wanted_parts) {
-        const auto found = parts_with_role(setup, wanted.role);
-        if (found.empty()) return OrderFault{fmt::format("the setup has no {}", wanted.name), 0};
-        if (wanted.exactly_one && found.size() > 1) {
-            return OrderFault{fmt::format("the setup has {} {}s; it can have only one",
-                                          found.size(), wanted.name),
-                              found[1]};
+        const std::size_t found = count[static_cast<std::size_t>(wanted.role)];
+        if (found == 0) return OrderFault{fmt::format("the setup has no {}", wanted.name), 0};
+        if (wanted.exactly_one && found > 1) {
+            return OrderFault{
+                fmt::format("the setup has {} {}s; it can have only one", found, wanted.name),
+                parts_with_role(setup, wanted.role)[1]};
         }
     }
     for (std::size_t i = 1; i < setup.parts.size(); ++i) {

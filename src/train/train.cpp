@@ -39,37 +39,41 @@ PerWavelength focal_lengths(const Surface& surface) {
 // Walks one eye's light through the parts, keeping the frame, the axis and the medium it has reached.
 class PathBuilder {
 public:
-    PathBuilder(Eye eye, bool axis_alone) : axis_alone_(axis_alone) { path_.eye = eye; }
+    PathBuilder(Eye eye, bool axis_alone) : axis_alone_(axis_alone) {
+        path_.eye = eye;
+        constexpr std::size_t usual_count = 32;
+        path_.steps.reserve(usual_count);
+        if (!axis_alone) path_.surfaces.reserve(usual_count);
+    }
 
     Result<LightPath> add(std::size_t index,
                           const Part& part,
-                          const LayoutContext& context,
+                          PartLayout& layout,
                           bool behind_focuser,
                           Train& train) {
-        PartLayout layout = layout_of(part.body, context);
         if (role_of(part) == Role::telescope) {
             train.pupil_plane = layout.pupil_plane;
             train.light_enters = layout.light_enters;
         }
         const std::size_t first_step = path_.steps.size();
         keep_steps_ = behind_focuser;
-        for (Surface& surface : layout.surfaces) {
+        for (const Surface& surface : layout.surfaces) {
             if (axis_alone_ && is_opening(surface.kind)) continue;
-            if (auto placed = place(index, std::move(surface)); !placed)
+            if (auto placed = place(index, surface); !placed)
                 return tl::make_unexpected(placed.error());
         }
         LightPath light;
         light.part = index;
         light.end_air = layout.end_air;
         light.beyond_stated = layout.beyond_stated;
-        advance_to((frame_ * layout.part_from_exit).origin, index, 0);
+        Pose exit = frame_ * layout.part_from_exit;
+        advance_to(exit.origin, index, 0);
         double derived = 0;
         for (std::size_t i = first_step; i < path_.steps.size(); ++i) {
             derived += path_.steps[i].reduced();
             if (path_.steps[i].index[primary_wavelength] > 1) light.glass += path_.steps[i].length;
         }
         (path_.eye == Eye::left ? light.derived_left : light.derived_right) = derived;
-        Pose exit = frame_ * layout.part_from_exit;
         if (const auto stated = stated_light_path(part.body); stated && behind_focuser) {
             light.stated = stated->value;
             // One air space for both arms, as long as the left one needs: unequal arms stay unequal.
@@ -91,32 +95,38 @@ public:
     }
 
 private:
-    Result<void> place(std::size_t part, Surface&& surface) {
-        PlacedSurface placed{std::move(surface.name), part, surface.kind,
-                             frame_ * surface.part_from_surface, std::move(surface.aperture)};
+    Result<void> place(std::size_t part, const Surface& surface) {
+        const Pose stands = frame_ * surface.part_from_surface;
+        PerWavelength after = medium_;
+        if (surface.kind == SurfaceKind::refraction) {
+            const auto indices = indices_of(surface.medium_after);
+            if (!indices) return tl::make_unexpected(indices.error());
+            after = *indices;
+        }
+        if (!axis_alone_) path_.surfaces.push_back(placed_surface(part, surface, stands, after));
+        if (!is_opening(surface.kind)) {
+            const bool is_lens = surface.kind == SurfaceKind::thin_lens;
+            advance_to(stands.origin, part, is_lens ? surface.focal_length : 0);
+        }
+        medium_ = after;
+        if (surface.kind == SurfaceKind::mirror || surface.kind == SurfaceKind::total_reflection)
+            direction_ = mirrored(direction_, stands.z());
+        return {};
+    }
+
+    [[nodiscard]] PlacedSurface placed_surface(std::size_t part,
+                                               const Surface& surface,
+                                               const Pose& stands,
+                                               const PerWavelength& after) const {
+        PlacedSurface placed{surface.name, part, surface.kind, stands, surface.aperture};
         placed.index_before = medium_;
-        placed.index_after = medium_;
+        placed.index_after = after;
         placed.focal_length = focal_lengths(surface);
         placed.coating = surface.coating;
         placed.is_roof = surface.is_roof;
-        const Point at = placed.world_from_surface.origin;
-        placed.axis_position = position_ + glm::dot(at - here_, direction_);
-        if (surface.kind == SurfaceKind::refraction) {
-            const auto after = indices_of(surface.medium_after);
-            if (!after) return tl::make_unexpected(after.error());
-            placed.index_after = *after;
-        }
+        placed.axis_position = position_ + glm::dot(stands.origin - here_, direction_);
         placed.shape = surface.shape;
-        if (!is_opening(surface.kind)) {
-            const bool is_lens = surface.kind == SurfaceKind::thin_lens;
-            advance_to(at, part, is_lens ? surface.focal_length : 0);
-        }
-        medium_ = placed.index_after;
-        if (surface.kind == SurfaceKind::mirror || surface.kind == SurfaceKind::total_reflection) {
-            direction_ = mirrored(direction_, placed.world_from_surface.z());
-        }
-        if (!axis_alone_) path_.surfaces.push_back(std::move(placed));
-        return {};
+        return placed;
     }
 
     // What the left arm's path takes in this part; nothing while the left arm itself is built.
@@ -238,6 +248,9 @@ Result<Train> build(const Setup& setup,
     const Seats seats = seats_for(*head, part_as<EyepiecePair>(setup, choice.eyepiece), observer);
     train.focus_offset = seats.focus_offset;
 
+    const auto in_light = parts_in_light(setup, choice);
+    // What stands ahead of the head is laid out once: it is the same for both eyes.
+    std::vector<PartLayout> layouts(in_light.size());
     for (std::size_t side = 0; side < 2; ++side) {
         const Eye eye = both_eyes[side];
         PathBuilder builder(eye, axis_alone);
@@ -247,10 +260,13 @@ Result<Train> build(const Setup& setup,
                                     .seat_shift = {seats.shift[side]},
                                     .primary = primary,
                                     .shows_bodies = !axis_alone};
-        for (const std::size_t index : parts_in_light(setup, choice)) {
-            const Role role = role_of(setup.parts[index]);
-            auto light =
-                builder.add(index, setup.parts[index], context, role > Role::focuser, train);
+        for (std::size_t i = 0; i < in_light.size(); ++i) {
+            const std::size_t index = in_light[i];
+            const Part& part = setup.parts[index];
+            const Role role = role_of(part);
+            if (eye == Eye::left || role >= Role::splitter)
+                layouts[i] = layout_of(part.body, context);
+            auto light = builder.add(index, part, layouts[i], role > Role::focuser, train);
             if (!light) return tl::make_unexpected(light.error());
             if (role <= Role::focuser) continue;
             if (eye == Eye::left) {

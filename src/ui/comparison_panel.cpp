@@ -1,6 +1,8 @@
 #include <algorithm>
 #include <array>
+#include <optional>
 #include <string>
+#include <vector>
 
 #include "scene/comparison_rows.hpp"
 #include "ui/panels.hpp"
@@ -78,14 +80,45 @@ void draw_controls(const Ui& ui) {
 struct Table {
     float here = 0;   ///< right end of this setup's values, screen
     float there = 0;  ///< of the other's
-    float left = 0;
+    float room = 0;   ///< for one value
     float width = 0;
+    bool is_stacked = false;  ///< too narrow: the label stands above its values
 };
 
-Table table_in(float width) {
+// What stands in one line.
+struct Cells {
+    std::string label;
+    std::string here;
+    std::string there;
+    std::optional<Side> better{};
+};
+
+// Columns as wide as the widest of these values; where that leaves the labels too little, they stand above.
+Table table_for(const std::vector<Cells>& lines) {
     const float left = ImGui::GetCursorScreenPos().x;
-    const float column = std::clamp(width * 0.3F, grid(15), grid(34));
-    return {left + width - column - grid(2), left + width, left, width};
+    const float width = ImGui::GetContentRegionAvail().x;
+    const float tick = ImGui::GetTextLineHeight() * 1.2F;
+    const float gap = grid(2);
+    float value = text_width("other", TextFace::regular);
+    float label = 0;
+    for (const Cells& one : lines) {
+        for (const std::string& text : {one.here, one.there})
+            value = std::max(value, text_width(typeset(text), TextFace::bold));
+        label = std::max(label, text_width(one.label, TextFace::regular));
+    }
+    const float wanted = std::min(value + tick, grid(34));
+    const bool is_stacked = 2 * wanted + gap + std::min(label, grid(24)) > width;
+    const float column = is_stacked ? (width - gap) / 2 : wanted;
+    return {left + width - column - gap, left + width, column - tick, width, is_stacked};
+}
+
+// Where the values of a line stand whose label begins at `low`.
+float draw_label(const std::string& label, ImVec2 low, const Table& table) {
+    const float room = table.is_stacked ? table.width
+                                        : table.here - table.room - low.x
+                                              - ImGui::GetTextLineHeight() * 1.2F - grid(1);
+    text_at(*ImGui::GetWindowDrawList(), low, shortened(label, room), colour(Tone::text_dim));
+    return table.is_stacked ? low.y + ImGui::GetTextLineHeight() : low.y;
 }
 
 // The better value is bold, green, and has a tick before it.
@@ -102,39 +135,20 @@ void draw_value_of(
               text_colour(ColourRole::good));
 }
 
-void draw_result(const Ui& ui,
-                 const ComparisonRow& row,
-                 const std::string& id,
-                 const Table& table) {
-    const std::string verdict = row.better == Side::here    ? " This setup is better."
-                                : row.better == Side::there ? " The other is better."
-                                                            : "";
-    const std::string words = row.label + ": " + row.here + ", other " + row.there;
-    const ImVec2 low = line_area(ui, id, words, row.help + verdict);
-    ImDrawList& list = *ImGui::GetWindowDrawList();
-    const float room = table.there - table.here - grid(5);
-    text_at(list, low, shortened(row.label, table.here - room - low.x - grid(3)),
-            colour(Tone::text_dim));
-    draw_value_of(list, {table.here, low.y}, row.here, row.better == Side::here, room);
-    draw_value_of(list, {table.there, low.y}, row.there, row.better == Side::there, room);
+ImVec2 table_line(const Ui& ui,
+                  const std::string& id,
+                  const Cells& cells,
+                  const std::string& help,
+                  const Table& table) {
+    return line_area(ui, id, cells.label + ": " + cells.here + ", other " + cells.there, help,
+                     table.is_stacked ? 2 : 1);
 }
 
-void draw_difference(const Ui& ui,
-                     const DifferenceRow& row,
-                     const std::string& id,
-                     const Table& table) {
-    const std::string words = row.label + ": " + row.here + ", other " + row.there;
-    const ImVec2 low = line_area(ui, id, words, words + ".");
-    if (ImGui::IsItemHovered() && row.part) ui.hover_part(row.part);
-    if (ImGui::IsItemActivated() && row.part) ui.session.selected_part = row.part;
+void draw_cells(const Cells& cells, ImVec2 low, const Table& table) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    const float room = table.there - table.here - grid(3);
-    text_at(list, low, shortened(row.label, table.here - room - low.x - grid(3)),
-            colour(Tone::text_dim));
-    text_ending_at(list, {table.here, low.y}, shortened(typeset(row.here), room),
-                   colour(Tone::text));
-    text_ending_at(list, {table.there, low.y}, shortened(typeset(row.there), room),
-                   colour(Tone::text));
+    const float y = draw_label(cells.label, low, table);
+    draw_value_of(list, {table.here, y}, cells.here, cells.better == Side::here, table.room);
+    draw_value_of(list, {table.there, y}, cells.there, cells.better == Side::there, table.room);
 }
 
 void draw_heading_line(const std::string& words, const Table& table) {
@@ -147,20 +161,43 @@ void draw_heading_line(const std::string& words, const Table& table) {
 }
 
 void draw_results(const Ui& ui, const ComparisonRows& rows) {
-    const Table table = table_in(ImGui::GetContentRegionAvail().x);
+    std::vector<Cells> lines;
+    for (const auto* some : {&rows.changed, &rows.same}) {
+        for (const ComparisonRow& row : *some)
+            lines.push_back({row.label, row.here, row.there, row.better});
+    }
+    const Table table = table_for(lines);
     draw_heading_line("Results", table);
-    for (std::size_t i = 0; i < rows.changed.size(); ++i)
-        draw_result(ui, rows.changed[i], "comparison/result/" + std::to_string(i), table);
-    for (std::size_t i = 0; i < rows.same.size(); ++i)
-        draw_result(ui, rows.same[i], "comparison/same/" + std::to_string(i), table);
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        const bool is_changed = i < rows.changed.size();
+        const std::size_t at = is_changed ? i : i - rows.changed.size();
+        const ComparisonRow& row = is_changed ? rows.changed[at] : rows.same[at];
+        const std::string verdict = row.better == Side::here    ? " This setup is better."
+                                    : row.better == Side::there ? " The other is better."
+                                                                : "";
+        const std::string id =
+            (is_changed ? "comparison/result/" : "comparison/same/") + std::to_string(at);
+        draw_cells(lines[i], table_line(ui, id, lines[i], row.help + verdict, table), table);
+    }
 }
 
 void draw_parts(const Ui& ui, const ComparisonRows& rows) {
-    const Table table = table_in(ImGui::GetContentRegionAvail().x);
+    std::vector<Cells> lines;
+    for (const DifferenceRow& row : rows.parts)
+        lines.push_back({row.label, row.here, row.there});
+    const Table table = table_for(lines);
     draw_heading_line("Parts", table);
     if (rows.parts.empty()) dim_text("All parts are alike.");
-    for (std::size_t i = 0; i < rows.parts.size(); ++i)
-        draw_difference(ui, rows.parts[i], "comparison/part/" + std::to_string(i), table);
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        const auto part = rows.parts[i].part;
+        const std::string words =
+            lines[i].label + ": " + lines[i].here + ", other " + lines[i].there + ".";
+        const ImVec2 low =
+            table_line(ui, "comparison/part/" + std::to_string(i), lines[i], words, table);
+        if (ImGui::IsItemHovered() && part) ui.hover_part(part);
+        if (ImGui::IsItemActivated() && part) ui.session.selected_part = part;
+        draw_cells(lines[i], low, table);
+    }
 }
 
 }  // namespace

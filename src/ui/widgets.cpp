@@ -318,11 +318,15 @@ void SideBySide::next() {
     is_first_ = false;
 }
 
-ImVec2
-line_area(const Ui& ui, const std::string& id, const std::string& label, const std::string& help) {
+ImVec2 line_area(const Ui& ui,
+                 const std::string& id,
+                 const std::string& label,
+                 const std::string& help,
+                 int lines) {
     const ImVec2 low = ImGui::GetCursorScreenPos();
-    ImGui::InvisibleButton(
-        id.c_str(), {ImGui::GetContentRegionAvail().x, ImGui::GetTextLineHeight() + grid(1)});
+    ImGui::InvisibleButton(id.c_str(),
+                           {ImGui::GetContentRegionAvail().x,
+                            static_cast<float>(lines) * ImGui::GetTextLineHeight() + grid(1)});
     tooltip(help);
     ui.note(id, label, help);
     return {low.x, low.y + grid(0.5F)};

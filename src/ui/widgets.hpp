@@ -73,9 +73,12 @@ void place_popup_above();
 /// A list of words that drops down; call ImGui::EndCombo when it returns true.
 bool begin_chooser(const char* id, const std::string& chosen, float width);
 
-/// A line of the panel that can be pointed at and reached by keyboard; returns where its text starts.
-ImVec2
-line_area(const Ui& ui, const std::string& id, const std::string& label, const std::string& help);
+/// A line of the panel, or `lines` of them, that can be pointed at and reached by keyboard; returns where its text starts.
+ImVec2 line_area(const Ui& ui,
+                 const std::string& id,
+                 const std::string& label,
+                 const std::string& help,
+                 int lines = 1);
 
 /// Numbers as printed: a hyphen before a digit becomes a minus sign.
 std::string typeset(std::string_view number);

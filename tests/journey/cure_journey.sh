@@ -52,7 +52,7 @@ find_action() { # find_action LETTERS: runs it by its name
     wait_for 'the search for actions' is_behind
     type_in "$1"
     key Return
-    wait_for "the search for “$1” to end" is_plain
+    wait_for "the search for $1 to end" is_plain
 }
 value() { # value KIND KEY FILE: that number of the first part of that kind in the file
     awk -v kind="\"$1\"" -v key="$2" '

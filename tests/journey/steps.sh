@@ -10,7 +10,7 @@ cd "$folder"
 export XDG_CONFIG_HOME=$folder/config
 export XDG_STATE_HOME=$folder/state
 pid=
-trap '[ -z "$pid" ] || kill $pid 2>/dev/null || true' EXIT
+trap '[ -z "$pid" ] || kill "$pid" 2>/dev/null || true' EXIT
 
 fail() {
     echo "journey: $*"
@@ -37,14 +37,14 @@ open_window() { # open_window [FILE]
 close_window() {
     ctrl q
     wait_for 'the window to close' has_ended
-    wait $pid || fail "the program ended with status $?"
+    wait "$pid" || fail "the program ended with status $?"
     pid=
     [ ! -s program.log ] || fail 'the program complained'
 }
 window_is_there() {
     window=$(xdotool search --onlyvisible --name 'Beamfork' 2>/dev/null | head -1) && [ -n "$window" ]
 }
-has_ended() { ! kill -0 $pid 2>/dev/null; }
+has_ended() { ! kill -0 "$pid" 2>/dev/null; }
 title() { xdotool getwindowname "$window"; }
 is_clean() { [[ $(title) != \** ]]; }
 is_modified() { [[ $(title) == \** ]]; }

@@ -2,11 +2,11 @@
 # Installs what Beamfork needs and this machine lacks: the packages of the named groups of packages.txt
 # (build and run when none is named) and Dear ImGui's source. Running it again does nothing more.
 #
-#   bash third_party/install.sh [build] [run] [test] [check]
+#   bash third_party/install.sh [build] [run] [test] [check] [exports]
 set -euo pipefail
 
 here=$(cd "$(dirname "${BASH_SOURCE[0]}")" && pwd)
-known=(build run test check)
+known=(build run test check exports)
 
 say() { printf 'third_party: %s\n' "$*"; }
 die() { printf 'third_party: %s\n' "$*" >&2; exit 1; }

@@ -76,19 +76,14 @@ std::string caution_list() {
 std::string drawings(const Setup& setup, const Report& report) {
     std::string out =
         figure(sheet_side_view(setup, report),
-               "From the side, to scale. Numbers: the parts' table. ◆ where the image "
-               "really is.");
+               "From the side, to scale. Numbers: the parts' table. ◆ (◇ out of focus) "
+               "where the image really is.");
     out += "<div class=\"pair\">\n";
     out += figure(sheet_head_view(setup, report),
                   "Both arms, to scale. Solid: light to the left eye; dashed: to the right.");
     out += figure(sheet_light_curves(setup, report),
                   "Light that arrives over the field, of what the objective gathers.");
-    out += "</div>\n";
-    out += figure(sheet_unfolded_path(setup, report),
-                  "The train straightened, the left eye's light above the axis (solid), the right "
-                  "eye's below (dashed): openings as jaws, glass as boxes; × an opening that "
-                  "takes light. ◆ where the image really is.");
-    return out;
+    return out + "</div>\n";
 }
 
 }  // namespace
@@ -101,10 +96,17 @@ sheet_page(const Document& document, const Report& report, const SheetOptions& o
     page += section("At the telescope", "keep", step_list(setup, report));
     page += section("Cautions", "keep", caution_list());
     page += section("The train", "", drawings(setup, report));
-    page += section("Focus budget", "keep",
-                    figure(sheet_focus_budget(report),
-                           "Light path in mm, glass counted as air: + gives, − takes. Below: where "
-                           "the drawtube (or main mirror) stands (bar) and should stand (◆)."));
+    page +=
+        section("Focus budget", "keep",
+                figure(sheet_focus_budget(report),
+                       "Light path in mm, glass as air: + gives, − takes. Below: where drawtube "
+                       "or main mirror stands (bar) and should (◆; ◇ out of reach)."));
+    page += section("Unfolded path", "keep",
+                    figure(sheet_unfolded_path(setup, report),
+                           "The train straightened, the left eye's light above the axis (solid), "
+                           "the right eye's below (dashed): openings as jaws, glass as boxes; × an "
+                           "opening that takes light. ◆ (◇ out of focus) where the image really "
+                           "is."));
     page += section("Findings and what would mend them", "", sheet_findings(report));
     page += section("Drawtube and seats for everybody", "", sheet_reach_table(setup, report));
     page += section("Numbers", "", sheet_numbers(setup, report));

@@ -40,12 +40,6 @@ std::string short_label(const std::string& label, double width) {
     return cut.size() < label.size() ? cut + "…" : label;
 }
 
-std::string paper_number(double mm) {
-    std::string text = format_number(mm, 1);
-    if (text.starts_with('-')) text.replace(0, 1, "−");
-    return text;
-}
-
 double drawn_x(double value, double low, double high) {
     const double room = budget_width - label_width - value_width - 10;
     return label_width + room * (value - low) / (high - low);
@@ -61,7 +55,8 @@ void draw_travel_scale(SheetSvg& svg, const Report& report, const TravelScale& s
     svg.words({x(scale.travel), y + 20}, format_number(scale.travel, 0) + " mm", "small", "middle");
     svg.line({x(scale.present), y - 9}, {x(scale.present), y + 9}, "stroke bold");
     svg.diamond({x(scale.wanted), y}, 6, scale.reaches ? "mark good" : "mark short");
-    svg.words({x(scale.wanted), y - 13}, "focus " + paper_number(scale.wanted), "small", "middle");
+    svg.words({x(scale.wanted), y - 13}, "focus " + with_minus(format_number(scale.wanted, 1)),
+              "small", "middle");
     svg.words({budget_width, y + 36}, scale.margin_in + ", " + scale.margin_out, "small", "end");
 }
 
@@ -81,7 +76,7 @@ std::string sheet_focus_budget(const Report& report) {
         svg.rect({from, y}, {width, bar_height}, bar_style(bar.entry));
         if (bar.entry != BudgetEntry::left_over)
             svg.line({x(bar.to), y}, {x(bar.to), y + bar_pitch + bar_height}, "leader");
-        svg.words({budget_width, y + 10}, bar.value,
+        svg.words({budget_width, y + 10}, with_minus(bar.value),
                   bar.entry == BudgetEntry::left_over ? "number strong" : "number", "end");
         y += bar_pitch;
     }

@@ -16,7 +16,6 @@ using Spot = SheetSvg::Spot;
 
 constexpr double balloon_radius = 9;
 constexpr double lane_height = 30;
-constexpr double most_drawn_height = 420;
 
 /// Enough rays to see the beam, few enough to print.
 constexpr PictureEffort paper_effort{.axis_rays = 16,
@@ -30,6 +29,8 @@ struct PaperView {
     PaperPlane plane;
     Bounds bounds;
     double width = 720;
+    /// Of the train: the page would shrink a taller drawing, letters and all.
+    double most_height = 248;
     std::string_view key;
     std::string_view title;
 };
@@ -68,7 +69,7 @@ void draw_balloons(SheetSvg& svg, const Frame& frame, const PaperView& view, con
 }
 
 std::string drawn(const Frame& frame, PaperView view) {
-    const Spot size{view.width - 8, most_drawn_height};
+    const Spot size{view.width - 8, view.most_height};
     PaperPlane plane = fit_plane(view.plane, view.bounds, {0, 0}, size);
     const glm::vec3 extent = view.bounds.high - view.bounds.low;
     const double tall = plane.units_per_mm * glm::dot(glm::abs(view.plane.up), extent);
@@ -114,6 +115,7 @@ std::string sheet_head_view(const Setup& setup, const Report& report) {
     return drawn(within_bounds(frame, bounds), {.plane = head_plane(frame, report.train),
                                                 .bounds = bounds,
                                                 .width = 360,
+                                                .most_height = 270,
                                                 .key = "head",
                                                 .title = "Both arms beside each other, to scale"});
 }

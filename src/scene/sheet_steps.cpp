@@ -4,17 +4,13 @@
 #include "base/chance.hpp"
 #include "base/text.hpp"
 #include "scene/sheet.hpp"
+#include "scene/sheet_svg.hpp"
 
 #include <fmt/format.h>
 
 namespace beamfork {
 
 namespace {
-
-std::string with_minus(std::string number) {
-    if (number.starts_with('-')) number.replace(0, 1, "−");
-    return number;
-}
 
 std::string cure_to_begin_with(const Report& report) {
     for (const Finding& finding : report.findings) {

@@ -21,18 +21,13 @@ namespace beamfork {
 
 namespace {
 
-std::string printed_number(std::string number) {
-    if (number.starts_with('-')) number.replace(0, 1, "−");
-    return number;
-}
-
 std::string value_table(const std::string& heading, const std::vector<ValueRow>& rows) {
     std::string out =
         fmt::format("<table class=\"values\"><caption>{}</caption>\n", xml_text(heading));
     for (const ValueRow& row : rows) {
-        out += fmt::format("<tr><th scope=\"row\">{}</th><td class=\"n\">{}</td><td>{}</td></tr>\n",
-                           xml_text(row.label), xml_text(printed_number(row.value)),
-                           xml_text(row.unit));
+        out +=
+            fmt::format("<tr><th scope=\"row\">{}</th><td class=\"n\">{}</td><td>{}</td></tr>\n",
+                        xml_text(row.label), xml_text(with_minus(row.value)), xml_text(row.unit));
     }
     return out + "</table>\n";
 }
@@ -66,13 +61,15 @@ std::string field_list(const Part& part) {
         if (!value || !is_worth_printing(part, field, *value)) continue;
         const auto* number = std::get_if<double>(&*value);
         const std::string text = number != nullptr
-                                     ? fmt::format("{} {}{}", printed_number(format_exact(*number)),
+                                     ? fmt::format("{} {}{}", with_minus(format_exact(*number)),
                                                    symbol(field.unit), tolerance_words(part, field))
                                      : std::get<std::string>(*value);
-        out += fmt::format("{}<span class=\"field\">{} <b>{}</b></span>", out.empty() ? "" : "; ",
-                           xml_text(field.label), xml_text(text));
+        // A field is kept on one line, with the semicolon behind it.
+        if (!out.empty()) out += ";</span> ";
+        out += fmt::format("<span class=\"field\">{} <b>{}</b>", xml_text(field.label),
+                           xml_text(text));
     }
-    return out;
+    return out.empty() ? out : out + "</span>";
 }
 
 std::string sign_of(FindingSign sign) {
@@ -92,7 +89,8 @@ std::string cure_list(const FindingRow& row) {
     // A mere note is worth one line of paper: its best cure.
     const std::size_t told = row.severity == Severity::note ? 1 : row.cures.size();
     for (const CureRow& cure : std::span(row.cures).first(told))
-        out += fmt::format("<li><b>{}</b> – {}</li>\n", xml_text(cure.what), xml_text(cure.text()));
+        out += fmt::format("<li><b>{}</b> – {}</li>\n", xml_text(cure.what),
+                           xml_text(with_minus(cure.text())));
     return out + "</ul>\n";
 }
 
@@ -136,16 +134,16 @@ std::string sheet_numbers(const Setup& setup, const Report& report) {
     for (const AlignmentRow& row : alignment_rows(setup, report).values)
         merged.push_back({row.label + " (" + row.verdict + ")", row.value, row.unit, ""});
     out += value_table("Two images as one", merged);
-    return out + "</div>\n<p class=\"note\">" + xml_text(uncertainty_rows(setup, report).sentence)
-           + "</p>\n";
+    return out + "</div>\n<p class=\"note\">"
+           + xml_text(with_minus(uncertainty_rows(setup, report).sentence)) + "</p>\n";
 }
 
 std::string sheet_findings(const Report& report) {
     std::string out = "<ul class=\"findings\">\n";
     for (const FindingRow& row : finding_rows(report)) {
         out += fmt::format("<li><span class=\"sign\">{}</span><b>{}.</b> {}", sign_of(row.sign),
-                           xml_text(row.word), xml_text(row.sentence));
-        if (!row.advice.empty()) out += " <i>" + xml_text(row.advice) + "</i>";
+                           xml_text(row.word), xml_text(with_minus(row.sentence)));
+        if (!row.advice.empty()) out += " <i>" + xml_text(with_minus(row.advice)) + "</i>";
         out += "\n" + cure_list(row) + "</li>\n";
     }
     return out + "</ul>\n";
@@ -157,7 +155,8 @@ std::string sheet_reach_table(const Setup& setup, const Report& report) {
     for (const ReachColumn& column : rows.columns) {
         if (!has_room_on_paper(column)) continue;
         const std::string unit = column.unit.empty() ? "" : ", " + column.unit;
-        out += fmt::format("<th scope=\"col\">{}</th>", xml_text(column.heading + unit));
+        out += fmt::format("<th scope=\"col\"{}>{}</th>", column.is_number ? " class=\"n\"" : "",
+                           xml_text(column.heading + unit));
     }
     out += "</tr></thead>\n<tbody>\n";
     for (const ReachRow& row : rows.rows) {
@@ -165,9 +164,8 @@ std::string sheet_reach_table(const Setup& setup, const Report& report) {
         for (std::size_t i = 0; i < row.cells.size(); ++i) {
             if (!has_room_on_paper(rows.columns[i])) continue;
             const bool is_first_of_chosen = i == 0 && row.is_chosen;
-            out +=
-                fmt::format("<td{}>{}{}</td>", rows.columns[i].is_number ? " class=\"n\"" : "",
-                            is_first_of_chosen ? "▶ " : "", xml_text(printed_number(row.cells[i])));
+            out += fmt::format("<td{}>{}{}</td>", rows.columns[i].is_number ? " class=\"n\"" : "",
+                               is_first_of_chosen ? "▶ " : "", xml_text(with_minus(row.cells[i])));
         }
         out += "</tr>\n";
     }

@@ -143,7 +143,10 @@ private:
         for (double tick = first; rows_.zero + tick * step <= view_.place_at(path_width); ++tick) {
             const double x = view_.x_of(rows_.zero + tick * step);
             svg_.line({x, y}, {x, y + 4}, "axis");
-            svg_.words({x, y + 16}, format_number(tick * step, 0), "small", "middle");
+            const std::string number = with_minus(format_number(tick * step, 0));
+            // On the paper whole: digits are wider than the mean letter.
+            const double half = 0.65 * about_width(number, 10.5);
+            svg_.words({std::clamp(x, half, path_width - half), y + 16}, number, "small", "middle");
         }
         svg_.words({0, y + 33}, "mm behind the racked-in drawtube's rear face, along the light",
                    "small", "start");

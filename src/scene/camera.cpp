@@ -166,7 +166,7 @@ std::string_view description_of(StandardView view) {
 Camera standard_view(StandardView view, const Frame& frame, float aspect) {
     constexpr float quarter = glm::half_pi<float>();
     Camera camera;
-    const Bounds* shown = &frame.bounds;
+    Bounds shown = frame.bounds;
     // The rear end large, the telescope running away from it: both arms are seen side by side.
     const Bounds rear_and_tube{glm::mix(frame.rear_bounds.low, frame.bounds.low, 0.45F),
                                glm::mix(frame.rear_bounds.high, frame.bounds.high, 0.45F)};
@@ -177,9 +177,10 @@ Camera standard_view(StandardView view, const Frame& frame, float aspect) {
         // Where light leaves a tube sideways: all of it, from the sky's side, down onto its main mirror.
         if (frame.rear_bounds.high.z < frame.bounds.high.z - 1) {
             camera.yaw_rad = glm::radians(205.0F);
-            shown = &frame.bounds;
+            // The head stands on top there: room above it for the names of both eyes.
+            shown.high.y += 0.1F * (shown.high.y - shown.low.y);
         } else {
-            shown = &rear_and_tube;
+            shown = rear_and_tube;
         }
         break;
     case StandardView::side: break;
@@ -190,15 +191,15 @@ Camera standard_view(StandardView view, const Frame& frame, float aspect) {
         break;
     case StandardView::eyes:
         camera = looking_against(frame.eye_axis);
-        shown = &frame.rear_bounds;
+        shown = frame.rear_bounds;
         break;
     case StandardView::rear:
         camera.yaw_rad = glm::radians(52.0F);
         camera.pitch_rad = glm::radians(14.0F);
-        shown = &frame.rear_bounds;
+        shown = frame.rear_bounds;
         break;
     }
-    return frame_bounds(camera, *shown, aspect);
+    return frame_bounds(camera, shown, aspect);
 }
 
 }  // namespace beamfork

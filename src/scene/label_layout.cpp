@@ -57,8 +57,8 @@ Box shifted_inside(Box box, const Viewport& viewport) {
 
 class Layout {
 public:
-    Layout(const Viewport& viewport, const LightCover& light)
-        : viewport_(viewport), light_(light), spots_(spots()) {}
+    Layout(std::span<const Label> labels, const Viewport& viewport, const LightCover& light)
+        : labels_(labels), viewport_(viewport), light_(light), spots_(spots()) {}
 
     void place(std::size_t label, glm::vec2 anchor, glm::vec2 size) {
         if (size.x + 2 * margin_px > viewport_.width || size.y + 2 * margin_px > viewport_.height)
@@ -68,7 +68,7 @@ public:
         for (const Spot& spot : spots_) {
             const Box box = shifted_inside(box_at(anchor, spot, size), viewport_);
             if (hits_a_box(box)) continue;
-            const float cost = cost_of(box, anchor);
+            const float cost = cost_of(label, box, anchor);
             if (cost >= least) continue;
             least = cost;
             best = box;
@@ -88,9 +88,20 @@ private:
                   });
     }
 
+    // The two eyes' names the other way round than the eyes.
+    [[nodiscard]] bool swaps_eyes(std::size_t label,
+                                  const Box& box,
+                                  glm::vec2 anchor,
+                                  const PlacedLabel& other) const {
+        if (labels_[label].role != LabelRole::eye || labels_[other.label].role != LabelRole::eye)
+            return false;
+        const float names = (box.low.x + box.high.x - other.low.x - other.high.x) / 2;
+        return names * (anchor.x - other.anchor.x) < 0;
+    }
+
     // In pixels of distance: what a box costs that hides light, or a labelled place, or whose leader runs
-    // through another box.
-    [[nodiscard]] float cost_of(const Box& box, glm::vec2 anchor) const {
+    // through another box, or that is taken for another's.
+    [[nodiscard]] float cost_of(std::size_t label, const Box& box, glm::vec2 anchor) const {
         constexpr float hidden_light_px = 350;
         constexpr float tangle_px = 300;
         const glm::vec2 leader = nearest_point(box, anchor);
@@ -99,6 +110,7 @@ private:
         for (const PlacedLabel& other : placed_) {
             if (crosses(anchor, leader, {other.low, other.high})) cost += tangle_px;
             if (crosses(other.anchor, other.leader, box)) cost += tangle_px;
+            if (swaps_eyes(label, box, anchor, other)) cost += tangle_px;
         }
         return cost;
     }
@@ -110,6 +122,7 @@ private:
             {label, box.low, box.high, anchor, leader, glm::distance(leader, anchor) > close_px});
     }
 
+    std::span<const Label> labels_;
     Viewport viewport_;
     const LightCover& light_;
     std::vector<Spot> spots_;
@@ -129,7 +142,7 @@ std::vector<PlacedLabel> lay_out_labels(std::span<const Label> labels,
     std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
         return labels[a].priority < labels[b].priority;
     });
-    Layout layout({viewport.width, viewport.height - foot_px}, light);
+    Layout layout(labels, {viewport.width, viewport.height - foot_px}, light);
     for (const std::size_t index : order) {
         const auto anchor = project(camera, labels[index].at, viewport);
         if (!anchor || anchor->x < 0 || anchor->y < 0 || anchor->x > viewport.width

@@ -143,6 +143,22 @@ TuneAnswerRow answer_row(const TuneStudy& study, double at, double margin) {
     return row;
 }
 
+// The first number, by the size of its slope, that would do it within what people own: an estimate.
+std::string other_that_may(const TuneStudy& study) {
+    if (!study.now.value) return "";
+    for (const Sensitivity& one : study.changes) {
+        if (one.tunable.varied == study.question.varied || one.per_unit == 0) continue;
+        const double at =
+            one.tunable.now + (study.answer->wanted - *study.now.value) / one.per_unit;
+        const TuneRange range = usual_range(one.tunable);
+        if (at < range.low || at > range.high) continue;
+        return fmt::format("“{}” may, at about {}: vary that.",
+                           tunable_label(study.setup, one.tunable),
+                           varied_text(one.tunable, std::round(at)));
+    }
+    return "";
+}
+
 void put_none(TuneRows& rows, const TuneStudy& study, const std::string& wanted) {
     const FieldInfo& field = study.tunable.field;
     const WatchedInfo& watched = info_of(study.question.watched);
@@ -154,6 +170,7 @@ void put_none(TuneRows& rows, const TuneStudy& study, const std::string& wanted)
     auto row = answer_row(study, nearest->at, nearest->margin.value_or(0));
     row.is_nearest = true;
     rows.answers.push_back(std::move(row));
+    rows.answer_more += other_that_may(study);
 }
 
 void put_answer(TuneRows& rows, const TuneStudy& study, bool has_no_effect) {
@@ -221,6 +238,7 @@ TuneChangeRow
 tune_change_row(const Setup& setup, const Sensitivity& one, const WatchedInfo& watched) {
     TuneChangeRow row;
     row.part = one.tunable.varied.part;
+    row.varied = name_of(setup, one.tunable.varied);
     row.label = tunable_label(setup, one.tunable);
     const int decimals = watched.decimals + 1;
     const auto text = [&](double change) {

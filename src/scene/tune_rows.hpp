@@ -29,10 +29,11 @@ struct TuneAnswerRow {
 
 struct TuneChangeRow {
     std::size_t part = 0;
-    std::string label;  ///< "Adapter: Length"
-    std::string value;  ///< "−1.00 mm"
-    std::string per;    ///< "+1 mm"
-    double share = 0;   ///< of the largest, -1 to 1
+    std::string varied;  ///< as name_of: what a tuning is asked to vary
+    std::string label;   ///< "Adapter: Length"
+    std::string value;   ///< "−1.00 mm"
+    std::string per;     ///< "+1 mm"
+    double share = 0;    ///< of the largest, -1 to 1
     std::string help;
 };
 

@@ -84,11 +84,18 @@ double coma_taken(const Report& report) {
     return 100 * least;
 }
 
+// Short, and to be read in a row of words: "under 1", "over 99".
+std::string spoken(double chance) {
+    const std::string text = short_chance(chance);
+    if (text.starts_with("< ")) return "under " + text.substr(2);
+    return text.starts_with("> ") ? "over " + text.substr(2) : text;
+}
+
 void compare_chance(EffectLines& lines, double before, double after) {
     constexpr double that_counts = 0.02;
     if (std::abs(after - before) < that_counts) return;
     lines.add(after > before, "chance of focus",
-              fmt::format("{} to {} %", short_chance(before), short_chance(after)));
+              fmt::format("{} to {} %", spoken(before), spoken(after)));
 }
 
 void compare_magnification(EffectLines& lines, const Report& before, const Report& after) {
@@ -97,7 +104,7 @@ void compare_magnification(EffectLines& lines, const Report& before, const Repor
     if (std::abs(now.magnification / then.magnification - 1) < 0.02) return;
     lines.add(true, "magnification",
               fmt::format("{:.0f} to {:.0f}×", then.magnification, now.magnification));
-    lines.add(true, "true field",
+    lines.add(now.true_field >= then.true_field, "true field",
               fmt::format("{:.2f} to {:.2f}°", then.true_field.value, now.true_field.value));
 }
 

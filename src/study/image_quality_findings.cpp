@@ -62,9 +62,8 @@ std::string cures(const FindingScope& scope, const EyeImage& eye) {
         if (largest == nullptr || path.glass > largest->glass) largest = &path;
     }
     if (largest != nullptr) {
-        advice +=
-            fmt::format("A mirror in place of \"{}\" takes {:.0f} of {:.0f} mm of glass away. ",
-                        scope.name(largest->part), largest->glass, all);
+        advice += fmt::format("A mirror in place of “{}” takes {:.0f} of {:.0f} mm of glass away. ",
+                              scope.name(largest->part), largest->glass, all);
     }
     if (!shifter_is_ahead_of_glass(scope, scope.report.train.path(eye.eye))) {
         advice += "A shifter ahead of the glass divides its spherical error by the fourth power of "

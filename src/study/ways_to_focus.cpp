@@ -96,7 +96,7 @@ void offer_shifter_at(WaySearch& search, std::size_t at, WayToFocus way, const s
     const double gain = search.wanted();
     if (distance <= 0 || gain >= distance * (1 - 1 / largest_factor)) return;
     const double factor = std::ceil(distance / (distance - gain) * 20 - 1e-9) / 20;
-    lens.focal_length = Millimetres{-distance / (factor - 1)};
+    lens.focal_length = Millimetres{std::round(-10 * distance / (factor - 1)) / 10};
     const std::string name = fmt::format("{:.2f}× shifter", factor);
     way.what = fmt::format("Put a {} {}", name, place);
     way.setup = with_part(search.setup(), at, {name, lens, {}, {}});

@@ -41,7 +41,7 @@ void draw_chooser(const Ui& ui, const Chooser& chooser, float width, bool with_c
     if (!is_open) return;
     for (const std::size_t index : parts_with_role(ui.setup(), chooser.role)) {
         ImGui::PushID(static_cast<int>(index));
-        if (ImGui::Selectable(ui.setup().parts[index].name.c_str(), index == now) && index != now) {
+        if (chooser_entry(ui.setup().parts[index].name, index == now) && index != now) {
             ui.edit(ChoosePart{index});
         }
         ImGui::PopID();

@@ -33,8 +33,7 @@ void draw_other_chooser(const Ui& ui, float width) {
     if (!is_open) return;
     for (const ComparisonChoice& choice : ui.view.comparison.choices) {
         ImGui::PushID(choice.key.c_str());
-        if (ImGui::Selectable(choice.label.c_str(), &choice == chosen))
-            ui.session.compare_with = choice.key;
+        if (chooser_entry(choice.label, &choice == chosen)) ui.session.compare_with = choice.key;
         tooltip(choice.help);
         ui.note("comparison/other/" + choice.key, choice.label, choice.help);
         ImGui::PopID();

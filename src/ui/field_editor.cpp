@@ -191,7 +191,7 @@ void draw_choice(const Ui& ui, const EditedField& field, const Columns& at, floa
     ui.note(id_of(field, "choice"), field.info.label, field.info.help);
     if (!is_open) return;
     for (const std::string& word : field.info.choices) {
-        if (ImGui::Selectable(word.c_str(), word == chosen)) ask_for(ui, field, word);
+        if (chooser_entry(word, word == chosen)) ask_for(ui, field, word);
         tooltip(field.info.help);
         ui.note(id_of(field, "choice") + "/" + word, word, field.info.help);
     }

@@ -70,7 +70,7 @@ void draw_cure(const Ui& ui, const CureRow& row, CurePick pick) {
     const std::string help =
         row.cost + (row.cost.empty() ? "" : " ")
         + "The picture shows it while the pointer is here; a click does it, Ctrl+Z takes it back.";
-    tooltip(help);
+    tooltip_beside(help);
     ui.note(id, row.what, help);
     if (hot) ui.requests.preview = pick;
     if (!pressed) return;
@@ -130,11 +130,16 @@ void draw_card(const Ui& ui, const FindingRow& row, std::size_t number) {
     ImGui::Dummy({0, grid(1)});
 }
 
-// What fails or is poor, at most three; when nothing is, what is good.
-std::vector<std::size_t> always_shown(const std::vector<FindingRow>& rows) {
+// That focus is reached, if it is: what everybody asks first. Then what fails or is poor, at most three; when nothing is, what
+// is good.
+std::vector<std::size_t> always_shown(const Report& report, const std::vector<FindingRow>& rows) {
     std::vector<std::size_t> shown;
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        if (report.findings[i].id == "focus_reached") shown.push_back(i);
+    }
+    const std::size_t most = shown.size() + 3;
     for (std::size_t i = 0;
-         i < rows.size() && shown.size() < 3 && rows[i].severity <= Severity::poor; ++i) {
+         i < rows.size() && shown.size() < most && rows[i].severity <= Severity::poor; ++i) {
         shown.push_back(i);
     }
     if (!shown.empty() || rows.empty()) return shown;
@@ -146,7 +151,7 @@ std::vector<std::size_t> always_shown(const std::vector<FindingRow>& rows) {
 
 void draw_all_cards(const Ui& ui) {
     const auto rows = finding_rows(*ui.view.report);
-    std::vector<std::size_t> shown = always_shown(rows);
+    std::vector<std::size_t> shown = always_shown(*ui.view.report, rows);
     const std::size_t more = rows.size() - shown.size();
     if (ui.session.all_findings) {
         shown.resize(rows.size());

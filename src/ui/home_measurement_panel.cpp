@@ -18,7 +18,7 @@ void draw_measurement_chooser(const Ui& ui, const HomeMeasurement& chosen) {
     ui.note("measurement", "Measurement", help);
     if (!is_open) return;
     for (const HomeMeasurement& one : home_measurements()) {
-        if (ImGui::Selectable(one.title.c_str(), &one == &chosen)) {
+        if (chooser_entry(one.title, &one == &chosen)) {
             ui.state.measurement.measurement = one.key;
             ui.state.measurement.target = 0;
         }
@@ -103,7 +103,7 @@ void draw_fill(const Ui& ui, const HomeMeasurementRows& rows) {
         for (std::size_t i = 0; i < rows.targets.size(); ++i) {
             ImGui::PushID(static_cast<int>(i));
             const std::string line = rows.targets[i].label + " (" + rows.targets[i].present + ")";
-            if (ImGui::Selectable(line.c_str(), i == rows.target)) ui.state.measurement.target = i;
+            if (chooser_entry(line, i == rows.target)) ui.state.measurement.target = i;
             ImGui::PopID();
             tooltip(line);
             ui.note("measurement/target/" + std::to_string(i), line, line);

@@ -140,7 +140,7 @@ void draw_study_chooser(const Ui& ui, const PanelEntry& shown, float width) {
     if (!is_open) return;
     for (const PanelEntry& entry : panels()) {
         if (!shares_place(ui, entry)) continue;
-        if (ImGui::Selectable(std::string(entry.title).c_str(), entry.stem == shown.stem))
+        if (chooser_entry(std::string(entry.title), entry.stem == shown.stem))
             choose_study(ui, entry);
         tooltip(entry.help);
         ui.note("study/" + std::string(entry.stem), entry.title, entry.help);

@@ -83,7 +83,7 @@ void draw_controls(const Ui& ui) {
     ui.note("sight/subject", "Subject", "What is looked at.");
     if (is_open) {
         for (std::size_t i = 0; i < subject_words.size(); ++i) {
-            if (ImGui::Selectable(std::string(subject_words[i]).c_str(), i == subject)) {
+            if (chooser_entry(std::string(subject_words[i]), i == subject)) {
                 asked.scene.subject = static_cast<SightSubject>(i);
                 ui.state.sight_fits = true;
             }

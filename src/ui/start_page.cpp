@@ -10,6 +10,8 @@
 #include "ui/unsaved_guard.hpp"
 #include "ui/widgets.hpp"
 
+#include <imgui_internal.h>  // to show at once where the keyboard is
+
 namespace beamfork {
 
 namespace {
@@ -184,7 +186,11 @@ void draw_head(const Ui& ui) {
 void ask_for_start_page(const Ui& ui) { ui.state.start_page_wanted = true; }
 
 void draw_start_page(const Ui& ui) {
-    if (std::exchange(ui.state.start_page_wanted, false)) ImGui::OpenPopup(start_popup);
+    if (std::exchange(ui.state.start_page_wanted, false)) {
+        ImGui::OpenPopup(start_popup);
+        ImGui::GetCurrentContext()->NavDisableHighlight =
+            false;  // Enter opens what is seen to be chosen
+    }
     const ImVec2 window = ImGui::GetIO().DisplaySize;
     if (!begin_question(start_popup, std::min(grid(290), window.x * 0.94F))) return;
     ui.requests.wants_demo_pictures = true;

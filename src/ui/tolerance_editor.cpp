@@ -66,7 +66,7 @@ void draw_kind(const Ui& ui, std::size_t part, const FieldInfo& field, const Tol
     if (!is_open) return;
     for (const KnownBy kind : kinds) {
         const std::string word = to_word(kind);
-        if (ImGui::Selectable(word.c_str(), kind == now.known_by) && kind != now.known_by) {
+        if (chooser_entry(word, kind == now.known_by) && kind != now.known_by) {
             if (now.plus_minus) {
                 ui.edit(SetTolerance{part, field.key, Tolerance{now.plus_minus, kind}});
             } else {

@@ -68,7 +68,7 @@ void draw_tour_choice(const Ui& ui, const std::vector<Tour>& tours, float width)
     ui.note("tours/which", "Tour", help);
     if (!is_open) return;
     for (std::size_t i = 0; i < tours.size(); ++i) {
-        if (ImGui::Selectable(fmt::format("{}##{}", tours[i].title, i).c_str(), i == state.tour))
+        if (chooser_entry(fmt::format("{}##{}", tours[i].title, i), i == state.tour))
             go_to(state, i, 0);
         tooltip(tours[i].title);
         ui.note(fmt::format("tours/which/{}", i), tours[i].title, tours[i].title);

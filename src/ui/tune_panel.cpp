@@ -31,9 +31,7 @@ void draw_varied(const Ui& ui, const TuneChoice& choice, float width) {
         part = one.varied.part;
         ImGui::PushID(static_cast<int>(i));
         const std::string name = name_of(ui.setup(), one.varied);
-        if (ImGui::Selectable(one.field.label.c_str(), i == choice.chosen))
-            ui.session.tune_varied = name;
-        if (i == choice.chosen && ImGui::IsWindowAppearing()) ImGui::SetScrollHereY();
+        if (chooser_entry(one.field.label, i == choice.chosen)) ui.session.tune_varied = name;
         tooltip(one.field.help);
         ui.note("tune/varied/" + name, one.field.label, one.field.help);
         ImGui::PopID();
@@ -52,8 +50,7 @@ void draw_watched(const Ui& ui, const TuneChoice& choice, float width) {
     if (!is_open) return;
     for (const WatchedInfo& info : watched_results()) {
         const std::string key(info.key);
-        if (ImGui::Selectable(std::string(info.label).c_str(), &info == &chosen))
-            ui.session.tune_watched = key;
+        if (chooser_entry(std::string(info.label), &info == &chosen)) ui.session.tune_watched = key;
         tooltip(info.help);
         ui.note("tune/watched/" + key, info.label, info.help);
     }
@@ -158,11 +155,14 @@ void draw_change(const Ui& ui, const TuneChangeRow& row, std::size_t number) {
     const float width = ImGui::GetContentRegionAvail().x;
     const float line = ImGui::GetTextLineHeight();
     const std::string id = "tune/change/" + std::to_string(number);
-    if (ImGui::InvisibleButton(id.c_str(), {width, line + grid(2)}))
+    if (ImGui::InvisibleButton(id.c_str(), {width, line + grid(2)})) {
         ui.session.selected_part = row.part;
+        ui.session.tune_varied = row.varied;
+    }
     if (ImGui::IsItemHovered()) ui.hover_part(row.part);
-    tooltip(row.help);
-    ui.note(id, row.label, row.help);
+    const std::string help = row.help + " A click varies it.";
+    tooltip(help);
+    ui.note(id, row.label, help);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const float value = low.x + width;
     const float per = value - text_width("−000.00 mm") - grid(2);
@@ -219,8 +219,8 @@ void draw_tune_panel(const Ui& ui) {
     const ImVec2 room = ImGui::GetContentRegionAvail();
     const int columns = room.x >= 3 * grid(least) ? 3 : 2;  // one, where even two find no room
     const bool is_alone = room.x < 2 * grid(least);
-    // In a narrow panel the first line below the plot shows that there is more.
-    const float height = std::max(7 * line, room.y - (is_alone ? 2 * line : grid(2)));
+    // In a narrow panel what is asked and answered below the plot is in sight with it, as far as there is room.
+    const float height = std::max(7 * line, room.y - (is_alone ? 5 * line : grid(2)));
     SideBySide pieces("##tune", columns, grid(least));
     pieces.next();
     draw_plot(ui, choice.tunables[choice.chosen], rows, height);

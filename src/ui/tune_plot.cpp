@@ -142,7 +142,10 @@ draw_tune_plot(const Ui& ui, const TuneStudy& study, const TuneRows& rows, float
     ImGui::InvisibleButton("tune/plot", area.size());
     ui.one_gesture();
     const bool is_pressed = ImGui::IsItemActive();
-    const bool is_read = is_pressed || ImGui::IsItemHovered();
+    // With the keyboard on it, the plot reads the present number wherever the mouse happens to rest.
+    const bool is_by_keys = ImGui::IsItemFocused() && ImGui::GetIO().NavVisible
+                            && !ImGui::IsMouseHoveringRect(corner, {area.right(), area.bottom()});
+    const bool is_read = is_by_keys ? rows.now_x.has_value() : is_pressed || ImGui::IsItemHovered();
     ui.note("tune/plot", rows.headline, plot_help);
     const PlotPainter painter(area, rows);
     painter.draw();
@@ -150,12 +153,12 @@ draw_tune_plot(const Ui& ui, const TuneStudy& study, const TuneRows& rows, float
         ImGui::GetWindowDrawList()->AddRect(corner, {area.right(), area.bottom()},
                                             colour(Tone::accent), grid(1));
     if (!is_read) return std::nullopt;
-    const double share = painter.share_at(ImGui::GetIO().MousePos.x);
-    painter.draw_pointer(ImGui::GetIO().MousePos.x);
+    const double share = is_by_keys ? *rows.now_x : painter.share_at(ImGui::GetIO().MousePos.x);
+    if (!is_by_keys) painter.draw_pointer(ImGui::GetIO().MousePos.x);
     if (ImGui::BeginTooltip()) {
         ImGui::TextUnformatted(tune_reading(study, share).c_str());
         ImGui::PushTextWrapPos(ImGui::GetFontSize() * 24);
-        dim_text("Press or drag to set it.");
+        dim_text(is_by_keys ? "Left and Right step it." : "Press or drag to set it.");
         ImGui::PopTextWrapPos();
         ImGui::EndTooltip();
     }

@@ -85,12 +85,15 @@ void begin_area(const char* name, const Area& area, Tone ground, ImGuiWindowFlag
     ImGui::PopStyleColor();
 }
 
-void tooltip(std::string_view text) {
-    if (text.empty()
-        || !ImGui::IsItemHovered(ImGuiHoveredFlags_DelayNormal | ImGuiHoveredFlags_NoSharedDelay
-                                 | ImGuiHoveredFlags_AllowWhenDisabled)) {
-        return;
-    }
+namespace {
+
+bool wants_tooltip(std::string_view text) {
+    return !text.empty()
+           && ImGui::IsItemHovered(ImGuiHoveredFlags_DelayNormal | ImGuiHoveredFlags_NoSharedDelay
+                                   | ImGuiHoveredFlags_AllowWhenDisabled);
+}
+
+void show_tooltip(std::string_view text) {
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {grid(3), grid(2)});
     if (ImGui::BeginTooltip()) {
         ImGui::PushTextWrapPos(ImGui::GetFontSize() * 24);
@@ -99,6 +102,23 @@ void tooltip(std::string_view text) {
         ImGui::EndTooltip();
     }
     ImGui::PopStyleVar();
+}
+
+}  // namespace
+
+void tooltip(std::string_view text) {
+    if (wants_tooltip(text)) show_tooltip(text);
+}
+
+void tooltip_beside(std::string_view text) {
+    if (!wants_tooltip(text)) return;
+    const ImVec2 low = ImGui::GetItemRectMin();
+    const ImVec2 high = ImGui::GetItemRectMax();
+    const float middle = ImGui::GetIO().DisplaySize.x / 2;
+    const bool is_at_left = (low.x + high.x) / 2 < middle;
+    ImGui::SetNextWindowPos({is_at_left ? high.x + grid(3) : low.x - grid(3), low.y},
+                            ImGuiCond_Always, {is_at_left ? 0.0F : 1.0F, 0.0F});
+    show_tooltip(text);
 }
 
 bool text_button(const Ui& ui,
@@ -264,6 +284,15 @@ bool begin_chooser(const char* id, const std::string& chosen, float width) {
                   colour(Tone::text_dim));
     }
     return is_open;
+}
+
+bool chooser_entry(const std::string& word, bool is_chosen) {
+    const bool is_picked = ImGui::Selectable(word.c_str(), is_chosen);
+    if (is_chosen && ImGui::IsWindowAppearing()) {
+        ImGui::SetItemDefaultFocus();
+        ImGui::SetScrollHereY();
+    }
+    return is_picked;
 }
 
 std::string typeset(std::string_view number) {

@@ -16,6 +16,8 @@ void begin_area(const char* name, const Area& area, Tone ground, ImGuiWindowFlag
 
 /// Wrapped at a readable width; shows while the last widget is under the pointer.
 void tooltip(std::string_view text);
+/// The same beside the last widget instead of over it: of one that holds much to read itself.
+void tooltip_beside(std::string_view text);
 
 bool text_button(const Ui& ui,
                  std::string_view name,
@@ -72,6 +74,8 @@ void place_popup_above();
 
 /// A list of words that drops down; call ImGui::EndCombo when it returns true.
 bool begin_chooser(const char* id, const std::string& chosen, float width);
+/// One word of such a list; true when it is picked. The list opens with the chosen word in sight and under the keyboard.
+bool chooser_entry(const std::string& word, bool is_chosen);
 
 /// A line of the panel, or `lines` of them, that can be pointed at and reached by keyboard; returns where its text starts.
 ImVec2 line_area(const Ui& ui,

@@ -18,7 +18,7 @@ panel=19202A  # ground of panels (srgb_hex(Tone::panel)); behind a page or a que
 good=009E73   # Okabe and Ito's bluish green: focus is reached
 
 colour_at() { look now && convert "now.png[1x1+$1+$2]" -alpha off -format '%[hex:p{0,0}]' info:; } # colour_at LEFT TOP
-is_start_page() { [ "$(colour_at 348 300)" = "$raised" ]; } # the first card
+is_start_page() { [ "$(colour_at 896 262)" = "$raised" ]; } # the second card: the first is lit
 is_plain() { [ "$(colour_at 200 92)" = "$panel" ]; }        # the heading of the findings
 is_behind() { [[ ! $(colour_at 200 92) =~ ^($panel|000000)$ ]]; } # dark, but drawn
 rest() { xdotool mousemove --window "$window" 640 706; } # where nothing is pointed at

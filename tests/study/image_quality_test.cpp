@@ -163,7 +163,7 @@ TEST_CASE("findings tell which fault costs the image most, and what mends it") {
     for (const Finding& finding : poor.findings) {
         if (finding.id != "image_soft") continue;
         CHECK(finding.severity == Severity::poor);
-        CHECK(finding.advice.find("A mirror in place of \"Prism\"") != std::string::npos);
+        CHECK(finding.advice.find("A mirror in place of “Prism”") != std::string::npos);
         CHECK(finding.advice.find("shifter ahead of the glass") != std::string::npos);
     }
 

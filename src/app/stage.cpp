@@ -17,7 +17,7 @@ Result<bool> Stage::show(const Frame& frame, const Look& look) {
     PictureSize size{look.area.width, look.area.height};
     size.pixel_scale = look.pixel_scale;
     size.transparent = look.transparent;
-    if (look.quick) size = draft(size, detail_.share());
+    if (look.quick) size = draft(size, detail_.share(), detail_.rays());
     const auto begin = std::chrono::steady_clock::now();
     auto texture =
         renderer_.draw(look.camera, look.options, size, look.highlighted_part, look.emphasis);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <limits>
 #include <span>
 #include <utility>
 
@@ -12,6 +13,9 @@
 namespace beamfork {
 
 namespace {
+
+// How few rays a picture may have; each group of the buffer holds the rays of the one before, too.
+constexpr std::array ray_shares{0.25F, 0.5F, 1.0F};
 
 struct Attribute {
     GLint components;
@@ -212,9 +216,10 @@ void GpuFrame::send_light(const Frame& frame) {
     const std::array paint = paint_of_zones();
     float low = 0;
     float high = 0;
-    for (const bool clipped : {false, true}) {
+    const auto add_group = [&](bool clipped, float from_rank, float to_rank) {
         for (const LightRibbon& ribbon : frame.light) {
-            if (ribbon.clipped != clipped) continue;
+            if (ribbon.clipped != clipped || ribbon.rank < from_rank || ribbon.rank >= to_rank)
+                continue;
             light_.add({ribbon.from, ribbon.to, ribbon.colour * ribbon.strength});
             tales_.add(
                 {paint[static_cast<std::size_t>(pupil_place(ribbon.pupil))] * ribbon.strength,
@@ -222,7 +227,18 @@ void GpuFrame::send_light(const Frame& frame) {
             low = std::min({low, ribbon.from.x, ribbon.to.x});
             high = std::max({high, ribbon.from.x, ribbon.to.x});
         }
-        if (!clipped) light_kept_ = {0, static_cast<GLsizei>(light_.size())};
+    };
+    for (const bool clipped : {false, true}) {
+        const std::size_t first = light_.size();
+        float from_rank = 0;
+        for (std::size_t i = 0; i < ray_shares.size(); ++i) {
+            const bool is_last = i + 1 == ray_shares.size();
+            const float to_rank = is_last ? std::numeric_limits<float>::infinity() : ray_shares[i];
+            add_group(clipped, from_rank, to_rank);
+            from_rank = to_rank;
+            light_groups_[clipped ? 1 : 0][i] = {first,
+                                                 static_cast<GLsizei>(light_.size() - first)};
+        }
     }
     light_.send();
     ray_count_ = std::max(1, frame.ray_count);
@@ -309,19 +325,26 @@ void GpuFrame::draw_opened(const MeshRange& shell,
     }
 }
 
-InstanceRange GpuFrame::light_range(bool with_clipped) const {
-    return with_clipped ? InstanceRange{0, static_cast<GLsizei>(light_.size())} : light_kept_;
+InstanceRange GpuFrame::light_range(bool clipped, float rays) const {
+    const auto* const enough = std::find_if(ray_shares.begin(), ray_shares.end() - 1,
+                                            [rays](float share) { return share >= rays; });
+    return light_groups_[clipped ? 1 : 0][enough - ray_shares.begin()];
 }
 
-void GpuFrame::draw_light(bool with_clipped) const { light_.draw(light_range(with_clipped)); }
+void GpuFrame::draw_light(bool with_clipped, float rays) const {
+    light_.draw(light_range(false, rays));
+    if (with_clipped) light_.draw(light_range(true, rays));
+}
 
-void GpuFrame::draw_told_light(bool with_clipped) const {
-    const InstanceRange range = light_range(with_clipped);
-    if (range.count == 0) return;
+void GpuFrame::draw_told_light(bool with_clipped, float rays) const {
     glBindVertexArray(told_layout_.name());
-    light_.point(range);
-    tales_.point(range, attributes_of<RibbonInstance>().size());
-    glDrawArraysInstanced(GL_TRIANGLE_STRIP, 0, 4, range.count);
+    for (const bool clipped : {false, true}) {
+        const InstanceRange range = light_range(clipped, rays);
+        if (range.count == 0 || (clipped && !with_clipped)) continue;
+        light_.point(range);
+        tales_.point(range, attributes_of<RibbonInstance>().size());
+        glDrawArraysInstanced(GL_TRIANGLE_STRIP, 0, 4, range.count);
+    }
 }
 
 void GpuFrame::send_tales() {

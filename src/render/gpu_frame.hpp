@@ -117,9 +117,10 @@ public:
     [[nodiscard]] const std::vector<DiscOnCard>& discs() const { return discs_; }
     [[nodiscard]] std::size_t disc_count() const { return disc_count_; }
 
-    void draw_light(bool with_clipped) const;
+    /// Of the rays that share, as LightRibbon::rank says: a quarter, half, or all of them.
+    void draw_light(bool with_clipped, float rays) const;
     /// With what the ribbons tell besides; `send_tales` has been called since the upload.
-    void draw_told_light(bool with_clipped) const;
+    void draw_told_light(bool with_clipped, float rays) const;
     /// Sends that, once for each upload: light that neither is painted nor moves does without.
     void send_tales();
     void draw_lines(bool on_top) const;
@@ -149,8 +150,8 @@ private:
     std::vector<std::uint8_t> scratch_;
     std::vector<MeshRange> meshes_;
     InstanceBuffer<RibbonInstance> light_;
-    [[nodiscard]] InstanceRange light_range(bool with_clipped) const;
-    InstanceRange light_kept_;
+    [[nodiscard]] InstanceRange light_range(bool clipped, float rays) const;
+    InstanceRange light_groups_[2][3];  // [clipped][up to a quarter of the rays, half, all]
     InstanceBuffer<RibbonTale> tales_;
     VertexArray told_layout_;
     bool tales_are_sent_ = false;

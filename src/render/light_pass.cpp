@@ -68,13 +68,15 @@ void LightPass::draw_light(const PassInput& input) const {
     add_up_in_front_of_bodies();
     const Program& ribbon = ribbon_for(input.options);
     ribbon.use();
-    const float gain = input.options.light_gain * input.emphasis.results;
+    // Fewer rays carry the same light.
+    const float gain = input.options.light_gain * input.emphasis.results / input.rays;
     ribbon.set("u_ray_level",
                ray_level(input.frame.ray_count(), input.frame.light_breadth_mm(), gain));
-    if (!is_told(input.options)) return input.frame.draw_light(input.options.clipped_rays);
+    if (!is_told(input.options))
+        return input.frame.draw_light(input.options.clipped_rays, input.rays);
     ribbon.set("u_front", input.options.light_front_mm);
     ribbon.set("u_spacing", packet_spacing_mm);
-    input.frame.draw_told_light(input.options.clipped_rays);
+    input.frame.draw_told_light(input.options.clipped_rays, input.rays);
 }
 
 void LightPass::add_glass(const PassInput& input) const {

@@ -25,6 +25,7 @@ struct PassInput {
     const ViewOptions& options;
     const Emphasis& emphasis;
     int highlighted_part = -1;
+    float rays = 1;  ///< as PictureSize::rays
 };
 
 /// Metal, mirrors, rings and the field-stop images, multisampled; opened shells. What fades is drawn grain by grain, until

@@ -11,6 +11,8 @@ struct PictureSize {
     int height = 720;
     int samples = 4;   ///< per pixel for edges of bodies; 1 switches it off
     bool glow = true;  ///< the soft halo round bright light
+    float rays =
+        1;  ///< share of the rays that are drawn, each the brighter for it: a quarter, half, or all
     float pixel_scale =
         1;  ///< multiplies widths given in pixels (2 on a display of double density)
     bool transparent = false;  ///< no ground: see Renderer::read_pixels
@@ -18,8 +20,8 @@ struct PictureSize {
 };
 
 /// The quick variant for frames while the camera or a slider moves: of the pixels along each side only `share`,
-/// 0 to 1, to be shown enlarged.
-inline PictureSize draft(PictureSize size, float share = 1) {
+/// 0 to 1, to be shown enlarged; of the rays as many as PictureSize::rays says.
+inline PictureSize draft(PictureSize size, float share = 1, float rays = 1) {
     const auto part_of = [share](int pixels) {
         return std::max(1, static_cast<int>(std::lround(static_cast<float>(pixels) * share)));
     };
@@ -28,6 +30,7 @@ inline PictureSize draft(PictureSize size, float share = 1) {
     size.pixel_scale *= share;
     size.samples = 1;
     size.glow = false;
+    size.rays = rays;
     return size;
 }
 

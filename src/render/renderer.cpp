@@ -78,7 +78,8 @@ Result<PictureTexture> Renderer::draw(const Camera& camera,
                           .camera = camera,
                           .options = options,
                           .emphasis = emphasis,
-                          .highlighted_part = highlighted_part};
+                          .highlighted_part = highlighted_part,
+                          .rays = size.rays};
     p.bodies.draw(input);
     p.light.draw_light(input);
     p.halo.draw(input);

@@ -51,7 +51,10 @@ struct LightRibbon {
     Rgb colour{1};
     float strength = 1;
     bool clipped = false;  ///< belongs to a ray that dies; ViewOptions::clipped_rays may hide it
-    glm::vec2 pupil{0};    ///< where the ray met the objective, in units of its radius
+    /// Of its ray, 0 to 1: a picture with a share of the rays leaves out those that are not below it. Rays of any such
+    /// share lie evenly over the objective.
+    float rank = 0;
+    glm::vec2 pupil{0};  ///< where the ray met the objective, in units of its radius
     /// Optical path at either end since the ray's wavefront passed the objective's middle, mm; before it: negative.
     float from_path_mm = 0;
     float to_path_mm = 0;

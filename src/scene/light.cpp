@@ -59,6 +59,13 @@ Cut cut_from_end(const Places& line, double length) {
     return {{}, line};
 }
 
+// Steps round the circle of length 1 by a number that any run of them fills evenly (the inverse of the real root of
+// x^3 = x + 1), and that has nothing to do with the golden angle by which rays follow each other in a sunflower.
+float rank_of(std::size_t ray) {
+    const double turns = static_cast<double>(ray) * 0.7548776662466927;
+    return static_cast<float>(turns - std::floor(turns));
+}
+
 class LightDrawer {
 public:
     LightDrawer(Frame& frame, const PictureInput& input)
@@ -78,6 +85,7 @@ public:
         at_objective_ = chief.path + glm::distance(chief.origin, Point{0, 0, train.pupil_plane});
         for (std::size_t i = 0; i < bundle.size(); ++i) {
             pupil_ = glm::vec2(pupil[i]);
+            rank_ = rank_of(i);
             draw_ray(left[i], right[i], strength);
         }
     }
@@ -142,7 +150,7 @@ private:
             const RayCorner& from = places[i - 1];
             const RayCorner& to = places[i];
             frame_.light.push_back({glm::vec3(from.at), glm::vec3(to.at), stroke.colour,
-                                    stroke.strength, stroke.clipped, pupil_,
+                                    stroke.strength, stroke.clipped, rank_, pupil_,
                                     static_cast<float>(from.path_out - at_objective_),
                                     static_cast<float>(to.path_in - at_objective_)});
         }
@@ -214,6 +222,7 @@ private:
     const PictureInput& input_;
     std::size_t dividing_;
     glm::vec2 pupil_{0};       ///< of the ray that is drawn
+    float rank_ = 0;           ///< likewise
     double at_objective_ = 0;  ///< optical path of its wavefront at the objective's middle
     std::array<BundleTracer, 2> tracers_;                     ///< left, right
     std::set<std::pair<std::size_t, std::string>> labelled_;  ///< faces that are known to leak

@@ -178,7 +178,7 @@ void drawing(benchmark::State& state, float share) {
     const Setup setup = demo_setup();
     Frame frame = build_frame(setup, report_of(setup, 192));
     PictureSize size{1280, 720};
-    if (share > 0) size = draft(size, share);
+    if (share > 0) size = draft(size, share, share == 1 ? 1 : share > 0.5F ? 0.5F : 0.25F);
     const Camera camera = standard_view(StandardView::overview, frame, 16.0F / 9);
     for (auto _ : state) {
         ++frame.revision;  // as after an edit: everything is sent anew

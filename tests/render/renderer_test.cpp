@@ -1,3 +1,5 @@
+#include <cmath>
+
 #include "render/program.hpp"
 #include "render/renderer.hpp"
 #include "studio.hpp"
@@ -57,6 +59,40 @@ TEST_CASE("a coarse draft shows the same things in the same places, in fewer pix
             sum += std::abs(brightness(half.at(x, y)) - brightness(whole.at(2 * x, 2 * y)));
     }
     CHECK(sum / (3.0 * half.width * half.height) < 12);  // edges are rougher
+}
+
+namespace {
+
+double mean_brightness(const Image& image) {
+    double sum = 0;
+    for (int y = 0; y < image.height; ++y) {
+        for (int x = 0; x < image.width; ++x)
+            sum += brightness(image.at(x, y));
+    }
+    return sum / image.width / image.height;
+}
+
+}  // namespace
+
+TEST_CASE("fewer rays carry the same light") {
+    Studio studio;
+    const Camera camera = side_camera();
+    Frame frame;
+    add_fan(frame, 60);
+    const double ground = mean_brightness(studio.draw(Frame{}, camera, {}, draft(small)));
+    float rank = 0;
+    for (LightRibbon& ribbon : frame.light) {
+        ribbon.rank = rank;
+        rank = std::fmod(rank + 0.7549F, 1.0F);
+    }
+    const ViewOptions faint{.light_gain = 0.2F};  // the picture holds back what is bright
+    const double all = mean_brightness(studio.draw(frame, camera, faint, draft(small))) - ground;
+    REQUIRE(all > 0.5);
+    for (const float rays : {0.5F, 0.25F}) {
+        CAPTURE(rays);
+        const Image few = studio.draw(frame, camera, faint, draft(small, 1, rays));
+        CHECK(near((mean_brightness(few) - ground) / all, 1, 0.2));
+    }
 }
 
 TEST_CASE("an empty frame is an empty ground, lighter towards the top") {

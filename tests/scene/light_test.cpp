@@ -1,4 +1,6 @@
 #include <cmath>
+#include <set>
+#include <utility>
 
 #include "sample_setups.hpp"
 #include "scene/picture_input.hpp"
@@ -100,6 +102,34 @@ double strength_onto_stop(const Frame& frame, const EyePath& path) {
 }
 
 }  // namespace
+
+// A fair share of a disc has its middle in the middle of the disc, and a mean square of 1/2 as the whole disc has.
+TEST_CASE("a quarter and half of the rays lie evenly over the objective") {
+    const Setup setup = cured_setup();
+    const Frame frame = build_frame(setup, report_of(setup));
+    for (const float share : {0.25F, 0.5F}) {
+        CAPTURE(share);
+        std::set<std::pair<float, float>> all;
+        std::set<std::pair<float, float>> few;
+        for (const LightRibbon& ribbon : frame.light) {
+            const std::pair place{ribbon.pupil.x, ribbon.pupil.y};
+            if (glm::length(ribbon.pupil) > 0.99F) continue;  // the rim is drawn besides
+            all.insert(place);
+            if (ribbon.rank < share) few.insert(place);
+        }
+        REQUIRE(all.size() > 60);
+        const auto count = static_cast<double>(few.size());
+        CHECK(near(count / static_cast<double>(all.size()), static_cast<double>(share), 0.1));
+        glm::dvec2 middle{0};
+        double square = 0;
+        for (const auto& [x, y] : few) {
+            middle += glm::dvec2(x, y) / count;
+            square += glm::dot(glm::dvec2(x, y), glm::dvec2(x, y)) / count;
+        }
+        CHECK(glm::length(middle) < 0.12);  // a few dozen rays
+        CHECK(near(square, 0.5, 0.06));
+    }
+}
 
 TEST_CASE("every stretch of light ends on a surface, at a joint of a straight ray, or in the open "
           "at its ends") {

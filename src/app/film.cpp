@@ -122,7 +122,13 @@ Result<void> write_tour(const Document& document,
     TourPace pace;
     pace.hold_s = command.hold_s;
     pace.ask_s = command.ask_s;
-    const TourScene scene{frame, document.setup, talk_aspect(command.width, command.height),
+    const bool goes_apart =
+        std::any_of((*tour)->steps.begin(), (*tour)->steps.end(),
+                    [](const TourStep& step) { return step.show.contains(TourShow::apart); });
+    const Frame widest =
+        goes_apart ? pulled_apart(document.setup, report, 1, stage_effort()) : Frame{};
+    const TourFrames frames{frame, goes_apart ? &widest : nullptr};
+    const TourScene scene{frames, document.setup, talk_aspect(command.width, command.height),
                           command.turntable.options};
     auto film = tour_film(**tour, quotes, scene, pace);
     if (!film) return tl::make_unexpected(film.error());

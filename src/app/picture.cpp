@@ -91,12 +91,14 @@ Result<Image> tour_picture(ScenePainter& painter,
         options.light_front_mm =
             packets_after(0, 1, frame.arrival.at_splitter_mm + behind_splitter_mm);
     }
-    moment.camera = tour_camera(told.told, frame, talk_aspect(command.width, command.height));
+    std::optional<Frame> apart;
+    if (options.apart > 0)
+        apart = pulled_apart(document.setup, report, options.apart, stage_effort());
+    const Frame& seen = apart ? *apart : frame;
+    moment.camera = tour_camera(told.told, seen, talk_aspect(command.width, command.height));
     moment.is_revealed = command.is_revealed || !told.asked;
     moment.emphasis = step_emphasis(told.told, document.setup, moment.is_revealed ? 1.0F : 0.0F);
-    if (options.apart == 0) return painter.paint(frame, moment);
-    return painter.paint(pulled_apart(document.setup, report, options.apart, stage_effort()),
-                         moment);
+    return painter.paint(seen, moment);
 }
 
 Result<Image>

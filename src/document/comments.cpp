@@ -110,7 +110,9 @@ Remark Comments::take(int first, int last) {
     std::size_t begin = end;
     while (begin > 0 && !lines_[begin - 1].says_something)
         --begin;
+    const bool stands_free = end > begin && lines_[end - 1].comment.empty();
     Remark remark{take_lines(begin, end), {}};
+    if (stands_free && !remark.above.empty()) remark.above += '\n';
     if (last >= 1 && last <= count) {
         Line& line = lines_[static_cast<std::size_t>(last - 1)];
         if (line.says_something) remark.beside = std::exchange(line.comment, {});

@@ -14,7 +14,8 @@ public:
     explicit Comments(std::string_view text);
 
     /// Takes out the comment lines right above line `first` (from 1), up to the line that says something
-    /// else, and the comment behind what line `last` says. Blank lines are kept between comments only.
+    /// else, and the comment behind what line `last` says. Blank lines are kept between comments, and one below the
+    /// last.
     Remark take(int first, int last);
     /// Takes out all that nobody took: the lines at the end of the text, and those inside entries that are
     /// kept without being understood.

@@ -25,9 +25,10 @@ std::string value_table(const std::string& heading, const std::vector<ValueRow>&
     std::string out =
         fmt::format("<table class=\"values\"><caption>{}</caption>\n", xml_text(heading));
     for (const ValueRow& row : rows) {
-        out +=
-            fmt::format("<tr><th scope=\"row\">{}</th><td class=\"n\">{}</td><td>{}</td></tr>\n",
-                        xml_text(row.label), xml_text(with_minus(row.value)), xml_text(row.unit));
+        const std::string value = (row.unit_leads() ? row.unit : "") + with_minus(row.value);
+        out += fmt::format("<tr><th scope=\"row\">{}</th><td class=\"n\">{}</td><td>{}</td></tr>\n",
+                           xml_text(row.label), xml_text(value),
+                           row.unit_leads() ? "" : xml_text(row.unit));
     }
     return out + "</table>\n";
 }

@@ -17,7 +17,7 @@ Result<Film> tour_film(const Tour& tour,
         told.push_back(std::move(*one));
     }
     const auto at = [tour, told, scene, pace](double second) {
-        const TourMoment moment = tour_at(tour, second, scene.frame, scene.aspect, pace);
+        const TourMoment moment = tour_at(tour, second, scene.frames, scene.aspect, pace);
         FilmMoment seen;
         seen.camera = moment.camera;
         seen.told = told[moment.step];

@@ -6,9 +6,9 @@
 
 namespace beamfork {
 
-/// What is filmed; frame and setup must live as long as the film.
+/// What is filmed; frames and setup must live as long as the film.
 struct TourScene {
-    const Frame& frame;
+    TourFrames frames;
     const Setup& setup;
     float aspect = 1;      ///< of the picture between title and caption
     ViewOptions before{};  ///< what is shown besides what the steps ask for

@@ -79,12 +79,16 @@ double tour_duration(const Tour& tour, TourPace pace) {
     return seconds;
 }
 
+const Frame& TourFrames::of(const TourStep& step) const {
+    return apart != nullptr && step.show.contains(TourShow::apart) ? *apart : together;
+}
+
 TourMoment
-tour_at(const Tour& tour, double seconds, const Frame& frame, float aspect, TourPace pace) {
+tour_at(const Tour& tour, double seconds, const TourFrames& frames, float aspect, TourPace pace) {
     BEAMFORK_EXPECTS(!tour.steps.empty() && pace.flight_s >= 0 && pace.hold_s >= 0
                      && pace.ask_s >= 0);
     const auto seen_from = [&](std::size_t step) {
-        return tour_camera(tour.steps[step], frame, aspect);
+        return tour_camera(tour.steps[step], frames.of(tour.steps[step]), aspect);
     };
     double into =
         std::clamp(seconds, 0.0, tour_duration(tour, pace));  // since the step was reached

@@ -34,6 +34,13 @@ Emphasis emphasis_at(const Tour& tour, const TourMoment& moment, const Setup& se
 /// 0 to 1 with no speed at either end.
 float eased(double t);
 
+/// A tour's picture data: of the parts together, and, where a step pulls them apart, of that (null: it is framed together).
+struct TourFrames {
+    const Frame& together;
+    const Frame* apart = nullptr;
+    [[nodiscard]] const Frame& of(const TourStep& step) const;
+};
+
 /// From where a step is seen; a step that asks leaves the foot of the picture free.
 Camera tour_camera(const TourStep& step, const Frame& frame, float aspect);
 
@@ -48,7 +55,7 @@ double tour_duration(const Tour& tour, TourPace pace = {});
 
 /// `seconds` from the tour's beginning, clamped to its duration. The camera eases in and out and turns the shorter way
 /// round. The tour must have a step, and the pace must not be negative.
-TourMoment
-tour_at(const Tour& tour, double seconds, const Frame& frame, float aspect, TourPace pace = {});
+TourMoment tour_at(
+    const Tour& tour, double seconds, const TourFrames& frames, float aspect, TourPace pace = {});
 
 }  // namespace beamfork

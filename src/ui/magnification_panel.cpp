@@ -21,12 +21,11 @@ void draw_magnification_panel(const Ui& ui) {
         ui.note(id, row.label, row.help);
         const float top = low.y + grid(1);
         const float value_right = low.x + width - unit_room;
-        const bool unit_leads = row.unit.ends_with('/');  // "f/7.0"
-        const std::string value = unit_leads ? row.unit + row.value : typeset(row.value);
+        const std::string value = row.unit_leads() ? row.unit + row.value : typeset(row.value);
         const float label_room = value_right - low.x - text_width(value, TextFace::bold) - grid(2);
         text_at(list, {low.x, top}, shortened(row.label, label_room), colour(Tone::text_dim));
         text_ending_at(list, {value_right, top}, value, colour(Tone::text), TextFace::bold);
-        if (!unit_leads)
+        if (!row.unit_leads())
             text_at(list, {value_right + grid(1), top}, row.unit, colour(Tone::text_dim));
         list.AddLine({low.x, low.y + height}, {low.x + width, low.y + height}, colour(Tone::line));
     }

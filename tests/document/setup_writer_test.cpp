@@ -108,7 +108,9 @@ TEST_CASE("the user's comments survive a save, at the line they were written for
              "title = \"has # inside\" # a title\nstory = \"\"\"\n# no comment\n\"\"\" # a story");
     text += "[extra]\n# inside what is not understood\na = 1\n# the end\n";
     const Document document = read(text);
-    CHECK(document.top.remarks.at("beamfork").above == "# Our own setup\n#\n# measured at home");
+    CHECK(document.top.remarks.at("beamfork").above == "# Our own setup\n#\n# measured at home\n");
+    CHECK(write_setup(document).starts_with(
+        "# Our own setup\n#\n# measured at home\n\nbeamfork = 1\n"));
     CHECK(document.setup.parts[1].remarks.at("")
           == Remark{"# borrowed\n\n# from next door", "# until spring"});
     CHECK(document.setup.parts[0].remarks.at("focal_length_mm")

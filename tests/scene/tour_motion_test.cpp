@@ -1,4 +1,5 @@
 #include "scene/picture.hpp"
+#include "scene/pulled_apart.hpp"
 #include "scene/sample_setups.hpp"
 #include "scene/tour_motion.hpp"
 #include "support/near.hpp"
@@ -25,7 +26,7 @@ TEST_CASE(
     CHECK(tour_duration(Tour{}, pace) == 0);
     const auto view = [&](StandardView one) { return standard_view(one, frame, 1.5F); };
     const auto at = [&](double seconds) {
-        return tour_at(three_views, seconds, frame, 1.5F, pace);
+        return tour_at(three_views, seconds, {frame}, 1.5F, pace);
     };
     CHECK(at(-1).camera == view(StandardView::side));
     CHECK(at(8).step == 0);
@@ -45,7 +46,7 @@ TEST_CASE("half way of a flight the camera is half way, and it starts and lands 
     const float whole = to.pitch_rad - from.pitch_rad;
     REQUIRE(std::abs(whole) > 0.5F);
     const auto way = [&](double share) {
-        const auto moment = tour_at(three_views, 8 + 2 * share, frame, 1.5F, {2, 8});
+        const auto moment = tour_at(three_views, 8 + 2 * share, {frame}, 1.5F, {2, 8});
         return static_cast<double>((moment.camera.pitch_rad - from.pitch_rad) / whole);
     };
     CHECK(near(way(0.5), 0.5, 1e-5));  // single precision
@@ -69,6 +70,39 @@ TEST_CASE("a view that a step keeps is the view that it was taken from") {
     CHECK(near(again.pitch_rad, -0.2, 1e-4));
 }
 
+TEST_CASE("parts that a step pulls apart stay in the picture") {
+    const Setup setup = short_setup();
+    const Report report = report_of(setup);
+    const Frame together = build_frame(setup, report);
+    const Frame apart = pulled_apart(setup, report, 1, {});
+    Tour tour = three_views;
+    tour.steps.resize(2);
+    for (TourStep& step : tour.steps) {
+        step.camera.reset();
+        step.view = StandardView::rear;
+    }
+    tour.steps[1].show.insert(TourShow::apart);
+    constexpr Viewport viewport{1280, 720};
+    const auto in_sight = [&](const Camera& camera) {
+        int count = 0;
+        for (int corner = 0; corner < 8; ++corner) {
+            const glm::vec3 share((corner & 1) != 0, (corner & 2) != 0, (corner & 4) != 0);
+            const auto at = project(
+                camera, glm::mix(apart.rear_bounds.low, apart.rear_bounds.high, share), viewport);
+            if (at && at->x >= 0 && at->y >= 0 && at->x <= viewport.width
+                && at->y <= viewport.height)
+                ++count;
+        }
+        return count;
+    };
+    const double then = tour_duration(tour);
+    const auto seen = [&](const TourFrames& frames) {
+        return in_sight(tour_at(tour, then, frames, viewport.aspect()).camera);
+    };
+    CHECK(seen({together, &apart}) == 8);
+    CHECK(seen({together}) < 8);
+}
+
 TEST_CASE("a step that asks waits with its question, then its answer comes with the light") {
     const Setup setup = short_setup();
     const Frame frame = build_frame(setup, report_of(setup));
@@ -76,7 +110,7 @@ TEST_CASE("a step that asks waits with its question, then its answer comes with 
     tour.steps[1].asks = TourQuestion{"Which?", {"This", "That"}, 0};
     const TourPace pace{2, 8, 5};
     CHECK(near(tour_duration(tour, pace), 3 * 8 + 2 * 2 + 5, 1e-12));
-    const auto at = [&](double seconds) { return tour_at(tour, seconds, frame, 1.5F, pace); };
+    const auto at = [&](double seconds) { return tour_at(tour, seconds, {frame}, 1.5F, pace); };
     CHECK(at(8).revealed == 1);
     CHECK(at(9).revealed == 0);                     // on the way there
     CHECK(at(10 + 4.99).revealed == 0);             // the room thinks
@@ -96,7 +130,8 @@ TEST_CASE("what is lit changes with the flight, half way at its middle") {
     tour.steps[1].lit = {"splitter_head"};
     tour.steps[2].lit = {"telescope"};
     const auto fades = [&](double seconds, int part) {
-        return emphasis_at(tour, tour_at(tour, seconds, frame, 1.5F, {2, 8}), setup).fade_of(part);
+        return emphasis_at(tour, tour_at(tour, seconds, {frame}, 1.5F, {2, 8}), setup)
+            .fade_of(part);
     };
     const int telescope = 0;
     const int head = 4;

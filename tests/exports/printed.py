@@ -17,7 +17,7 @@ from pathlib import Path
 # In points of 1/72 inch. ISO 216: A4 is 210 x 297 mm. ANSI/ASME Y14.1: size A is 8.5 x 11 inches.
 PAPERS = {"a4": (595.3, 841.9), "letter": (612.0, 792.0)}
 WITHIN_POINTS = 1.0  # Chromium rounds paper to whole points
-PAGES = range(4, 9)  # common practice, no source: two sheets of paper, or up to four, printed on both sides
+PAGES = range(4, 11)  # common practice, no source: two to five sheets of paper, printed on both sides; now 6 to 8
 LEAST_LETTERS = 200  # on a page: a drawing with its caption has more
 MOST_GREEN_OR_BLUE = 8  # of 255: what rounding leaves of none at all
 

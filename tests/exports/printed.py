@@ -18,7 +18,7 @@ from pathlib import Path
 PAPERS = {"a4": (595.3, 841.9), "letter": (612.0, 792.0)}
 WITHIN_POINTS = 1.0  # Chromium rounds paper to whole points
 PAGES = range(4, 11)  # common practice, no source: two to five sheets of paper, printed on both sides; now 6 to 8
-LEAST_LETTERS = 200  # on a page: a drawing with its caption has more
+LEAST_LETTERS = 40  # on a page: less is nothing but the tail of a paragraph, whatever fonts there are
 MOST_GREEN_OR_BLUE = 8  # of 255: what rounding leaves of none at all
 
 

@@ -3,20 +3,20 @@
 #include <exception>
 #include <iostream>
 
-#include "app/check.hpp"
-#include "app/command_line.hpp"
-#include "app/compare.hpp"
-#include "app/film.hpp"
-#include "app/home_measurement_text.hpp"
-#include "app/model.hpp"
-#include "app/open_setup.hpp"
-#include "app/part_list.hpp"
-#include "app/picture.hpp"
-#include "app/sheet.hpp"
-#include "app/solve.hpp"
-#include "app/tour_list.hpp"
-#include "app/window.hpp"
-#include "scene/sight_view_rows.hpp"
+#include "app/check/check.hpp"
+#include "app/commands/command_line.hpp"
+#include "app/commands/home_measurement_text.hpp"
+#include "app/commands/open_setup.hpp"
+#include "app/commands/part_list.hpp"
+#include "app/commands/tour_list.hpp"
+#include "app/comparison/compare.hpp"
+#include "app/export/film.hpp"
+#include "app/export/model.hpp"
+#include "app/export/picture.hpp"
+#include "app/export/sheet.hpp"
+#include "app/tune/solve.hpp"
+#include "app/window/window.hpp"
+#include "scene/sight_view/sight_view_rows.hpp"
 
 namespace beamfork {
 

@@ -4,7 +4,7 @@
 #include <algorithm>
 
 #include "render/passes.hpp"
-#include "scene/shell_opening.hpp"
+#include "scene/picture/shell_opening.hpp"
 
 namespace beamfork {
 

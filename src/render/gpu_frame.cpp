@@ -8,7 +8,7 @@
 #include <utility>
 
 #include "base/contract.hpp"
-#include "scene/pupil_paint.hpp"
+#include "scene/picture/pupil_paint.hpp"
 
 namespace beamfork {
 

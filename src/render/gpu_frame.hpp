@@ -12,7 +12,7 @@
 
 #include "render/gl_object.hpp"
 #include "render/shell_sectors.hpp"
-#include "scene/frame.hpp"
+#include "scene/picture/frame.hpp"
 
 namespace beamfork {
 

@@ -2,7 +2,7 @@
 #include <algorithm>
 
 #include "render/passes.hpp"
-#include "scene/light_arrival.hpp"
+#include "scene/picture/light_arrival.hpp"
 
 namespace beamfork {
 

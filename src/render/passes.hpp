@@ -8,9 +8,9 @@
 #include "render/gpu_frame.hpp"
 #include "render/program.hpp"
 #include "render/targets.hpp"
-#include "scene/camera.hpp"
-#include "scene/emphasis.hpp"
-#include "scene/view_options.hpp"
+#include "scene/picture/camera.hpp"
+#include "scene/picture/emphasis.hpp"
+#include "scene/picture/view_options.hpp"
 
 namespace beamfork {
 

@@ -14,10 +14,10 @@
 #include "base/error.hpp"
 #include "render/image.hpp"
 #include "render/picture_size.hpp"
-#include "scene/camera.hpp"
-#include "scene/emphasis.hpp"
-#include "scene/frame.hpp"
-#include "scene/view_options.hpp"
+#include "scene/picture/camera.hpp"
+#include "scene/picture/emphasis.hpp"
+#include "scene/picture/frame.hpp"
+#include "scene/picture/view_options.hpp"
 
 namespace beamfork {
 

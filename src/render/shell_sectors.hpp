@@ -6,8 +6,8 @@
 #include <cstdint>
 #include <vector>
 
-#include "scene/frame.hpp"
-#include "scene/shell_opening.hpp"
+#include "scene/picture/frame.hpp"
+#include "scene/picture/shell_opening.hpp"
 
 #include <glm/glm.hpp>
 

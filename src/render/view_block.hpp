@@ -2,8 +2,8 @@
 #pragma once
 
 #include "render/picture_size.hpp"
-#include "scene/camera.hpp"
-#include "scene/view_options.hpp"
+#include "scene/picture/camera.hpp"
+#include "scene/picture/view_options.hpp"
 
 #include <glm/glm.hpp>
 

@@ -1,8 +1,8 @@
 // The demos with mirrors tell what their stories say.
 #include <algorithm>
 
-#include "app/check.hpp"
-#include "app/open_setup.hpp"
+#include "app/check/check.hpp"
+#include "app/commands/open_setup.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>

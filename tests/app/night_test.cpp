@@ -4,11 +4,11 @@
 #include <cmath>
 #include <map>
 
-#include "app/open_setup.hpp"
-#include "app/picture.hpp"
+#include "app/commands/open_setup.hpp"
+#include "app/export/picture.hpp"
 #include "support/painted_window.hpp"
-#include "ui/panels.hpp"
-#include "ui/theme.hpp"
+#include "ui/kit/theme.hpp"
+#include "ui/shell/panels.hpp"
 
 #include <doctest/doctest.h>
 

@@ -7,11 +7,11 @@
 #include <string>
 #include <vector>
 
-#include "app/check_sections.hpp"
-#include "app/command_line.hpp"
+#include "app/check/check_sections.hpp"
+#include "app/commands/command_line.hpp"
 #include "document/setup_file.hpp"
-#include "study/report.hpp"
-#include "ui/panels.hpp"
+#include "study/findings/report.hpp"
+#include "ui/shell/panels.hpp"
 
 #include <doctest/doctest.h>
 

@@ -1,8 +1,8 @@
 // The demo with the sliding head tells what its story says.
 #include <algorithm>
 
-#include "app/open_setup.hpp"
-#include "study/report.hpp"
+#include "app/commands/open_setup.hpp"
+#include "study/findings/report.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>

@@ -1,9 +1,9 @@
 // What is read in a talk fits the screen: every built-in tour on every shipped demo.
-#include "app/open_setup.hpp"
-#include "scene/built_in_tours.hpp"
-#include "scene/tour_frame.hpp"
-#include "ui/talk_overlay.hpp"
-#include "ui/widgets.hpp"
+#include "app/commands/open_setup.hpp"
+#include "scene/tour/built_in_tours.hpp"
+#include "scene/tour/tour_frame.hpp"
+#include "ui/kit/widgets.hpp"
+#include "ui/talk/talk_overlay.hpp"
 
 #include <doctest/doctest.h>
 #include <imgui.h>

@@ -4,13 +4,13 @@
 #include <chrono>
 #include <stdexcept>
 
-#include "app/check.hpp"
-#include "app/open_setup.hpp"
+#include "app/check/check.hpp"
+#include "app/commands/open_setup.hpp"
+#include "base/two_at_a_time.hpp"
 #include "render/offscreen.hpp"
 #include "render/renderer.hpp"
-#include "scene/picture.hpp"
-#include "study/tune_curve.hpp"
-#include "study/two_at_a_time.hpp"
+#include "scene/picture/picture.hpp"
+#include "study/tune/tune_curve.hpp"
 
 #include <benchmark/benchmark.h>
 

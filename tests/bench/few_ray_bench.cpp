@@ -4,11 +4,11 @@
 #include <ctime>
 #include <stdexcept>
 
-#include "app/open_setup.hpp"
+#include "app/commands/open_setup.hpp"
+#include "base/two_at_a_time.hpp"
 #include "rounds.hpp"
-#include "study/clipping.hpp"
-#include "study/focus_budget.hpp"
-#include "study/two_at_a_time.hpp"
+#include "study/focus/focus_budget.hpp"
+#include "study/light/clipping.hpp"
 
 using namespace beamfork;
 using namespace bench;

@@ -1,7 +1,7 @@
 // Light of every demo as a drag shows it against counted rays.
 #include "base/assets.hpp"
 #include "document/setup_file.hpp"
-#include "study/focus_budget.hpp"
+#include "study/focus/focus_budget.hpp"
 #include "support/light_agreement.hpp"
 
 #include <doctest/doctest.h>

@@ -3,7 +3,7 @@
 
 #include "document/described_setup.hpp"
 #include "document/setup_file.hpp"
-#include "study/report.hpp"
+#include "study/findings/report.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>

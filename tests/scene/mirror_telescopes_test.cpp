@@ -3,12 +3,12 @@
 #include <numbers>
 
 #include "sample_setups.hpp"
-#include "scene/camera.hpp"
-#include "scene/focus_budget_rows.hpp"
-#include "scene/magnification_rows.hpp"
-#include "scene/mesh_shapes.hpp"
-#include "scene/picking.hpp"
-#include "scene/picture.hpp"
+#include "scene/focus/focus_budget_rows.hpp"
+#include "scene/light/magnification_rows.hpp"
+#include "scene/picture/camera.hpp"
+#include "scene/picture/mesh_shapes.hpp"
+#include "scene/picture/picking.hpp"
+#include "scene/picture/picture.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>

@@ -4,13 +4,13 @@
 #include <set>
 
 #include "sample_setups.hpp"
-#include "scene/finding_rows.hpp"
-#include "scene/fit_rows.hpp"
-#include "scene/focus_budget_rows.hpp"
-#include "scene/light_at_stops_rows.hpp"
-#include "scene/light_path_rows.hpp"
-#include "scene/magnification_rows.hpp"
-#include "scene/ways_to_focus_rows.hpp"
+#include "scene/findings/finding_rows.hpp"
+#include "scene/fit/fit_rows.hpp"
+#include "scene/focus/focus_budget_rows.hpp"
+#include "scene/focus/light_path_rows.hpp"
+#include "scene/light/light_at_stops_rows.hpp"
+#include "scene/light/magnification_rows.hpp"
+#include "scene/ways_to_focus/ways_to_focus_rows.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>

@@ -2,7 +2,7 @@
 // one fast telescope with a wide eyepiece that clips.
 #pragma once
 
-#include "study/report.hpp"
+#include "study/findings/report.hpp"
 
 namespace beamfork {
 

@@ -1,7 +1,7 @@
 // Whole setups behind a Newtonian and a moving-mirror Cassegrain: traced light against closed forms.
 #include <cmath>
 
-#include "study/report.hpp"
+#include "study/findings/report.hpp"
 #include "support/near.hpp"
 #include "support/setups.hpp"
 

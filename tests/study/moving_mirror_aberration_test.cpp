@@ -2,7 +2,7 @@
 // glass, against the third-order theory of two-mirror telescopes.
 #include <cmath>
 
-#include "study/aberrations.hpp"
+#include "study/image/aberrations.hpp"
 #include "support/eye_paths.hpp"
 #include "support/near.hpp"
 

@@ -2,7 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "study/report.hpp"
+#include "study/findings/report.hpp"
 #include "support/near.hpp"
 #include "support/random_setups.hpp"
 

@@ -2,7 +2,7 @@
 // on where each ray ends.
 #include <cmath>
 
-#include "study/focus_budget.hpp"
+#include "study/focus/focus_budget.hpp"
 #include "support/near.hpp"
 #include "support/random.hpp"
 #include "support/unfolded_tunnel.hpp"

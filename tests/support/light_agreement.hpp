@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "study/few_ray_light.hpp"
+#include "study/light/few_ray_light.hpp"
 
 namespace test_light {
 

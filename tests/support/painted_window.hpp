@@ -2,9 +2,9 @@
 // log themselves. One at a time: it brings Dear ImGui's and the graphics' contexts with it.
 #pragma once
 
-#include "app/open_setup.hpp"
-#include "app/window_painter.hpp"
-#include "ui/ui.hpp"
+#include "app/commands/open_setup.hpp"
+#include "app/stage/window_painter.hpp"
+#include "ui/shell/ui.hpp"
 
 #include <doctest/doctest.h>
 #include <imgui.h>

@@ -1,7 +1,7 @@
 // Every action of the tables is run: by its key and by its name, and does something that can be seen.
 #include "support/sanitized.hpp"
-#include "ui/action.hpp"
-#include "ui/action_search.hpp"
+#include "ui/actions/action.hpp"
+#include "ui/actions/action_search.hpp"
 #include "ui/desk.hpp"
 #include "ui/outcome.hpp"
 

@@ -4,12 +4,12 @@
 #include <cmath>
 #include <set>
 
-#include "scene/finding_rows.hpp"
-#include "scene/pupil_paint.hpp"
+#include "scene/findings/finding_rows.hpp"
+#include "scene/picture/pupil_paint.hpp"
+#include "scene/picture/view_options.hpp"
 #include "scene/sample_setups.hpp"
-#include "scene/view_options.hpp"
 #include "support/near.hpp"
-#include "ui/theme.hpp"
+#include "ui/kit/theme.hpp"
 
 #include <doctest/doctest.h>
 

@@ -6,11 +6,11 @@
 #include <stdexcept>
 
 #include "document/history.hpp"
-#include "scene/picture.hpp"
+#include "scene/picture/picture.hpp"
 #include "scene/sample_setups.hpp"
-#include "study/cure_search.hpp"
-#include "ui/interface.hpp"
-#include "ui/ui.hpp"
+#include "study/cures/cure_search.hpp"
+#include "ui/shell/interface.hpp"
+#include "ui/shell/ui.hpp"
 
 #include <doctest/doctest.h>
 #include <imgui.h>

@@ -1,6 +1,6 @@
 // A window of 800 x 600: panels share one place, and nothing lies outside or is cut at a side.
 #include "ui/desk.hpp"
-#include "ui/panels.hpp"
+#include "ui/shell/panels.hpp"
 
 using namespace beamfork;
 

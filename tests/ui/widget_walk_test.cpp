@@ -5,11 +5,11 @@
 #include <set>
 
 #include "support/sanitized.hpp"
-#include "ui/action.hpp"
+#include "ui/actions/action.hpp"
 #include "ui/desk.hpp"
 #include "ui/outcome.hpp"
-#include "ui/panels.hpp"
-#include "ui/splitters.hpp"
+#include "ui/shell/panels.hpp"
+#include "ui/shell/splitters.hpp"
 #include "ui/widget_watch.hpp"
 
 using namespace beamfork;

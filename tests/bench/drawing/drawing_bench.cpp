@@ -16,7 +16,7 @@
 #include "document/setup_file.hpp"
 #include "render/offscreen.hpp"
 #include "render/renderer.hpp"
-#include "scene/picture.hpp"
+#include "scene/picture/picture.hpp"
 
 #include <glad/gl.h>
 

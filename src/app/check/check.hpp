@@ -1,0 +1,42 @@
+// What `beamfork check` says of a setup: as text for people and as JSON for programs
+// (assets/check.schema.json describes the JSON).
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "base/error.hpp"
+#include "document/setup_file.hpp"
+#include "study/findings/report.hpp"
+
+namespace beamfork {
+
+/// One eyepiece pair with one observer and one target.
+struct Combination {
+    Choice choice;
+    Report report;
+};
+
+/// Which combinations a check looks at, beside the reach table, which always holds them all.
+enum class CheckedPairs : std::uint8_t {
+    chosen,  ///< the one that the file chooses: all that the text tells
+    every,   ///< eyepieces outermost, then observers, then targets: as JSON tells
+};
+
+struct CheckedSetup {
+    Setup setup;
+    std::vector<Combination> combinations;
+    std::size_t chosen = 0;              ///< the one the file chooses
+    [[nodiscard]] bool is_poor() const;  ///< the chosen combination fails or is poor
+};
+
+/// Studies the chosen combination by `effort`, with what would mend it; the others, if wanted, by few rays (0.1 % of light).
+Result<CheckedSetup>
+check_setup(const Setup& setup, CheckedPairs pairs, ClippingEffort effort = {});
+
+std::string check_text(const CheckedSetup& checked);
+/// Of CheckedPairs::every.
+std::string check_json(const CheckedSetup& checked);
+
+}  // namespace beamfork

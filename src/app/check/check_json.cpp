@@ -1,0 +1,142 @@
+#include "app/check/check.hpp"
+#include "app/check/check_sections.hpp"
+#include "study/cures/cure_search.hpp"
+
+namespace beamfork {
+
+namespace {
+
+Json focus_json(const FocusBudget& budget) {
+    Json rows = Json::array();
+    for (const BudgetRow& row : budget.rows) {
+        rows.push_back({{"label", row.label}, {"change_mm", row.change}, {"left_mm", row.left}});
+    }
+    Json json{{"drawtube_mm", budget.wanted_drawtube},
+              {"travel_mm", budget.travel},
+              {"reaches", budget.reaches},
+              {"margin_in_mm", budget.margin_in},
+              {"margin_out_mm", budget.margin_out},
+              {"shortfall_mm", budget.shortfall},
+              {"budget", std::move(rows)}};
+    if (const auto& primary = budget.primary) {
+        json["primary"] = {{"moved_up_mm", primary->moved},
+                           {"back_focus_mm", primary->back_focus},
+                           {"stated_back_focus_mm", primary->stated_back_focus},
+                           {"focal_length_mm", primary->focal_length},
+                           {"stated_focal_length_mm", primary->stated_focal_length},
+                           {"focal_length_per_back_focus", primary->focal_length_per_mm}};
+    }
+    return json;
+}
+
+Json eye_json(const Setup& setup, const Report& report, const EyeClipping& eye) {
+    Json illumination = Json::array();
+    for (const LitRing& ring : eye.rings) {
+        Json ends = Json::object();
+        for (const EndShare& end : ring.ends) {
+            const std::string name = end_name(setup, report.train.path(eye.eye), end);
+            ends[name] = ends.value(name, 0.0) + end.share;
+        }
+        illumination.push_back({{"field_fraction", ring.field_fraction},
+                                {"relative", ring.relative},
+                                {"ends", std::move(ends)}});
+    }
+    const std::size_t side = eye.eye == Eye::left ? 0 : 1;
+    Json json{{"illumination", std::move(illumination)},
+              {"fully_illuminated_diameter_mm", eye.fully_illuminated_diameter},
+              {"edge_relative_illumination", eye.edge_relative},
+              {"working_aperture_mm", eye.working_aperture},
+              {"obstructed_share", eye.obstructed_share},
+              {"focus_before_stop_mm", report.gap(eye.eye)},
+              {"real_ray_focus_behind_stop_mm", report.real_focus[side].best},
+              {"seat_shift_mm", report.train.path(eye.eye).seat_shift}};
+    for (const CheckSection& section : check_sections()) {
+        if (section.eye_json) json[section.key] = section.eye_json(setup, report, side);
+    }
+    return json;
+}
+
+Json cures_json(const Finding& finding) {
+    Json list = Json::array();
+    for (const Cure& cure : finding.cures) {
+        Json effect = Json::array();
+        for (const EffectLine& line : cure.effect)
+            effect.push_back(
+                {{"quantity", line.quantity}, {"change", line.change}, {"gain", line.is_gain}});
+        list.push_back({{"what", cure.what},
+                        {"effect", effect},
+                        {"cost", cure.cost},
+                        {"ease", to_words(cure.reversibility)},
+                        {"removes", cure.removes}});
+    }
+    return list;
+}
+
+Json findings_json(const Setup& setup, const Report& report) {
+    Json list = Json::array();
+    for (const Finding& finding : report.findings) {
+        Json one{{"severity", to_word(finding.severity)},
+                 {"id", finding.id},
+                 {"sentence", finding.sentence}};
+        if (!finding.advice.empty()) one["advice"] = finding.advice;
+        if (finding.part) one["part"] = setup.parts[*finding.part].name;
+        if (report.cures_are_sought && wants_cure(finding)) one["cures"] = cures_json(finding);
+        list.push_back(std::move(one));
+    }
+    return list;
+}
+
+Json combination_json(const Setup& setup, const Combination& one) {
+    const Report& report = one.report;
+    const Magnification& m = report.magnification;
+    Json json{{"eyepiece", setup.parts[one.choice.eyepiece].name},
+              {"observer", setup.parts[one.choice.observer].name},
+              {"target", setup.parts[one.choice.target].name},
+              {"focus", focus_json(report.budget)},
+              {"shifter_factor", m.shifter_factor},
+              {"effective_focal_length_mm", m.effective_focal_length},
+              {"focal_ratio", m.focal_ratio},
+              {"magnification", m.magnification},
+              {"true_field_deg", m.true_field.value},
+              {"exit_pupil_mm", m.exit_pupil},
+              {"working_aperture_mm",
+               std::min(report.clipping[0].working_aperture, report.clipping[1].working_aperture)},
+              {"left_eye", eye_json(setup, report, report.clipping[0])},
+              {"right_eye", eye_json(setup, report, report.clipping[1])},
+              {"findings", findings_json(setup, report)}};
+    for (const CheckSection& section : check_sections()) {
+        if (section.json) json[section.key] = section.json(setup, report);
+    }
+    return json;
+}
+
+}  // namespace
+
+std::string check_json(const CheckedSetup& checked) {
+    Json parts = Json::array();
+    for (const LightPath& path : checked.combinations.at(checked.chosen).report.train.light_paths) {
+        if (role_of(checked.setup.parts[path.part]) == Role::eyepiece) continue;
+        Json one{{"part", checked.setup.parts[path.part].name},
+                 {"derived_light_path_mm", path.derived_left},
+                 {"glass_mm", path.glass}};
+        if (path.stated) one["stated_light_path_mm"] = *path.stated;
+        if (path.beyond_stated != 0) one["beyond_stated_mm"] = path.beyond_stated;
+        parts.push_back(std::move(one));
+    }
+    Json all = Json::array();
+    for (const Combination& one : checked.combinations)
+        all.push_back(combination_json(checked.setup, one));
+    Json root{{"beamfork_check", 1},
+              {"title", checked.setup.title},
+              {"poor", checked.is_poor()},
+              {"chosen", checked.chosen},
+              {"light_paths", std::move(parts)},
+              {"combinations", std::move(all)}};
+    const Report& now = checked.combinations.at(checked.chosen).report;
+    for (const CheckSection& section : check_sections()) {
+        if (section.setup_json) root[section.key] = section.setup_json(checked.setup, now);
+    }
+    return root.dump(2) + "\n";
+}
+
+}  // namespace beamfork

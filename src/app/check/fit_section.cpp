@@ -1,0 +1,111 @@
+#include "app/check/fit_section.hpp"
+
+#include "scene/fit/fit_rows.hpp"
+
+#include <fmt/format.h>
+
+namespace beamfork {
+
+namespace {
+
+Json load_json(const Setup& setup, const Load& load) {
+    Json unstated = Json::array();
+    for (const std::size_t part : load.unstated)
+        unstated.push_back(setup.parts[part].name);
+    Json json{{"mass_g", load.mass},
+              {"mass_unstated", std::move(unstated)},
+              {"lever_mm", load.lever},
+              {"bending_nm", load.bending},
+              {"twisting_nm", load.twisting}};
+    if (load.rated) json["rated_load_g"] = *load.rated;
+    return json;
+}
+
+Json joints_json(const Setup& setup, const Fit& fit) {
+    Json list = Json::array();
+    for (const Joint& joint : fit.joints) {
+        Json one{{"before", setup.parts[joint.before].name},
+                 {"behind", setup.parts[joint.behind].name},
+                 {"rear_fitting", to_word(joint.rear)},
+                 {"front_fitting", to_word(joint.front)},
+                 {"fits", joint.fits()}};
+        if (!joint.fits()) one["adapter"] = adapter_between(joint.rear, joint.front);
+        list.push_back(std::move(one));
+    }
+    return list;
+}
+
+// To the setup's other observers, then to both ends of the range.
+Json changes_json(const Setup& setup, const DistanceCoupling& coupling) {
+    Json list = Json::array();
+    const auto add = [&](const DistanceChange& change) {
+        Json one{{"pupil_distance_mm", change.distance},
+                 {"wider_mm", change.wider},
+                 {"path_mm", change.path},
+                 {"refocus_mm", change.refocus},
+                 {"reaches", change.reaches},
+                 {"shortfall_mm", change.missing},
+                 {"seats_suffice", change.seats_suffice}};
+        if (change.observer) one["observer"] = setup.parts[*change.observer].name;
+        list.push_back(std::move(one));
+    };
+    for (const DistanceChange& change : coupling.observers)
+        add(change);
+    for (const DistanceChange& change : coupling.ends)
+        add(change);
+    return list;
+}
+
+std::string lines(const std::vector<ValueRow>& rows) {
+    std::string out;
+    for (const ValueRow& row : rows)
+        out += fmt::format("  {:<48}{:>9} {}\n", row.label, row.value, row.unit);
+    return out;
+}
+
+}  // namespace
+
+Json fit_json(const Setup& setup, const Report& report) {
+    const Fit& fit = report.fit;
+    Json json{{"pupil_distance_mm", fit.spacing.pupil_distance},
+              {"narrowest_mm", fit.spacing.narrowest},
+              {"widest_mm", fit.spacing.widest},
+              {"in_range", fit.spacing.is_in_range},
+              {"eyepiece_gap_mm", fit.spacing.gap},
+              {"widest_housing_mm", fit.spacing.widest_housing},
+              {"path_per_mm", report.distance.path_per_mm},
+              {"refocus_per_mm", report.distance.refocus_per_mm},
+              {"distance_changes", changes_json(setup, report.distance)},
+              {"full_light_field_share", fit.seen.full_light_share},
+              {"half_light_field_share", fit.seen.half_light_share},
+              {"load", load_json(setup, fit.load)},
+              {"joints", joints_json(setup, fit)}};
+    if (fit.tightest) json["nose_clearance_mm"] = fit.tightest->room;
+    json["zenith"] = {{"wanted_mm", fit.zenith.wanted},
+                      {"part", setup.parts[fit.zenith.part].name},
+                      {"sideways", fit.zenith.is_sideways}};
+    if (fit.zenith.there) json["zenith"]["free_mm"] = *fit.zenith.there;
+    if (fit.balance) {
+        json["balance"] = {{"lever_mm", fit.balance->lever}, {"shift_mm", fit.balance->shift}};
+        if (fit.balance->counterweight)
+            json["balance"]["counterweight_g"] = *fit.balance->counterweight;
+    }
+    return json;
+}
+
+std::string fit_text(const Setup& setup, const Report& report) {
+    const FitRows rows = fit_rows(setup, report);
+    std::string out = "FIT\n  " + rows.image + "\n" + lines(rows.eyes) + lines(rows.weight);
+    for (const JointRow& joint : rows.joints) {
+        if (joint.role == ColourRole::dimension) continue;
+        out += fmt::format("  {}: {} ({})\n", joint.parts, joint.ends, joint.verdict);
+    }
+    return out;
+}
+
+Json orientation_json(const Setup&, const Report& report, std::size_t side) {
+    const ImageOrientation& one = report.orientation[side];
+    return {{"mirrored", one.is_mirrored}, {"turn_deg", one.turn.value}, {"words", to_words(one)}};
+}
+
+}  // namespace beamfork

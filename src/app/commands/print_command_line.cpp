@@ -1,0 +1,74 @@
+#include "app/commands/print_command_line.hpp"
+
+#include <CLI/CLI.hpp>
+
+namespace beamfork {
+
+PrintCommandLine::PrintCommandLine(CLI::App& app) {
+    add_check(app);
+    add_parts(app);
+    add_measure(app);
+    add_solve(app);
+    add_tours(app);
+    add_compare(app);
+}
+
+void PrintCommandLine::add_check(CLI::App& app) {
+    check_command_ = app.add_subcommand("check", "Print focus budget, studies and findings");
+    check_command_->add_option("FILE", check_.file, "Setup file or demo name")->required();
+    check_command_->add_flag("--json", check_.json, "Print JSON for programs");
+}
+
+void PrintCommandLine::add_parts(CLI::App& app) {
+    parts_command_ = app.add_subcommand("parts", "List every part kind with its keys");
+    parts_command_->add_flag("--markdown", parts_.markdown, "As Markdown tables");
+}
+
+void PrintCommandLine::add_measure(CLI::App& app) {
+    measure_command_ = app.add_subcommand(
+        "measure", "Work out a home measurement; without a name, list them with their readings");
+    measure_command_->add_option("NAME", measure_.name, "Which measurement");
+    measure_command_->add_option("READING", measure_.readings,
+                                 "Each as KEY=VALUES, such as \"seconds=112.4 112.1 ± 0.3\"");
+    measure_command_->add_flag("--json", measure_.json, "Print JSON for programs");
+}
+
+void PrintCommandLine::add_solve(CLI::App& app) {
+    solve_command_ =
+        app.add_subcommand("solve", "Find the value of one number that gives a wanted result");
+    solve_command_->add_option("FILE", solve_.file, "Setup file or demo name")->required();
+    solve_command_->add_option("--vary", solve_.vary,
+                               "Number of a part, such as \"Thread adapter.length_mm\"");
+    solve_command_->add_option("--for", solve_.result,
+                               "Result to watch, such as margin or magnification");
+    solve_command_->add_option("--wanted", solve_.wanted,
+                               "What it is to be; its own unit, or another: 5, 0.5cm, 1/4 in");
+    solve_command_->add_flag("--list", solve_.list,
+                             "Name what can be varied and watched in that setup");
+    solve_command_->add_flag("--json", solve_.json, "Print JSON for programs");
+}
+
+void PrintCommandLine::add_tours(CLI::App& app) {
+    tours_command_ = app.add_subcommand(
+        "tours", "List tours for a talk, captions filled with the setup's numbers");
+    tours_command_->add_option("FILE", tours_.file, "Setup file or demo name")->required();
+}
+
+void PrintCommandLine::add_compare(CLI::App& app) {
+    compare_command_ = app.add_subcommand("compare", "Print two setups side by side");
+    compare_command_->add_option("FIRST", compare_.first, "Setup file or demo name")->required();
+    compare_command_->add_option("SECOND", compare_.second, "Setup file or demo name")->required();
+    compare_command_->add_flag("--json", compare_.json, "Print JSON for programs");
+}
+
+std::optional<Task> PrintCommandLine::chosen() const {
+    if (check_command_->parsed()) return check_;
+    if (parts_command_->parsed()) return parts_;
+    if (measure_command_->parsed()) return measure_;
+    if (solve_command_->parsed()) return solve_;
+    if (tours_command_->parsed()) return tours_;
+    if (compare_command_->parsed()) return compare_;
+    return std::nullopt;
+}
+
+}  // namespace beamfork

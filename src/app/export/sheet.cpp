@@ -1,0 +1,17 @@
+#include "app/export/sheet.hpp"
+
+#include "document/atomic_file.hpp"
+#include "scene/sheet/sheet.hpp"
+#include "study/cures/cure_search.hpp"
+
+namespace beamfork {
+
+Result<void> write_sheet(const Document& document, const MakeSheet& command) {
+    const Setup& setup = document.setup;
+    auto report = make_report(setup, setup.chosen);
+    if (!report) return tl::make_unexpected(report.error());
+    add_cures(setup, *report);
+    return replace_file(command.output, sheet_page(document, *report, command.options));
+}
+
+}  // namespace beamfork

@@ -1,0 +1,86 @@
+#include "app/stage/window_painter.hpp"
+
+#include "app/stage/notes_window.hpp"
+#include "render/night_pass.hpp"
+#include "study/cures/cure_search.hpp"
+#include "ui/talk/talk_overlay.hpp"
+
+#include <imgui.h>
+
+namespace beamfork {
+
+Result<std::unique_ptr<WindowPainter>> WindowPainter::create(const Document& document, Size size) {
+    auto context = OffscreenContext::create();
+    if (!context) return tl::make_unexpected(context.error());
+    auto stage = StagePair::create();
+    if (!stage) return tl::make_unexpected(stage.error());
+    auto gui = Gui::create(nullptr);
+    if (!gui) return tl::make_unexpected(gui.error());
+    auto canvas = Canvas::create(size.width, size.height);
+    if (!canvas) return tl::make_unexpected(canvas.error());
+    std::unique_ptr<WindowPainter> made(new WindowPainter(  // NOLINT: the constructor is private
+        {*std::move(context), *std::move(stage), *std::move(gui), *std::move(canvas)}, document,
+        size));
+    Workbench& bench = made->bench;
+    bench.refresh();
+    if (bench.report() == nullptr) return fail(ErrorCode::impossible, bench.view().report_error);
+    bench.adopt_cures(bench.report_revision(), find_cures(document.setup, *bench.report()));
+    return made;
+}
+
+void WindowPainter::set_camera() {
+    if (session.camera_is_set || last.scene.height <= 0) return;
+    const float aspect =
+        static_cast<float>(last.scene.width) / static_cast<float>(last.scene.height);
+    session.camera = standard_view(first_view, bench.frame(), aspect);
+    session.camera_is_set = true;
+}
+
+Result<void> WindowPainter::frame() {
+    const bool is_talk = transient.is_giving_talk();
+    drawing_.gui.begin(is_talk ? talk_scale(static_cast<float>(size_.height)) : session.text_scale,
+                       size_.width, size_.height);
+    View view = bench.view();
+    view.scene_texture = as_imgui_texture(drawing_.stage.texture());
+    view.other_texture = as_imgui_texture(drawing_.stage.other_texture());
+    sights_.fill(view);
+    tune_.fill(view);
+    comparison_.fill(view, bench);
+    if (also_true) also_true(view);
+    last = {};
+    const bool is_first = !session.camera_is_set;
+    session.camera_is_set = true;  // the interface would take the overview
+    draw_interface(view, session, transient, last);
+    session.camera_is_set = !is_first;
+    sights_.draw_now(bench, last.sight);
+    if (last.tune && !has_tune_) tune_.find_now(bench, last.tune);
+    has_tune_ = last.tune.has_value();
+    bench.carry_out(last);
+    comparison_.refresh(bench, last);
+    bench.pull_apart(session.view.apart);
+    bench.refresh();
+    set_camera();
+    drawing_.canvas.bind();
+    drawing_.gui.end();
+    const auto drawn =
+        drawing_.stage.show(bench.frame(), last.shows_other_half ? bench.other_frame() : nullptr,
+                            {session.camera, session.view, last.scene, last.highlighted_part, 1,
+                             false, false, last.emphasis});
+    if (!drawn) return tl::make_unexpected(drawn.error());
+    return {};
+}
+
+Result<Image> WindowPainter::image() const {
+    return session.view.night ? read_in_red(drawing_.canvas, session.view.night_brightness)
+                              : drawing_.canvas.read_pixels();
+}
+
+Result<Image> WindowPainter::notes(Size size) const {
+    const auto canvas = Canvas::create(size.width, size.height);
+    if (!canvas) return tl::make_unexpected(canvas.error());
+    canvas->bind();
+    if (last.speaker) paint_speaker_page(*last.speaker, size.width, size.height);
+    return canvas->read_pixels();
+}
+
+}  // namespace beamfork

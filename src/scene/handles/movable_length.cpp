@@ -1,0 +1,161 @@
+#include "scene/handles/movable_length.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include <fmt/format.h>
+
+namespace beamfork {
+
+namespace {
+
+constexpr double reach_of_landmark_mm = 0.75;
+
+struct MovableField {
+    std::string_view kind;
+    std::string_view key;
+    const char* what;
+    const char* how;
+    const char* low_word;
+    const char* high_word;
+};
+
+constexpr std::array movable_fields{
+    MovableField{Spacer::key, "length_mm", "Length", "Drag to make it longer or shorter.",
+                 "no shorter", "no longer"},
+    MovableField{Shifter::key, "lens_offset_mm", "Lens position",
+                 "Drag to move the lens along the light.", "no nearer to the telescope",
+                 "no nearer to the eyes"},
+    MovableField{Focuser::key, "held_at_mm", "Drawtube",
+                 "Drag to hold the drawtube where you want it; double-click to let it focus again.",
+                 "fully in", "fully out"},
+    MovableField{Observer::key, "pupil_distance_mm", "Pupil distance",
+                 "Drag to set the head's arms apart, for another observer's eyes.",
+                 "as narrow as the head goes", "as wide as the head goes"},
+};
+
+const MovableField* movable_field(std::string_view kind) {
+    const auto* found = std::find_if(movable_fields.begin(), movable_fields.end(),
+                                     [&](const MovableField& one) { return one.kind == kind; });
+    return found == movable_fields.end() ? nullptr : &*found;
+}
+
+// The head's setting is the observer's pupil distance.
+std::optional<std::size_t> owner_of(const Setup& setup, std::size_t part) {
+    const Role role = role_of(setup.parts[part]);
+    if (role == Role::splitter) return setup.chosen.observer;
+    if (role == Role::observer && part != setup.chosen.observer) return std::nullopt;
+    return part;
+}
+
+bool is_in_front_of_all_lenses(const Setup& setup, std::size_t part) {
+    return std::none_of(setup.parts.begin(),
+                        setup.parts.begin() + static_cast<std::ptrdiff_t>(part),
+                        [](const Part& one) {
+                            return std::holds_alternative<Shifter>(one.body)
+                                   || std::holds_alternative<ComaCorrector>(one.body);
+                        });
+}
+
+void take_from_drawtube(MovableLength& length, const FocusBudget& budget) {
+    length.value = budget.drawtube;
+    length.high = budget.travel;
+    if (budget.primary) return;  // the mirror focuses
+    length.landmark = budget.wanted_drawtube;
+    length.landmark_word = "in focus";
+}
+
+// As much longer as the part gets, as much farther in the drawtube must stand: true before any lens.
+void take_from_spacer(MovableLength& length, const FocusBudget& budget) {
+    if (budget.primary) return;
+    length.landmark =
+        length.value + budget.wanted_drawtube - (budget.is_held ? budget.drawtube : 0);
+    length.landmark_word = budget.is_held ? "in focus" : "the longest that reaches focus";
+}
+
+void take_from_head(MovableLength& length, const SplitterHead& head) {
+    length.low = std::max(length.low, head.narrowest().value);
+    length.high = std::min(length.high, head.widest().value);
+    length.value = std::clamp(length.value, length.low, std::max(length.low, length.high));
+}
+
+double on_step(double value, double step) { return std::round(value / step) * step; }
+
+}  // namespace
+
+std::optional<MovableLength>
+movable_length(const Setup& setup, const Report& report, std::size_t index) {
+    const auto owner = owner_of(setup, index);
+    if (!owner) return std::nullopt;
+    const Part& part = setup.parts[*owner];
+    const PartKind& kind = kind_of(part.body);
+    const MovableField* movable = movable_field(kind.key);
+    if (movable == nullptr) return std::nullopt;
+    const auto field =
+        std::find_if(kind.fields.begin(), kind.fields.end(),
+                     [&](const FieldInfo& info) { return info.key == movable->key; });
+    const auto stated = field_value(part.body, movable->key);
+    if (field == kind.fields.end() || !stated) return std::nullopt;
+    MovableLength length;
+    length.part = *owner;
+    length.key = field->key;
+    length.what = movable->what;
+    length.label = length.what + " of " + part.name;
+    length.how = movable->how;
+    length.low = field->low;
+    length.high = field->high;
+    length.low_word = movable->low_word;
+    length.high_word = movable->high_word;
+    length.stated = *stated;
+    length.can_be_let_go = field->type == FieldType::optional_number;
+    if (const auto* number = std::get_if<double>(&*stated)) length.value = *number;
+    if (kind.key == Focuser::key) take_from_drawtube(length, report.budget);
+    if (kind.key == Spacer::key && is_in_front_of_all_lenses(setup, *owner))
+        take_from_spacer(length, report.budget);
+    if (kind.key == Observer::key) take_from_head(length, *find_part<SplitterHead>(setup));
+    if (length.high <= length.low) return std::nullopt;  // a visual back that does not move
+    return length;
+}
+
+double moved_value(const MovableLength& length, double by, Steps steps) {
+    const double value = length.value + by;
+    const bool is_at_landmark =
+        length.landmark && std::abs(value - *length.landmark) <= reach_of_landmark_mm;
+    const double wanted = steps == Steps::fine ? on_step(value, fine_step_mm)
+                          : is_at_landmark     ? *length.landmark
+                                               : on_step(value, half_step_mm);
+    return std::clamp(wanted, length.low, length.high);
+}
+
+HeldLength::HeldLength(MovableLength at_press, Steps steps)
+    : at_press_(std::move(at_press)), from_value_(at_press_.value), steps_(steps) {}
+
+double HeldLength::value_after(double by, Steps steps) {
+    const double share = steps_ == Steps::fine ? fine_share : 1;
+    double free = from_value_ + share * (by - from_way_);
+    if (steps != steps_) {
+        free = std::clamp(free, at_press_.low, at_press_.high);
+        from_value_ = free;
+        from_way_ = by;
+        steps_ = steps;
+    }
+    return moved_value(at_press_, free - at_press_.value, steps);
+}
+
+std::string length_text(double value) {
+    const bool has_hundredths = std::abs(value - on_step(value, 0.1)) > 0.004;
+    return fmt::format("{:.{}f} mm", value, has_hundredths ? 2 : 1);
+}
+
+std::string told_value(const MovableLength& length, double value) {
+    constexpr double as_good_as = 0.004;
+    std::string text = length_text(value);
+    if (length.landmark && std::abs(value - *length.landmark) < as_good_as)
+        text += ", " + length.landmark_word;
+    if (value <= length.low) text += ": " + length.low_word;
+    if (value >= length.high) text += ": " + length.high_word;
+    return text;
+}
+
+}  // namespace beamfork

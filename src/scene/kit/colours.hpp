@@ -1,0 +1,52 @@
+// The colours by their role, from the Okabe-Ito set that colour-blind eyes keep apart.
+//
+// Okabe M., Ito K., "Color Universal Design (CUD): How to make figures and presentations that are
+// friendly to colorblind people", 2002 (rev. 2008), the eight-colour set. Never colour alone: each
+// role also has a shape or a word. Undivided beam, glass, ground and metal are the house's own tints.
+#pragma once
+
+#include <cstdint>
+
+#include <glm/glm.hpp>
+
+namespace beamfork {
+
+using Rgb = glm::vec3;  ///< linear, 0..1
+
+/// Linear RGB of an sRGB hex colour such as 0x56B4E9.
+Rgb linear_rgb(std::uint32_t srgb_hex);
+
+enum class ColourRole {
+    undivided_beam,
+    left_arm,
+    right_arm,
+    clipped,    ///< a ray that dies; it ends in a cross
+    shortfall,  ///< focus that is not reached, and its dimension
+    good,       ///< margin that suffices
+    glass,      ///< edges of prisms and lenses
+    dimension,  ///< neutral measuring lines
+    metal,
+    metal_dark,
+};
+
+/// The sRGB hex of a role, for panels and pages.
+constexpr std::uint32_t srgb_hex(ColourRole role) {
+    switch (role) {
+    case ColourRole::undivided_beam: return 0xF6F1E6;
+    case ColourRole::left_arm: return 0x56B4E9;
+    case ColourRole::right_arm: return 0xF0E442;
+    case ColourRole::clipped: return 0xD55E00;
+    case ColourRole::shortfall: return 0xCC79A7;
+    case ColourRole::good: return 0x009E73;
+    case ColourRole::glass: return 0xA9D3E6;
+    case ColourRole::dimension: return 0xC9D2DC;
+    case ColourRole::metal: return 0x7C8896;
+    case ColourRole::metal_dark: return 0x39414B;
+    }
+    return 0xFFFFFF;
+}
+
+/// The linear RGB of a role, for meshes, light and lines of a Frame.
+inline Rgb role_rgb(ColourRole role) { return linear_rgb(srgb_hex(role)); }
+
+}  // namespace beamfork

@@ -1,0 +1,142 @@
+// One picture of the train as plain data: meshes, light, lines, marks, field-stop images, labels.
+//
+// Everything is in world millimetres (axes as in geometry/pose.hpp: +z along the light at the
+// objective, +y up, +x to the observer's right). Colours are linear RGB in 0..1 (use `linear_rgb`
+// to come from an sRGB hex). No GL here: render draws a Frame, tests read it.
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "scene/kit/colours.hpp"
+
+#include <glm/glm.hpp>
+
+namespace beamfork {
+
+/// How a mesh answers light. Opaque finishes are lit and hide what is behind them; glass only ever
+/// adds light (reflection, rim, tint), so that it needs no sorting.
+enum class Finish { metal, blackened, mirror, ring, glass };
+
+struct MeshVertex {
+    glm::vec3 position{0};
+    glm::vec3 normal{0, 0, 1};
+};
+
+/// Triangles of one body. Opaque bodies are closed surfaces with outward normals: a back face is seen only
+/// through a cut and is drawn as the metal that was cut.
+/// `part` is the index in the setup's parts (-1: none), for picking and hover.
+/// Shells open towards the viewer: `shell_axis_point` and `shell_axis` (unit) say about which line.
+struct Mesh {
+    std::vector<MeshVertex> vertices;
+    std::vector<std::uint32_t> indices;
+    Finish finish = Finish::metal;
+    Rgb tint{0.5F};
+    int part = -1;
+    bool is_shell = false;
+    glm::vec3 shell_axis_point{0};
+    glm::vec3 shell_axis{0, 0, 1};
+};
+
+/// A stretch of a traced ray, drawn additively as light. `strength` is the share of one ray's light
+/// (1 for an undivided ray, 0.5 behind the splitter); render normalises by the number of rays.
+struct LightRibbon {
+    glm::vec3 from{0};
+    glm::vec3 to{0};
+    Rgb colour{1};
+    float strength = 1;
+    bool clipped = false;  ///< belongs to a ray that dies; ViewOptions::clipped_rays may hide it
+    /// Of its ray, 0 to 1: a picture with a share of the rays leaves out those that are not below it. Rays of any such
+    /// share lie evenly over the objective.
+    float rank = 0;
+    glm::vec2 pupil{0};  ///< where the ray met the objective, in units of its radius
+    /// Optical path at either end since the ray's wavefront passed the objective's middle, mm; before it: negative.
+    float from_path_mm = 0;
+    float to_path_mm = 0;
+};
+
+/// When light along the axis comes to where it is divided and to each field stop: optical path since it passed the
+/// objective's middle, mm. By eye: left, right.
+struct LightArrival {
+    bool is_known = false;
+    double at_splitter_mm = 0;
+    std::array<double, 2> at_stop_mm{};
+    std::array<glm::vec3, 2> stop{};  ///< the middle of each field stop
+};
+
+/// A crisp line with a width in pixels: prism edges, dimension lines, ring outlines.
+struct Line {
+    glm::vec3 from{0};
+    glm::vec3 to{0};
+    Rgb colour{1};
+    float width_px = 1.5F;
+    bool dashed = false;
+    bool on_top = false;     ///< drawn over everything (dimensions), else hidden by opaque bodies
+    int part = -1;           ///< that it belongs to and fades with; -1: none
+    bool is_result = false;  ///< was traced or worked out; Emphasis::results may hold it back
+};
+
+enum class MarkShape { cross, dot, ring, diamond };
+
+/// A small screen-facing sign: a cross where a ray is clipped, a ring where it leaks, a diamond at the focus.
+struct Mark {
+    glm::vec3 at{0};
+    Rgb colour{1};
+    float size_px = 7;
+    MarkShape shape = MarkShape::cross;
+    bool on_top = false;
+    bool clipped = false;  ///< marks the end of a clipped ray; hidden together with it
+};
+
+/// A disc carrying a computed image (the illumination of a field stop). `pixels` is size*size RGB,
+/// linear, row 0 at -y of the disc; `right` and `up` are the disc's +x and +y with length = radius.
+struct ImageDisc {
+    glm::vec3 centre{0};
+    glm::vec3 right{1, 0, 0};
+    glm::vec3 up{0, 1, 0};
+    int size = 0;
+    std::vector<Rgb> pixels;
+};
+
+enum class LabelRole { part, dimension, eye, note, warning };
+
+/// Words that float by a place; laid out without overlap by the overlay. The smaller `priority`
+/// stays when there is no room.
+struct Label {
+    glm::vec3 at{0};
+    std::string text;
+    LabelRole role = LabelRole::part;
+    int part = -1;
+    int priority = 0;
+    /// Was worked out: all but names of parts and eyes.
+    [[nodiscard]] bool is_result() const {
+        return role != LabelRole::part && role != LabelRole::eye;
+    }
+};
+
+struct Bounds {
+    glm::vec3 low{0};
+    glm::vec3 high{0};
+    [[nodiscard]] glm::vec3 centre() const { return 0.5F * (low + high); }
+    [[nodiscard]] float radius() const { return 0.5F * glm::length(high - low); }
+};
+
+struct Frame {
+    std::uint64_t revision = 0;  ///< changes with the content; equal revisions need no new upload
+    std::vector<Mesh> meshes;
+    std::vector<LightRibbon> light;
+    int ray_count = 1;  ///< number of rays behind `light`, for normalising its brightness
+    LightArrival arrival;
+    std::vector<Line> lines;
+    std::vector<Mark> marks;
+    std::vector<ImageDisc> discs;
+    std::vector<Label> labels;
+    Bounds bounds;       ///< of the whole train
+    Bounds rear_bounds;  ///< of what lies behind the drawtube's rear face: the interesting end
+    std::vector<Bounds> part_bounds;  ///< by part index
+    glm::vec3 eye_axis{0, 1, 0};  ///< direction (unit) in which light leaves towards the observer
+};
+
+}  // namespace beamfork

@@ -1,0 +1,259 @@
+// The beam as the rays that are really traced: drawn once up to the dividing face, then in the hue of each
+// arm. A ray that dies at an opening ends in a cross, one that leaks out of a face in a ring with a stub of light
+// behind the face; its last stretch is drawn in the clipping colour.
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include "scene/picture/light_arrival.hpp"
+#include "scene/picture/picture_input.hpp"
+#include "scene/picture/traced_ray.hpp"
+
+namespace beamfork {
+
+namespace {
+
+constexpr double behind_stop_mm = 25;    // how far a ray is followed behind the field stop
+constexpr double behind_focus_mm = 12;   // and behind the focus, should that lie farther out
+constexpr double dying_stretch_mm = 60;  // of a ray that dies in the common beam
+constexpr double leak_stub_mm = 9;       // drawn of the light that leaks out of a face
+constexpr float edge_strength = 0.35F;   // of rays from the edge of the field
+constexpr float arm_share = 0.5F;        // each arm's share of the light
+
+struct Stroke {
+    Rgb colour{1};
+    float strength = 1;
+    bool clipped = false;
+};
+
+using Places = std::vector<RayCorner>;
+
+// Farther on in a medium of that index.
+RayCorner onward(const RayCorner& from, const Direction& step, double index) {
+    const double path = from.path_out + index * glm::length(step);
+    return {from.surface, from.at + step, path, path};
+}
+
+// The last `length` mm of a line, and what comes before.
+struct Cut {
+    Places before;
+    Places last;
+};
+
+Cut cut_from_end(const Places& line, double length) {
+    for (std::size_t i = line.size() - 1; i > 0; --i) {
+        const double stretch = glm::distance(line[i].at, line[i - 1].at);
+        if (stretch < length) {
+            length -= stretch;
+            continue;
+        }
+        const double share = length / stretch;
+        const double path = glm::mix(line[i].path_in, line[i - 1].path_out, share);
+        const RayCorner at{line[i].surface, glm::mix(line[i].at, line[i - 1].at, share), path,
+                           path};
+        Cut cut{{line.begin(), line.begin() + static_cast<std::ptrdiff_t>(i)}, {at}};
+        cut.before.push_back(at);
+        cut.last.insert(cut.last.end(), line.begin() + static_cast<std::ptrdiff_t>(i), line.end());
+        return cut;
+    }
+    return {{}, line};
+}
+
+// Steps round the circle of length 1 by a number that any run of them fills evenly (the inverse of the real root of
+// x^3 = x + 1), and that has nothing to do with the golden angle by which rays follow each other in a sunflower.
+float rank_of(std::size_t ray) {
+    const double turns = static_cast<double>(ray) * 0.7548776662466927;
+    return static_cast<float>(turns - std::floor(turns));
+}
+
+class LightDrawer {
+public:
+    LightDrawer(Frame& frame, const PictureInput& input)
+        : frame_(frame),
+          input_(input),
+          dividing_(dividing_surface(input.train())),
+          tracers_{BundleTracer{input.train().paths[0], primary_wavelength},
+                   BundleTracer{input.train().paths[1], primary_wavelength}} {}
+
+    void draw(FieldSlope field, std::span<const glm::dvec2> pupil, float strength) {
+        const Train& train = input_.train();
+        const double ahead = 2.0 * train.objective_radius;  // in front of the dew shade
+        const RayBundle bundle = bundle_into(train, field, pupil, ahead);
+        const auto left = trace_with_corners(train.paths[0], tracers_[0], bundle);
+        const auto right = trace_with_corners(train.paths[1], tracers_[1], bundle);
+        const Ray chief = ray_into(train, field, {0, 0}, ahead);
+        at_objective_ = chief.path + glm::distance(chief.origin, Point{0, 0, train.pupil_plane});
+        for (std::size_t i = 0; i < bundle.size(); ++i) {
+            pupil_ = glm::vec2(pupil[i]);
+            rank_ = rank_of(i);
+            draw_ray(left[i], right[i], strength);
+        }
+    }
+
+private:
+    void draw_ray(const TracedRay& left, const TracedRay& right, float strength) {
+        const Train& train = input_.train();
+        const Places common = common_part(left);  // the start and where it ends or turns at least
+        draw_fading_in(common, strength, dies_in_common_beam(left));
+        if (is_in_shadow(left)) {  // of the telescope's own secondary: no loss
+            draw_fading_in(common, strength, false);
+            return;
+        }
+        if (dies_in_common_beam(left)) {
+            draw_dying({common.begin() + 1, common.end()},
+                       {role_rgb(ColourRole::undivided_beam), strength, true});
+            mark_end(train.path(Eye::left), left, common, strength);
+            return;
+        }
+        const bool both_die = left.is_lost() && right.is_lost();
+        draw_line({common.begin() + 1, common.end()},
+                  {role_rgb(ColourRole::undivided_beam), strength, both_die});
+        draw_arm(Eye::left, left, common.back(), strength);
+        draw_arm(Eye::right, right, common.back(), strength);
+    }
+
+    [[nodiscard]] bool dies_in_common_beam(const TracedRay& ray) const {
+        return ray.is_lost() && ray.end.surface <= dividing_;
+    }
+
+    [[nodiscard]] bool is_in_shadow(const TracedRay& ray) const {
+        const auto& surfaces = input_.train().path(Eye::left).surfaces;
+        return ray.is_lost() && surfaces[ray.end.surface].kind == SurfaceKind::obstruction;
+    }
+
+    [[nodiscard]] Places common_part(const TracedRay& left) const {
+        Places places;
+        for (const RayCorner& corner : left.corners) {
+            if (!corner.surface || *corner.surface <= dividing_) places.push_back(corner);
+        }
+        return places;
+    }
+
+    void draw_arm(Eye eye, const TracedRay& ray, const RayCorner& from, float strength) {
+        const EyePath& path = input_.train().path(eye);
+        Places places{from};
+        for (const RayCorner& corner : ray.corners) {
+            if (corner.surface && *corner.surface > dividing_) places.push_back(corner);
+        }
+        const float share = arm_share * strength;
+        if (ray.is_lost()) {
+            draw_line(places, {role_rgb(ColourRole::clipped), share, true});
+            mark_end(path, ray, places, share);
+            return;
+        }
+        draw_line(places, {hue_of(eye), share, false});
+        draw_fading(ray, eye, share);
+    }
+
+    void draw_line(const Places& places, const Stroke& stroke) {
+        for (std::size_t i = 1; i < places.size(); ++i) {
+            const RayCorner& from = places[i - 1];
+            const RayCorner& to = places[i];
+            frame_.light.push_back({glm::vec3(from.at), glm::vec3(to.at), stroke.colour,
+                                    stroke.strength, stroke.clipped, rank_, pupil_,
+                                    static_cast<float>(from.path_out - at_objective_),
+                                    static_cast<float>(to.path_in - at_objective_)});
+        }
+    }
+
+    // In front of the telescope the beam comes out of the dark.
+    void draw_fading_in(const Places& common, float strength, bool clipped) {
+        constexpr std::array shares{0.15F, 0.4F, 0.7F, 1.0F};
+        RayCorner at = common[0];
+        // Light runs through the whole tube to a mirror at its end: it has come out of the dark by then.
+        const double length = glm::distance(common[0].at, common[1].at);
+        const double inside = input_.train().pupil_plane - input_.train().light_enters;
+        const double fading =
+            inside > 0 ? std::min(1.0, 2 * input_.train().objective_radius / length) : 1;
+        const Direction step =
+            fading * (common[1].at - common[0].at) / static_cast<double>(shares.size());
+        for (const float share : shares) {
+            const RayCorner next = onward(at, step, 1);
+            draw_line({at, next},
+                      {role_rgb(ColourRole::undivided_beam), share * strength, clipped});
+            at = next;
+        }
+        if (inside > 0)
+            draw_line({at, common[1]}, {role_rgb(ColourRole::undivided_beam), strength, clipped});
+    }
+
+    void draw_dying(const Places& places, const Stroke& alive) {
+        const Cut cut = cut_from_end(places, dying_stretch_mm);
+        draw_line(cut.before, alive);
+        draw_line(cut.last, {role_rgb(ColourRole::clipped), alive.strength, true});
+    }
+
+    // Behind the field stop the eyepiece takes over: the ray is shown a little farther and fades.
+    void draw_fading(const TracedRay& ray, Eye eye, float strength) {
+        constexpr std::array shares{0.75F, 0.5F, 0.3F, 0.14F, 0.05F};
+        const std::size_t side = eye == Eye::left ? 0 : 1;
+        const double length =
+            std::max(behind_stop_mm, input_.report.image_behind_stop[side] + behind_focus_mm);
+        const Direction step = ray.end.ray.direction * (length / shares.size());
+        RayCorner at = ray.corners.back();
+        for (const float share : shares) {
+            const RayCorner next = onward(at, step, 1);
+            draw_line({at, next}, {hue_of(eye), strength * share, false});
+            at = next;
+        }
+    }
+
+    void mark_end(const EyePath& path, const TracedRay& ray, const Places& places, float strength) {
+        const Rgb colour = role_rgb(ColourRole::clipped);
+        const bool is_leak = ray.end.fate == RayFate::leaked;
+        const RayCorner& end = places.back();
+        frame_.marks.push_back({glm::vec3(end.at), colour, is_leak ? 8.0F : 7.0F,
+                                is_leak ? MarkShape::ring : MarkShape::cross, false, true});
+        if (!is_leak) return;
+        const PlacedSurface& face = path.surfaces[ray.end.surface];
+        if (labelled_.insert({face.part, face.name}).second) {
+            frame_.labels.push_back({glm::vec3(end.at), "leaks at " + face.name, LabelRole::warning,
+                                     static_cast<int>(face.part), 1});
+        }
+        const Pose& pose = face.world_from_surface;
+        const auto outside = refracted(pose.direction_in(ray.end.ray.direction),
+                                       face.index_before[primary_wavelength], 1.0);
+        if (!outside) return;
+        const RayCorner stub = onward(end, leak_stub_mm * pose.direction_out(*outside), 1);
+        draw_line({end, stub}, {colour, strength, true});
+    }
+
+    Frame& frame_;
+    const PictureInput& input_;
+    std::size_t dividing_;
+    glm::vec2 pupil_{0};       ///< of the ray that is drawn
+    float rank_ = 0;           ///< likewise
+    double at_objective_ = 0;  ///< optical path of its wavefront at the objective's middle
+    std::array<BundleTracer, 2> tracers_;                     ///< left, right
+    std::set<std::pair<std::size_t, std::string>> labelled_;  ///< faces that are known to leak
+};
+
+}  // namespace
+
+void add_light(Frame& frame, const PictureInput& input) {
+    const PictureEffort& effort = input.effort;
+    constexpr int stretches = 24;  // of a ray that comes to both eyes, about
+    const int rays = effort.axis_rays + effort.rim_rays + effort.edge_points * effort.edge_rays;
+    frame.light.reserve(frame.light.size() + static_cast<std::size_t>(stretches * rays));
+    LightDrawer drawer(frame, input);
+    drawer.draw({0, 0}, sunflower(effort.axis_rays), 1);
+    constexpr double inside_the_rim = 0.999;  // the objective's edge itself takes nothing
+    auto pupil_rim = rim(effort.rim_rays);
+    for (glm::dvec2& pupil : pupil_rim)
+        pupil *= inside_the_rim;
+    drawer.draw({0, 0}, pupil_rim, 1);
+
+    // One place on the sky lights both field stops: where it falls is read from the left one.
+    const FieldMap map = field_map(input.train(), Eye::left);
+    const double radius = inner_radius(input.train().path(Eye::left).surfaces.back().aperture);
+    const std::vector<glm::dvec2> edge{{1, 0}, {-1, 0}, {0, 1}, {0, -1}};
+    const auto edge_pupil = sunflower(effort.edge_rays);
+    for (int i = 0; i < effort.edge_points; ++i) {
+        const FieldSlope slope = map.slope_at(radius * edge.at(static_cast<std::size_t>(i)));
+        drawer.draw(slope, edge_pupil, edge_strength);
+    }
+    frame.ray_count = effort.axis_rays + effort.rim_rays;
+    frame.arrival = light_arrival(input.train());
+}
+
+}  // namespace beamfork

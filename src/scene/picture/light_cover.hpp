@@ -1,0 +1,38 @@
+// Where in the picture the light, the field stops and the dimensions are, as a coarse grid of cells: names keep
+// off them.
+#pragma once
+
+#include <vector>
+
+#include "scene/picture/camera.hpp"
+
+namespace beamfork {
+
+/// A rectangle of the picture, pixels: upper left and lower right corner.
+struct PixelBox {
+    glm::vec2 low{0};
+    glm::vec2 high{0};
+};
+
+/// Whether a line from one place to another meets the box.
+bool crosses(glm::vec2 from, glm::vec2 to, const PixelBox& box);
+
+struct LightCover {
+    int columns = 0;
+    int rows = 0;
+    std::vector<bool> lit;        ///< row by row, from the upper left
+    std::vector<PixelBox> taken;  ///< by other things: no name may touch one
+
+    /// Share of the cells under a box (pixels) that are lit, 0..1; 0 for an empty cover.
+    [[nodiscard]] float share_under(glm::vec2 low, glm::vec2 high) const;
+};
+
+/// Side of a cell in pixels.
+constexpr float cover_cell_px = 12;
+
+/// Marks the cells along a line of the picture, pixels.
+void cover_line(LightCover& cover, glm::vec2 from, glm::vec2 to);
+
+LightCover light_cover(const Frame& frame, const Camera& camera, Viewport viewport);
+
+}  // namespace beamfork

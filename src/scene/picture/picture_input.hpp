@@ -1,0 +1,46 @@
+// What every topic of the picture draws from, and the topics themselves: each adds its things to a Frame.
+#pragma once
+
+#include "scene/kit/colours.hpp"
+#include "scene/picture/picture.hpp"
+
+namespace beamfork {
+
+struct PictureInput {
+    const Setup& setup;
+    const Report& report;
+    const PictureEffort& effort;
+
+    [[nodiscard]] const Train& train() const { return report.train; }
+};
+
+/// The hue of one eye's arm.
+inline Rgb hue_of(Eye eye) {
+    return role_rgb(eye == Eye::left ? ColourRole::left_arm : ColourRole::right_arm);
+}
+
+/// Meshes and edges of all placed parts; fills `part_bounds` (bodies.cpp).
+void add_bodies(Frame& frame, const PictureInput& input);
+
+/// Traced rays and the marks where rays die; sets `ray_count` (light.cpp).
+void add_light(Frame& frame, const PictureInput& input);
+
+/// Outlines of the openings; those that take light in the clipping colour, named (openings.cpp).
+void add_openings(Frame& frame, const PictureInput& input);
+
+/// The light on each field stop as a picture (field_stops.cpp).
+void add_field_stops(Frame& frame, const PictureInput& input);
+
+/// The real focus of each eye and, when it is off, the gap to where it should be (focus_gap.cpp).
+void add_focus_gap(Frame& frame, const PictureInput& input);
+
+/// The drawtube's travel with its present and its wanted place (drawtube_scale.cpp).
+void add_drawtube_scale(Frame& frame, const PictureInput& input);
+
+/// Names of parts and eyes; needs `part_bounds` (part_labels.cpp).
+void add_part_labels(Frame& frame, const PictureInput& input);
+
+/// When all topics are in: sorts the names, finds the bounds and the revision (picture.cpp).
+void finish_frame(Frame& frame, const PictureInput& input);
+
+}  // namespace beamfork

@@ -1,0 +1,89 @@
+#include "scene/sight_view/sight_view_rows.hpp"
+
+#include <cmath>
+#include <numbers>
+
+#include "base/text.hpp"
+
+#include <fmt/format.h>
+
+namespace beamfork {
+
+namespace {
+
+constexpr double arcmin_per_radian = 60 * 180 / std::numbers::pi;
+
+std::string angle_words(const char* lead, double degrees) {
+    return fmt::format("{} {:.0f}°", lead, std::abs(degrees));
+}
+
+}  // namespace
+
+std::string orientation_words(const EyeSight& sight) {
+    // Where the sky's up comes to lie on the field stop.
+    const glm::dvec2 up = stop_of_sky(sight, {0, 1e-3}) - sight.axis_image;
+    const double turn = to_degrees(Radians{std::atan2(-up.x, up.y)}).value;
+    constexpr double hair = 3;  // degrees that nobody would call a turn
+    const bool is_up = std::abs(turn) < hair;
+    const bool is_down = std::abs(std::abs(turn) - 180) < hair;
+    if (glm::determinant(sight.stop_from_slope) > 0) {
+        if (is_up) return "as in nature";
+        return is_down ? "upside down" : angle_words("turned by", turn);
+    }
+    if (is_up) return "mirrored left to right";
+    return is_down ? "mirrored top to bottom" : angle_words("mirrored, turned by", turn);
+}
+
+double misalignment_arcmin(const EyeSight& left, const EyeSight& right) {
+    const glm::dvec2 apart = left.axis_image / left.eyepiece_focal_length
+                             - right.axis_image / right.eyepiece_focal_length;
+    return glm::length(apart) * arcmin_per_radian;
+}
+
+std::vector<std::string> picture_names(SightLayout layout) {
+    switch (layout) {
+    case SightLayout::left_and_right: return {"Left eye", "Right eye"};
+    case SightLayout::merged: return {"Both eyes together"};
+    case SightLayout::one_and_two: return {"One eye, bare telescope", "Both eyes, this train"};
+    }
+    return {};
+}
+
+SightRequest fitted(SightRequest request, const Sights& sights) {
+    request.closer = fitting_closeness(sights, request.scene);
+    return request;
+}
+
+std::vector<ValueRow> sight_view_rows(const Sights& sights, const SightRequest& request) {
+    const EyeSight& left = sights[0];
+    const EyeSight& right = sights[1];
+    const double shown = frame_of(sights, request).shown;
+    const auto both = [](const std::string& a, const std::string& b) {
+        return a == b ? a : a + " | " + b;
+    };
+    std::vector<ValueRow> rows{
+        {"Width as seen", format_number(to_degrees(Radians{shown}).value, 1), "°",
+         "Angle under which the eye would see the width of one picture; the whole field is as wide "
+         "as the eyepiece's stated apparent field."},
+        {"Width on the sky", format_number(shown / left.magnification() * arcmin_per_radian, 1),
+         "′",
+         "The same width on the sky: the angle at the eye over the magnification, by chief rays "
+         "traced through the train."},
+        {"Image left | right", both(orientation_words(left), orientation_words(right)), "",
+         "How the image stands, from chief rays traced from the right and from above."},
+        {"Faintest star", format_number(left.limiting, 1), "mag",
+         "6.0 for the naked eye (common practice, no source) plus 5 log10 of working aperture over "
+         "eye pupil plus 2.5 log10 of this eye's share of light, as the division, all surfaces and "
+         "the shadow of a secondary mirror with its vanes leave it (see Brightness)."},
+        {"Without the head", format_number(sights[2].limiting, 1), "mag",
+         "The same for one eye with this eyepiece at the telescope alone."},
+        {"Brightness of a surface", format_number(100 * left.surface, 1), "%",
+         "Against the naked eye: the share of light times the square of exit pupil over eye pupil. "
+         "No telescope exceeds 100 %."},
+        {"Left against right", format_number(misalignment_arcmin(left, right), 1), "′",
+         "Angle at the eyes between the two images of one star in the middle, by traced rays: the "
+         "distance of both places on the field stops over the eyepiece's focal length."}};
+    return rows;
+}
+
+}  // namespace beamfork

@@ -1,0 +1,154 @@
+#include "scene/two_eyes/alignment_rows.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/text.hpp"
+
+#include <fmt/format.h>
+
+namespace beamfork {
+
+namespace {
+
+constexpr const char* limit_source =
+    " Limits: ISO 14133-2 (comfortable) and ISO 14133-1 (the end), 2003, as tabled by A. Koehler, "
+    "“Binokulare Justierung”; good is a third of the first (a choice).";
+constexpr const char* practice_source =
+    " Limits: common practice, no source; twice that as the end is a choice.";
+
+std::string verdict_word(Merging merging) {
+    switch (merging) {
+    case Merging::good: return "good";
+    case Merging::comfortable: return "comfortable";
+    case Merging::hard: return "hard";
+    case Merging::impossible: return "too much";
+    }
+    return "";
+}
+
+ColourRole verdict_role(Merging merging) {
+    switch (merging) {
+    case Merging::good: return ColourRole::good;
+    case Merging::comfortable: return ColourRole::dimension;
+    case Merging::hard: return ColourRole::shortfall;
+    case Merging::impossible: return ColourRole::clipped;
+    }
+    return ColourRole::dimension;
+}
+
+struct Measure {
+    std::string label;
+    double value;
+    int decimals;
+    const char* unit;
+    Merging merging;
+    AlignmentLimit limit;
+    std::string help;
+};
+
+AlignmentRow row_of(const Measure& measure) {
+    return {measure.label,
+            format_number(std::abs(measure.value), measure.decimals),
+            measure.unit,
+            fmt::format("{:.0f} / {:.0f}", measure.limit.fair, measure.limit.usual),
+            verdict_word(measure.merging),
+            verdict_role(measure.merging),
+            measure.help};
+}
+
+std::vector<AlignmentRow> value_rows(const Report& report) {
+    const Alignment& alignment = report.alignment;
+    const Misalignment& seen = alignment.seen;
+    const bool inward = seen.inward > 0;
+    std::vector<AlignmentRow> rows{
+        row_of(
+            {inward ? "Eyes must turn inward" : "Eyes must turn outward", seen.inward, 1, "′",
+             alignment.sideways(), inward ? inward_limit : outward_limit,
+             std::string("How far apart sideways the two images look: shift of each traced middle "
+                         "ray on its field stop over the eyepiece's focal length, left less right. "
+                         "Eyes turn inward easily, as for something near, and outward hardly.")
+                 + limit_source}),
+        row_of({seen.left_up < 0 ? "Right image higher" : "Left image higher", seen.left_up, 1, "′",
+                alignment.height(), height_limit,
+                std::string("How far apart in height the two images look; eyes can follow very "
+                            "little of it.")
+                    + limit_source}),
+        row_of({"Turned against each other", seen.rotation, 2, "°", alignment.rotation(),
+                rotation_limit,
+                std::string("Turn of the left image against the right one, from traced rays beside "
+                            "the middle one.")
+                    + practice_source}),
+        row_of({seen.size < 0 ? "Right image larger" : "Left image larger", seen.size, 2, "%",
+                alignment.size(), size_limit,
+                std::string("Ratio of the two images' sizes, from the same rays; arms of unequal "
+                            "length behind a shifter make it.")
+                    + practice_source}),
+    };
+    rows.push_back({"Focus apart", format_number(std::abs(alignment.focus_difference), 2), "D", "–",
+                    "by seats", ColourRole::dimension,
+                    "How much the eyes' focus differs from what each is set to: difference of the "
+                    "images' places over the square of the eyepiece's focal length in metres. Each "
+                    "seat's own focusing takes it up."});
+    rows.push_back({"Light apart", format_number(100 * report.brightness.difference(), 0), "%",
+                    "20", report.brightness.difference() < 0.2 ? "good" : "hard",
+                    report.brightness.difference() < 0.2 ? ColourRole::good : ColourRole::shortfall,
+                    "How much less light the dimmer eye gets. Limit: common practice, no source."});
+    return rows;
+}
+
+ToleranceRow tolerance_row(const Setup& setup, const ErrorAllowance& tolerance) {
+    const bool is_turn = tolerance.unit == FieldUnit::arcminute;
+    const int decimals = is_turn ? 1 : 3;
+    ToleranceRow row;
+    row.label = tolerance.place + ": " + tolerance.error;
+    row.unit = std::string(symbol(tolerance.unit));
+    row.part = tolerance.part;
+    row.stated = tolerance.stated == 0 ? "–" : format_number(tolerance.stated, decimals);
+    if (std::isinf(tolerance.allowed)) {
+        row.allowed = "any";
+        row.help = "It moves neither image.";
+        return row;
+    }
+    row.allowed = format_number(tolerance.allowed, decimals);
+    row.used = std::abs(tolerance.stated) / tolerance.allowed;
+    row.help = fmt::format(
+        "{} of the {}: {} {} of it alone reach the limit for {}, by tracing it {}. Moves the image "
+        "{:.2f}′ sideways and {:.2f}′ in height for each {}.",
+        tolerance.error, setup.parts.at(tolerance.part).name, row.allowed, row.unit,
+        tolerance.limited_by, is_turn ? "turned by 1′" : "shifted by 0.02 mm",
+        std::abs(tolerance.per_unit.inward) * (is_turn ? 1 : 0.1),
+        std::abs(tolerance.per_unit.left_up) * (is_turn ? 1 : 0.1), is_turn ? "1′" : "0.1 mm");
+    return row;
+}
+
+std::string sentence_of(const Alignment& alignment) {
+    switch (alignment.worst()) {
+    case Merging::good: return "The two images merge with ease.";
+    case Merging::comfortable: return "The two images merge, with a little work for the eyes.";
+    case Merging::hard: return "The two images are hard to merge for long.";
+    case Merging::impossible: return "The two images do not merge.";
+    }
+    return "";
+}
+
+}  // namespace
+
+AlignmentRows alignment_rows(const Setup& setup, const Report& report) {
+    const Alignment& alignment = report.alignment;
+    AlignmentRows rows;
+    rows.sentence = sentence_of(alignment);
+    rows.values = value_rows(report);
+    rows.left_x = alignment.seen.inward;
+    rows.left_y = alignment.seen.left_up;
+    rows.turned = alignment.seen.rotation;
+    rows.comfortable = {-outward_limit.fair, inward_limit.fair, height_limit.fair};
+    rows.end = {-outward_limit.usual, inward_limit.usual, height_limit.usual};
+    rows.reach = std::max(
+        {1.35 * inward_limit.usual, 1.1 * std::abs(rows.left_x), 1.1 * std::abs(rows.left_y)});
+    for (const ErrorAllowance& tolerance : alignment.tolerances)
+        rows.tolerances.push_back(tolerance_row(setup, tolerance));
+    return rows;
+}
+
+}  // namespace beamfork

@@ -1,0 +1,132 @@
+// Ideas for what does not join, has no room or weighs too much.
+#include <algorithm>
+#include <cmath>
+
+#include "study/cures/cure_ideas.hpp"
+#include "study/fit/clearance.hpp"
+#include "train/changed_setup.hpp"
+
+#include <fmt/format.h>
+
+namespace beamfork {
+
+namespace {
+
+constexpr double adapter_mm =
+    5;  // of light path: threaded adapters take 3-10; common practice, no source
+
+void add_adapters(CureIdeas& ideas) {
+    for (const Joint& joint : ideas.report.fit.joints) {
+        if (joint.fits()) continue;
+        Spacer adapter;
+        adapter.length = Millimetres{adapter_mm};
+        adapter.mount.front = mate_of(joint.rear);
+        adapter.mount.rear = mate_of(joint.front);
+        ideas.add({fmt::format("Put {} of about {:.0f} mm before “{}”",
+                               adapter_between(joint.rear, joint.front), adapter_mm,
+                               ideas.name(joint.behind)),
+                   "It takes its own length of light path.", Reversibility::exchange,
+                   with_part(ideas.setup, joint.behind, {"Adapter", adapter, {}, {}})});
+    }
+}
+
+void add_clearance_spacers(CureIdeas& ideas) {
+    for (const EyePath& path : ideas.report.train.paths) {
+        for (const Clearance& one : clearances(path)) {
+            const std::size_t at = std::max(one.part, one.other);
+            if (one.room >= 0 || role_of(ideas.setup.parts[at]) > Role::splitter) continue;
+            Spacer spacer;
+            spacer.length = Millimetres{std::ceil(1 - one.room)};
+            ideas.add({fmt::format("Put a spacer of {:.0f} mm before “{}”", spacer.length.value,
+                                   ideas.name(at)),
+                       "It takes its own length of light path.", Reversibility::exchange,
+                       with_part(ideas.setup, at, {"Spacer", spacer, {}, {}})});
+        }
+    }
+}
+
+void add_slimmer_eyepieces(CureIdeas& ideas) {
+    const std::size_t index = ideas.setup.chosen.eyepiece;
+    const double widest = std::floor(ideas.report.fit.spacing.widest_housing);
+    EyepiecePair pair = part_as<EyepiecePair>(ideas.setup, index);
+    if (pair.outer_diameter.value <= widest || widest < pair.barrel_clear.value) return;
+    pair.outer_diameter = Millimetres{widest};
+    ideas.add_changed(index, pair,
+                      fmt::format("Eyepieces like these in housings of {:.0f} mm", widest),
+                      "Slim housings mostly mean less field or eye relief.");
+}
+
+void add_longer_relief(CureIdeas& ideas) {
+    const std::size_t index = ideas.setup.chosen.eyepiece;
+    const SeenField& seen = ideas.report.fit.seen;
+    EyepiecePair pair = part_as<EyepiecePair>(ideas.setup, index);
+    if (pair.eye_relief.value >= seen.eye_needs) return;
+    pair.eye_relief = Millimetres{std::ceil(seen.eye_needs)};
+    ideas.add_changed(
+        index, pair,
+        fmt::format("Eyepieces like these with {:.0f} mm of eye relief", pair.eye_relief.value),
+        "They are larger and heavier.");
+}
+
+void add_stronger_focuser(CureIdeas& ideas) {
+    const Load& load = ideas.report.fit.load;
+    if (!load.rated) return;
+    const std::size_t index = ideas.index_of(Role::focuser);
+    Focuser focuser = part_as<Focuser>(ideas.setup, index);
+    constexpr double spare = 0.8;  // of the rating may hang on it
+    const double rated = 100 * std::ceil(load.mass / spare / 100);
+    if (rated <= *load.rated) return;
+    focuser.rated_load = Grams{rated};
+    ideas.add_changed(index, focuser,
+                      fmt::format("Fit a focuser rated for {:.0f} g or more", rated),
+                      "The telescope is taken apart for it; hold the tube and balance it anew.",
+                      Reversibility::workshop);
+}
+
+// A drawtube that ends where the light of a Newtonian begins.
+void add_shorter_drawtube(CureIdeas& ideas) {
+    const auto* newtonian = find_part<Newtonian>(ideas.setup);
+    if (newtonian == nullptr) return;
+    const std::size_t index = ideas.index_of(Role::focuser);
+    Focuser focuser = part_as<Focuser>(ideas.setup, index);
+    const double longest = newtonian->axis_to_drawtube.value + ideas.report.budget.drawtube
+                           - newtonian->aperture.value / 2;
+    if (longest < 20 || longest >= focuser.drawtube_length.value) return;
+    focuser.drawtube_length = Millimetres{std::floor(longest)};
+    ideas.add_changed(
+        index, focuser,
+        fmt::format("A drawtube of {:.0f} mm, cut at its front end", focuser.drawtube_length.value),
+        "It is held by less of its length.", Reversibility::permanent);
+}
+
+void add_room_at_zenith(CureIdeas& ideas) {
+    const ZenithRoom& room = ideas.report.fit.zenith;
+    if (!room.hits()) return;
+    constexpr double spare_mm = 10;
+    const double missing = std::ceil(room.wanted - *room.there + spare_mm);
+    CureIdea idea{
+        fmt::format("Raise the telescope on its mount by {:.0f} mm", missing),
+        "A pier extension or longer plate shakes more; hold the tube while you change it.",
+        Reversibility::exchange, ideas.setup};
+    std::visit(
+        [&]<class Kind>(Kind& kind) {
+            if constexpr (requires { kind.balance; })
+                kind.balance.free_behind = Millimetres{*room.there + missing};
+        },
+        idea.setup.parts[ideas.index_of(Role::telescope)].body);
+    ideas.add(std::move(idea));
+}
+
+}  // namespace
+
+void add_fit_ideas(CureIdeas& ideas) {
+    add_adapters(ideas);
+    add_clearance_spacers(ideas);
+    add_slimmer_eyepieces(ideas);
+    add_longer_relief(ideas);
+    add_stronger_focuser(ideas);
+    add_shorter_drawtube(ideas);
+    add_room_at_zenith(ideas);
+}
+
+}  // namespace beamfork

@@ -1,0 +1,73 @@
+#include <cmath>
+
+#include "study/findings/finding_scope.hpp"
+
+#include <fmt/format.h>
+
+namespace beamfork {
+
+namespace {
+
+struct Complaint {
+    Merging merging = Merging::good;
+    std::string words;
+};
+
+// What troubles the eyes most, in words.
+Complaint worst_complaint(const Alignment& alignment) {
+    const Misalignment& seen = alignment.seen;
+    const std::array complaints{
+        Complaint{alignment.height(),
+                  fmt::format("The {} image stands {:.1f}′ higher than the other",
+                              seen.left_up > 0 ? "left" : "right", std::abs(seen.left_up))},
+        Complaint{alignment.sideways(),
+                  fmt::format("The eyes must turn {} by {:.1f}′ to merge the images",
+                              seen.inward > 0 ? "inward" : "outward", std::abs(seen.inward))},
+        Complaint{alignment.rotation(),
+                  fmt::format("One image is turned by {:.2f}° against the other",
+                              std::abs(seen.rotation))},
+        Complaint{alignment.size(),
+                  fmt::format("The {} image is {:.1f} % larger than the other",
+                              seen.size > 0 ? "left" : "right", std::abs(seen.size))},
+    };
+    const Complaint* worst = complaints.data();
+    for (const Complaint& complaint : complaints) {
+        if (complaint.merging > worst->merging) worst = &complaint;
+    }
+    return *worst;
+}
+
+std::string cure(const ErrorAllowance* cause) {
+    const std::string test =
+        "Swap the two eyepieces and turn each in its seat: what moves with them is their barrels' "
+        "play, what stays is the head.";
+    if (cause == nullptr) return test;
+    return fmt::format("Most of it comes from the {}, {}: {} of it reach the limit for comfort. {}",
+                       cause->place, cause->error,
+                       cause->unit == FieldUnit::arcminute
+                           ? fmt::format("{:.1f}′", cause->allowed)
+                           : fmt::format("{:.3f} mm", cause->allowed),
+                       test);
+}
+
+}  // namespace
+
+void alignment_findings(const FindingScope& scope) {
+    const Alignment& alignment = scope.report.alignment;
+    const Merging worst = alignment.worst();
+    const ErrorAllowance* cause = alignment.main_cause();
+    const std::size_t part = cause ? cause->part : scope.index_of(Role::splitter);
+    const std::string words = worst_complaint(alignment).words;
+    if (worst == Merging::impossible) {
+        scope.add(Severity::fails, "images_do_not_merge",
+                  words + ": past what eyes bear (limits of ISO 14133-1).", cure(cause), part);
+    } else if (worst == Merging::hard) {
+        scope.add(Severity::poor, "images_hard_to_merge",
+                  words + ": tiring for long looks (limits of ISO 14133-2).", cure(cause), part);
+    } else if (worst == Merging::comfortable) {
+        scope.add(Severity::note, "images_slightly_apart",
+                  words + ": within the limits, but more than a third of them.", cure(cause), part);
+    }
+}
+
+}  // namespace beamfork

@@ -1,0 +1,140 @@
+#include <algorithm>
+#include <cmath>
+
+#include "study/findings/finding_scope.hpp"
+
+#include <fmt/format.h>
+
+namespace beamfork {
+
+namespace {
+
+std::string inward_advice(const Report& report) {
+    const double wanted = report.budget.shortfall + thin_margin_mm;
+    const auto& ways = report.ways_to_focus;
+    if (ways.empty() || !ways.front().reaches) {
+        return fmt::format("Save {:.1f} mm of light path: a shorter diagonal or adapter, or a "
+                           "focus shifter that gives back at least that much.",
+                           wanted);
+    }
+    return fmt::format("{} (gives back {:.0f} mm; {:.0f} mm are wanted). More under “Ways to "
+                       "focus”.",
+                       ways.front().what, ways.front().gained, wanted);
+}
+
+// A moving-mirror telescope focuses by its main mirror; margins are mm of light path.
+void primary_findings(const FindingScope& scope) {
+    const FocusBudget& budget = scope.report.budget;
+    const PrimaryFocus& primary = *budget.primary;
+    const std::size_t telescope = scope.index_of(Role::telescope);
+    if (!budget.reaches && budget.shortfall_is_inward) {
+        scope.add(Severity::fails, "focus_short",
+                  fmt::format("Does not reach focus: with the main mirror fully up, {:.1f} mm of "
+                              "light path are missing.",
+                              budget.shortfall),
+                  inward_advice(scope.report), telescope);
+    } else if (!budget.reaches) {
+        scope.add(Severity::fails, "focus_far",
+                  fmt::format("Does not reach focus: with the main mirror fully down, the image "
+                              "still falls {:.1f} mm too far out.",
+                              budget.shortfall),
+                  fmt::format("Add a spacer of {:.0f} mm or more behind the telescope.",
+                              std::ceil(budget.shortfall + thin_margin_mm)),
+                  telescope);
+    } else if (const double margin = std::min(budget.margin_in, budget.margin_out);
+               margin < thin_margin_mm) {
+        scope.add(Severity::poor, "focus_margin_thin",
+                  fmt::format("Reaches focus, but the main mirror has only {:.1f} mm of back "
+                              "focus left {}.",
+                              margin, budget.margin_in < budget.margin_out ? "outward" : "inward"),
+                  "Another eyepiece or a short-sighted observer may need more; 5 to 10 mm both "
+                  "ways is usual.",
+                  telescope);
+    } else {
+        scope.add(Severity::good, "focus_reached",
+                  fmt::format("Reaches focus with the main mirror {:.1f} mm {}; it could take "
+                              "{:.0f} mm more light path, or {:.0f} mm less.",
+                              std::abs(primary.moved), primary.moved < 0 ? "down" : "up",
+                              budget.margin_in, budget.margin_out),
+                  "", telescope);
+    }
+}
+
+void drawtube_findings(const FindingScope& scope) {
+    const FocusBudget& budget = scope.report.budget;
+    const std::size_t focuser = scope.index_of(Role::focuser);
+    if (budget.primary) return primary_findings(scope);
+    if (!budget.reaches && budget.shortfall_is_inward) {
+        scope.add(Severity::fails, "focus_short",
+                  fmt::format("Does not reach focus: the drawtube would have to go {:.1f} mm "
+                              "farther in than it can.",
+                              budget.shortfall),
+                  inward_advice(scope.report), focuser);
+    } else if (!budget.reaches) {
+        scope.add(Severity::fails, "focus_far",
+                  fmt::format("Does not reach focus: the drawtube would have to come {:.1f} mm "
+                              "farther out than it can.",
+                              budget.shortfall),
+                  fmt::format("Add a spacer of {:.0f} mm or more behind the drawtube.",
+                              std::ceil(budget.shortfall + thin_margin_mm)),
+                  focuser);
+    } else if (const double margin = std::min(budget.margin_in, budget.margin_out);
+               margin < thin_margin_mm) {
+        const char* way = budget.margin_in < budget.margin_out ? "inward" : "outward";
+        scope.add(Severity::poor, "focus_margin_thin",
+                  fmt::format("Reaches focus with only {:.1f} mm of travel left {}.", margin, way),
+                  "Another eyepiece or a short-sighted observer may need more; 5 to 10 mm both "
+                  "ways is usual.",
+                  focuser);
+    } else {
+        scope.add(Severity::good, "focus_reached",
+                  fmt::format("Reaches focus with the drawtube {:.1f} mm out; {:.1f} mm left "
+                              "inward, {:.1f} mm outward.",
+                              budget.wanted_drawtube, budget.margin_in, budget.margin_out),
+                  "", focuser);
+    }
+    if (budget.is_held && budget.reaches
+        && std::abs(budget.drawtube - budget.wanted_drawtube) > 0.05) {
+        scope.add(Severity::note, "drawtube_held",
+                  fmt::format("The drawtube is held at {:.1f} mm; focus is at {:.1f} mm.",
+                              budget.drawtube, budget.wanted_drawtube),
+                  "Clear “Held at” of the focuser to let it focus.", focuser);
+    }
+}
+
+void arm_findings(const FindingScope& scope) {
+    const Report& report = scope.report;
+    const std::size_t head_index = scope.index_of(Role::splitter);
+    const auto& head = part_as<SplitterHead>(scope.setup, head_index);
+    const double N = report.magnification.focal_ratio;
+    // Quarter-wave depth of focus, +-2 lambda N^2 (derived from lambda / (2 NA^2)).
+    const double depth = 2 * spectral_line::e.value / 1000 * N * N;
+    if (std::abs(report.budget.arm_difference) > depth) {
+        scope.add(Severity::poor, "arms_unequal",
+                  fmt::format("The two arms differ by {:.2f} mm in light path: the eyes cannot "
+                              "both be sharp at one "
+                              "drawtube position.",
+                              std::abs(report.budget.arm_difference)),
+                  "Leave the compensating glass unstated, or refocus one seat by that much.",
+                  head_index);
+    }
+    for (const EyePath& path : report.train.paths) {
+        if (std::abs(path.seat_shift_wanted) <= head.seat_travel.value) continue;
+        scope.add(Severity::poor, "seat_travel_short",
+                  fmt::format("The {} seat would have to move {:.2f} mm for the difference between "
+                              "the eyes; it has "
+                              "{:.2f} mm.",
+                              path.eye == Eye::left ? "left" : "right",
+                              std::abs(path.seat_shift_wanted), head.seat_travel.value),
+                  "Keep spectacles on, or refocus from eye to eye.", head_index);
+    }
+}
+
+}  // namespace
+
+void focus_findings(const FindingScope& scope) {
+    drawtube_findings(scope);
+    arm_findings(scope);
+}
+
+}  // namespace beamfork

@@ -1,0 +1,119 @@
+#include <algorithm>
+#include <cmath>
+
+#include "study/findings/finding_scope.hpp"
+
+#include <fmt/format.h>
+
+namespace beamfork {
+
+namespace {
+
+// Limits by which the light is judged.
+constexpr double dark_edge = 0.5;  // common practice, no source: 50-60 % is hard to notice
+constexpr double dim_edge = 0.8;
+constexpr double aperture_loss = 0.98;     // of the diameter
+constexpr double leak_that_shows = 0.005;  // of the light on axis or at the edge
+
+// Diameter of the field inside which every ring gets more than a dark edge's light, mm.
+double bright_field(const EyeClipping& eye) {
+    double fraction = 0;
+    for (const LitRing& ring : eye.rings) {
+        if (ring.relative < dark_edge) break;
+        fraction = ring.field_fraction;
+    }
+    return fraction * eye.field_stop;
+}
+
+// What one ring loses most light to, and the part that is to blame.
+struct Culprit {
+    std::string name = "nothing";
+    std::optional<std::size_t> part;
+};
+Culprit culprit(const FindingScope& scope, Eye eye, const LitRing& ring) {
+    if (ring.ends.empty()) return {};
+    const EyePath& path = scope.report.train.path(eye);
+    const EndShare& worst = ring.ends.front();
+    return {end_name(scope.setup, path, worst), path.surfaces[worst.surface].part};
+}
+
+// The eye whose ring is darker; the left one unless the difference is more than sampling makes.
+const EyeClipping& darker_eye(const FindingScope& scope,
+                              const LitRing& (*ring_of)(const EyeClipping&)) {
+    constexpr double sampling = 0.005;
+    const auto& clipping = scope.report.clipping;
+    const bool is_right = ring_of(clipping[1]).relative < ring_of(clipping[0]).relative - sampling;
+    return clipping[is_right ? 1 : 0];
+}
+const LitRing& middle_of(const EyeClipping& eye) { return eye.rings.front(); }
+const LitRing& edge_of(const EyeClipping& eye) { return eye.rings.back(); }
+
+double leaked(const LitRing& ring) {
+    double sum = 0;
+    for (const EndShare& end : ring.ends)
+        sum += end.is_leak ? end.share : 0;
+    return sum;
+}
+
+void aperture_findings(const FindingScope& scope) {
+    const EyeClipping& eye = darker_eye(scope, middle_of);
+    const double aperture = 2 * scope.report.train.objective_radius;
+    const double working = eye.working_aperture;
+    if (working >= aperture_loss * aperture) return;
+    const Culprit worst = culprit(scope, eye.eye, middle_of(eye));
+    scope.add(
+        Severity::poor, "aperture_reduced",
+        fmt::format("On axis only {:.0f} mm of the {:.0f} mm aperture works; most is lost at {}.",
+                    working, aperture, worst.name),
+        "A wider opening there, or a shifter in front of it, gives the aperture back.", worst.part);
+}
+
+void edge_findings(const FindingScope& scope) {
+    const auto& clipping = scope.report.clipping;
+    const EyeClipping& eye = darker_eye(scope, edge_of);
+    const double edge = eye.edge_relative;
+    const double lit =
+        std::min(clipping[0].fully_illuminated_diameter, clipping[1].fully_illuminated_diameter);
+    if (edge < dim_edge) {
+        const Culprit worst = culprit(scope, eye.eye, edge_of(eye));
+        const bool is_dark = edge < dark_edge;
+        scope.add(
+            is_dark ? Severity::poor : Severity::note, "edge_dimmed",
+            fmt::format("The edge of the field gets {:.0f} % of the light; most is lost at {}.",
+                        100 * edge, worst.name),
+            is_dark ? fmt::format(
+                "A field stop of up to {:.0f} mm would keep more than half of the light "
+                "to its edge.",
+                std::floor(bright_field(eye)))
+                    : "Dimming to about half is hard to notice at the eyepiece.",
+            worst.part);
+    } else if (lit >= 0.999 * eye.field_stop) {
+        scope.add(
+            Severity::good, "fully_lit",
+            fmt::format("The whole field of {:.1f} mm is fully lit in both eyes.", eye.field_stop));
+    }
+}
+
+void leak_findings(const FindingScope& scope) {
+    const auto& [left, right] = scope.report.clipping;
+    const double middle = std::max(leaked(middle_of(left)), leaked(middle_of(right)));
+    const double edge = std::max(leaked(edge_of(left)), leaked(edge_of(right)));
+    const bool on_axis = middle >= leak_that_shows;
+    if (!on_axis && edge < leak_that_shows) return;
+    scope.add(Severity::poor, "light_leaks",
+              fmt::format(
+                  "{:.1f} % of the light {} leaks out of bare glass faces that should reflect it.",
+                  100 * (on_axis ? middle : edge), on_axis ? "on axis" : "at the field's edge"),
+              "Glass of a higher index, mirrored faces, or a slower beam (a shifter in front) "
+              "keeps it in.");
+}
+
+}  // namespace
+
+void light_findings(const FindingScope& scope) {
+    aperture_findings(scope);
+    edge_findings(scope);
+    leak_findings(scope);
+}
+
+}  // namespace beamfork

@@ -1,0 +1,26 @@
+#include "study/findings/finding_scope.hpp"
+#include "study/two_eyes/orientation.hpp"
+
+#include <fmt/format.h>
+
+namespace beamfork {
+
+void orientation_findings(const FindingScope& scope) {
+    const auto& [left, right] = scope.report.orientation;
+    const auto& target = part_as<Target>(scope.setup, scope.report.train.choice.target);
+    if (left.is_mirrored != right.is_mirrored) {
+        scope.add(Severity::fails, "parity_differs",
+                  fmt::format("The left image is {}, the right one is {}: no two eyes can merge "
+                              "them.",
+                              to_words(left), to_words(right)),
+                  "Both arms need the same kind of number of reflections, odd or even.",
+                  scope.index_of(Role::splitter));
+    } else if (target.distance && !is_erect(left)) {
+        scope.add(Severity::note, "image_not_erect",
+                  fmt::format("By day everything is seen {} in both eyes.", to_words(left)),
+                  "An erecting diagonal shows it upright and the right way round.",
+                  scope.report.train.choice.target);
+    }
+}
+
+}  // namespace beamfork

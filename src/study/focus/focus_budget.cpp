@@ -1,0 +1,246 @@
+#include "study/focus/focus_budget.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "train/telescope.hpp"
+
+#include <fmt/format.h>
+
+namespace beamfork {
+
+double FocusBudget::factor() const {
+    double product = 1;
+    for (const ShifterAtWork& shifter : shifters)
+        product *= shifter.factor;
+    return product;
+}
+
+Millimetres FocusBudget::primary_moved() const { return {primary ? primary->moved : 0}; }
+
+double
+needed_back_focus(const EyePath& path, double wanted_image, std::vector<ShifterAtWork>* shifters) {
+    double distance =
+        wanted_image;  // from the present place on the axis to the image, along the light
+    for (auto step = path.steps.rbegin(); step != path.steps.rend(); ++step) {
+        if (step->lens_focal_length != 0) {
+            const Millimetres focal{step->lens_focal_length};
+            const double factor = shifter_factor(focal, {distance});
+            if (shifters)
+                shifters->push_back({step->part, distance, factor, distance - distance / factor});
+            distance /= factor;
+        }
+        distance += step->reduced();
+    }
+    if (shifters) std::reverse(shifters->begin(), shifters->end());
+    return distance;
+}
+
+double image_behind_stop(const Train& train, Eye eye) {
+    double distance = train.back_focus - train.drawtube.value;
+    for (const AxialStep& step : train.path(eye).steps) {
+        distance -= step.reduced();
+        if (step.lens_focal_length != 0) distance = 1 / (1 / distance + 1 / step.lens_focal_length);
+    }
+    return distance;
+}
+
+Point point_near_stop(const EyePath& path, double reduced_behind_stop) {
+    const Pose& stop = path.world_from_field_stop;
+    if (reduced_behind_stop >= 0) return stop.point_out({0, 0, reduced_behind_stop});
+    double remaining = -reduced_behind_stop;
+    for (auto step = path.steps.rbegin(); step != path.steps.rend(); ++step) {
+        if (step->lens_focal_length != 0) return step->to;
+        const double reduced = step->reduced();
+        if (reduced > 0 && remaining <= reduced)
+            return glm::mix(step->to, step->from, remaining / reduced);
+        remaining -= reduced;
+    }
+    const Point rear = path.steps.front().from;
+    return rear - remaining * glm::normalize(path.steps.front().to - rear);
+}
+
+namespace {
+
+class Waterfall {
+public:
+    void add(BudgetEntry entry, std::string label, std::optional<std::size_t> part, double change) {
+        left_ += change;
+        rows_.push_back({entry, std::move(label), part, change, left_});
+    }
+    [[nodiscard]] double left() const { return left_; }
+    [[nodiscard]] std::vector<BudgetRow> take() { return std::move(rows_); }
+
+private:
+    std::vector<BudgetRow> rows_;
+    double left_ = 0;
+};
+
+void add_available(Waterfall& waterfall,
+                   const Setup& setup,
+                   const Train& train,
+                   const FocusBudget& budget) {
+    const std::size_t telescope = parts_with_role(setup, Role::telescope).front();
+    const double at_infinity = telescope_of(setup).back_focus.value;
+    waterfall.add(BudgetEntry::available, setup.parts[telescope].name + ": back focus", telescope,
+                  at_infinity);
+    if (budget.primary) {
+        const double gained = budget.primary->back_focus - at_infinity;
+        if (gained == 0) return;
+        const double moved = budget.primary->moved;
+        waterfall.add(gained > 0 ? BudgetEntry::gives_back : BudgetEntry::spends,
+                      fmt::format("{}: main mirror {:.1f} mm {}", setup.parts[telescope].name,
+                                  std::abs(moved), moved > 0 ? "up" : "down"),
+                      telescope, gained);
+        return;
+    }
+    if (train.back_focus != at_infinity) {
+        waterfall.add(BudgetEntry::gives_back,
+                      setup.parts[train.choice.target].name + ": near target focuses farther out",
+                      train.choice.target, train.back_focus - at_infinity);
+    }
+}
+
+std::vector<BudgetRow>
+budget_rows(const Setup& setup, const Train& train, const FocusBudget& budget) {
+    Waterfall waterfall;
+    add_available(waterfall, setup, train, budget);
+    for (const LightPath& path : train.light_paths) {
+        const std::string& name = setup.parts[path.part].name;
+        const bool is_eyepiece = path.part == train.choice.eyepiece;
+        // The seat's shift for the left eye is the observer's, not the eyepiece's.
+        const double taken =
+            path.counted_as_stated() - (is_eyepiece ? train.path(Eye::left).seat_shift : 0);
+        if (is_eyepiece) {
+            const char* where = taken < 0 ? ": field stop in front of the shoulder"
+                                          : ": field stop behind the shoulder";
+            if (taken != 0) {
+                waterfall.add(taken < 0 ? BudgetEntry::gives_back : BudgetEntry::spends,
+                              name + where, path.part, -taken);
+            }
+        } else if (taken != 0) {
+            waterfall.add(taken > 0 ? BudgetEntry::spends : BudgetEntry::gives_back, name,
+                          path.part, -taken);
+        }
+        if (const double slid = path.beyond_stated; slid != 0) {
+            // What differs from the row above comes first: a narrow panel shows what stands before the colon.
+            waterfall.add(slid > 0 ? BudgetEntry::spends : BudgetEntry::gives_back,
+                          fmt::format("Arms {}: {} against its middle",
+                                      slid > 0 ? "wider apart" : "closer together", name),
+                          path.part, -slid);
+        }
+        for (const ShifterAtWork& shifter : budget.shifters) {
+            if (shifter.part != path.part || shifter.gain == 0) continue;
+            waterfall.add(shifter.gain > 0 ? BudgetEntry::gives_back : BudgetEntry::spends,
+                          fmt::format("{}: {} at {:.2f}×", name,
+                                      shifter.gain > 0 ? "gives back" : "takes", shifter.factor),
+                          path.part, shifter.gain);
+        }
+    }
+    if (train.focus_offset != 0) {
+        waterfall.add(BudgetEntry::observer,
+                      setup.parts[train.choice.observer].name + ": eyes' correction",
+                      train.choice.observer, -train.focus_offset);
+    }
+    const double left = waterfall.left();
+    waterfall.add(BudgetEntry::left_over, left < 0 ? "Short by" : "Drawtube out by", std::nullopt,
+                  0);
+    return waterfall.take();
+}
+
+constexpr double rounding = 1e-9;  // an exact fit still reaches
+
+void judge_reach(FocusBudget& budget) {
+    budget.reaches = budget.margin_in >= -rounding && budget.margin_out >= -rounding;
+    budget.shortfall_is_inward = budget.margin_in < 0;
+    if (!budget.reaches) budget.shortfall = -std::min(budget.margin_in, budget.margin_out);
+}
+
+void focus_by_drawtube(FocusBudget& budget,
+                       const Focuser& focuser,
+                       double back_focus,
+                       double needed) {
+    budget.wanted_drawtube = back_focus - needed;
+    budget.margin_in = budget.wanted_drawtube;
+    budget.margin_out = budget.travel - budget.wanted_drawtube;
+    judge_reach(budget);
+    budget.drawtube = budget.is_held ? focuser.held_at->value
+                                     : std::clamp(budget.wanted_drawtube, 0.0, budget.travel);
+}
+
+void focus_by_primary(FocusBudget& budget,
+                      const CassegrainMovingMirror& mirrors,
+                      std::optional<Millimetres> distance,
+                      double needed) {
+    const double wanted_back_focus = needed + budget.drawtube;
+    PrimaryFocus primary;
+    primary.travel_up = mirrors.travel_up.value;
+    primary.travel_down = mirrors.travel_down.value;
+    primary.wanted = mirrors.moved_for({wanted_back_focus}, distance).value;
+    primary.moved = std::clamp(primary.wanted, -primary.travel_down, primary.travel_up);
+    const MirrorFocus now = mirrors.focus_at({primary.moved}, distance);
+    primary.back_focus = now.back_focus.value;
+    primary.focal_length = now.focal_length.value;
+    primary.stated_back_focus = mirrors.back_focus.value;
+    primary.stated_focal_length = mirrors.focal_length.value;
+    primary.focal_length_per_mm = mirrors.focal_length_per_back_focus();
+    // What the primary's ends leave: up gives more light path to spend, down less.
+    budget.margin_in =
+        mirrors.focus_at(mirrors.travel_up, distance).back_focus.value - wanted_back_focus;
+    budget.margin_out =
+        wanted_back_focus - mirrors.focus_at(-mirrors.travel_down, distance).back_focus.value;
+    judge_reach(budget);
+    budget.wanted_drawtube = primary.back_focus - needed;
+    budget.primary = primary;
+}
+
+std::optional<Millimetres> distance_of(const Train& train) {
+    if (std::isinf(train.object_distance)) return std::nullopt;
+    return Millimetres{train.object_distance};
+}
+
+}  // namespace
+
+FocusBudget solved_focus(const Setup& setup, const Train& axes) {
+    const auto* focuser = find_part<Focuser>(setup);
+    BEAMFORK_EXPECTS(focuser != nullptr);
+    const EyePath& left = axes.path(Eye::left);
+
+    FocusBudget budget;
+    // The drawtube serves the mean of both eyes; the seats take the rest, as far as they travel.
+    const double needed =
+        needed_back_focus(left, axes.focus_offset - left.seat_shift, &budget.shifters);
+    budget.travel = focuser->travel.value;
+    budget.is_held = focuser->held_at.has_value();
+    if (const auto* mirrors = find_part<CassegrainMovingMirror>(setup)) {
+        budget.drawtube = focuser->held_at.value_or(Millimetres{0}).value;
+        focus_by_primary(budget, *mirrors, distance_of(axes), needed);
+    } else {
+        focus_by_drawtube(budget, *focuser, axes.back_focus, needed);
+    }
+    for (const LightPath& path : axes.light_paths) {
+        if (path.part != axes.choice.eyepiece)
+            budget.arm_difference += path.derived_left - path.derived_right;
+    }
+    return budget;
+}
+
+Result<FocusBudget> solved_focus(const Setup& setup, const Choice& choice) {
+    const auto axes = build_axes(setup, choice, Millimetres{0});
+    if (!axes) return tl::make_unexpected(axes.error());
+    return solved_focus(setup, *axes);
+}
+
+Result<FocusBudget> focus_budget(const Setup& setup, const Choice& choice) {
+    const auto axes = build_axes(setup, choice, Millimetres{0});
+    if (!axes) return tl::make_unexpected(axes.error());
+    FocusBudget budget = solved_focus(setup, *axes);
+    budget.rows = budget_rows(setup, *axes, budget);
+    return budget;
+}
+
+Result<Train> focused_train(const Setup& setup, const Choice& choice, const FocusBudget& budget) {
+    return build_train(setup, choice, Millimetres{budget.drawtube}, budget.primary_moved());
+}
+
+}  // namespace beamfork

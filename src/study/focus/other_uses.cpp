@@ -1,0 +1,70 @@
+#include "study/focus/other_uses.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace beamfork {
+
+std::string to_word(Use use) {
+    switch (use) {
+    case Use::one_eye: return "one_eye";
+    case Use::straight_through: return "straight_through";
+    case Use::without_shifter: return "without_shifter";
+    }
+    return "";
+}
+
+namespace {
+
+bool is_shifter(const Part& part) { return std::holds_alternative<Shifter>(part.body); }
+
+// The left eye's axial steps without those of the removed parts: a train without a head, too.
+double wanted_drawtube(const Train& train, const OtherUse& use) {
+    EyePath path = train.path(Eye::left);
+    std::erase_if(path.steps, [&](const AxialStep& step) {
+        return std::find(use.removed.begin(), use.removed.end(), step.part) != use.removed.end();
+    });
+    // One eye focuses for itself; two eyes share the seats' travel as before.
+    const bool is_one_eye = use.use == Use::one_eye;
+    if (is_one_eye) {
+        // Without a seat of its own the eyepiece rests on its shoulder.
+        return train.back_focus - needed_back_focus(path, path.wanted_image - path.seat_shift);
+    }
+    return train.back_focus - needed_back_focus(path, train.focus_offset - path.seat_shift);
+}
+
+}  // namespace
+
+Result<std::vector<OtherUse>>
+other_uses(const Setup& setup, const Choice& choice, const FocusBudget& budget) {
+    const auto train = build_axes(setup, choice, Millimetres{0});
+    if (!train) return tl::make_unexpected(train.error());
+    const auto removed_if = [&](auto is_removed) {
+        std::vector<std::size_t> removed;
+        for (const std::size_t index : parts_in_light(setup, choice)) {
+            if (is_removed(setup.parts[index])) removed.push_back(index);
+        }
+        return removed;
+    };
+    std::vector<OtherUse> uses;
+    uses.push_back({.use = Use::one_eye, .removed = removed_if([](const Part& part) {
+                                             return role_of(part) == Role::splitter;
+                                         })});
+    uses.push_back({.use = Use::straight_through, .removed = removed_if(is_diagonal)});
+    uses.push_back({.use = Use::without_shifter, .removed = removed_if(is_shifter)});
+    std::erase_if(uses, [](const OtherUse& use) { return use.removed.empty(); });
+    constexpr double rounding = 1e-9;  // an exact fit still reaches
+    const double all_parts = wanted_drawtube(*train, OtherUse{});
+    for (OtherUse& use : uses) {
+        use.drawtube = wanted_drawtube(*train, use);
+        use.change = use.drawtube - all_parts;
+        use.margin_in = budget.margin_in + use.change;
+        use.margin_out = budget.margin_out - use.change;
+        use.reaches = std::min(use.margin_in, use.margin_out) >= -rounding;
+        use.shortfall_is_inward = use.margin_in < 0;
+        if (!use.reaches) use.shortfall = -std::min(use.margin_in, use.margin_out);
+    }
+    return uses;
+}
+
+}  // namespace beamfork

@@ -1,0 +1,312 @@
+#include "study/focus/uncertainty.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numbers>
+#include <random>
+
+#include "base/two_at_a_time.hpp"
+
+namespace beamfork {
+
+double normal_below_zero(double mean, double standard) {
+    if (standard <= 0) return mean < 0 ? 1 : 0;
+    return std::erfc(mean / standard / std::numbers::sqrt2) / 2;
+}
+
+namespace {
+
+constexpr double least_slope = 1e-6;  // a value that changes less does not bear on focus
+
+// Moves one value of a setup and looks where focus goes. Putting the value back costs less than a copy of all.
+class Nudge {
+public:
+    Nudge(const Setup& setup, const Choice& choice, double margin)
+        : setup_(setup), choice_(choice), margin_(margin) {}
+
+    // mm of inward margin per unit of the value; one-sided where the field does not allow both ways.
+    Result<double> slope(std::size_t part, const FieldInfo& field) {
+        const double value = std::get<double>(*field_value(setup_.parts[part].body, field.key));
+        const double step = 1e-3 * std::max(1.0, std::abs(value) / 100);
+        const double low = std::max(field.low, value - step);
+        const double high = std::min(field.high, value + step);
+        if (high <= low) return 0.0;
+        const double first = high > value ? high : low;
+        const auto moved = margin_at(part, field, first);
+        if (!moved) return moved;
+        // Most values, such as a clear diameter, do nothing at all: no second look.
+        if (std::abs(*moved - margin_) < least_slope * std::abs(first - value)) return 0.0;
+        const auto other = first == low ? Result<double>(margin_) : margin_at(part, field, low);
+        if (!other) return other;
+        return (*moved - *other) / (first == low ? low - value : high - low);
+    }
+
+private:
+    Result<double> margin_at(std::size_t part, const FieldInfo& field, double value) {
+        auto body = with_field_unchecked(setup_.parts[part].body, field.key, value);
+        if (!body) return tl::make_unexpected(body.error());
+        std::swap(setup_.parts[part].body, *body);
+        const auto budget = solved_focus(setup_, choice_);
+        std::swap(setup_.parts[part].body, *body);
+        if (!budget) return tl::make_unexpected(budget.error());
+        return budget->margin_in;
+    }
+
+    Setup setup_;
+    const Choice& choice_;
+    double margin_;
+};
+
+bool is_number(const Part& part, const FieldInfo& field) {
+    if (field.type == FieldType::choice) return false;
+    const auto value = field_value(part.body, field.key);
+    return value && std::holds_alternative<double>(*value);
+}
+
+struct DrawtubeSpread {
+    double mean = 0;      ///< of the wanted drawtube position
+    double drawtube = 0;  ///< its standard deviation
+    double travel_mean = 0;
+    double travel = 0;  ///< standard deviation of the travel
+    [[nodiscard]] double too_far_in() const { return normal_below_zero(mean, drawtube); }
+    [[nodiscard]] double too_far_out() const {
+        return normal_below_zero(travel_mean - mean, std::hypot(drawtube, travel));
+    }
+    [[nodiscard]] double reaches() const {
+        return std::clamp(1 - too_far_in() - too_far_out(), 0.0, 1.0);
+    }
+};
+
+bool is_travel(const Setup& setup, const Contribution& one) {
+    return role_of(setup.parts[one.part]) == Role::focuser && one.key == "travel_mm";
+}
+
+DrawtubeSpread spread_of(const Setup& setup, const Uncertainty& found) {
+    DrawtubeSpread spread{found.drawtube, 0, found.travel, 0};
+    for (const Contribution& one : found.contributions) {
+        double& into = is_travel(setup, one) ? spread.travel : spread.drawtube;
+        into = std::hypot(into, one.standard);
+    }
+    return spread;
+}
+
+// What careful measuring at home attains. Common practice, no source.
+double attainable(FieldUnit unit) {
+    switch (unit) {
+    case FieldUnit::times: return 0.02;
+    case FieldUnit::dioptre: return 0.1;
+    case FieldUnit::metre: return 0.1;
+    default: break;
+    }
+    return 0.2;
+}
+
+void find_better(const Setup& setup, Uncertainty& found) {
+    if (found.contributions.empty()) return;
+    const Contribution& largest = found.contributions.front();
+    const double attained = attainable(largest.unit);
+    if (largest.tolerance.standard() <= attained) return;
+    Uncertainty then = found;
+    then.contributions.front().standard = std::abs(largest.sensitivity) * attained;
+    found.better = BetterKnown{attained, spread_of(setup, then).reaches()};
+}
+
+// Parts whose values bear on focus: those in the light, the observer and the target.
+std::vector<std::size_t> parts_that_count(const Setup& setup, const Choice& choice) {
+    auto parts = parts_in_light(setup, choice);
+    parts.push_back(choice.observer);
+    parts.push_back(choice.target);
+    return parts;
+}
+
+// "None of it": a cell without length, a mirror that was not moved. Nobody reads that off a ruler.
+bool is_none(const Part& part, const FieldInfo& field) {
+    return field.low == 0 && field_value(part.body, field.key) == FieldValue{0.0};
+}
+
+// How well that value is known, with a number; nothing when it is exact.
+std::optional<Tolerance> tolerance_of(const Part& part, const FieldInfo& field) {
+    const auto stated = part.tolerances.find(field.key);
+    if (stated == part.tolerances.end())
+        return is_none(part, field) ? std::nullopt : assumed_tolerance(field);
+    if (stated->second.plus_minus) return stated->second;
+    return assumed_tolerance(field, stated->second.known_by);
+}
+
+bool says_plus_minus(const Part& part, const FieldInfo& field) {
+    const auto stated = part.tolerances.find(field.key);
+    return stated != part.tolerances.end() && stated->second.plus_minus;
+}
+
+// All values that move the focus and are not exact.
+Result<std::vector<Contribution>>
+contributions(const Setup& setup, const Choice& choice, const FocusBudget& budget) {
+    std::vector<Contribution> found;
+    Nudge nudge(setup, choice, budget.margin_in);
+    for (const std::size_t index : parts_that_count(setup, choice)) {
+        const Part& part = setup.parts[index];
+        for (const FieldInfo& field : kind_of(part.body).fields) {
+            if (!is_number(part, field) || !is_relevant(part.body, field)) continue;
+            const auto tolerance = tolerance_of(part, field);
+            if (!tolerance) continue;
+            Contribution one{index, field.key, field.label, field.unit, *tolerance};
+            one.is_assumed = !says_plus_minus(part, field);
+            one.sensitivity = 1;
+            if (!is_travel(setup, one)) {
+                const auto slope = nudge.slope(index, field);
+                if (!slope) return tl::make_unexpected(slope.error());
+                one.sensitivity = *slope;
+            } else if (budget.primary) {
+                continue;  // the drawtube is not what focuses
+            }
+            if (std::abs(one.sensitivity) < least_slope) continue;
+            one.standard = std::abs(one.sensitivity) * one.tolerance.standard();
+            found.push_back(std::move(one));
+        }
+    }
+    return found;
+}
+
+}  // namespace
+
+Result<Uncertainty>
+uncertainty(const Setup& setup, const Choice& choice, const FocusBudget& budget) {
+    Uncertainty found;
+    found.drawtube = budget.margin_in;
+    found.travel = budget.margin_in + budget.margin_out;
+    found.is_by_mirror = budget.primary.has_value();
+    found.margin = std::min(budget.margin_in, budget.margin_out);
+    found.probability = budget.reaches ? 1 : 0;
+    found.too_far_in = budget.margin_in < 0 ? 1 : 0;
+    found.too_far_out = 1 - found.probability - found.too_far_in;
+    auto values = contributions(setup, choice, budget);
+    if (!values) return tl::make_unexpected(values.error());
+    found.contributions = *std::move(values);
+    found.assumed = static_cast<std::size_t>(
+        std::count_if(found.contributions.begin(), found.contributions.end(),
+                      [](const Contribution& one) { return one.is_assumed; }));
+    const DrawtubeSpread spread = spread_of(setup, found);
+    const bool is_inward = budget.margin_in <= budget.margin_out;
+    found.standard = is_inward ? spread.drawtube : std::hypot(spread.drawtube, spread.travel);
+    if (found.contributions.empty()) return found;
+    found.too_far_in = spread.too_far_in();
+    found.too_far_out = spread.too_far_out();
+    found.probability = spread.reaches();
+    double variance = 0;
+    for (const Contribution& one : found.contributions)
+        variance += one.standard * one.standard;
+    for (Contribution& one : found.contributions)
+        one.share = one.standard * one.standard / variance;
+    std::stable_sort(
+        found.contributions.begin(), found.contributions.end(),
+        [](const Contribution& a, const Contribution& b) { return a.share > b.share; });
+    find_better(setup, found);
+    return found;
+}
+
+namespace {
+
+// The same numbers from every library: std's distributions differ between them.
+class Draws {
+public:
+    explicit Draws(std::uint64_t seed) : engine_(seed) {}
+    double even() { return (static_cast<double>(engine_() >> 11U) + 0.5) * 0x1p-53; }
+    double of(const Tolerance& tolerance) {
+        const double first = even();
+        if (tolerance.known_by != KnownBy::measured) return (2 * first - 1) * *tolerance.plus_minus;
+        // G. E. P. Box and M. E. Muller, Ann. Math. Statist. 29, 610-611, 1958.
+        return *tolerance.plus_minus * std::sqrt(-2 * std::log(first))
+               * std::cos(2 * std::numbers::pi * even());
+    }
+
+private:
+    std::mt19937_64 engine_;
+};
+
+// The values of one setup drawn at random, in the order of the contributions.
+using DrawnValues = std::vector<double>;
+
+std::vector<DrawnValues> drawn_values(const Setup& setup,
+                                      const std::vector<Contribution>& values,
+                                      int samples,
+                                      std::uint64_t seed) {
+    Draws draws(seed);
+    std::vector<DrawnValues> drawn(static_cast<std::size_t>(samples));
+    for (DrawnValues& one : drawn) {
+        for (const Contribution& value : values) {
+            const PartBody& body = setup.parts[value.part].body;
+            const auto& fields = kind_of(body).fields;
+            const auto field =
+                std::find_if(fields.begin(), fields.end(),
+                             [&](const FieldInfo& info) { return info.key == value.key; });
+            const double stated = std::get<double>(*field_value(body, value.key));
+            one.push_back(std::clamp(stated + draws.of(value.tolerance), field->low, field->high));
+        }
+    }
+    return drawn;
+}
+
+Result<bool> reaches_with(Setup& setup,
+                          const Choice& choice,
+                          const std::vector<Contribution>& values,
+                          const DrawnValues& drawn) {
+    for (std::size_t i = 0; i < values.size(); ++i) {
+        PartBody& body = setup.parts[values[i].part].body;
+        auto changed = with_field_unchecked(body, values[i].key, drawn[i]);
+        if (!changed) return tl::make_unexpected(changed.error());
+        body = *std::move(changed);
+    }
+    const auto budget = solved_focus(setup, choice);
+    if (!budget) return tl::make_unexpected(budget.error());
+    return budget->reaches;
+}
+
+}  // namespace
+
+Result<double>
+sampled_probability(const Setup& setup, const Choice& choice, int samples, std::uint64_t seed) {
+    BEAMFORK_EXPECTS(samples > 0);
+    const auto stated = focus_budget(setup, choice);
+    if (!stated) return tl::make_unexpected(stated.error());
+    const auto values = contributions(setup, choice, *stated);
+    if (!values) return tl::make_unexpected(values.error());
+    const auto drawn = drawn_values(setup, *values, samples, seed);
+    std::array<Result<int>, 2> reached{0, 0};
+    two_at_a_time(reached.size(), [&](std::size_t half) {
+        Setup one = setup;
+        for (std::size_t i = half; i < drawn.size() && reached[half]; i += reached.size()) {
+            const auto reaches = reaches_with(one, choice, *values, drawn[i]);
+            if (!reaches) {
+                reached[half] = tl::make_unexpected(reaches.error());
+            } else if (*reaches) {
+                ++*reached[half];
+            }
+        }
+    });
+    for (const auto& half : reached) {
+        if (!half) return tl::make_unexpected(half.error());
+    }
+    return static_cast<double>(*reached[0] + *reached[1]) / samples;
+}
+
+std::string home_measurement(const PartBody& body, const std::string& key) {
+    if (key == "back_focus_mm")
+        return "Rack the drawtube in, point at the Moon, and measure from the drawtube's rear face "
+               "to a paper screen on which it is sharp.";
+    if (key == "travel_mm") return "Measure the drawtube with a ruler, racked in and racked out.";
+    if (key == "field_stop_depth_mm")
+        return "Measure with the depth rod of calipers from the shoulder to the field stop.";
+    const Role role = kind_of(body).role;
+    if (std::holds_alternative<Shifter>(body))
+        return "Focus with and without the shifter at a scale far off: the drawtube's travel "
+               "between is the gain, the ratio of the fields is the factor.";
+    if (key == "stated_light_path_mm" || role == Role::splitter
+        || std::holds_alternative<PrismDiagonal>(body))
+        return "Focus one eyepiece with this part and without it: the drawtube's travel between is "
+               "its light path.";
+    if (role == Role::observer) return "Take it from a new spectacle prescription.";
+    return "Measure it with calipers.";
+}
+
+}  // namespace beamfork

@@ -1,0 +1,66 @@
+// How sure it is that focus is reached, from the +- of the parts' values, stated or assumed; which value makes
+// it unsure, and what measuring that one better would bring.
+//
+// The margin inward, which is the wanted drawtube position, or with a moving mirror the light path it has left, has the variance sum (c u)^2 over all values, c its change per unit of the
+// value and u the value's standard deviation (JCGM 100:2008, GUM, eq. 10); it is taken as normal (GUM, G.2).
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "study/focus/focus_budget.hpp"
+
+namespace beamfork {
+
+/// What one uncertain value does to the margin.
+struct Contribution {
+    std::size_t part = 0;
+    std::string key;
+    std::string label;  ///< of its field
+    FieldUnit unit = FieldUnit::millimetre;
+    Tolerance tolerance;      ///< always with a number
+    bool is_assumed = false;  ///< nobody stated that number: it is the usual one
+    double sensitivity = 0;   ///< mm of margin per unit of the value
+    double standard = 0;      ///< what it adds to the margin, one standard deviation, mm
+    double share = 0;         ///< of the variance, 0 to 1
+};
+
+/// The largest contribution, were it measured to `plus_minus` (one standard deviation).
+struct BetterKnown {
+    double plus_minus = 0;
+    double probability = 0;  ///< that focus is reached then, if the value turns out as stated
+};
+
+struct Uncertainty {
+    double drawtube =
+        0;  ///< wanted extension as stated, mm; with a moving mirror: what it has left to go up
+    double travel = 0;  ///< of the drawtube; with a moving mirror: of its back focus, mm
+    bool is_by_mirror = false;
+    double margin = 0;       ///< the smaller of both margins, negative when short, mm
+    double standard = 0;     ///< standard deviation of that margin, mm
+    double probability = 1;  ///< that focus lies within the travel
+    double too_far_in = 0;   ///< probability that it lies inward of the travel
+    double too_far_out = 0;
+    std::vector<Contribution> contributions;  ///< largest first; those that change nothing left out
+    std::size_t assumed = 0;                  ///< how many of them have a +- that nobody stated
+    std::optional<BetterKnown> better;
+};
+
+/// Closed form. `budget` is of that setup and choice. Errors as build_train.
+Result<Uncertainty>
+uncertainty(const Setup& setup, const Choice& choice, const FocusBudget& budget);
+
+/// The same probability by drawing all values at random and solving the focus each time, for a second opinion.
+/// The same seed gives the same answer. Errors as build_train.
+Result<double>
+sampled_probability(const Setup& setup, const Choice& choice, int samples, std::uint64_t seed = 1);
+
+/// Probability that a normal value with this mean and standard deviation is below 0.
+double normal_below_zero(double mean, double standard);
+
+/// How to measure that value at home, as one sentence.
+std::string home_measurement(const PartBody& body, const std::string& key);
+
+}  // namespace beamfork

@@ -1,0 +1,25 @@
+#include "study/light/magnification.hpp"
+
+#include <cmath>
+
+#include "train/telescope.hpp"
+
+namespace beamfork {
+
+Magnification magnification(const Setup& setup, const Choice& choice, const FocusBudget& budget) {
+    const TelescopeFacts telescope = telescope_of(setup);
+    const Millimetres focal_length =
+        budget.primary ? Millimetres{budget.primary->focal_length} : telescope.focal_length;
+    const auto& eyepiece = part_as<EyepiecePair>(setup, choice.eyepiece);
+    Magnification result;
+    result.shifter_factor = budget.factor();
+    result.effective_focal_length = focal_length.value * result.shifter_factor;
+    result.focal_ratio = result.effective_focal_length / telescope.aperture.value;
+    result.magnification = result.effective_focal_length / eyepiece.focal_length.value;
+    result.true_field = to_degrees(
+        Radians{2 * std::atan(eyepiece.field_stop.value / (2 * result.effective_focal_length))});
+    result.exit_pupil = telescope.aperture.value / result.magnification;
+    return result;
+}
+
+}  // namespace beamfork

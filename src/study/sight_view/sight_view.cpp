@@ -1,0 +1,192 @@
+#include "study/sight_view/sight_view.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "study/image/coma_correction.hpp"
+#include "study/image/glass_correction.hpp"
+#include "train/telescope.hpp"
+
+namespace beamfork {
+
+namespace {
+
+constexpr int rays_per_spread = 120;
+
+// Traces to the plane on which the eye is focused, in the field stop's frame.
+struct FocusedPlane {
+    const Train& train;
+    EyePath path;
+    EyePath open;
+    double behind_stop = 0;
+    std::vector<GlassCorrection> glass;
+    std::vector<ComaCorrection> coma;
+
+    [[nodiscard]] glm::dvec2 landing(const WavefrontRay& ray) const {
+        return glm::dvec2(ray.at) + (behind_stop - ray.at.z) / ray.along.z * glm::dvec2(ray.along);
+    }
+    [[nodiscard]] Wavefront middle_ray(FieldSlope slope) const {
+        const std::array<glm::dvec2, 1> middle{glm::dvec2{0}};
+        return trace_wavefront(train, open, slope, middle, primary_wavelength);
+    }
+};
+
+FocusedPlane plane_of(const Setup& setup, const Train& train, EyePath path, double behind_stop) {
+    EyePath open = without_stops(path);
+    auto glass = glass_corrections(setup, path);
+    auto coma = coma_corrections(setup, path);
+    return {train,       std::move(path),  std::move(open),
+            behind_stop, std::move(glass), std::move(coma)};
+}
+
+void map_chief_rays(EyeSight& sight, const FocusedPlane& plane) {
+    const ChiefMap map = chief_map(plane.train, plane.open, plane.behind_stop);
+    sight.axis_image = map.axis;
+    sight.stop_from_slope = map.place_from_slope;
+}
+
+Spread spread_at(const EyeSight& sight, const FocusedPlane& plane, glm::dvec2 stop) {
+    Spread spread;
+    const FieldSlope slope = glm::inverse(sight.stop_from_slope) * (stop - sight.axis_image);
+    const Wavefront chief = plane.middle_ray(slope);
+    const auto pupil = sunflower(rays_per_spread);
+    for (std::size_t w = 0; w < wavelength_count; ++w) {
+        Wavefront wavefront = trace_wavefront(plane.train, plane.path, slope, pupil, w);
+        if (!chief.rays.empty()) {
+            correct(wavefront, plane.glass, w, chief.rays.front().along);
+            take_coma(wavefront, plane.coma, plane.train, slope, chief.rays.front().along);
+        }
+        for (const WavefrontRay& ray : wavefront.rays)
+            spread[w].push_back(plane.landing(ray) - stop);
+    }
+    return spread;
+}
+
+void trace_spreads(EyeSight& sight, const FocusedPlane& plane) {
+    const double r = node_radius * sight.stop_radius;
+    const std::array<glm::dvec2, 5> places{{{0, 0}, {r, 0}, {0, r}, {-r, 0}, {0, -r}}};
+    for (std::size_t node = 0; node < places.size(); ++node)
+        sight.nodes[node] = spread_at(sight, plane, places[node]);
+}
+
+// What follows once the map is known: how much of the aperture the eye takes in, and how bright it is.
+void judge_light(EyeSight& sight, const Setup& setup, const Report& report, double aperture) {
+    const auto& observer = part_as<Observer>(setup, report.train.choice.observer);
+    const double magnification = sight.magnification();
+    sight.aperture = std::max(1e-3, std::min(aperture, observer.eye_pupil.value * magnification));
+    const TelescopeFacts telescope = telescope_of(setup);
+    sight.obstruction = std::min(0.9, telescope.obstruction.value / sight.aperture);
+    const double hidden = telescope.obstruction / telescope.aperture;
+    sight.light *= (1 - sight.obstruction * sight.obstruction)
+                   * (1 - telescope.vane_share / (1 - hidden * hidden));
+    const double exit_pupil = sight.aperture / magnification;
+    const double filled = exit_pupil / observer.eye_pupil.value;
+    sight.surface = sight.light * filled * filled;
+    sight.limiting = limiting_magnitude(sight.aperture, observer.eye_pupil.value, sight.light);
+}
+
+EyeSight with_eyepiece(const Setup& setup, const Report& report) {
+    const auto& eyepiece = part_as<EyepiecePair>(setup, report.train.choice.eyepiece);
+    EyeSight sight;
+    sight.stop_radius = eyepiece.field_stop.value / 2;
+    sight.eyepiece_focal_length = eyepiece.focal_length.value;
+    sight.apparent_field = eyepiece.apparent_field;
+    return sight;
+}
+
+// The telescope's own surfaces and a plane where its image of the target lies.
+EyePath telescope_alone(const Setup& setup, const Train& train) {
+    const EyePath& whole = train.path(Eye::left);
+    const std::size_t telescope = parts_with_role(setup, Role::telescope).front();
+    EyePath alone;
+    alone.object_distance = whole.object_distance;
+    for (const PlacedSurface& surface : whole.surfaces) {
+        if (surface.part == telescope) alone.surfaces.push_back(surface);
+    }
+    for (const PlacedPart& placed : train.placed) {
+        if (placed.part == telescope)
+            alone.world_from_field_stop =
+                placed.world_from_exit * translation(0, 0, train.back_focus);
+    }
+    PlacedSurface image;
+    image.name = "field stop";
+    image.world_from_surface = alone.world_from_field_stop;
+    alone.surfaces.push_back(image);
+    return alone;
+}
+
+}  // namespace
+
+double EyeSight::magnification() const {
+    return std::sqrt(std::abs(glm::determinant(stop_from_slope))) / eyepiece_focal_length;
+}
+
+double limiting_magnitude(double aperture, double eye_pupil, double light) {
+    return 6.0 + 5 * std::log10(aperture / eye_pupil) + 2.5 * std::log10(light);
+}
+
+EyeSight eye_sight(const Setup& setup, const Report& report, Eye eye, SightDetail detail) {
+    EyeSight sight = with_eyepiece(setup, report);
+    const EyePath& path = report.train.path(eye);
+    const FocusedPlane plane = plane_of(setup, report.train, path, path.wanted_image);
+    map_chief_rays(sight, plane);
+    if (detail == SightDetail::whole) trace_spreads(sight, plane);
+    sight.light = report.brightness.eyes[eye == Eye::left ? 0 : 1].throughput;
+    sight.lit = report.clipping_of(eye);
+    judge_light(sight, setup, report, sight.lit.working_aperture);
+    return sight;
+}
+
+EyeSight one_eye_sight(const Setup& setup, const Report& report, SightDetail detail) {
+    EyeSight sight = with_eyepiece(setup, report);
+    const FocusedPlane plane =
+        plane_of(setup, report.train, telescope_alone(setup, report.train), 0);
+    map_chief_rays(sight, plane);
+    if (detail == SightDetail::whole) trace_spreads(sight, plane);
+    sight.lit = report.clipping_of(Eye::left);
+    for (LitPoint& point : sight.lit.points)
+        point.relative = 1;
+    sight.light = report.brightness.without_head;
+    judge_light(sight, setup, report, telescope_of(setup).aperture.value);
+    return sight;
+}
+
+glm::dvec2 stop_of_sky(const EyeSight& sight, glm::dvec2 sky) {
+    // Light from the right travels to the left, and from above downwards.
+    return sight.stop_from_slope * -sky + sight.axis_image;
+}
+
+glm::dvec2 sky_of_stop(const EyeSight& sight, glm::dvec2 stop) {
+    return -(glm::inverse(sight.stop_from_slope) * (stop - sight.axis_image));
+}
+
+namespace {
+
+// How much farther out than p / f the field stop's edge is seen, as a share; bounded so that the law rises.
+double stretch_at_edge(const EyeSight& sight) {
+    const double plain = sight.stop_radius / sight.eyepiece_focal_length;
+    return std::clamp(to_radians(sight.apparent_field).value / 2 / plain - 1, -0.3, 1.0);
+}
+
+}  // namespace
+
+glm::dvec2 apparent_of_stop(const EyeSight& sight, glm::dvec2 stop) {
+    const double share = glm::dot(stop, stop) / (sight.stop_radius * sight.stop_radius);
+    return stop / sight.eyepiece_focal_length * (1 + stretch_at_edge(sight) * share);
+}
+
+glm::dvec2 stop_of_apparent(const EyeSight& sight, glm::dvec2 apparent) {
+    const double angle = glm::length(apparent);
+    if (angle == 0) return glm::dvec2{0};
+    const double stretch = stretch_at_edge(sight);
+    const double plain = sight.stop_radius / sight.eyepiece_focal_length;
+    const double wanted = angle / plain;
+    double share = std::min(wanted, 1.0);  // of the stop's radius; Newton's method on a cubic
+    for (int i = 0; i < 8; ++i) {
+        const double off = share * (1 + stretch * share * share) - wanted;
+        share -= off / (1 + 3 * stretch * share * share);
+    }
+    return apparent / angle * (share * sight.stop_radius);
+}
+
+}  // namespace beamfork

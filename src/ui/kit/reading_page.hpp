@@ -1,0 +1,26 @@
+// A page of short paragraphs over the window, to be read and closed.
+#pragma once
+
+#include <span>
+
+#include "ui/shell/ui.hpp"
+
+namespace beamfork {
+
+struct Paragraph {
+    const char* heading;
+    const char* text;
+};
+
+struct ReadingPage {
+    const char* title;  ///< as ImGui::OpenPopup was told
+    const char* stem;   ///< its button logs itself as "<stem>/close"
+    std::span<const Paragraph> paragraphs;
+    const char* last_words;
+    const char* button;
+};
+
+/// Draws it while it is open; Escape closes it too.
+void draw_reading_page(const Ui& ui, const ReadingPage& page);
+
+}  // namespace beamfork

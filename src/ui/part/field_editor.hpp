@@ -1,0 +1,21 @@
+// Draws any field of any part from its description: a slider over what people own, an entry for any
+// accepted number, a tick for what may be left unstated, a list for a choice, and the way back to the default.
+#pragma once
+
+#include "parts/part.hpp"
+#include "ui/shell/ui.hpp"
+
+namespace beamfork {
+
+struct EditedField {
+    std::size_t part = 0;
+    const FieldInfo& info;
+    FieldValue value;
+    FieldValue fresh;        ///< the kind's own value
+    double first_value = 0;  ///< what ticking "stated" begins with
+};
+
+/// One line: label, slider, entry, unit, reset; a refusal below it.
+void draw_field(const Ui& ui, const EditedField& field);
+
+}  // namespace beamfork

@@ -1,0 +1,206 @@
+#include "ui/picture/viewport.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "scene/picture/picking.hpp"
+#include "ui/kit/widgets.hpp"
+
+namespace beamfork {
+
+namespace {
+
+constexpr float move_seconds = 0.45F;
+constexpr float zoom_per_notch = 1.15F;
+
+Viewport viewport_of(const Area& area) {
+    return {std::max(1.0F, area.width), std::max(1.0F, area.height)};
+}
+
+glm::vec2 pointer_in(const Area& area) {
+    const ImVec2 at = ImGui::GetIO().MousePos;
+    return {at.x - area.left, at.y - area.top};
+}
+
+void advance_camera(const Ui& ui, float aspect) {
+    if (!ui.session.camera_is_set && ui.view.report != nullptr) {
+        ui.session.camera = standard_view(StandardView::overview, ui.view.frame, aspect);
+        ui.session.camera_is_set = true;
+    }
+    auto& move = ui.state.camera_move;
+    if (!move) return;
+    move->done = std::min(1.0F, move->done + ImGui::GetIO().DeltaTime / move_seconds);
+    const float eased = move->done * move->done * (3 - 2 * move->done);
+    ui.session.camera = move->done >= 1 ? move->to : blend(move->from, move->to, eased);
+    if (move->done >= 1) {
+        move.reset();
+    } else {
+        ui.requests.animating = true;
+    }
+}
+
+// The part under the pointer; asked anew only when something has moved.
+int part_under_pointer(const Ui& ui, const Area& area) {
+    const ImVec2 pixel = ImGui::GetIO().MousePos;
+    auto& pick = ui.state.pick;
+    const bool is_same = pick && pick->pixel.x == pixel.x && pick->pixel.y == pixel.y
+                         && pick->camera == ui.session.camera
+                         && pick->revision == ui.view.frame.revision;
+    if (!is_same) {
+        const ViewRay ray = ray_through(ui.session.camera, pointer_in(area), viewport_of(area));
+        const auto part = part_at(ui.view.frame, ray, ui.session.view);
+        pick = Pick{pixel, ui.session.camera, ui.view.frame.revision, part.value_or(-1)};
+    }
+    return pick->part;
+}
+
+float aspect_of(const SceneArea& scene) {
+    return static_cast<float>(scene.width) / static_cast<float>(std::max(1, scene.height));
+}
+
+// So much of what is round it that a small part, such as a lens inside a tube, is seen from outside.
+Bounds with_surroundings(const Bounds& bounds) {
+    constexpr float least_half_mm = 45;
+    const glm::vec3 half = glm::max(0.5F * (bounds.high - bounds.low), glm::vec3{least_half_mm});
+    return {bounds.centre() - half, bounds.centre() + half};
+}
+
+void drag_camera(const Ui& ui, const Area& area) {
+    const ImGuiIO& io = ImGui::GetIO();
+    const glm::vec2 drag{io.MouseDelta.x, io.MouseDelta.y};
+    if (drag.x == 0 && drag.y == 0) return;
+    ui.state.camera_move.reset();
+    ui.state.drag_length += std::abs(drag.x) + std::abs(drag.y);
+    const bool shifts = io.MouseDown[1] || io.MouseDown[2] || io.KeyShift;
+    ui.session.camera = shifts ? pan(ui.session.camera, drag, viewport_of(area))
+                               : orbit(ui.session.camera, drag, viewport_of(area));
+}
+
+void zoom_by_wheel(const Ui& ui, const Area& area) {
+    const float notches = ImGui::GetIO().MouseWheel;
+    if (notches == 0) return;
+    ui.state.camera_move.reset();
+    ui.session.camera = zoom_towards(ui.session.camera, std::pow(zoom_per_notch, notches),
+                                     pointer_in(area), viewport_of(area));
+}
+
+void use_pointer(const Ui& ui, const Area& area) {
+    if (ImGui::IsItemActivated()) ui.state.drag_length = 0;
+    if (ImGui::IsItemActive()) drag_camera(ui, area);
+    if (!ImGui::IsItemHovered()) return;
+    zoom_by_wheel(ui, area);
+    const bool was_click = ui.state.drag_length < grid(1);
+    if (ImGui::IsItemActive() && !was_click) return;
+    const int part = part_under_pointer(ui, area);
+    if (part >= 0) ui.hover_part(static_cast<std::size_t>(part));
+    if (ImGui::IsMouseReleased(0) && ImGui::IsItemDeactivated() && was_click) {
+        ui.session.selected_part =
+            part >= 0 ? std::optional(static_cast<std::size_t>(part)) : std::nullopt;
+    }
+    if (ImGui::IsMouseDoubleClicked(0) && part >= 0) {
+        ui.session.selected_part = static_cast<std::size_t>(part);
+        frame_selection(ui);
+    }
+}
+
+}  // namespace
+
+void move_camera(const Ui& ui, const Camera& to) {
+    ui.state.camera_move = CameraMove{ui.session.camera, to, 0};
+}
+
+void show_view(const Ui& ui, StandardView view) {
+    move_camera(ui, standard_view(view, ui.view.frame, aspect_of(ui.requests.scene)));
+}
+
+void frame_selection(const Ui& ui) {
+    const auto part = ui.session.selected_part;
+    const auto& bounds = ui.view.frame.part_bounds;
+    const bool has_body = part && *part < bounds.size() && bounds[*part].radius() > 0;
+    const Bounds wanted = has_body ? with_surroundings(bounds[*part]) : ui.view.frame.bounds;
+    move_camera(ui, frame_bounds(ui.session.camera, wanted, aspect_of(ui.requests.scene), 0.3F));
+}
+
+namespace {
+
+// The right half of a picture that is split: it turns with the left one, and nothing in it can be picked.
+void draw_other_half(const Ui& ui, const Area& area) {
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    if (ui.view.other_texture != ImTextureID{})
+        list.AddImage(ui.view.other_texture, area.corner(), {area.right(), area.bottom()}, {0, 1},
+                      {1, 0});
+    ImGui::SetCursorScreenPos(area.corner());
+    ImGui::SetNextItemAllowOverlap();
+    ImGui::InvisibleButton("picture/other",
+                           {std::max(1.0F, area.width), std::max(1.0F, area.height)},
+                           ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight
+                               | ImGuiButtonFlags_MouseButtonMiddle);
+    ui.note("picture/other", "The other setup",
+            "Drag: turn both. Right drag: shift. Wheel: nearer.");
+    if (ImGui::IsItemActive()) drag_camera(ui, area);
+    if (ImGui::IsItemHovered()) zoom_by_wheel(ui, area);
+    draw_names(ui, area, *ui.view.other_frame);
+    list.AddLine(area.corner(), {area.left, area.bottom()}, colour(Tone::text_dim),
+                 std::max(1.0F, grid(0.5F)));
+}
+
+Area left_half(const Area& area) {
+    return {area.left, area.top, std::floor(area.width / 2), area.height};
+}
+Area right_half(const Area& area) {
+    const float left = std::floor(area.width / 2);
+    return {area.left + left, area.top, area.width - left, area.height};
+}
+
+// What was seen whole is seen whole in a half: from farther away, and nearer again afterwards.
+void follow_split(const Ui& ui) {
+    ui.requests.shows_other_half = ui.view.other_frame != nullptr;
+    const bool was_split = std::exchange(ui.state.is_split, ui.requests.shows_other_half);
+    if (was_split == ui.state.is_split || !ui.session.camera_is_set) return;
+    constexpr float farther = 1.5F;
+    Camera to = ui.state.camera_move ? ui.state.camera_move->to : ui.session.camera;
+    to.distance_mm *= ui.state.is_split ? farther : 1 / farther;
+    move_camera(ui, to);
+}
+
+}  // namespace
+
+void draw_viewport(const Ui& ui, const Area& whole) {
+    follow_split(ui);
+    const Area area = ui.requests.shows_other_half ? left_half(whole) : whole;
+    const ImVec2 pixels = ImGui::GetIO().DisplayFramebufferScale;
+    ui.requests.scene = {std::max(1, static_cast<int>(std::lround(area.width * pixels.x))),
+                         std::max(1, static_cast<int>(std::lround(area.height * pixels.y)))};
+    advance_camera(ui, viewport_of(area).aspect());
+    follow_held_handle(ui);
+
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0, 0});
+    begin_area("picture", whole, Tone::ground,
+               ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse
+                   | ImGuiWindowFlags_NoNavInputs);
+    ImGui::PopStyleVar();
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    if (ui.view.scene_texture != ImTextureID{}) {
+        list.AddImage(ui.view.scene_texture, area.corner(), {area.right(), area.bottom()}, {0, 1},
+                      {1, 0});
+    }
+    ImGui::SetNextItemAllowOverlap();  // knobs lie on it
+    ImGui::InvisibleButton("picture/canvas",
+                           {std::max(1.0F, area.width), std::max(1.0F, area.height)},
+                           ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight
+                               | ImGuiButtonFlags_MouseButtonMiddle);
+    // The foot of the window says the same while nothing is under the pointer.
+    ui.note("picture/canvas", "The picture",
+            "Drag: turn. Right drag: shift. Wheel: nearer. Click: select. By keys: Shift with the "
+            "arrows, Ctrl with the arrows, + and -.");
+    use_pointer(ui, area);
+    const std::vector<Knob> knobs = visible_knobs(ui, area);
+    draw_viewport_words(ui, area, knobs);
+    draw_knobs(ui, area, knobs);
+    if (ui.requests.shows_other_half) draw_other_half(ui, right_half(whole));
+    draw_scale(ui, whole, draw_view_bar(ui, whole));
+    ImGui::End();
+}
+
+}  // namespace beamfork

@@ -1,0 +1,117 @@
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+
+#include "app/check/check.hpp"
+#include "app/commands/open_setup.hpp"
+#include "support/near.hpp"
+
+#include <doctest/doctest.h>
+
+#include <nlohmann/json.hpp>
+#include <unistd.h>
+
+using namespace beamfork;
+using Json = nlohmann::json;
+
+namespace {
+
+CheckedSetup checked(const std::string& demo, CheckedPairs pairs = CheckedPairs::every) {
+    const auto read = open_named(demo);
+    REQUIRE(read.has_value());
+    auto result = check_setup(read->document.setup, pairs, ClippingEffort{128});
+    REQUIRE(result.has_value());
+    return *std::move(result);
+}
+
+// Validates with the general-purpose validator from Debian's python3-jsonschema.
+bool fits_schema(const std::string& json) {
+    const auto file = std::filesystem::temp_directory_path()
+                      / ("beamfork-check-" + std::to_string(getpid()) + ".json");
+    std::ofstream(file) << json;
+    const std::string command =
+        "/usr/bin/python3 -c \"import json,sys,jsonschema;"
+        "jsonschema.validate(json.load(open(sys.argv[1])), json.load(open(sys.argv[2])))\" '"
+        + file.string() + "' '" BEAMFORK_SOURCE_DIR "/assets/check.schema.json' 2>/dev/null";
+    const int status = std::system(command.c_str());
+    std::filesystem::remove(file);
+    return status == 0;
+}
+
+}  // namespace
+
+TEST_CASE("the JSON of every demo fits its schema, and broken JSON does not") {
+    const auto all = demos();
+    REQUIRE(all.size() >= 3);
+    for (const Demo& demo : all) {
+        CAPTURE(demo.name);
+        const std::string json = check_json(checked(demo.name));
+        CHECK(fits_schema(json));
+        Json root = Json::parse(json);
+        root["combinations"][0].erase("focus");
+        CHECK_FALSE(fits_schema(root.dump()));
+    }
+}
+
+TEST_CASE("every eyepiece pair is told with every observer and every target") {
+    const CheckedSetup result = checked("1-short-of-focus");
+    const std::size_t expected = parts_with_role(result.setup, Role::eyepiece).size()
+                                 * parts_with_role(result.setup, Role::observer).size()
+                                 * parts_with_role(result.setup, Role::target).size();
+    CHECK(result.combinations.size() == expected);
+    CHECK(result.combinations.at(result.chosen).choice == result.setup.chosen);
+}
+
+// The text tells of the chosen pair alone, and so spares the others; that they are looked at must change nothing.
+TEST_CASE("the chosen pair is told alike, alone and among all") {
+    for (const char* demo : {"1-short-of-focus", "6-two-observers"}) {
+        CAPTURE(demo);
+        const CheckedSetup among_all = checked(demo, CheckedPairs::every);
+        const CheckedSetup alone = checked(demo, CheckedPairs::chosen);
+        CHECK(among_all.combinations.size() > 1);
+        CHECK(alone.combinations.size() == 1);
+        CHECK(check_text(alone) == check_text(among_all));
+    }
+}
+
+// Common practice, no source: back focus 116 mm, adapter 1, prism diagonal 35, head 110: 30 mm short; a shifter
+// that gives back 65 mm leaves 35 mm of travel.
+TEST_CASE("the first demo falls about 30 mm short and the second has about 35 mm to spare") {
+    const CheckedSetup first = checked("1-short-of-focus");
+    CHECK(first.is_poor());
+    CHECK(near(first.combinations[first.chosen].report.budget.shortfall, 30,
+               1));  // the demo's own roundings
+    const CheckedSetup second = checked("2-shifter-cures-it");
+    CHECK_FALSE(second.is_poor());
+    CHECK(near(second.combinations[second.chosen].report.budget.margin_in, 35, 1));
+}
+
+TEST_CASE("the light each eye loses and the light it gets add up to one") {
+    const Json root = Json::parse(check_json(checked("3-fast-and-wide")));
+    for (const Json& combination : root["combinations"]) {
+        for (const char* eye : {"left_eye", "right_eye"}) {
+            for (const Json& ring : combination[eye]["illumination"]) {
+                double sum = ring["relative"];
+                for (const auto& [stop, share] : ring["ends"].items())
+                    sum += share.get<double>();
+                CHECK(near(sum, 1, 1e-9));  // rounding of a few hundred shares
+            }
+        }
+    }
+}
+
+TEST_CASE("the text tells the findings, the budget and every combination") {
+    const std::string text = check_text(checked("1-short-of-focus"));
+    for (const char* words :
+         {"FINDINGS", "fails", "FOCUS BUDGET", "Short by", "WHAT YOU GET", "Magnification",
+          "LIGHT AT THE FIELD STOPS", "EVERY EYEPIECE", "mm short"}) {
+        CAPTURE(words);
+        CHECK(text.find(words) != std::string::npos);
+    }
+    std::size_t start = 0;
+    while (start < text.size()) {
+        const std::size_t end = std::min(text.find('\n', start), text.size());
+        CHECK(end - start <= 110);  // bytes; a line fits a terminal of 100 letters
+        start = end + 1;
+    }
+}

@@ -1,0 +1,87 @@
+#include "scene/handles/movable_length.hpp"
+#include "scene/sample_setups.hpp"
+#include "support/near.hpp"
+
+#include <doctest/doctest.h>
+
+using namespace beamfork;
+
+namespace {
+
+template <class Kind>
+std::size_t part_of_kind(const Setup& setup) {
+    for (std::size_t i = 0; i < setup.parts.size(); ++i) {
+        if (std::holds_alternative<Kind>(setup.parts[i].body)) return i;
+    }
+    FAIL("no such part");
+    return 0;
+}
+
+Setup with_spacer_of(Setup setup, double length) {
+    std::get<Spacer>(setup.parts[part_of_kind<Spacer>(setup)].body).length = {length};
+    return setup;
+}
+
+}  // namespace
+
+TEST_CASE("a length moves by halves, finely by twentieths, and stops at its ends with a word") {
+    MovableLength length;
+    length.value = 10;
+    length.high = 20;
+    length.low_word = "no shorter";
+    length.high_word = "no longer";
+    CHECK(moved_value(length, 1.7, Steps::halves) == 11.5);
+    CHECK(near(moved_value(length, 1.23, Steps::fine), 11.25, rounding));
+    CHECK(moved_value(length, 40, Steps::halves) == 20);
+    CHECK(moved_value(length, -40, Steps::fine) == 0);
+    CHECK(told_value(length, 20) == "20.0 mm: no longer");
+    CHECK(told_value(length, 0) == "0.0 mm: no shorter");
+    CHECK(told_value(length, 12.25) == "12.25 mm");
+    length.landmark = 13.37;
+    length.landmark_word = "in focus";
+    CHECK(moved_value(length, 3, Steps::halves) == 13.37);  // within 0.75 mm
+    CHECK(moved_value(length, 4.2, Steps::halves) == 14);
+    CHECK(near(moved_value(length, 3, Steps::fine), 13, rounding));
+    CHECK(told_value(length, 13.37) == "13.37 mm, in focus");
+}
+
+TEST_CASE(
+    "while held finely a length follows by a tenth, and the change between the two moves nothing") {
+    MovableLength length;
+    length.value = 10;
+    length.high = 50;
+    HeldLength held(length, Steps::halves);
+    CHECK(held.value_after(6, Steps::halves) == 16);
+    CHECK(near(held.value_after(6, Steps::fine), 16, rounding));
+    CHECK(near(held.value_after(9, Steps::fine), 16.3, rounding));
+    CHECK(held.value_after(9, Steps::halves) == 16.5);
+    CHECK(held.value_after(11, Steps::halves) == 18.5);
+    // Beyond a stop the way back starts where the pointer left it.
+    CHECK(held.value_after(100, Steps::halves) == 50);
+    CHECK(held.value_after(11, Steps::halves) == 18.5);
+}
+
+TEST_CASE("the spacer's landmark is the length at which focus is just reached") {
+    // Checked by the focus budget itself: with that length the drawtube stands fully in.
+    Setup setup = with_spacer_of(short_setup(), 12);
+    std::get<Refractor>(setup.parts[0].body).back_focus = {190};
+    const auto spacer = part_of_kind<Spacer>(setup);
+    const auto length = movable_length(setup, report_of(setup, 16), spacer);
+    REQUIRE(length.has_value());
+    REQUIRE(length->landmark.has_value());
+    CHECK(*length->landmark > 12);
+    const Report longest = report_of(with_spacer_of(setup, *length->landmark), 16);
+    CHECK(near(longest.budget.wanted_drawtube, 0, 1e-6));
+    // Held: the length that brings the image to where the drawtube stands.
+    std::get<Focuser>(setup.parts[part_of_kind<Focuser>(setup)].body).held_at = {7};
+    const auto held = movable_length(setup, report_of(setup, 16), spacer);
+    const Report focused = report_of(with_spacer_of(setup, held->landmark.value()), 16);
+    CHECK(near(focused.budget.wanted_drawtube, 7, 1e-6));
+    // Behind a lens the one does not follow from the other mm by mm.
+    Setup behind = cured_setup();
+    behind.parts.insert(behind.parts.begin() + 5, Part{"Extension", Spacer{}, {}, {}});
+    const auto after_lens =
+        movable_length(with_valid_choice(behind), report_of(with_valid_choice(behind), 16), 5);
+    REQUIRE(after_lens.has_value());
+    CHECK_FALSE(after_lens->landmark.has_value());
+}

@@ -1,0 +1,150 @@
+#include <algorithm>
+#include <cmath>
+
+#include "scene/picture/folded_axis.hpp"
+#include "scene/picture/picture_input.hpp"
+#include "scene/sample_setups.hpp"
+#include "support/near.hpp"
+
+#include <doctest/doctest.h>
+
+using namespace beamfork;
+
+namespace {
+
+std::vector<Mark> diamonds(const Frame& frame, ColourRole role) {
+    std::vector<Mark> found;
+    for (const Mark& mark : frame.marks) {
+        if (mark.shape == MarkShape::diamond && mark.colour == role_rgb(role))
+            found.push_back(mark);
+    }
+    return found;
+}
+
+bool has_label(const Frame& frame, const std::string& text) {
+    return std::any_of(frame.labels.begin(), frame.labels.end(),
+                       [&](const Label& label) { return label.text == text; });
+}
+
+Frame gap_alone(const Setup& setup, const Report& report) {
+    const PictureEffort effort;
+    Frame frame;
+    add_focus_gap(frame, {setup, report, effort});
+    return frame;
+}
+
+double length_of(const std::vector<Point>& line) {
+    double sum = 0;
+    for (std::size_t i = 1; i < line.size(); ++i)
+        sum += glm::distance(line[i - 1], line[i]);
+    return sum;
+}
+
+}  // namespace
+
+TEST_CASE("a focus that falls short is marked where it is and dimensioned in mm") {
+    Setup setup = short_setup();
+    std::get<Refractor>(setup.parts[0].body).back_focus = {128};
+    const Report report = report_of(setup);
+    const double gap = report.gap(Eye::left);
+    REQUIRE(gap > 5);
+    const Frame frame = gap_alone(setup, report);
+    CHECK(diamonds(frame, ColourRole::shortfall).size() == 2);
+    CHECK(diamonds(frame, ColourRole::good).empty());
+    REQUIRE(frame.labels.size() == 1);  // said once: both eyes agree
+    CHECK(frame.labels[0].text
+          == "focus " + std::to_string(std::lround(gap * 10) / 10) + "."
+                 + std::to_string(std::lround(gap * 10) % 10) + " mm short");
+    // The focus lies in air here: the arrow, the longest of the drawn lines along the arm, is as long as the gap.
+    float arrow = 0;
+    const glm::vec3 along(report.train.path(Eye::left).world_from_field_stop.z());
+    for (const Line& line : frame.lines) {
+        CHECK(line.colour == role_rgb(ColourRole::shortfall));
+        if (!line.dashed) arrow = std::max(arrow, std::abs(glm::dot(line.to - line.from, along)));
+    }
+    CHECK(near(arrow, gap, 1e-3));  // places are floats
+}
+
+TEST_CASE("in focus there is a green diamond on each field stop and no gap") {
+    const Setup setup = cured_setup();
+    const Report report = report_of(setup);
+    const Frame frame = gap_alone(setup, report);
+    CHECK(frame.lines.empty());
+    const auto marks = diamonds(frame, ColourRole::good);
+    REQUIRE(marks.size() == 2);
+    for (std::size_t side = 0; side < 2; ++side) {
+        const Point stop = report.train.paths[side].world_from_field_stop.origin;
+        CHECK(near(glm::distance(Point(marks[side].at), stop), 0, 1e-3));
+    }
+    CHECK(has_label(frame, "in focus"));
+}
+
+TEST_CASE("a focus too far out is told as such") {
+    Setup setup = short_setup();
+    std::get<Refractor>(setup.parts[0].body).back_focus = {260};
+    std::get<Focuser>(setup.parts[1].body).travel = {60};
+    const Report report = report_of(setup);
+    REQUIRE(report.gap(Eye::left) < 0);
+    const Frame frame = build_frame(setup, report);
+    const bool told = std::any_of(frame.labels.begin(), frame.labels.end(), [](const Label& label) {
+        return label.text.find("mm too far") != std::string::npos
+               && label.role == LabelRole::dimension;
+    });
+    CHECK(told);
+    // Light is followed to its focus and beyond.
+    const EyePath& path = report.train.path(Eye::left);
+    double farthest = 0;
+    for (const LightRibbon& ribbon : frame.light) {
+        farthest = std::max(farthest, path.world_from_field_stop.point_in(Point(ribbon.to)).z);
+    }
+    CHECK(farthest > report.image_behind_stop[0] + 5);
+}
+
+TEST_CASE("arms of unequal light path have their gaps told apart") {
+    Setup setup = cured_setup();
+    std::get<SplitterHead>(setup.parts[5].body).compensator = Millimetres{20};
+    const Report report = report_of(setup);
+    REQUIRE(std::abs(report.gap(Eye::left) - report.gap(Eye::right)) > 1);
+    const Frame frame = gap_alone(setup, report);
+    CHECK(frame.labels.size() == 2);
+}
+
+TEST_CASE("the folded axis is as long in glass as its reduced length times the index") {
+    const Setup setup = short_setup();
+    const Report report = report_of(setup);
+    const EyePath& left = report.train.path(Eye::left);
+    // Behind the compensator there is only air up to the field stop, in front of it glass of one index.
+    const double air = std::get<SplitterHead>(setup.parts[4].body).seat_height.value;
+    CHECK(near(length_of(folded_axis(left, -air, 0)), air, 1e-9));
+    const double index = left.steps[left.steps.size() - 3].index[primary_wavelength];
+    REQUIRE(index > 1.5);
+    CHECK(near(length_of(folded_axis(left, -air - 10, 0)), air + 10 * index, 1e-9));
+    CHECK(near(length_of(folded_axis(left, 0, 7)), 7, 1e-9));
+    // The rhomboid folds the right arm: the line has corners there.
+    const EyePath& right = report.train.path(Eye::right);
+    const auto corners = folded_axis(right, -air - 30, 0);
+    CHECK(corners.size() > 3);
+    CHECK(near(length_of(corners), air + 30 * index, 1e-9));
+}
+
+TEST_CASE("the drawtube's scale shows its travel, and a wanted place beyond it in the shortfall's "
+          "colour") {
+    const PictureEffort effort;
+    for (const Setup& setup : {short_setup(), cured_setup()}) {
+        const Report report = report_of(setup);
+        Frame frame;
+        add_drawtube_scale(frame, {setup, report, effort});
+        double longest = 0;
+        for (const Line& line : frame.lines) {
+            if (!line.dashed)
+                longest = std::max(longest, static_cast<double>(glm::distance(line.from, line.to)));
+        }
+        CHECK(near(longest, report.budget.travel, 1e-3));
+        const bool reaches = report.budget.reaches;
+        REQUIRE(diamonds(frame, reaches ? ColourRole::good : ColourRole::shortfall).size() == 1);
+        const Mark wanted = diamonds(frame, reaches ? ColourRole::good : ColourRole::shortfall)[0];
+        const double zero = std::get<Refractor>(setup.parts[0].body).focal_length.value
+                            - std::get<Refractor>(setup.parts[0].body).back_focus.value;
+        CHECK(near(wanted.at.z, zero + report.budget.wanted_drawtube, 1e-3));
+    }
+}

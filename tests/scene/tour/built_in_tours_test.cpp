@@ -1,0 +1,111 @@
+#include <algorithm>
+#include <set>
+
+#include "document/tour_lit.hpp"
+#include "scene/sample_setups.hpp"
+#include "scene/tour/built_in_tours.hpp"
+#include "scene/tour/tour_quotes.hpp"
+
+#include <doctest/doctest.h>
+
+using namespace beamfork;
+
+namespace {
+
+Tour tour_named(const std::string& name, const Setup& setup) {
+    const auto tours = built_in_tours(setup, report_of(setup));
+    const auto found =
+        std::find_if(tours.begin(), tours.end(), [&](const Tour& one) { return one.name == name; });
+    REQUIRE(found != tours.end());
+    return *found;
+}
+
+bool tells(const Tour& tour, const std::string& words) {
+    return std::any_of(tour.steps.begin(), tour.steps.end(), [&](const TourStep& step) {
+        return step.caption.find(words) != std::string::npos;
+    });
+}
+
+}  // namespace
+
+TEST_CASE("every built-in caption can be filled on any setup and is short enough to be read") {
+    for (const Setup& setup : {short_setup(), cured_setup(), clipping_setup()}) {
+        const Report report = report_of(setup);
+        const auto quotes = tour_quotes(setup, report);
+        std::set<std::string> names;
+        for (const Tour& tour : built_in_tours(setup, report)) {
+            CHECK(names.insert(tour.name).second);
+            CHECK_FALSE(tour.steps.empty());
+            for (const TourStep& step : tour.steps) {
+                const auto caption = filled_caption(step.caption, quotes);
+                REQUIRE(caption);
+                // Two lines of 90 letters: common practice for captions, no source; three at the most here.
+                CHECK(caption->size() <= 270);
+            }
+        }
+    }
+}
+
+TEST_CASE("the tour on focus tells a setup that reaches nothing of a failure") {
+    const std::string name = "why-it-will-not-focus";
+    CHECK(tells(tour_named(name, short_setup()), "{focus.shortfall}"));
+    CHECK_FALSE(tells(tour_named(name, cured_setup()), "{focus.shortfall}"));
+    CHECK(tells(tour_named(name, cured_setup()), "{focus.margin_in}"));
+    // The room is asked whether it reaches: the title must not tell.
+    CHECK(tour_named(name, cured_setup()).title == tour_named(name, short_setup()).title);
+}
+
+TEST_CASE("a drawtube too far in is told to need a spacer, not to be out of reach inward") {
+    Setup setup = short_setup();
+    std::get<Refractor>(setup.parts[0].body).back_focus = {400};  // far beyond chain and travel
+    REQUIRE_FALSE(report_of(setup).budget.reaches);
+    CHECK(tells(tour_named("why-it-will-not-focus", setup), "a spacer of that length"));
+}
+
+TEST_CASE("only a setup with a shifter is told what its shifter does") {
+    CHECK(tells(tour_named("what-a-shifter-does", cured_setup()), "{shifter.gain}"));
+    CHECK_FALSE(tells(tour_named("what-a-shifter-does", short_setup()), "{shifter."));
+}
+
+TEST_CASE("the edge is called dark where a rim takes light, and the rim is named") {
+    CHECK(tells(tour_named("why-the-edge-goes-dark", clipping_setup()), "{edge.rim}"));
+}
+
+TEST_CASE("a moving mirror out of reach is not told of a drawtube") {
+    Setup setup = short_setup();
+    setup.parts[0] = Part{"Moving mirror", CassegrainMovingMirror{}, {}, {}};
+    for (const double length : {0.0, 900.0}) {  // at hand, and far beyond any primary's travel
+        std::get<Spacer>(setup.parts[2].body).length = {length};
+        const Report report = report_of(setup);
+        REQUIRE(report.budget.primary);
+        REQUIRE(report.budget.reaches == (length == 0));
+        const Tour tour = tour_named("why-it-will-not-focus", setup);
+        CHECK(tells(tour, "moving its main mirror"));
+        CHECK_FALSE(tells(tour, "drawtube"));
+        CHECK_FALSE(tells(tour, "focuser at"));
+        CHECK(tells(tour, "{focus.shortfall}") == !report.budget.reaches);
+    }
+}
+
+TEST_CASE("every built-in tour lights what it tells of, in words that mean a part of that setup") {
+    for (const Setup& setup : {short_setup(), cured_setup(), clipping_setup()}) {
+        for (const Tour& tour : built_in_tours(setup, report_of(setup))) {
+            CAPTURE(tour.name);
+            CHECK_FALSE(tours_objection({&tour, 1}));
+            bool lights = false;
+            for (const TourStep& step : tour.steps) {
+                lights = lights || !step.lit.empty();
+                for (const std::string& word : step.lit) {
+                    CAPTURE(word);
+                    CHECK_FALSE(lit_part_objection(word, setup));
+                    // No word is idle: what is lit by it alone is less than everything.
+                    const auto lit = lit_parts(std::vector{word}, setup);
+                    CHECK(std::find(lit.begin(), lit.end(), false) != lit.end());
+                }
+            }
+            const bool has_part_to_light =
+                tour.name != "what-a-shifter-does" || find_part<Shifter>(setup) != nullptr;
+            CHECK(lights == has_part_to_light);
+        }
+    }
+}

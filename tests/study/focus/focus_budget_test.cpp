@@ -1,0 +1,269 @@
+#include <algorithm>
+#include <cmath>
+
+#include "reference/negative_lens.hpp"
+#include "study/focus/focus_budget.hpp"
+#include "support/near.hpp"
+#include "support/setups.hpp"
+
+#include <doctest/doctest.h>
+
+using namespace beamfork;
+using namespace test_setups;
+
+namespace {
+
+FocusBudget solved(const Setup& setup) {
+    auto budget = focus_budget(setup, setup.chosen);
+    REQUIRE(budget.has_value());
+    return *std::move(budget);
+}
+
+Train built(const Setup& setup, double drawtube) {
+    auto train = build_train(setup, setup.chosen, Millimetres{drawtube});
+    REQUIRE(train.has_value());
+    return *std::move(train);
+}
+
+Part shifter_of_pair(double factor, double gain, double lens_offset) {
+    Shifter shifter;
+    shifter.stated_factor = factor;
+    shifter.stated_gain = {gain};
+    shifter.lens_offset = {lens_offset};
+    return {"Shifter", shifter, {}};
+}
+
+// Back focus 116, adapter 1, prism diagonal 35, head 110: figures as their makers state them.
+// Common practice, no source.
+Setup worked_example(const std::vector<Part>& shifters) {
+    PrismDiagonal diagonal;
+    diagonal.stated_light_path = Millimetres{35};
+    std::vector<Part> chain{{"Adapter", Spacer{Millimetres{1}, Millimetres{42}}, {}},
+                            {"Diagonal", diagonal, {}}};
+    chain.insert(chain.end(), shifters.begin(), shifters.end());
+    Setup setup = plain_setup(chain);
+    the<Refractor>(setup).back_focus = Millimetres{116};
+    auto& head = the<SplitterHead>(setup);
+    head.stated_light_path = Millimetres{110};
+    head.nose_length = Millimetres{5};
+    head.entry_air = Millimetres{30};  // room for a lens inside the nose
+    head.seat_height = Millimetres{13};
+    the<EyepiecePair>(setup).barrel_length = Millimetres{10};
+    return setup;
+}
+
+}  // namespace
+
+TEST_CASE("worked budget without a shifter: the setup is 30 mm short of focus") {
+    const FocusBudget budget = solved(worked_example({}));
+    CHECK(near(budget.wanted_drawtube, -30, rounding));
+    CHECK(near(budget.shortfall, 30, rounding));
+    CHECK_FALSE(budget.reaches);
+    CHECK(budget.shortfall_is_inward);
+    CHECK(budget.drawtube == 0);  // it stands as near as it can
+    CHECK(budget.factor() == 1);
+}
+
+TEST_CASE("worked budget with a shifter that gives back 65 mm: 35 mm of travel are left inward") {
+    // The lens of the pair (2.6x, 65 mm) works as stated 105.625 mm before the field stop: 4.375 mm inside the head.
+    const FocusBudget budget = solved(worked_example({shifter_of_pair(2.6, 65, 110 - 105.625)}));
+    CHECK(near(budget.wanted_drawtube, 35, rounding));
+    CHECK(near(budget.margin_in, 35, rounding));
+    CHECK(near(budget.margin_out, 80 - 35, rounding));
+    CHECK(budget.reaches);
+    CHECK(budget.shortfall == 0);
+    CHECK(near(budget.factor(), 2.6, rounding));
+}
+
+TEST_CASE("worked budget with a shifter that gives back 35 mm: 5 mm of travel are left inward") {
+    // The lens of the pair (1.7x, 35 mm) works as stated 85 mm before the field stop.
+    const FocusBudget budget = solved(worked_example({shifter_of_pair(1.7, 35, 110 - 85)}));
+    CHECK(near(budget.wanted_drawtube, 5, rounding));
+    CHECK(near(budget.margin_in, 5, rounding));
+    CHECK(budget.reaches);
+    CHECK(near(budget.factor(), 1.7, rounding));
+}
+
+TEST_CASE("the waterfall of the worked budget tells each part's share in order") {
+    const FocusBudget budget = solved(worked_example({shifter_of_pair(2.6, 65, 110 - 105.625)}));
+    struct Row {
+        BudgetEntry entry;
+        double change;
+        double left;
+    };
+    const std::vector<Row> expected{
+        {BudgetEntry::available, 116, 116}, {BudgetEntry::spends, -1, 115},
+        {BudgetEntry::spends, -35, 80},     {BudgetEntry::gives_back, 65, 145},
+        {BudgetEntry::spends, -110, 35},    {BudgetEntry::left_over, 0, 35}};
+    REQUIRE(budget.rows.size() == expected.size());
+    for (std::size_t i = 0; i < expected.size(); ++i) {
+        CAPTURE(budget.rows[i].label);
+        CHECK(budget.rows[i].entry == expected[i].entry);
+        CHECK(near(budget.rows[i].change, expected[i].change, rounding));
+        CHECK(near(budget.rows[i].left, expected[i].left, rounding));
+    }
+    CHECK(budget.rows[2].part == 3);
+    CHECK(budget.rows.back().label == "Drawtube out by");
+    CHECK(solved(worked_example({})).rows.back().label == "Short by");
+}
+
+TEST_CASE(
+    "a lens's factor and gain, and the back focus that is needed, follow from where it stands") {
+    MirrorDiagonal diagonal;
+    diagonal.entry_leg = diagonal.exit_leg = Millimetres{reference::diagonal_air / 2};
+    const double head_path =
+        reference::splitter_glass / reference::splitter_index + reference::splitter_air;
+    const auto needed = [&](const std::vector<Part>& chain, std::vector<ShifterAtWork>& shifters) {
+        Setup setup = plain_setup(chain);
+        the<SplitterHead>(setup).stated_light_path = Millimetres{head_path};
+        const FocusBudget budget = solved(setup);
+        shifters = budget.shifters;
+        return the<Refractor>(setup).back_focus.value - budget.wanted_drawtube;
+    };
+    const Part mirror{"Diagonal", diagonal, {}};
+    const Part lens = bare_lens(-reference::moved_lens_focal_length, 0);
+    std::vector<ShifterAtWork> shifters;
+    CHECK(near(needed({mirror}, shifters), reference::needed_without_lens,
+               1e-5));  // last printed digit
+    CHECK(shifters.empty());
+    const auto check = [&](const std::vector<Part>& chain, const reference::LensedBudget& row) {
+        CHECK(near(needed(chain, shifters), row.needed, 1e-5));
+        REQUIRE(shifters.size() == 1);
+        CHECK(near(shifters[0].image_distance, row.image_distance, 1e-5));
+        CHECK(near(shifters[0].factor, row.factor, 1e-5));
+        CHECK(near(shifters[0].gain, row.gain, 1e-5));
+    };
+    check({mirror, lens}, reference::lens_at_nose);
+    check({lens, mirror}, reference::lens_before_diagonal);
+}
+
+TEST_CASE("every waterfall ends at the drawtube's extension and adds up on the way") {
+    for (const Setup& setup :
+         {plain_setup(), worked_example({shifter_of_pair(2.6, 65, 0)}),
+          wide_setup({{"Filter", FilterPlate{}, {}}, bare_lens(300, 2), bare_lens(-200, 2)})}) {
+        Setup other = setup;
+        the<Observer>(other).left = Dioptres{-2};
+        the<Observer>(other).right = Dioptres{-5};
+        the<Target>(other).distance = Metres{40};
+        the<EyepiecePair>(other).field_stop_depth = Millimetres{6};
+        for (const Setup& each : {setup, other}) {
+            const FocusBudget budget = solved(each);
+            double left = 0;
+            for (const BudgetRow& row : budget.rows) {
+                left += row.change;
+                CAPTURE(row.label);
+                CHECK(near(row.left, left, rounding));
+            }
+            CHECK(near(left, budget.wanted_drawtube, rounding));
+        }
+    }
+}
+
+TEST_CASE(
+    "with the drawtube where the budget wants it, each eye's image falls where that eye wants it") {
+    Setup setup = wide_setup({bare_lens(-200, 2)});
+    the<Observer>(setup).left = Dioptres{-4};
+    the<Observer>(setup).right = Dioptres{-1};
+    const FocusBudget budget = solved(setup);
+    const Train train = built(setup, budget.wanted_drawtube);
+    for (const Eye eye : both_eyes) {
+        CHECK(near(image_behind_stop(train, eye), train.path(eye).wanted_image, rounding));
+    }
+}
+
+TEST_CASE(
+    "a millimetre of drawtube moves the image a millimetre, behind a lens by its factor squared") {
+    const Setup straight = plain_setup();
+    CHECK(near(image_behind_stop(built(straight, 10), Eye::left)
+                   - image_behind_stop(built(straight, 11), Eye::left),
+               1, rounding));
+    const Setup shifted = wide_setup({bare_lens(-150, 2)});
+    const FocusBudget budget = solved(shifted);
+    const double step = 1e-4;
+    const double moved =
+        image_behind_stop(built(shifted, budget.wanted_drawtube - step), Eye::left)
+        - image_behind_stop(built(shifted, budget.wanted_drawtube + step), Eye::left);
+    const double factor = budget.factor();
+    CHECK(near(moved / (2 * step), factor * factor,
+               1e-5));  // longitudinal magnification; second order in the step
+}
+
+TEST_CASE("short-sighted eyes draw the tube in by their dioptres times f squared over a metre") {
+    Setup setup = plain_setup();
+    const double before = solved(setup).wanted_drawtube;
+    the<Observer>(setup).left = the<Observer>(setup).right = Dioptres{-4};
+    // f = 25: 0.625 mm per dioptre (Smith, Modern Optical Engineering, 4th ed., p. 290).
+    CHECK(near(solved(setup).wanted_drawtube, before - 4 * 0.625, rounding));
+    the<Observer>(setup).spectacles = Spectacles::kept_on;
+    CHECK(near(solved(setup).wanted_drawtube, before, rounding));
+}
+
+TEST_CASE("a near target brings the drawtube out by Newton's rule") {
+    Setup setup = plain_setup();
+    const double sky = solved(setup).wanted_drawtube;
+    the<Target>(setup).distance = Metres{25};
+    CHECK(near(solved(setup).wanted_drawtube, sky + 480.0 * 480 / (25000 - 480), rounding));
+}
+
+TEST_CASE(
+    "focus beyond either end of the travel is short by what is missing, and an exact fit reaches") {
+    Setup setup = plain_setup();
+    const double needed = the<Refractor>(setup).back_focus.value - solved(setup).wanted_drawtube;
+    const auto at = [&](double drawtube) {
+        the<Refractor>(setup).back_focus = Millimetres{needed + drawtube};
+        return solved(setup);
+    };
+    const FocusBudget far = at(80 + 12.5);
+    CHECK_FALSE(far.reaches);
+    CHECK_FALSE(far.shortfall_is_inward);
+    CHECK(near(far.shortfall, 12.5, rounding));
+    CHECK(far.drawtube == 80);
+    CHECK(at(0).reaches);
+    CHECK(at(80).reaches);
+    CHECK_FALSE(at(-0.001).reaches);
+    CHECK_FALSE(at(80.001).reaches);
+    CHECK(near(at(30).margin_in, 30, rounding));
+    CHECK(near(at(30).margin_out, 50, rounding));
+}
+
+TEST_CASE("a drawtube that is held stays where it is held, whatever focus wants") {
+    Setup setup = plain_setup();
+    const double wanted = solved(setup).wanted_drawtube;
+    the<Focuser>(setup).held_at = Millimetres{60};
+    const FocusBudget held = solved(setup);
+    CHECK(held.is_held);
+    CHECK(held.drawtube == 60);
+    CHECK(near(held.wanted_drawtube, wanted, rounding));
+}
+
+TEST_CASE("arms of unequal glass differ by that glass over its index") {
+    Setup setup = plain_setup();
+    CHECK(near(solved(setup).arm_difference, 0, rounding));
+    the<SplitterHead>(setup).compensator = Millimetres{30};
+    const auto glass = standard_catalogue().find("N-BAK4").value();
+    const double n = refractive_index(glass, spectral_line::e).value();
+    CHECK(near(solved(setup).arm_difference, -7 / n,
+               rounding));  // the left arm is 7 mm short of glass
+}
+
+TEST_CASE("a place before the field stop in air-equivalent millimetres lies deeper where the axis "
+          "runs in glass") {
+    const Setup setup = plain_setup();
+    const Train train = built(setup, 0);
+    const auto glass = standard_catalogue().find("N-BAK4").value();
+    const double n = refractive_index(glass, spectral_line::e).value();
+    for (const EyePath& path : train.paths) {
+        const Pose& stop = path.world_from_field_stop;
+        CHECK(glm::distance(point_near_stop(path, 12), stop.point_out({0, 0, 12})) < rounding);
+        CHECK(glm::distance(point_near_stop(path, -20), stop.point_out({0, 0, -20})) < rounding);
+        // The seat is 30 mm behind the glass: 30 mm of air, then 10 mm of glass are 10/n more.
+        CHECK(glm::distance(point_near_stop(path, -30 - 10 / n), stop.point_out({0, 0, -40}))
+              < rounding);
+    }
+}
+
+TEST_CASE("a setup that cannot be a train has no budget but an error") {
+    Setup setup = plain_setup();
+    setup.parts.erase(setup.parts.begin());
+    CHECK_FALSE(focus_budget(with_valid_choice(setup), setup.chosen).has_value());
+}

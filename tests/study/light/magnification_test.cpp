@@ -1,0 +1,70 @@
+#include <cmath>
+
+#include "reference/visual_telescope.hpp"
+#include "study/light/magnification.hpp"
+#include "support/near.hpp"
+#include "support/setups.hpp"
+#include "trace/sampling.hpp"
+
+#include <doctest/doctest.h>
+
+using namespace beamfork;
+using namespace test_setups;
+
+namespace {
+
+FocusBudget solved_budget(const Setup& setup) {
+    auto budget = focus_budget(setup, setup.chosen);
+    REQUIRE(budget.has_value());
+    return *std::move(budget);
+}
+
+Magnification seen(const Setup& setup) {
+    return magnification(setup, setup.chosen, solved_budget(setup));
+}
+
+}  // namespace
+
+TEST_CASE("the true field is twice the angle whose tangent is half the field stop over the focal "
+          "length") {
+    for (const auto& row : reference::true_fields) {
+        CAPTURE(row.focal_length);
+        Setup setup = plain_setup();
+        the<Refractor>(setup).focal_length = Millimetres{row.focal_length};
+        the<EyepiecePair>(setup).field_stop = Millimetres{row.field_stop};
+        CHECK(near(seen(setup).true_field.value, row.degrees, 1e-5));  // last printed digit
+    }
+}
+
+TEST_CASE(
+    "magnification is F over f, the exit pupil the aperture over it, or f over the f-number") {
+    // Smith, Modern Optical Engineering, 4th ed., sec. 13.1, Eq. 13.5.
+    Setup setup = plain_setup({bare_lens(-120, 0)});
+    const Magnification result = seen(setup);
+    CHECK(result.shifter_factor > 1.5);
+    CHECK(near(result.shifter_factor, solved_budget(setup).factor(), 1e-12));
+    CHECK(near(result.effective_focal_length, 480 * result.shifter_factor, 1e-9));
+    CHECK(near(result.focal_ratio, 6 * result.shifter_factor, 1e-12));
+    CHECK(near(result.magnification, result.effective_focal_length / 25, 1e-12));
+    CHECK(near(result.exit_pupil, 80 / result.magnification, 1e-12));
+    CHECK(near(result.exit_pupil, 25 / result.focal_ratio, 1e-12));
+}
+
+TEST_CASE("traced chief rays have the effective focal length that the shifter's factor promises") {
+    for (const auto& chain : {std::vector<Part>{},
+                              {bare_lens(-120, 0)},
+                              {bare_lens(-250, 0), bare_lens(-180, 20)},
+                              {bare_lens(400, 0)}}) {
+        const Setup setup = wide_setup(chain);
+        const FocusBudget budget = solved_budget(setup);
+        REQUIRE(budget.reaches);
+        const auto train = build_train(setup, setup.chosen, Millimetres{budget.drawtube});
+        REQUIRE(train.has_value());
+        for (const Eye eye : both_eyes) {
+            const double traced =
+                std::sqrt(std::abs(glm::determinant(field_map(*train, eye).stop_from_slope)));
+            // Chief rays at 1e-4: the distortion of glass and tangents is of relative order 1e-8.
+            CHECK(near(traced, seen(setup).effective_focal_length, 1e-3));
+        }
+    }
+}

@@ -34,78 +34,100 @@ bool tell_notices(const std::string& file, const std::vector<Notice>& notices) {
     return !notices.empty();
 }
 
-ExitStatus carry_out(const CheckFile& command) {
-    const auto read = open_named(command.file);
+template <class Command>
+bool allows_unknown_keys(const Command& command) {
+    if constexpr (requires { command.allow_unknown; }) {
+        return command.allow_unknown;
+    } else {
+        return false;
+    }
+}
+
+// Hands what is in the file to `work`, which gives a Result<ExitStatus>; tells what goes wrong on the way.
+template <class Work>
+ExitStatus with_file(const std::string& file, bool allows_unknown, const Work& work) {
+    const auto read = open_named(file);
     if (!read) return tell(read.error());
-    if (tell_notices(command.file, read->notices)) return ExitStatus::bad_input;
-    const auto checked = check_setup(read->document.setup,
-                                     command.json ? CheckedPairs::every : CheckedPairs::chosen);
-    if (!checked) return tell(checked.error());
-    std::cout << (command.json ? check_json(*checked) : check_text(*checked)) << std::flush;
-    return checked->is_poor() ? ExitStatus::poor_setup : ExitStatus::fine;
+    if (!allows_unknown && tell_notices(file, read->notices)) return ExitStatus::bad_input;
+    const Result<ExitStatus> done = work(read->document);
+    return done ? *done : tell(done.error());
+}
+
+template <class Command, class Work>
+ExitStatus with_setup(const Command& command, const Work& work) {
+    return with_file(command.file, allows_unknown_keys(command), work);
+}
+
+// The same with the report on the setup as it is chosen.
+template <class Work>
+ExitStatus with_report(const std::string& file, const Work& work) {
+    return with_file(file, false, [&](const Document& document) {
+        const Setup& setup = document.setup;
+        return make_report(setup, setup.chosen)
+            .and_then(
+                [&](const Report& report) -> Result<ExitStatus> { return work(document, report); });
+    });
+}
+
+ExitStatus print(const std::string& text) {
+    std::cout << text << std::flush;
+    return ExitStatus::fine;
+}
+
+ExitStatus tell_written(const std::string& output) { return print("wrote " + output + "\n"); }
+
+ExitStatus carry_out(const CheckFile& command) {
+    const auto pairs = command.json ? CheckedPairs::every : CheckedPairs::chosen;
+    return with_setup(command, [&](const Document& document) {
+        return check_setup(document.setup, pairs).map([&](const CheckedSetup& checked) {
+            print(command.json ? check_json(checked) : check_text(checked));
+            return checked.is_poor() ? ExitStatus::poor_setup : ExitStatus::fine;
+        });
+    });
 }
 
 ExitStatus carry_out(const MakePicture& command) {
-    const auto read = open_named(command.file);
-    if (!read) return tell(read.error());
-    if (!command.allow_unknown && tell_notices(command.file, read->notices))
-        return ExitStatus::bad_input;
-    const auto image = make_picture(read->document, command);
-    if (!image) return tell(image.error());
-    if (auto written = write_png(*image, command.output); !written) return tell(written.error());
-    std::cout << "wrote " << command.output << '\n';
-    return ExitStatus::fine;
+    return with_setup(command, [&](const Document& document) {
+        return make_picture(document, command)
+            .and_then([&](const Image& image) { return write_png(image, command.output); })
+            .map([&] { return tell_written(command.output); });
+    });
 }
 
 ExitStatus carry_out(const PictureSight& command) {
-    const auto read = open_named(command.file);
-    if (!read) return tell(read.error());
-    if (tell_notices(command.file, read->notices)) return ExitStatus::bad_input;
-    const Setup& setup = read->document.setup;
-    const auto report = make_report(setup, setup.chosen);
-    if (!report) return tell(report.error());
-    const Sights sights = sights_of(setup, *report);
-    const SightImage drawn =
-        draw_sight(sights, command.fits ? fitted(command.request, sights) : command.request);
-    const Image image{drawn.width, drawn.height, drawn.rgba};
-    if (auto written = write_png(image, command.output); !written) return tell(written.error());
-    std::cout << "wrote " << command.output << '\n';
-    return ExitStatus::fine;
+    return with_report(command.file, [&](const Document& document, const Report& report) {
+        const Sights sights = sights_of(document.setup, report);
+        const SightImage drawn =
+            draw_sight(sights, command.fits ? fitted(command.request, sights) : command.request);
+        return write_png(Image{drawn.width, drawn.height, drawn.rgba}, command.output).map([&] {
+            return tell_written(command.output);
+        });
+    });
 }
 
 ExitStatus carry_out(const MakeSheet& command) {
-    const auto read = open_named(command.file);
-    if (!read) return tell(read.error());
-    if (!command.allow_unknown && tell_notices(command.file, read->notices))
-        return ExitStatus::bad_input;
-    if (auto written = write_sheet(read->document, command); !written) return tell(written.error());
-    std::cout << "wrote " << command.output << '\n';
-    return ExitStatus::fine;
+    return with_setup(command, [&](const Document& document) {
+        return write_sheet(document, command).map([&] { return tell_written(command.output); });
+    });
 }
 
 ExitStatus carry_out(const MakeModel& command) {
-    const auto read = open_named(command.file);
-    if (!read) return tell(read.error());
-    if (!command.allow_unknown && tell_notices(command.file, read->notices))
-        return ExitStatus::bad_input;
-    if (auto written = write_model(read->document, command); !written) return tell(written.error());
-    std::cout << "wrote " << command.output << '\n';
-    return ExitStatus::fine;
+    return with_setup(command, [&](const Document& document) {
+        return write_model(document, command).map([&] { return tell_written(command.output); });
+    });
 }
 
 ExitStatus carry_out(const MakeFilm& command) {
-    const auto read = open_named(command.file);
-    if (!read) return tell(read.error());
-    if (!command.allow_unknown && tell_notices(command.file, read->notices))
-        return ExitStatus::bad_input;
-    FilmConsole console;
-    const auto progress = [&](int done, int all) { return console.tell(done, all); };
-    if (auto written = write_film(read->document, command, progress); !written)
-        return tell(written.error());
-    std::cout << "wrote " << (command.frames.empty() ? command.output : command.frames) << '\n';
-    return ExitStatus::fine;
+    return with_setup(command, [&](const Document& document) {
+        FilmConsole console;
+        const auto progress = [&](int done, int all) { return console.tell(done, all); };
+        return write_film(document, command, progress).map([&] {
+            return tell_written(command.frames.empty() ? command.output : command.frames);
+        });
+    });
 }
 
+// What the file holds without effect is told in the window.
 ExitStatus carry_out(const OpenWindow& command) {
     const auto read = open_named(command.file);
     if (!read) return tell(read.error());
@@ -116,69 +138,44 @@ ExitStatus carry_out(const OpenWindow& command) {
 }
 
 ExitStatus carry_out(const ListParts& command) {
-    std::cout << (command.markdown ? part_list_markdown() : part_list_text());
-    return ExitStatus::fine;
+    return print(command.markdown ? part_list_markdown() : part_list_text());
 }
 
 ExitStatus carry_out(const MeasureAtHome& command) {
     const auto text = home_measurement_text(command);
-    if (!text) return tell(text.error());
-    std::cout << *text;
-    return ExitStatus::fine;
+    return text ? print(*text) : tell(text.error());
 }
 
 ExitStatus carry_out(const SolveFor& command) {
-    const auto read = open_named(command.file);
-    if (!read) return tell(read.error());
-    if (tell_notices(command.file, read->notices)) return ExitStatus::bad_input;
-    const Setup& setup = read->document.setup;
-    if (command.list) {
-        std::cout << (command.json ? solvable_json(setup) : solvable_text(setup));
-        return ExitStatus::fine;
-    }
-    const auto solved = solve(setup, command);
-    if (!solved) return tell(solved.error());
-    std::cout << solved->text << std::flush;
-    return solved->is_found ? ExitStatus::fine : ExitStatus::poor_setup;
+    return with_setup(command, [&](const Document& document) -> Result<ExitStatus> {
+        const Setup& setup = document.setup;
+        if (command.list) return print(command.json ? solvable_json(setup) : solvable_text(setup));
+        return solve(setup, command).map([](const auto& solved) {
+            print(solved.text);
+            return solved.is_found ? ExitStatus::fine : ExitStatus::poor_setup;
+        });
+    });
 }
 
 ExitStatus carry_out(const ListTours& command) {
-    const auto read = open_named(command.file);
-    if (!read) return tell(read.error());
-    if (tell_notices(command.file, read->notices)) return ExitStatus::bad_input;
-    const Setup& setup = read->document.setup;
-    const auto report = make_report(setup, setup.chosen);
-    if (!report) return tell(report.error());
-    const auto text = tour_list_text(read->document, *report);
-    if (!text) return tell(text.error());
-    std::cout << *text;
-    return ExitStatus::fine;
+    return with_report(command.file, [](const Document& document, const Report& report) {
+        return tour_list_text(document, report).map(print);
+    });
 }
 
 ExitStatus carry_out(const CompareFiles& command) {
-    std::vector<Setup> setups;
-    std::vector<Report> reports;
-    for (const std::string& file : {command.first, command.second}) {
-        const auto read = open_named(file);
-        if (!read) return tell(read.error());
-        if (tell_notices(file, read->notices)) return ExitStatus::bad_input;
-        const Setup& setup = read->document.setup;
-        auto report = make_report(setup, setup.chosen);
-        if (!report) return tell(report.error());
-        setups.push_back(setup);
-        reports.push_back(*std::move(report));
-    }
-    const ReportedSetup first{setups[0], reports[0]};
-    const ReportedSetup second{setups[1], reports[1]};
-    std::cout << (command.json ? comparison_json(first, second) : comparison_text(first, second))
-              << std::flush;
-    return ExitStatus::fine;
+    return with_report(command.first, [&](const Document& first, const Report& first_report) {
+        return with_report(command.second,
+                           [&](const Document& second, const Report& second_report) {
+                               const ReportedSetup here{first.setup, first_report};
+                               const ReportedSetup there{second.setup, second_report};
+                               return print(command.json ? comparison_json(here, there)
+                                                         : comparison_text(here, there));
+                           });
+    });
 }
 
-ExitStatus carry_out(const PrintText& command) {
-    std::cout << command.text;
-    return ExitStatus::fine;
-}
+ExitStatus carry_out(const PrintText& command) { return print(command.text); }
 
 }  // namespace
 

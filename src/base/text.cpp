@@ -30,6 +30,18 @@ std::string format_signed(double value, int decimals) {
     return text.front() == '-' || !std::isfinite(value) ? text : "+" + text;
 }
 
+std::string typeset(std::string_view words) {
+    const auto is_digit = [](char c) { return c >= '0' && c <= '9'; };
+    std::string out;
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        const bool may_begin = i == 0 || words[i - 1] == ' ' || words[i - 1] == '(';
+        const bool is_minus =
+            words[i] == '-' && may_begin && i + 1 < words.size() && is_digit(words[i + 1]);
+        out += is_minus ? "−" : std::string(1, words[i]);
+    }
+    return out;
+}
+
 std::optional<double> parse_number(std::string_view text) {
     const auto first = text.find_first_not_of(" \t");
     if (first == std::string_view::npos) return std::nullopt;
@@ -75,6 +87,15 @@ std::optional<std::string> nearest_name(std::string_view name,
     if (best == nullptr || 2 * best_distance > std::max(name.size(), best->size()))
         return std::nullopt;
     return *best;
+}
+
+std::string did_you_mean(std::string_view word,
+                         std::span<const std::string> known,
+                         std::string_view open_quote,
+                         std::string_view close_quote) {
+    const auto near = nearest_name(word, known);
+    if (!near) return "";
+    return fmt::format("; did you mean {}{}{}?", open_quote, *near, close_quote);
 }
 
 }  // namespace beamfork

@@ -88,9 +88,8 @@ private:
         std::vector<std::string> known;
         for (const UnitWord& word : words)
             known.emplace_back(word.word);
-        const auto near = nearest_name(typed, known);
         return refused(fmt::format("“{}” is neither a number nor a unit; {}{}", typed, expected,
-                                   near ? "; did you mean “" + *near + "”?" : ""));
+                                   did_you_mean(typed, known, "“", "”")));
     }
 
     Result<Amount> sum() {

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "base/text.hpp"
+#include "document/screen_words.hpp"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -67,7 +68,7 @@ public:
         if (changed) {
             part.body = *std::move(changed);
         } else if (!trouble_) {
-            trouble_ = Error{ErrorCode::bad_input, part.name + ": " + changed.error().what, {}};
+            complain(part, changed.error().what);
         }
     }
     /// From the answer; where there is none, with the +- of a guess.
@@ -83,8 +84,7 @@ public:
     }
     void assume(std::string what) { assumed_.push_back(std::move(what)); }
     void finish(const Part& part) {
-        if (const auto wrong = contradiction(part.body); wrong && !trouble_)
-            trouble_ = Error{ErrorCode::bad_input, part.name + ": " + *wrong, {}};
+        if (const auto wrong = contradiction(part.body); wrong && !trouble_) complain(part, *wrong);
     }
 
     [[nodiscard]] const SetupAnswers& answers() const { return answers_; }
@@ -92,6 +92,11 @@ public:
     [[nodiscard]] const std::vector<std::string>& assumed() const { return assumed_; }
 
 private:
+    void complain(const Part& part, std::string_view wrong) {
+        trouble_ =
+            Error{ErrorCode::bad_input, part.name + ": " + in_screen_words(part.body, wrong), {}};
+    }
+
     const SetupAnswers& answers_;
     std::optional<Error> trouble_;
     std::vector<std::string> assumed_;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "document/screen_words.hpp"
 #include "document/tour_lit.hpp"
 #include "document/words.hpp"
 
@@ -38,13 +39,16 @@ void insert_part(Setup& setup, std::size_t at, Part part) {
 }
 
 std::optional<std::string> value_objection(const Part& part) {
-    for (const FieldInfo& field : kind_of(part.body).fields) {
-        if (const auto wrong = objection(field, *field_value(part.body, field.key))) return wrong;
-    }
-    for (const auto& [key, tolerance] : part.tolerances) {
-        if (const auto wrong = tolerance_objection(part.body, key, tolerance)) return wrong;
-    }
-    return contradiction(part.body);
+    const auto wrong = [&]() -> std::optional<std::string> {
+        for (const FieldInfo& field : kind_of(part.body).fields) {
+            if (auto no = objection(field, *field_value(part.body, field.key))) return no;
+        }
+        for (const auto& [key, tolerance] : part.tolerances) {
+            if (auto no = tolerance_objection(part.body, key, tolerance)) return no;
+        }
+        return contradiction(part.body);
+    }();
+    return wrong ? std::optional(in_screen_words(part.body, *wrong)) : std::nullopt;
 }
 
 // Everything a file is checked for as well; for setups that come whole.
@@ -78,8 +82,7 @@ struct Application {
         Part& part = setup.parts[edit.part];
         auto changed = with_field(part.body, edit.key, edit.value);
         if (!changed)
-            return fail(changed.error().code,
-                        fmt::format("{}: {}", part.name, changed.error().what));
+            return fail(changed.error().code, in_screen_words(part.body, changed.error().what));
         part.body = std::move(*changed);
         return {};
     }
@@ -91,7 +94,7 @@ struct Application {
             return {};
         }
         if (const auto wrong = tolerance_objection(part.body, edit.key, *edit.tolerance))
-            return cannot(fmt::format("{}: {}", part.name, *wrong));
+            return cannot(in_screen_words(part.body, *wrong));
         part.tolerances.insert_or_assign(edit.key, *edit.tolerance);
         return {};
     }
@@ -199,86 +202,38 @@ struct Application {
     }
 };
 
-std::string name_at(const Document& document, std::size_t part) {
-    return part < document.setup.parts.size() ? document.setup.parts[part].name
-                                              : "a part that is gone";
+// The part whose value that edit sets; nothing for other edits.
+std::optional<std::size_t> part_of_value(const Edit& edit) {
+    if (const auto* field = std::get_if<SetField>(&edit.change)) return field->part;
+    if (const auto* tolerance = std::get_if<SetTolerance>(&edit.change)) return tolerance->part;
+    return std::nullopt;
 }
 
-// Five figures are enough to tell two steps apart.
-std::string value_words(const FieldValue& value) {
-    if (const auto* number = std::get_if<double>(&value)) return fmt::format("{:.5g}", *number);
-    if (const auto* word = std::get_if<std::string>(&value)) return *word;
-    return "not stated";
-}
-
-struct Description {
-    const Document& document;
-
-    [[nodiscard]] const FieldInfo* field_of(std::size_t part, const std::string& key) const {
-        if (part >= document.setup.parts.size()) return nullptr;
-        for (const FieldInfo& field : kind_of(document.setup.parts[part].body).fields) {
-            if (field.key == key) return &field;
-        }
-        return nullptr;
-    }
-    [[nodiscard]] std::string label_of(std::size_t part, const std::string& key) const {
-        const FieldInfo* field = field_of(part, key);
-        return field != nullptr ? field->label : key;
-    }
-    std::string operator()(const SetField& edit) const {
-        const std::string name = name_at(document, edit.part);
-        const FieldInfo* field = field_of(edit.part, edit.key);
-        if (field == nullptr) return fmt::format("{}: {}", name, edit.key);
-        const auto before = field_value(document.setup.parts[edit.part].body, edit.key);
-        const std::string unit(symbol(field->unit));
-        return fmt::format("{}: {} {} → {}{}", name, field->label,
-                           before ? value_words(*before) : "?", value_words(edit.value),
-                           unit.empty() ? "" : " " + unit);
-    }
-    std::string operator()(const SetTolerance& edit) const {
-        return fmt::format("Change ± of {} of {}", label_of(edit.part, edit.key),
-                           name_at(document, edit.part));
-    }
-    std::string operator()(const RenamePart& edit) const {
-        return fmt::format("Rename {} to {}", name_at(document, edit.part), edit.name);
-    }
-    std::string operator()(const AddPart& edit) const {
-        const auto kind = find_kind(edit.kind);
-        return "Add " + (kind ? kind->label : edit.kind);
-    }
-    std::string operator()(const RemovePart& edit) const {
-        return "Remove " + name_at(document, edit.part);
-    }
-    std::string operator()(const MovePart& edit) const {
-        return "Move " + name_at(document, edit.from);
-    }
-    std::string operator()(const DuplicatePart& edit) const {
-        return "Duplicate " + name_at(document, edit.part);
-    }
-    std::string operator()(const ChoosePart& edit) const {
-        return "Choose " + name_at(document, edit.part);
-    }
-    std::string operator()(const SetTitle&) const { return "Change the title"; }
-    std::string operator()(const SetStory&) const { return "Change the story"; }
-    std::string operator()(const ReplaceSetup& edit) const { return edit.label; }
-    std::string operator()(const SetTours& edit) const { return edit.label; }
-};
-
-}  // namespace
-
-Result<Document> apply(const Document& document, const Edit& edit) {
+// apply() with its error said beside the part itself.
+Result<Document> changed(const Document& document, const Edit& edit) {
     Application application{document.setup, document.tours};
     if (auto done = std::visit(application, edit.change); !done)
         return tl::make_unexpected(done.error());
     if (const auto fault = order_fault(application.setup)) return cannot(fault->sentence);
-    Document changed = document;
-    changed.tours = std::move(application.tours);
-    changed.setup = with_valid_choice(std::move(application.setup));
-    return changed;
+    Document after = document;
+    after.tours = std::move(application.tours);
+    after.setup = with_valid_choice(std::move(application.setup));
+    return after;
 }
 
-std::string describe(const Edit& edit, const Document& document) {
-    return std::visit(Description{document}, edit.change);
+}  // namespace
+
+Result<Document> apply(const Document& document, const Edit& edit) {
+    auto after = changed(document, edit);
+    const auto part = part_of_value(edit);
+    if (after || !part || *part >= document.setup.parts.size()) return after;
+    return fail(after.error().code,
+                fmt::format("{}: {}", document.setup.parts[*part].name, after.error().what));
+}
+
+std::optional<std::string> refusal(const Document& document, const Edit& edit) {
+    const auto after = changed(document, edit);
+    return after ? std::nullopt : std::optional(after.error().what);
 }
 
 }  // namespace beamfork

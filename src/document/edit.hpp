@@ -92,7 +92,12 @@ struct Edit {
 
 /// The document with that change, or an error that says in one sentence why it cannot be. What is chosen
 /// stays chosen, wherever it moves; when it is removed, its neighbour is chosen.
+/// Fields are called as on screen: "Club diagonal: Entry leg must be from 0 to 300, not 400".
 Result<Document> apply(const Document& document, const Edit& edit);
+
+/// Why apply() would refuse it, for the place where it is asked for: "Entry leg must be from 0 to 300, not 400", without
+/// the part's name. Nothing: it would be taken.
+std::optional<std::string> refusal(const Document& document, const Edit& edit);
 
 /// What undo calls it: "Club refractor: Focal length 480 → 900 mm". `document` is the one before the whole
 /// step, so that a slider's step tells where it began.

@@ -250,11 +250,9 @@ private:
             into = index;
             return {};
         }
-        const auto near = nearest_name(*name, names);
         return refuse(reading_, line_of(value),
                       fmt::format("no {} is called '{}'; expected one of: {}{}", what, *name,
-                                  fmt::join(names, ", "),
-                                  near ? "; did you mean '" + *near + "'?" : ""));
+                                  fmt::join(names, ", "), did_you_mean(*name, names)));
     }
 
     void move_remark_to_top(const std::string& from) {

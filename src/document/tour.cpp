@@ -104,10 +104,10 @@ with_quotes(std::string_view caption,
 }
 
 Error unknown_quote(std::string_view name, std::span<const std::string_view> known) {
-    const auto near = nearest_name(name, std::vector<std::string>(known.begin(), known.end()));
+    const std::vector<std::string> names(known.begin(), known.end());
     return {ErrorCode::bad_input,
             fmt::format("'{{{}}}' is no value that can be quoted{}", name,
-                        near ? "; did you mean '{" + *near + "}'?" : ""),
+                        did_you_mean(name, names, "'{", "}'")),
             {}};
 }
 
@@ -185,10 +185,9 @@ Result<const Tour*> find_tour(std::span<const Tour> tours, const std::string& na
         if (in_small_letters(tour.title) == wanted) return &tour;
         known.push_back(tour.title);
     }
-    const auto near = nearest_name(name_or_title, known);
     return fail(ErrorCode::bad_input,
                 fmt::format("no tour is called '{}'; expected one of: {}{}", name_or_title,
-                            fmt::join(names, ", "), near ? "; did you mean '" + *near + "'?" : ""));
+                            fmt::join(names, ", "), did_you_mean(name_or_title, known)));
 }
 
 std::optional<std::string> tour_name_objection(std::string_view name) {

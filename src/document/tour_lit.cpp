@@ -102,11 +102,9 @@ std::optional<std::string> lit_objection(std::span<const std::string> lit) {
         const auto name = name_in(word);
         if (name && !name->empty()) continue;
         if (std::find(known.begin(), known.end(), word) != known.end()) continue;
-        const auto near = nearest_name(word, known);
         return fmt::format("'{}' cannot be lit; expected 'part: ' with the name of a part, or one "
                            "of: {}{}",
-                           word, fmt::join(known, ", "),
-                           near ? "; did you mean '" + *near + "'?" : "");
+                           word, fmt::join(known, ", "), did_you_mean(word, known));
     }
     return std::nullopt;
 }
@@ -117,9 +115,8 @@ std::optional<std::string> lit_part_objection(const std::string& word, const Set
     std::vector<std::string> names;
     for (const Part& part : setup.parts)
         if (role_of(part) < Role::observer) names.push_back(part.name);
-    const auto near = nearest_name(std::string(*name), names);
     return fmt::format("no part is called '{}'; expected one of: {}{}", *name,
-                       fmt::join(names, ", "), near ? "; did you mean '" + *near + "'?" : "");
+                       fmt::join(names, ", "), did_you_mean(std::string(*name), names));
 }
 
 void follow_rename(std::vector<Tour>& tours,

@@ -24,11 +24,9 @@ Result<StandardView> read_view(const Reading& reading, const toml::node& node) {
     std::vector<std::string> known;
     for (const StandardView view : all_standard_views)
         known.emplace_back(name_of(view));
-    const auto near = nearest_name(*word, known);
     return refuse_at(reading, node,
                      fmt::format("no view is called '{}'; expected one of: {}{}", *word,
-                                 fmt::join(known, ", "),
-                                 near ? "; did you mean '" + *near + "'?" : ""));
+                                 fmt::join(known, ", "), did_you_mean(*word, known)));
 }
 
 // show = ["motion", "pupil"]
@@ -38,11 +36,9 @@ Result<std::set<TourShow>> read_show(const Reading& reading, const toml::node& n
     for (const TourShow show : all_tour_shows)
         known.emplace_back(name_of(show));
     const auto expected = [&](const toml::node& at, const std::string& found) {
-        const auto near = nearest_name(found, known);
         return refuse_at(reading, at,
                          fmt::format("show must be a list of words out of {}, not {}{}",
-                                     fmt::join(known, ", "), found,
-                                     near ? "; did you mean '" + *near + "'?" : ""));
+                                     fmt::join(known, ", "), found, did_you_mean(found, known)));
     };
     if (list == nullptr) return expected(node, what_it_is(node));
     std::set<TourShow> shown;

@@ -2,6 +2,7 @@
 
 #include <array>
 
+#include "base/letters.hpp"
 #include "base/text.hpp"
 
 #include <fmt/format.h>
@@ -29,10 +30,7 @@ std::string_view without_unit(std::string_view key) {
 std::string shortened(std::string_view key) {
     constexpr std::size_t most = 60;
     if (key.size() <= most) return std::string(key);
-    std::size_t end = most;
-    while (end > 0 && (static_cast<unsigned char>(key[end]) & 0xC0U) == 0x80U)
-        --end;
-    return std::string(key.substr(0, end)) + "...";
+    return std::string(letters_within(key, most)) + "...";
 }
 
 }  // namespace
@@ -55,10 +53,10 @@ std::string_view unit_in_words(FieldUnit unit) {
 std::string unknown_key_sentence(std::string_view key,
                                  const std::string& place,
                                  std::span<const std::string> known) {
-    const auto near = nearest_name(key, known);
-    return fmt::format("'{}' is unknown {} and has no effect; {}", shortened(key), place,
-                       near ? fmt::format("did you mean '{}'?", *near)
-                            : fmt::format("known here: {}", fmt::join(known, ", ")));
+    const std::string near = did_you_mean(key, known);
+    return fmt::format("'{}' is unknown {} and has no effect{}", shortened(key), place,
+                       near.empty() ? fmt::format("; known here: {}", fmt::join(known, ", "))
+                                    : near);
 }
 
 std::string

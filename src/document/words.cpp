@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "base/letters.hpp"
+
 #include <fmt/format.h>
 
 namespace beamfork {
@@ -10,27 +12,6 @@ namespace {
 
 constexpr std::size_t longest_name = 100;
 constexpr std::size_t longest_story = 20'000;
-
-// Length of the UTF-8 sequence at the front of `bytes`, 0 when there is none (Unicode 15, table 3-7).
-std::size_t sequence_length(std::string_view bytes) {
-    const auto at = [&](std::size_t i) {
-        return i < bytes.size() ? static_cast<unsigned char>(bytes[i]) : 0U;
-    };
-    const auto in = [&](std::size_t i, unsigned low, unsigned high) {
-        return at(i) >= low && at(i) <= high;
-    };
-    const unsigned first = at(0);
-    if (first < 0x80) return 1;
-    const bool third = in(2, 0x80, 0xBF);
-    if (first < 0xC2 || first > 0xF4) return 0;
-    if (first < 0xE0) return in(1, 0x80, 0xBF) ? 2 : 0;
-    if (first == 0xE0) return in(1, 0xA0, 0xBF) && third ? 3 : 0;
-    if (first == 0xED) return in(1, 0x80, 0x9F) && third ? 3 : 0;
-    if (first < 0xF0) return in(1, 0x80, 0xBF) && third ? 3 : 0;
-    const unsigned low = first == 0xF0 ? 0x90 : 0x80;
-    const unsigned high = first == 0xF4 ? 0x8F : 0xBF;
-    return in(1, low, high) && third && in(3, 0x80, 0xBF) ? 4 : 0;
-}
 
 bool is_control(char letter) { return static_cast<unsigned char>(letter) < 0x20 || letter == 0x7F; }
 
@@ -47,14 +28,11 @@ std::optional<std::string> line_objection(std::string_view text, std::string_vie
 }  // namespace
 
 std::optional<int> line_that_is_not_text(std::string_view bytes) {
-    int line = 1;
-    while (!bytes.empty()) {
-        const std::size_t length = sequence_length(bytes);
-        if (length == 0 || bytes.front() == '\0') return line;
-        if (bytes.front() == '\n') ++line;
-        bytes.remove_prefix(length);
-    }
-    return std::nullopt;
+    const std::size_t bad =
+        std::min(bytes.find('\0'), first_not_utf8(bytes).value_or(std::string_view::npos));
+    if (bad == std::string_view::npos) return std::nullopt;
+    const std::string_view sound = bytes.substr(0, bad);
+    return 1 + static_cast<int>(std::count(sound.begin(), sound.end(), '\n'));
 }
 
 std::optional<std::string> name_objection(std::string_view name) {
@@ -97,12 +75,7 @@ std::string free_name(const Setup& setup, Role role, const std::string& wanted) 
     const auto last = stem.find_last_not_of("0123456789");
     if (last != std::string::npos && last > 0 && last + 1 < stem.size() && stem[last] == ' ')
         stem.erase(last);
-    if (stem.size() + 5 > longest_name) {
-        std::size_t end = longest_name - 5;
-        while (end > 0 && (static_cast<unsigned char>(stem[end]) & 0xC0U) == 0x80U)
-            --end;
-        stem.erase(end);
-    }
+    stem.resize(letters_within(stem, longest_name - 5).size());
     for (int number = 2;; ++number) {
         std::string candidate = fmt::format("{} {}", stem, number);
         if (!name_is_taken(setup, role, candidate)) return candidate;

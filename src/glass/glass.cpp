@@ -49,9 +49,8 @@ const Glass* Catalogue::known(std::string_view name) const {
 
 Result<Glass> Catalogue::find(std::string_view name) const {
     if (const Glass* glass = known(name)) return *glass;
-    const auto near = nearest_name(name, names());
-    return fail(ErrorCode::not_found, fmt::format("no glass called '{}'{}", name,
-                                                  near ? "; did you mean '" + *near + "'?" : ""));
+    return fail(ErrorCode::not_found,
+                fmt::format("no glass called '{}'{}", name, did_you_mean(name, names())));
 }
 
 }  // namespace beamfork

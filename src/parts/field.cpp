@@ -37,10 +37,8 @@ std::optional<std::string> objection(const FieldInfo& field, const FieldValue& v
     if (std::find(field.choices.begin(), field.choices.end(), *word) != field.choices.end()) {
         return std::nullopt;
     }
-    const auto near = nearest_name(*word, field.choices);
     return fmt::format("{} cannot be '{}'; it must be one of: {}{}", field.key, *word,
-                       fmt::join(field.choices, ", "),
-                       near ? "; did you mean '" + *near + "'?" : "");
+                       fmt::join(field.choices, ", "), did_you_mean(*word, field.choices));
 }
 
 FieldInfo length_info(std::string key,

@@ -14,11 +14,9 @@
 #include "geometry/conic.hpp"
 #include "geometry/pose.hpp"
 #include "glass/coating.hpp"
+#include "parts/eye.hpp"
 
 namespace beamfork {
-
-enum class Eye { left, right };
-inline constexpr std::array both_eyes{Eye::left, Eye::right};
 
 enum class SurfaceKind {
     stop,         ///< an opening; light goes straight on

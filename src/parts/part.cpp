@@ -57,9 +57,8 @@ tl::unexpected<Error> no_such_field(const PartKind& kind, std::string_view key) 
     std::vector<std::string> keys;
     for (const FieldInfo& field : kind.fields)
         keys.push_back(field.key);
-    const auto near = nearest_name(key, keys);
-    return fail(ErrorCode::not_found, fmt::format("{} has no '{}'{}", kind.key, key,
-                                                  near ? "; did you mean '" + *near + "'?" : ""));
+    return fail(ErrorCode::not_found,
+                fmt::format("{} has no '{}'{}", kind.key, key, did_you_mean(key, keys)));
 }
 
 }  // namespace
@@ -75,9 +74,8 @@ Result<PartKind> find_kind(std::string_view key) {
         if (kind.key == key) return kind;
         keys.push_back(kind.key);
     }
-    const auto near = nearest_name(key, keys);
-    return fail(ErrorCode::not_found, fmt::format("no part kind '{}'{}", key,
-                                                  near ? "; did you mean '" + *near + "'?" : ""));
+    return fail(ErrorCode::not_found,
+                fmt::format("no part kind '{}'{}", key, did_you_mean(key, keys)));
 }
 
 const PartKind& kind_of(const PartBody& body) { return part_kinds()[body.index()]; }

@@ -106,7 +106,7 @@ struct Train {
     std::vector<PlacedPart> placed;
     std::vector<LightPath> light_paths;  ///< of the parts behind the focuser, in order
 
-    [[nodiscard]] const EyePath& path(Eye eye) const { return paths[eye == Eye::left ? 0 : 1]; }
+    [[nodiscard]] const EyePath& path(Eye eye) const { return paths[side_of(eye)]; }
 };
 
 /// Places all parts for this choice with the drawtube at this extension, and the primary mirror of a telescope

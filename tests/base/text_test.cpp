@@ -97,3 +97,17 @@ TEST_CASE("a mistyped name finds the nearest known one, and noise finds none") {
     CHECK_FALSE(nearest_name("anything", {}).has_value());
     CHECK_FALSE(nearest_name(std::string(10'000'000, 'x'), known).has_value());  // at once, too
 }
+
+TEST_CASE("before a number stands a minus sign (U+2212), in names and ranges the hyphen (U+002D) "
+          "they had") {
+    CHECK(typeset("-1.4 mm of -3 (-0.5)") == "−1.4 mm of −3 (−0.5)");
+    CHECK(typeset("N-BAK4, f-5, 2-3, - and +1") == "N-BAK4, f-5, 2-3, - and +1");
+    CHECK(typeset("-") == "-");
+}
+
+TEST_CASE("a suggestion ends the sentence about an unknown word, or is left out") {
+    const std::vector<std::string> known{"title", "story"};
+    CHECK(did_you_mean("titel", known) == "; did you mean 'title'?");
+    CHECK(did_you_mean("stroy", known, "“", "”") == "; did you mean “story”?");
+    CHECK(did_you_mean("qqqq", known).empty());
+}

@@ -1,6 +1,7 @@
 #include "document/edit.hpp"
 #include "document/history.hpp"
 #include "document/sample.hpp"
+#include "document/screen_words.hpp"
 
 #include <doctest/doctest.h>
 
@@ -17,7 +18,7 @@ Document after(const Document& document, const Edit& edit) {
     return std::move(*changed);
 }
 
-std::string refusal(const Document& document, const Edit& edit) {
+std::string error_of(const Document& document, const Edit& edit) {
     const auto changed = apply(document, edit);
     REQUIRE_FALSE(changed.has_value());
     return changed.error().what;
@@ -47,13 +48,34 @@ TEST_CASE("a field is changed in the one part that is meant") {
 
 TEST_CASE("a value that does not fit is refused with the part's name") {
     const Document document = new_document();
-    CHECK(contains(refusal(document, SetField{telescope, "aperture_mm", -1.0}),
-                   "Refractor: aperture_mm must be from 20"));
-    CHECK(contains(refusal(document, SetField{telescope, "apertur_mm", 90.0}),
-                   "did you mean 'aperture_mm'"));
-    CHECK(contains(refusal(document, SetField{telescope, "back_focus_mm", 900.0}),
-                   "shorter than focal_length_mm"));
-    CHECK(contains(refusal(document, SetField{17, "aperture_mm", 90.0}), "no part 18"));
+    CHECK(contains(error_of(document, SetField{telescope, "aperture_mm", -1.0}),
+                   "Refractor: Aperture must be from 20"));
+    CHECK(contains(error_of(document, SetField{telescope, "apertur_mm", 90.0}),
+                   "did you mean 'Aperture'"));
+    CHECK(contains(error_of(document, SetField{telescope, "back_focus_mm", 900.0}),
+                   "Back focus must be at least 10 mm shorter than Focal length"));
+    CHECK(contains(error_of(document, SetField{17, "aperture_mm", 90.0}), "no part 18"));
+}
+
+TEST_CASE("what apply refuses is said beside the field without the part's name") {
+    const Document document = new_document();
+    const SetField too_small{telescope, "aperture_mm", -1.0};
+    CHECK(error_of(document, too_small) == "Refractor: " + refusal(document, too_small).value());
+    const SetTolerance none{telescope, "aperture_mm", Tolerance{-0.5, KnownBy::measured}};
+    CHECK(contains(refusal(document, none).value(), "± of Aperture must be more than 0"));
+    CHECK_FALSE(refusal(document, SetField{telescope, "aperture_mm", 90.0}).has_value());
+}
+
+TEST_CASE("no refusal on screen uses a key of the file") {
+    for (const PartKind& kind : part_kinds()) {
+        for (const FieldInfo& field : kind.fields) {
+            const std::string said = in_screen_words(kind.fresh, field.key + " must be a number");
+            CHECK(said == field.label + " must be a number");
+            const std::string behind = in_screen_words(kind.fresh, "less than " + field.key);
+            const bool is_plain_word = field.key.find('_') == std::string::npos;
+            CHECK(behind == "less than " + (is_plain_word ? field.key : field.label));
+        }
+    }
 }
 
 TEST_CASE("a new part goes where it may stand, and what is chosen stays chosen") {
@@ -72,15 +94,15 @@ TEST_CASE("a new part goes where it may stand, and what is chosen stays chosen")
     document = after(document, AddPart{"eyepiece_pair", 0});
     CHECK(document.setup.parts[6].name == "Eyepiece pair 2");
     CHECK(document.setup.chosen == Choice{7, 8, 9});
-    CHECK(contains(refusal(document, AddPart{"splitter_head", {}}), "only one"));
-    CHECK(contains(refusal(document, AddPart{"fliter", {}}), "did you mean 'filter'"));
+    CHECK(contains(error_of(document, AddPart{"splitter_head", {}}), "only one"));
+    CHECK(contains(error_of(document, AddPart{"fliter", {}}), "did you mean 'filter'"));
 }
 
 TEST_CASE("the last part of a role that is needed stays") {
     Document document = new_document();
     for (const std::size_t part : {telescope, focuser, head, pair, observer, target}) {
         CHECK(
-            contains(refusal(document, RemovePart{part}), "cannot be removed: the setup has no "));
+            contains(error_of(document, RemovePart{part}), "cannot be removed: the setup has no "));
     }
     document = after(document, DuplicatePart{pair});
     CHECK(document.setup.parts[4].name == "Eyepiece pair 2");
@@ -106,8 +128,8 @@ TEST_CASE("a part moves among its equals only") {
     CHECK(names(after(document, MovePart{3, 2}))[2] == "Filter");
     CHECK(names(after(document, MovePart{2, 3}))[2] == "Filter");
     CHECK(after(document, MovePart{2, 2}) == document);
-    CHECK(contains(refusal(document, MovePart{3, 4}), "cannot come behind 'Splitter head'"));
-    CHECK(contains(refusal(document, MovePart{0, 99}), "no part 100"));
+    CHECK(contains(error_of(document, MovePart{3, 4}), "cannot come behind 'Splitter head'"));
+    CHECK(contains(error_of(document, MovePart{0, 99}), "no part 100"));
     document = after(new_document(), DuplicatePart{pair});
     CHECK(after(document, MovePart{3, 4}).setup.chosen.eyepiece == 4);
     CHECK(after(document, MovePart{4, 3}).setup.chosen.eyepiece == 4);
@@ -115,9 +137,9 @@ TEST_CASE("a part moves among its equals only") {
 
 TEST_CASE("names stay different within a role") {
     Document document = after(new_document(), DuplicatePart{pair});
-    CHECK(contains(refusal(document, RenamePart{4, "Eyepiece pair"}), "already called"));
-    CHECK(contains(refusal(document, RenamePart{4, ""}), "empty"));
-    CHECK(contains(refusal(document, RenamePart{4, "\xff"}), "UTF-8"));
+    CHECK(contains(error_of(document, RenamePart{4, "Eyepiece pair"}), "already called"));
+    CHECK(contains(error_of(document, RenamePart{4, ""}), "empty"));
+    CHECK(contains(error_of(document, RenamePart{4, "\xff"}), "UTF-8"));
     CHECK(after(document, RenamePart{4, "Eyepiece pair 2"}) == document);
     CHECK(after(document, RenamePart{4, "Target"}).setup.parts[4].name
           == "Target");  // of another role
@@ -130,7 +152,7 @@ TEST_CASE("names stay different within a role") {
 TEST_CASE("only eyepiece pairs, observers and targets are chosen") {
     const Document document = after(new_document(), DuplicatePart{observer});
     CHECK(after(document, ChoosePart{5}).setup.chosen == Choice{3, 5, 6});
-    CHECK(contains(refusal(document, ChoosePart{head}), "always in the light"));
+    CHECK(contains(error_of(document, ChoosePart{head}), "always in the light"));
 }
 
 TEST_CASE("a whole setup is taken over only when it is sound") {
@@ -139,7 +161,7 @@ TEST_CASE("a whole setup is taken over only when it is sound") {
     setup.title = "Other";
     CHECK(after(document, ReplaceSetup{setup, "Other"}).setup == setup);
     std::get<Refractor>(setup.parts[0].body).aperture = Millimetres{-3};
-    CHECK(contains(refusal(document, ReplaceSetup{setup, "Other"}), "aperture_mm must be from"));
+    CHECK(contains(error_of(document, ReplaceSetup{setup, "Other"}), "Aperture must be from"));
     CHECK_FALSE(apply(document, ReplaceSetup{{}, "Empty"}).has_value());
 }
 

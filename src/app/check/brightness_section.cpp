@@ -46,9 +46,9 @@ std::string brightness_text(const Setup& /*setup*/, const Report& report) {
     std::string out = "BRIGHTNESS\n";
     for (std::size_t side = 0; side < 2; ++side) {
         const EyeBrightness& eye = light.eyes[side];
-        out += fmt::format("  {} eye: throughput {:.1f} %, {:.1f} % of the light enters the "
+        out += fmt::format("  {:<5} eye: throughput {:.1f} %, {:.1f} % of the light enters the "
                            "eye ({:.2f} mag lost)\n",
-                           side == 0 ? "left " : "right", 100 * eye.throughput, 100 * eye.total(),
+                           name_of(both_eyes.at(side)), 100 * eye.throughput, 100 * eye.total(),
                            magnitudes(eye.total()));
     }
     const auto two = light.two_eye_change();

@@ -41,7 +41,7 @@ Json eye_json(const Setup& setup, const Report& report, const EyeClipping& eye) 
                                 {"relative", ring.relative},
                                 {"ends", std::move(ends)}});
     }
-    const std::size_t side = eye.eye == Eye::left ? 0 : 1;
+    const std::size_t side = side_of(eye.eye);
     Json json{{"illumination", std::move(illumination)},
               {"fully_illuminated_diameter_mm", eye.fully_illuminated_diameter},
               {"edge_relative_illumination", eye.edge_relative},

@@ -49,7 +49,7 @@ Json image_quality_eye_json(const Setup& /*setup*/, const Report& report, std::s
 std::string image_quality_text(const Setup& /*setup*/, const Report& report) {
     std::string out = "IMAGE QUALITY (at best focus; peak of a star against a perfect one's)\n";
     for (const EyeImage& eye : report.image_quality) {
-        const std::string name = eye.eye == Eye::left ? "left  eye" : "right eye";
+        const std::string name = fmt::format("{:<5} eye", name_of(eye.eye));
         if (!eye.axis.is_formed) {
             out += fmt::format("  {}: too little light arrives on axis to make an image\n", name);
             continue;

@@ -2,6 +2,7 @@
 
 #include "app/check/check_sections.hpp"
 #include "app/commands/page_text.hpp"
+#include "base/letters.hpp"
 #include "scene/focus/reach_table_rows.hpp"
 
 namespace beamfork {
@@ -60,9 +61,9 @@ std::string reach_table_text(const Setup& setup, const Report& report) {
     constexpr std::size_t most = 16;  // letters; the line fits a terminal of 100
     std::vector<std::size_t> widths;
     for (std::size_t i = 0; i < rows.columns.size(); ++i) {
-        widths.push_back(letters_of(rows.columns[i].heading));
+        widths.push_back(letter_count(rows.columns[i].heading));
         for (const ReachRow& row : rows.rows)
-            widths[i] = std::min(most, std::max(widths[i], letters_of(row.cells[i])));
+            widths[i] = std::min(most, std::max(widths[i], letter_count(row.cells[i])));
     }
     const auto line = [&](const char* mark, auto cell) {
         std::string text = mark;

@@ -29,9 +29,9 @@ std::string sight_view_text(const Setup& setup, const Report& report) {
     std::string out = "WHAT EACH EYE SEES\n";
     for (const std::size_t side : {std::size_t{0}, std::size_t{1}}) {
         const EyeSight& sight = sights[side];
-        out += fmt::format("  {} eye: image {}, {:.0f} x, stars to magnitude {:.1f}, surfaces at "
+        out += fmt::format("  {}: image {}, {:.0f} x, stars to magnitude {:.1f}, surfaces at "
                            "{:.0f} % of the naked eye's.\n",
-                           side == 0 ? "Left" : "Right", orientation_words(sight),
+                           title_of(both_eyes.at(side)), orientation_words(sight),
                            sight.magnification(), sight.limiting, 100 * sight.surface);
     }
     return out

@@ -1,18 +1,11 @@
 #include "app/commands/export_command_line.hpp"
 
+#include "app/commands/option_words.hpp"
+#include "base/units.hpp"
+
 #include <CLI/CLI.hpp>
 
 namespace beamfork {
-
-void add_allow_unknown(CLI::App& command, bool& allow_unknown) {
-    command.add_flag("--allow-unknown", allow_unknown,
-                     "Go on although keys in the file have no effect");
-}
-
-void add_paint(CLI::App& command, bool& paint_pupil) {
-    command.add_flag("--paint-objective", paint_pupil,
-                     "Rays in the colour of where they met the objective, with a key");
-}
 
 ExportCommandLine::ExportCommandLine(CLI::App& app) {
     add_sheet(app);

@@ -3,7 +3,8 @@
 
 #include <optional>
 
-#include "app/commands/command_line.hpp"
+#include "app/commands/tasks.hpp"
+#include "base/error.hpp"
 
 // NOLINTNEXTLINE(readability-identifier-naming): it is the library's
 namespace CLI {
@@ -11,12 +12,6 @@ class App;
 }
 
 namespace beamfork {
-
-/// The flag that all commands have which write something to take along.
-void add_allow_unknown(CLI::App& command, bool& allow_unknown);
-
-/// The flag of the commands that draw the 3D view.
-void add_paint(CLI::App& command, bool& paint_pupil);
 
 class ExportCommandLine {
 public:

@@ -3,7 +3,8 @@
 
 #include <string>
 
-#include "app/commands/command_line.hpp"
+#include "app/commands/tasks.hpp"
+#include "base/error.hpp"
 
 namespace beamfork {
 

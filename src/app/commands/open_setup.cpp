@@ -80,10 +80,9 @@ Result<ReadSetup> open_named(const std::string& name) {
         if (name.empty() || demo.name == name) return open_demo(demo.asset);
         names.push_back(demo.name);
     }
-    const auto near = nearest_name(name, names);
     return fail(ErrorCode::not_found,
                 fmt::format("no such file, and no demo of that name ({}){}", fmt::join(names, ", "),
-                            near ? "; did you mean '" + *near + "'?" : ""),
+                            did_you_mean(name, names)),
                 {name, 0});
 }
 

@@ -2,13 +2,13 @@
 
 #include <algorithm>
 
+#include "base/letters.hpp"
+
 namespace beamfork {
 
 namespace {
 
 constexpr std::size_t page_width = 96;
-
-bool begins_letter(char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }
 
 }  // namespace
 
@@ -33,19 +33,9 @@ std::string wrapped(const std::string& head, const std::string& text, std::size_
     return out + '\n';
 }
 
-std::size_t letters_of(const std::string& text) {
-    return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), begins_letter));
-}
-
 std::string in_column(const std::string& text, std::size_t width, bool at_right) {
-    const std::size_t letters = letters_of(text);
-    if (letters > width) {
-        std::size_t end = 0;
-        for (std::size_t seen = 0; end < text.size(); ++end) {
-            if (begins_letter(text[end]) && ++seen == width) break;
-        }
-        return text.substr(0, end) + "…";
-    }
+    const std::size_t letters = letter_count(text);
+    if (letters > width) return std::string(first_letters(text, width - 1)) + "…";
     const std::string blanks(width - letters, ' ');
     return at_right ? blanks + text : text + blanks;
 }

@@ -9,8 +9,6 @@ namespace beamfork {
 /// `indent`, by which later lines are indented. Ends in a line break.
 std::string wrapped(const std::string& head, const std::string& text, std::size_t indent = 9);
 
-std::size_t letters_of(const std::string& text);
-
 /// With blanks to that width, behind or before the text; a longer text ends in "…".
 std::string in_column(const std::string& text, std::size_t width, bool at_right = false);
 

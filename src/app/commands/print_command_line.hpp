@@ -3,7 +3,7 @@
 
 #include <optional>
 
-#include "app/commands/command_line.hpp"
+#include "app/commands/tasks.hpp"
 
 // NOLINTNEXTLINE(readability-identifier-naming): it is the library's
 namespace CLI {

@@ -1,11 +1,11 @@
 #include "app/desk/recovery.hpp"
 
 #include <algorithm>
-#include <cstdlib>
 #include <fstream>
 #include <iterator>
 #include <utility>
 
+#include "base/user_folders.hpp"
 #include "document/atomic_file.hpp"
 
 #include <fmt/format.h>
@@ -65,11 +65,8 @@ std::optional<LostWork> read_copy(const fs::path& path) {
 }  // namespace
 
 fs::path recovery_folder() {
-    if (const char* state = std::getenv("XDG_STATE_HOME"); state && *state)
-        return fs::path(state) / "beamfork" / "unsaved";
-    if (const char* home = std::getenv("HOME"); home && *home)
-        return fs::path(home) / ".local" / "state" / "beamfork" / "unsaved";
-    return {};
+    const fs::path folder = state_folder();
+    return folder.empty() ? folder : folder / "unsaved";
 }
 
 std::vector<LostWork> find_lost_work(const fs::path& folder) {

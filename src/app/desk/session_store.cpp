@@ -1,9 +1,9 @@
 #include "app/desk/session_store.hpp"
 
 #include <algorithm>
-#include <cstdlib>
 #include <fstream>
 
+#include "base/user_folders.hpp"
 #include "document/atomic_file.hpp"
 
 #include <nlohmann/json.hpp>
@@ -59,13 +59,8 @@ std::string lasting(const std::string& compared_with) {
 }  // namespace
 
 std::filesystem::path session_path() {
-    if (const char* config = std::getenv("XDG_CONFIG_HOME"); config && *config) {
-        return std::filesystem::path(config) / "beamfork" / "session.json";
-    }
-    if (const char* home = std::getenv("HOME"); home && *home) {
-        return std::filesystem::path(home) / ".config" / "beamfork" / "session.json";
-    }
-    return {};
+    const std::filesystem::path folder = config_folder();
+    return folder.empty() ? folder : folder / "session.json";
 }
 
 StoredSession load_session(const std::filesystem::path& path) {

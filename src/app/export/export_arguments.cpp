@@ -1,6 +1,6 @@
 #include "app/export/export_arguments.hpp"
 
-#include "app/commands/command_line.hpp"
+#include "app/commands/option_words.hpp"
 #include "base/text.hpp"
 
 #include <fmt/format.h>

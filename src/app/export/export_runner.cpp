@@ -1,38 +1,12 @@
 #include "app/export/export_runner.hpp"
 
-#include <array>
-#include <cerrno>
 #include <cstdio>
 #include <system_error>
 #include <utility>
 
-#include <fcntl.h>
-#include <fmt/format.h>
-#include <signal.h>
-#include <spawn.h>
-#include <sys/wait.h>
-#include <unistd.h>
-
 namespace beamfork {
 
 namespace {
-
-// Output and errors go into one pipe, in their order.
-int spawn_with_output(pid_t& process, const std::vector<std::string>& words, int output) {
-    std::vector<char*> pointers;
-    for (const std::string& word : words)
-        pointers.push_back(const_cast<char*>(word.c_str()));
-    pointers.push_back(nullptr);
-    posix_spawn_file_actions_t actions;
-    posix_spawn_file_actions_init(&actions);
-    posix_spawn_file_actions_addopen(&actions, STDIN_FILENO, "/dev/null", O_RDONLY, 0);
-    posix_spawn_file_actions_adddup2(&actions, output, STDOUT_FILENO);
-    posix_spawn_file_actions_adddup2(&actions, output, STDERR_FILENO);
-    const int error =
-        ::posix_spawn(&process, pointers[0], &actions, nullptr, pointers.data(), environ);
-    posix_spawn_file_actions_destroy(&actions);
-    return error;
-}
 
 double share_in(const std::string& line) {
     int done = 0;
@@ -53,7 +27,7 @@ ExportRunner::ExportRunner(std::filesystem::path program, std::function<void()> 
 
 ExportRunner::~ExportRunner() {
     give_up();
-    if (reader_.joinable()) reader_.join();
+    if (command_) command_->wait();
 }
 
 Result<void> ExportRunner::start(const std::vector<std::string>& arguments,
@@ -61,33 +35,30 @@ Result<void> ExportRunner::start(const std::vector<std::string>& arguments,
     if (progress().is_running)
         return fail(ErrorCode::impossible,
                     "something is being written already: wait or give it up");
-    if (reader_.joinable()) reader_.join();
-    std::array<int, 2> ends{-1, -1};
-    if (::pipe2(ends.data(), O_CLOEXEC) != 0)
-        return fail(ErrorCode::impossible, "the system offers no pipe to the command");
+    command_.reset();
     std::vector<std::string> words{program_.string()};
     words.insert(words.end(), arguments.begin(), arguments.end());
-    pid_t process = 0;
-    const int error = spawn_with_output(process, words, ends[1]);
-    ::close(ends[1]);
-    if (error != 0) {
-        ::close(ends[0]);
-        return fail(ErrorCode::not_found,
-                    "cannot be started: " + std::generic_category().message(error),
-                    {program_.string(), 0});
+    {
+        const std::lock_guard lock(mutex_);
+        progress_ = {.is_running = true, .share = -1, .last_line = "working …", .status = 0};
+        has_ended_ = false;
     }
-    const std::lock_guard lock(mutex_);
-    progress_ = {.is_running = true, .share = -1, .last_line = "working …", .status = 0};
-    has_ended_ = false;
-    process_ = process;
-    reader_ = std::thread(
-        [this, output = ends[0], process, scratch] { read_until_end(output, process, scratch); });
+    auto started = ChildProcess::start(
+        words, {.line = [this](const std::string& line) { hear(line); },
+                .end = [this, scratch](int status) { hear_end(status, scratch); }});
+    if (!started) {
+        const std::lock_guard lock(mutex_);
+        progress_ = {};
+        Error error = started.error();
+        error.what = "cannot be started: " + error.what;
+        return tl::make_unexpected(error);
+    }
+    command_ = *std::move(started);
     return {};
 }
 
 void ExportRunner::give_up() {
-    const std::lock_guard lock(mutex_);
-    if (process_ > 0) ::kill(process_, SIGTERM);
+    if (command_) command_->give_up();
 }
 
 CommandProgress ExportRunner::progress() const {
@@ -111,42 +82,13 @@ void ExportRunner::hear(const std::string& line) {
     changed_();
 }
 
-void ExportRunner::read_until_end(int output, pid_t process, const std::filesystem::path& scratch) {
-    std::string line;
-    std::array<char, 1024> buffer{};
-    for (;;) {
-        const ssize_t count = ::read(output, buffer.data(), buffer.size());
-        if (count < 0 && errno == EINTR) continue;
-        if (count <= 0) break;
-        for (ssize_t i = 0; i < count; ++i) {
-            if (buffer[static_cast<std::size_t>(i)] != '\n') {
-                line += buffer[static_cast<std::size_t>(i)];
-                continue;
-            }
-            hear(line);
-            line.clear();
-        }
-    }
-    hear(line);
-    ::close(output);
-    // The number of an ended process may be given to another once it is waited for: no signal goes out after that.
-    siginfo_t ended{};
-    while (::waitid(P_PID, static_cast<id_t>(process), &ended, WEXITED | WNOWAIT) < 0
-           && errno == EINTR) {
-    }
-    {
-        const std::lock_guard lock(mutex_);
-        process_ = 0;
-    }
-    int status = 0;
-    while (::waitpid(process, &status, 0) < 0 && errno == EINTR) {
-    }
+void ExportRunner::hear_end(int status, const std::filesystem::path& scratch) {
     std::error_code ignored;
     if (!scratch.empty()) std::filesystem::remove(scratch, ignored);
     {
         const std::lock_guard lock(mutex_);
         progress_.is_running = false;
-        progress_.status = WIFEXITED(status) ? WEXITSTATUS(status) : -1;
+        progress_.status = status;
         has_ended_ = true;
     }
     changed_();

@@ -5,15 +5,14 @@
 #include <atomic>
 #include <filesystem>
 #include <functional>
+#include <memory>
 #include <mutex>
 #include <optional>
 #include <string>
-#include <thread>
 #include <vector>
 
+#include "app/export/child_process.hpp"
 #include "base/error.hpp"
-
-#include <sys/types.h>
 
 namespace beamfork {
 
@@ -45,16 +44,15 @@ public:
     std::optional<CommandProgress> take_ended();
 
 private:
-    void read_until_end(int output, pid_t process, const std::filesystem::path& scratch);
     void hear(const std::string& line);
+    void hear_end(int status, const std::filesystem::path& scratch);
 
     std::filesystem::path program_;
     std::function<void()> changed_;
     mutable std::mutex mutex_;
     CommandProgress progress_;
     bool has_ended_ = false;
-    pid_t process_ = 0;
-    std::thread reader_;
+    std::unique_ptr<ChildProcess> command_;
 };
 
 /// This program's own file.

@@ -3,7 +3,7 @@
 
 #include <functional>
 
-#include "app/commands/command_line.hpp"
+#include "app/commands/tasks.hpp"
 #include "document/document.hpp"
 #include "scene/film/film.hpp"
 

@@ -1,7 +1,7 @@
 // `beamfork model`: the train as a glTF file, written whole or not at all.
 #pragma once
 
-#include "app/commands/command_line.hpp"
+#include "app/commands/tasks.hpp"
 #include "document/document.hpp"
 
 namespace beamfork {

@@ -1,7 +1,7 @@
 // `beamfork picture`: the 3D view, or the whole window, as an image without a display.
 #pragma once
 
-#include "app/commands/command_line.hpp"
+#include "app/commands/tasks.hpp"
 #include "document/document.hpp"
 #include "render/image.hpp"
 

@@ -1,7 +1,7 @@
 // `beamfork sheet`: the printable page, written whole or not at all.
 #pragma once
 
-#include "app/commands/command_line.hpp"
+#include "app/commands/tasks.hpp"
 #include "document/document.hpp"
 
 namespace beamfork {

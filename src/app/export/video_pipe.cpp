@@ -1,16 +1,11 @@
 #include "app/export/video_pipe.hpp"
 
-#include <array>
 #include <cerrno>
-#include <csignal>
 #include <system_error>
 #include <utility>
 
 #include <fcntl.h>
 #include <fmt/format.h>
-#include <signal.h>
-#include <spawn.h>
-#include <sys/wait.h>
 #include <unistd.h>
 
 namespace beamfork {
@@ -19,53 +14,13 @@ namespace {
 
 namespace fs = std::filesystem;
 
-// An anonymous file for what a program complains of: a pipe could fill and stop it.
-int complaint_file() {
-    std::string name = (fs::temp_directory_path() / "beamfork-XXXXXX").string();
-    const int file = ::mkstemp(name.data());
-    if (file >= 0) ::unlink(name.c_str());
-    return file;
-}
-
-std::string complaints_in(int file) {
-    std::string text;
-    std::array<char, 4096> buffer{};
-    if (file < 0 || ::lseek(file, 0, SEEK_SET) < 0) return text;
-    for (ssize_t count = 0; (count = ::read(file, buffer.data(), buffer.size())) > 0;)
-        text.append(buffer.data(), static_cast<std::size_t>(count));
+// The last words of what it complained of.
+std::string end_of_complaints(std::string text) {
     constexpr std::size_t enough = 400;
     if (text.size() > enough) text = "… " + text.substr(text.size() - enough);
     while (!text.empty() && text.back() == '\n')
         text.pop_back();
     return text;
-}
-
-// In a process group of its own, so that Ctrl+C reaches this program alone, which then ends it in order.
-int spawn_with_input(pid_t& process,
-                     const std::vector<std::string>& words,
-                     int input,
-                     int complaints) {
-    std::vector<char*> pointers;
-    for (const std::string& word : words)
-        pointers.push_back(const_cast<char*>(word.c_str()));
-    pointers.push_back(nullptr);
-    posix_spawn_file_actions_t actions;
-    posix_spawn_file_actions_init(&actions);
-    posix_spawn_file_actions_adddup2(&actions, input, STDIN_FILENO);
-    posix_spawn_file_actions_addopen(&actions, STDOUT_FILENO, "/dev/null", O_WRONLY, 0);
-    posix_spawn_file_actions_adddup2(&actions, complaints, STDERR_FILENO);
-    posix_spawnattr_t attributes;
-    posix_spawnattr_init(&attributes);
-    sigset_t usual;
-    sigemptyset(&usual);
-    sigaddset(&usual, SIGPIPE);
-    posix_spawnattr_setsigdefault(&attributes, &usual);
-    posix_spawnattr_setflags(&attributes, POSIX_SPAWN_SETPGROUP | POSIX_SPAWN_SETSIGDEF);
-    const int error =
-        ::posix_spawnp(&process, pointers[0], &actions, &attributes, pointers.data(), environ);
-    posix_spawn_file_actions_destroy(&actions);
-    posix_spawnattr_destroy(&attributes);
-    return error;
 }
 
 }  // namespace
@@ -107,78 +62,49 @@ Result<VideoPipe> VideoPipe::start(
                     {output.string(), 0});
     }
     ::close(draft);
-    std::array<int, 2> ends{-1, -1};
-    made.complaints_ = complaint_file();
-    if (made.complaints_ < 0 || ::pipe2(ends.data(), O_CLOEXEC) != 0)
-        return fail(ErrorCode::impossible, "the system offers no pipe for the film");
-    made.input_ = ends[1];
-    std::signal(SIGPIPE, SIG_IGN);  // a program that ends early is an error to tell, not our end
     const std::string size = fmt::format("{}x{}", width, height);
-    const int error = spawn_with_input(
-        made.process_,
-        video_arguments(program, made.draft_, output.extension().string(), size, fps), ends[0],
-        made.complaints_);
-    ::close(ends[0]);
-    if (error != 0) {
-        made.process_ = 0;
-        return fail(ErrorCode::not_found,
+    const auto complain = [all = made.complaints_](const std::string& line) {
+        *all += line + '\n';
+    };
+    auto started = ChildProcess::start(
+        video_arguments(program, made.draft_, output.extension().string(), size, fps),
+        {.line = complain, .end = {}}, ChildInput::bytes);
+    if (!started)
+        return fail(started.error().code,
                     fmt::format("a film needs the program '{}', which cannot be started ({}): "
                                 "install it (on Debian: apt install ffmpeg), or write single "
                                 "pictures with --frames FOLDER",
-                                program, std::generic_category().message(error)));
-    }
+                                program, started.error().what));
+    made.ffmpeg_ = *std::move(started);
     return made;
 }
 
 VideoPipe::VideoPipe(VideoPipe&& other) noexcept
     : output_(std::move(other.output_)),
       draft_(std::exchange(other.draft_, {})),
-      process_(std::exchange(other.process_, 0)),
-      input_(std::exchange(other.input_, -1)),
-      complaints_(std::exchange(other.complaints_, -1)) {}
+      complaints_(std::move(other.complaints_)),
+      ffmpeg_(std::move(other.ffmpeg_)) {}
 
 VideoPipe::~VideoPipe() {
-    if (process_ > 0) ::kill(process_, SIGKILL);
-    end_input_and_wait();
-    if (complaints_ >= 0) ::close(complaints_);
+    ffmpeg_.reset();
     std::error_code ignored;
     if (!draft_.empty()) fs::remove(draft_, ignored);
 }
 
-// ffmpeg's exit status; 0 too when there is none to wait for.
-int VideoPipe::end_input_and_wait() {
-    if (input_ >= 0) ::close(std::exchange(input_, -1));
-    int status = 0;
-    if (process_ > 0) {
-        while (::waitpid(process_, &status, 0) < 0 && errno == EINTR) {
-        }
-    }
-    process_ = 0;
-    return status;
-}
-
 tl::unexpected<Error> VideoPipe::refused() {
-    end_input_and_wait();
+    ffmpeg_->wait();
     return fail(ErrorCode::impossible,
-                "ffmpeg made no film of the pictures: " + complaints_in(complaints_),
+                "ffmpeg made no film of the pictures: " + end_of_complaints(*complaints_),
                 {output_.string(), 0});
 }
 
 Result<void> VideoPipe::add(const Image& image) {
-    const auto* bytes = image.rgba.data();
-    std::size_t left = image.rgba.size();
-    while (left > 0) {
-        const ssize_t written = ::write(input_, bytes, left);
-        if (written < 0 && errno == EINTR) continue;
-        if (written <= 0) return refused();
-        bytes += written;
-        left -= static_cast<std::size_t>(written);
-    }
+    if (!ffmpeg_->write(image.rgba)) return refused();
     return {};
 }
 
 Result<void> VideoPipe::finish() {
-    if (end_input_and_wait() != 0) return refused();
+    if (ffmpeg_->wait() != 0) return refused();
     std::error_code trouble;
     fs::rename(draft_, output_, trouble);
     if (trouble)

@@ -3,12 +3,12 @@
 #pragma once
 
 #include <filesystem>
+#include <memory>
 #include <string>
 #include <vector>
 
+#include "app/export/child_process.hpp"
 #include "render/image.hpp"
-
-#include <sys/types.h>
 
 namespace beamfork {
 
@@ -36,14 +36,12 @@ public:
 
 private:
     VideoPipe() = default;
-    int end_input_and_wait();
     tl::unexpected<Error> refused();
 
     std::filesystem::path output_;
     std::filesystem::path draft_;
-    pid_t process_ = 0;
-    int input_ = -1;
-    int complaints_ = -1;  ///< a file that ffmpeg's errors go into
+    std::shared_ptr<std::string> complaints_ = std::make_shared<std::string>();
+    std::unique_ptr<ChildProcess> ffmpeg_;
 };
 
 /// ffmpeg's arguments, the program's name first. Colours are those of HD television (ITU-R BT.709).

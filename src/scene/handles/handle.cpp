@@ -38,7 +38,7 @@ arm_handles(const Setup& setup, const Report& report, const MovableLength& lengt
     for (const Eye eye : both_eyes) {
         const PlacedPart* placed = find_placed(report, train.choice.eyepiece, eye);
         if (placed == nullptr) return {};
-        seats[eye == Eye::left ? 0 : 1] = placed->world_from_part.origin;
+        seats[side_of(eye)] = placed->world_from_part.origin;
     }
     const Point middle = (seats[0] + seats[1]) / 2.0;
     std::vector<Handle> handles;

@@ -182,7 +182,7 @@ ImageRows image_quality_rows(const Report& report) {
         EyeImageRows& out = rows.eyes[side];
         out.eye = both_eyes[side];
         out.role = side == 0 ? ColourRole::left_arm : ColourRole::right_arm;
-        const std::string name = side == 0 ? "Left eye" : "Right eye";
+        const std::string name(title_of(out.eye));
         out.points = {point_rows(eye, eye.axis, name + ", on axis", rows.radii),
                       point_rows(eye, eye.edge, name + ", at the edge", rows.radii)};
     }

@@ -13,9 +13,7 @@ namespace {
 
 std::string percent(double share) { return format_number(100 * share, share > 0.0995 ? 1 : 2); }
 
-std::string change(double magnitudes) {
-    return (magnitudes < 0 ? "−" : "+") + format_number(std::abs(magnitudes), 2);
-}
+std::string change(double magnitudes) { return typeset(format_signed(magnitudes, 2)); }
 
 // Both eyes' lists as one, in an order that keeps each.
 std::vector<BrightnessStepRow> merged_steps(const Setup& setup, const Brightness& light) {

@@ -76,7 +76,7 @@ EyeLightRows eye_rows(const Setup& setup, const Report& report, Eye eye) {
     const EyeClipping& clipping = report.clipping_of(eye);
     EyeLightRows rows;
     rows.eye = eye;
-    rows.name = eye == Eye::left ? "Left eye" : "Right eye";
+    rows.name = title_of(eye);
     rows.role = eye == Eye::left ? ColourRole::left_arm : ColourRole::right_arm;
     for (const LitRing& ring : clipping.rings) {
         rows.relative.push_back(ring.relative);

@@ -88,7 +88,7 @@ void add_focus_gap(Frame& frame, const PictureInput& input) {
     GapDrawer drawer(frame, clear_of_eyepiece(input));
     for (const Eye eye : both_eyes) {
         const EyePath& path = input.train().path(eye);
-        const std::size_t side = eye == Eye::left ? 0 : 1;
+        const std::size_t side = side_of(eye);
         const double real = report.image_behind_stop[side];
         const double gap = report.gap(eye);
         const bool is_in_focus = std::abs(gap) <= depth;

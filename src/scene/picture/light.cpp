@@ -186,7 +186,7 @@ private:
     // Behind the field stop the eyepiece takes over: the ray is shown a little farther and fades.
     void draw_fading(const TracedRay& ray, Eye eye, float strength) {
         constexpr std::array shares{0.75F, 0.5F, 0.3F, 0.14F, 0.05F};
-        const std::size_t side = eye == Eye::left ? 0 : 1;
+        const std::size_t side = side_of(eye);
         const double length =
             std::max(behind_stop_mm, input_.report.image_behind_stop[side] + behind_focus_mm);
         const Direction step = ray.end.ray.direction * (length / shares.size());

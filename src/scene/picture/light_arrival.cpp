@@ -37,7 +37,7 @@ LightArrival light_arrival(const Train& train) {
     const std::size_t dividing = dividing_surface(train);
     arrival.is_known = true;
     for (const Eye eye : both_eyes) {
-        const std::size_t side = eye == Eye::left ? 0 : 1;
+        const std::size_t side = side_of(eye);
         const EyePath open = without_stops(train.path(eye));
         const TracedRay axis = trace_with_corners(open, start);
         arrival.is_known = arrival.is_known && !axis.is_lost();
@@ -51,7 +51,7 @@ LightArrival light_arrival(const Train& train) {
 }
 
 double from_splitter(const LightArrival& arrival, Eye eye) {
-    return arrival.at_stop_mm[eye == Eye::left ? 0 : 1] - arrival.at_splitter_mm;
+    return arrival.at_stop_mm[side_of(eye)] - arrival.at_splitter_mm;
 }
 
 float packets_after(float front_mm, float speed_mm_s, double seconds) {

@@ -4,6 +4,8 @@
 #include "scene/picture/mesh_shapes.hpp"
 #include "scene/picture/picture_input.hpp"
 
+#include <fmt/format.h>
+
 namespace beamfork {
 
 namespace {
@@ -55,7 +57,7 @@ void add_part_labels(Frame& frame, const PictureInput& input) {
         const Line rim{{}, {}, hue_of(eye), 1.5F, false, false};
         add_outline(frame.lines, circle(pupil, input.report.magnification.exit_pupil / 2, 24), rim);
         frame.labels.push_back(
-            {glm::vec3(at), eye == Eye::left ? "left eye" : "right eye", LabelRole::eye, -1, 5});
+            {glm::vec3(at), fmt::format("{} eye", name_of(eye)), LabelRole::eye, -1, 5});
     }
 }
 

@@ -49,7 +49,7 @@ class LightChain {
 public:
     explicit LightChain(const Train& train) : train_(train) {}
     [[nodiscard]] const std::size_t* before(Eye eye) const {
-        const auto& last = last_[eye == Eye::left ? 0 : 1];
+        const auto& last = last_[side_of(eye)];
         return last ? &*last : nullptr;
     }
     void append(std::size_t i, bool for_both) {

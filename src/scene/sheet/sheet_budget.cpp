@@ -1,6 +1,7 @@
 // The focus budget on paper: a waterfall of bars with their numbers, and the drawtube's travel.
 #include <algorithm>
 
+#include "base/letters.hpp"
 #include "base/text.hpp"
 #include "scene/focus/focus_budget_rows.hpp"
 #include "scene/sheet/sheet_drawings.hpp"
@@ -30,14 +31,10 @@ std::string_view bar_style(BudgetEntry entry) {
 }
 
 std::string short_label(const std::string& label, double width) {
-    std::string cut = label;
-    while (about_width(cut, 11) > width) {
-        while (!cut.empty() && (static_cast<unsigned char>(cut.back()) & 0xC0U) == 0x80U)
-            cut.pop_back();
-        if (cut.empty()) break;
-        cut.pop_back();
-    }
-    return cut.size() < label.size() ? cut + "…" : label;
+    std::string_view cut = label;
+    while (about_width(cut, 11) > width)
+        cut = without_last_letter(cut);
+    return cut.size() < label.size() ? std::string(cut) + "…" : label;
 }
 
 double drawn_x(double value, double low, double high) {
@@ -55,7 +52,7 @@ void draw_travel_scale(SheetSvg& svg, const Report& report, const TravelScale& s
     svg.words({x(scale.travel), y + 20}, format_number(scale.travel, 0) + " mm", "small", "middle");
     svg.line({x(scale.present), y - 9}, {x(scale.present), y + 9}, "stroke bold");
     svg.diamond({x(scale.wanted), y}, 6, scale.reaches ? "mark good" : "mark short");
-    svg.words({x(scale.wanted), y - 13}, "focus " + with_minus(format_number(scale.wanted, 1)),
+    svg.words({x(scale.wanted), y - 13}, "focus " + typeset(format_number(scale.wanted, 1)),
               "small", "middle");
     svg.words({budget_width, y + 36}, scale.margin_in + ", " + scale.margin_out, "small", "end");
 }
@@ -76,7 +73,7 @@ std::string sheet_focus_budget(const Report& report) {
         svg.rect({from, y}, {width, bar_height}, bar_style(bar.entry));
         if (bar.entry != BudgetEntry::left_over)
             svg.line({x(bar.to), y}, {x(bar.to), y + bar_pitch + bar_height}, "leader");
-        svg.words({budget_width, y + 10}, with_minus(bar.value),
+        svg.words({budget_width, y + 10}, typeset(bar.value),
                   bar.entry == BudgetEntry::left_over ? "number strong" : "number", "end");
         y += bar_pitch;
     }

@@ -82,7 +82,7 @@ SheetStep distance_step(const Setup& setup, const Report& report) {
     if (!spacing.is_in_range) text += " That is out of its range: one eye will see less.";
     if (report.distance.refocus_per_mm != 0)
         text += fmt::format(" Each mm wider moves focus: {} mm of drawtube.",
-                            with_minus(format_signed(report.distance.refocus_per_mm, 2)));
+                            typeset(format_signed(report.distance.refocus_per_mm, 2)));
     return {"Pupil distance", text, {}};
 }
 
@@ -123,11 +123,10 @@ SheetStep seat_step(const Report& report) {
     const ReachEntry& entry = report.reach.of(report.train.choice);
     for (std::size_t side = 0; side < 2; ++side) {
         const SeatSetting& seat = entry.seats[side];
-        step.items.push_back(fmt::format("{} eye: {} D, that is {} mm{}",
-                                         side == 0 ? "left" : "right",
-                                         with_minus(format_signed(seat.dioptres.value, 2)),
-                                         with_minus(format_signed(seat.shift, 2)),
-                                         seat.is_in_travel ? "" : " – more than the seat travels"));
+        step.items.push_back(fmt::format(
+            "{} eye: {} D, that is {} mm{}", name_of(both_eyes.at(side)),
+            typeset(format_signed(seat.dioptres.value, 2)), typeset(format_signed(seat.shift, 2)),
+            seat.is_in_travel ? "" : " – more than the seat travels"));
     }
     return step;
 }

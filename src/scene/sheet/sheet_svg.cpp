@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/contract.hpp"
+#include "base/letters.hpp"
 #include "base/text.hpp"
 
 #include <fmt/format.h>
@@ -23,10 +24,6 @@ std::string coordinate(double value) {
 }
 
 std::string pair_of(SheetSvg::Spot spot) { return coordinate(spot.x) + ',' + coordinate(spot.y); }
-
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-
-bool is_letter_start(char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }
 
 }  // namespace
 
@@ -53,20 +50,8 @@ std::string xml_text(std::string_view text) {
     return out;
 }
 
-std::string with_minus(std::string_view words) {
-    std::string out;
-    for (std::size_t i = 0; i < words.size(); ++i) {
-        const bool begins = i == 0 || words[i - 1] == ' ' || words[i - 1] == '(';
-        const bool is_minus =
-            words[i] == '-' && begins && i + 1 < words.size() && is_digit(words[i + 1]);
-        out += is_minus ? "−" : std::string(1, words[i]);
-    }
-    return out;
-}
-
 double about_width(std::string_view text, double size) {
-    return 0.55 * size
-           * static_cast<double>(std::count_if(text.begin(), text.end(), is_letter_start));
+    return 0.55 * size * static_cast<double>(letter_count(text));
 }
 
 SheetSvg::SheetSvg(double width, double height, std::string_view key, std::string_view title)

@@ -14,9 +14,6 @@ namespace beamfork {
 /// shown as U+FFFD.
 std::string xml_text(std::string_view text);
 
-/// Words as they are printed: before a number a minus sign instead of a hyphen ("of -3.0 mm", "(-3 D)").
-std::string with_minus(std::string_view words);
-
 class SheetSvg {
 public:
     using Spot = glm::dvec2;  ///< x to the right, y DOWN, in the drawing's own units

@@ -25,7 +25,7 @@ std::string value_table(const std::string& heading, const std::vector<ValueRow>&
     std::string out =
         fmt::format("<table class=\"values\"><caption>{}</caption>\n", xml_text(heading));
     for (const ValueRow& row : rows) {
-        const std::string value = (row.unit_leads() ? row.unit : "") + with_minus(row.value);
+        const std::string value = (row.unit_leads() ? row.unit : "") + typeset(row.value);
         out += fmt::format("<tr><th scope=\"row\">{}</th><td class=\"n\">{}</td><td>{}</td></tr>\n",
                            xml_text(row.label), xml_text(value),
                            row.unit_leads() ? "" : xml_text(row.unit));
@@ -62,7 +62,7 @@ std::string field_list(const Part& part) {
         if (!value || !is_worth_printing(part, field, *value)) continue;
         const auto* number = std::get_if<double>(&*value);
         const std::string text = number != nullptr
-                                     ? fmt::format("{} {}{}", with_minus(format_exact(*number)),
+                                     ? fmt::format("{} {}{}", typeset(format_exact(*number)),
                                                    symbol(field.unit), tolerance_words(part, field))
                                      : std::get<std::string>(*value);
         // A field is kept on one line, with the semicolon behind it.
@@ -91,7 +91,7 @@ std::string cure_list(const FindingRow& row) {
     const std::size_t told = row.severity == Severity::note ? 1 : row.cures.size();
     for (const CureRow& cure : std::span(row.cures).first(told))
         out += fmt::format("<li><b>{}</b> – {}</li>\n", xml_text(cure.what),
-                           xml_text(with_minus(cure.text())));
+                           xml_text(typeset(cure.text())));
     return out + "</ul>\n";
 }
 
@@ -136,15 +136,15 @@ std::string sheet_numbers(const Setup& setup, const Report& report) {
         merged.push_back({row.label + " (" + row.verdict + ")", row.value, row.unit, ""});
     out += value_table("Two images as one", merged);
     return out + "</div>\n<p class=\"note\">"
-           + xml_text(with_minus(uncertainty_rows(setup, report).sentence)) + "</p>\n";
+           + xml_text(typeset(uncertainty_rows(setup, report).sentence)) + "</p>\n";
 }
 
 std::string sheet_findings(const Report& report) {
     std::string out = "<ul class=\"findings\">\n";
     for (const FindingRow& row : finding_rows(report)) {
         out += fmt::format("<li><span class=\"sign\">{}</span><b>{}.</b> {}", sign_of(row.sign),
-                           xml_text(row.word), xml_text(with_minus(row.sentence)));
-        if (!row.advice.empty()) out += " <i>" + xml_text(with_minus(row.advice)) + "</i>";
+                           xml_text(row.word), xml_text(typeset(row.sentence)));
+        if (!row.advice.empty()) out += " <i>" + xml_text(typeset(row.advice)) + "</i>";
         out += "\n" + cure_list(row) + "</li>\n";
     }
     return out + "</ul>\n";
@@ -166,7 +166,7 @@ std::string sheet_reach_table(const Setup& setup, const Report& report) {
             if (!has_room_on_paper(rows.columns[i])) continue;
             const bool is_first_of_chosen = i == 0 && row.is_chosen;
             out += fmt::format("<td{}>{}{}</td>", rows.columns[i].is_number ? " class=\"n\"" : "",
-                               is_first_of_chosen ? "▶ " : "", xml_text(with_minus(row.cells[i])));
+                               is_first_of_chosen ? "▶ " : "", xml_text(typeset(row.cells[i])));
         }
         out += "</tr>\n";
     }

@@ -143,7 +143,7 @@ private:
         for (double tick = first; rows_.zero + tick * step <= view_.place_at(path_width); ++tick) {
             const double x = view_.x_of(rows_.zero + tick * step);
             svg_.line({x, y}, {x, y + 4}, "axis");
-            const std::string number = with_minus(format_number(tick * step, 0));
+            const std::string number = typeset(format_number(tick * step, 0));
             // On the paper whole: digits are wider than the mean letter.
             const double half = 0.65 * about_width(number, 10.5);
             svg_.words({std::clamp(x, half, path_width - half), y + 16}, number, "small", "middle");

@@ -12,19 +12,13 @@ namespace beamfork {
 
 namespace {
 
-// With a true minus sign, as printed.
-std::string with_minus(std::string number) {
-    if (number.starts_with('-')) number.replace(0, 1, "−");
-    return number;
-}
-
 // Two decimals, fewer where they are zeros, more where the number is small.
 std::string short_number(double value) {
     std::string text = format_number(value, std::abs(value) < 1 ? 3 : 2);
-    if (text.find('.') == std::string::npos) return with_minus(std::move(text));
+    if (text.find('.') == std::string::npos) return typeset(text);
     text.erase(text.find_last_not_of('0') + 1);
     if (text.back() == '.') text.pop_back();
-    return with_minus(std::move(text));
+    return typeset(text);
 }
 
 struct TuneScale {
@@ -222,7 +216,7 @@ std::string varied_text(const Tunable& tunable, double value) {
 }
 
 std::string watched_text(const WatchedInfo& watched, double value) {
-    return with_symbol(with_minus(format_number(value, watched.decimals)), watched.unit);
+    return with_symbol(typeset(format_number(value, watched.decimals)), watched.unit);
 }
 
 bool is_study_of(const TuneStudy& study, const Setup& setup, const TuneQuestion& question) {
@@ -242,7 +236,7 @@ tune_change_row(const Setup& setup, const Sensitivity& one, const WatchedInfo& w
     row.label = tunable_label(setup, one.tunable);
     const int decimals = watched.decimals + 1;
     const auto text = [&](double change) {
-        return with_symbol(with_minus(format_signed(change, decimals)), watched.unit);
+        return with_symbol(typeset(format_signed(change, decimals)), watched.unit);
     };
     row.value = text(one.per_step());
     row.per = "+" + with_symbol(short_number(one.step()), one.tunable.field.unit);

@@ -13,11 +13,9 @@ namespace beamfork {
 
 namespace {
 
-// With a true minus sign, as typeset numbers have.
 std::string signed_mm(double value) {
-    const std::string text = format_number(std::abs(value), 1);
-    if (text == "0.0") return "0.0 mm";
-    return (value < 0 ? "−" : "+") + text + " mm";
+    if (format_number(std::abs(value), 1) == "0.0") return "0.0 mm";
+    return typeset(format_signed(value, 1)) + " mm";
 }
 
 // All that the budget books under that part.
@@ -178,7 +176,7 @@ std::vector<BitingJaw>
 worst_jaws(const UnfoldedPathRows& rows, std::span<const Eye> eyes, std::size_t most) {
     std::vector<BitingJaw> worst;
     for (const Eye eye : eyes) {
-        for (const Jaw& jaw : rows.eyes[eye == Eye::left ? 0 : 1].jaws) {
+        for (const Jaw& jaw : rows.eyes[side_of(eye)].jaws) {
             if (!jaw.bites()) continue;
             const auto same = std::find_if(worst.begin(), worst.end(), [&](const BitingJaw& other) {
                 return other.jaw.name == jaw.name;

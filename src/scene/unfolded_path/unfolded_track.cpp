@@ -38,8 +38,7 @@ std::string jaw_help(const Jaw& jaw, Eye eye) {
            + fmt::format(
                " {} up to {:.0f} % of the light for the {} eye where it is most: share of "
                "the objective's rays that end here, counted by tracing.",
-               jaw.loss.is_leak ? "Leaks" : "Takes", 100 * jaw.loss.share,
-               eye == Eye::left ? "left" : "right");
+               jaw.loss.is_leak ? "Leaks" : "Takes", 100 * jaw.loss.share, name_of(eye));
 }
 
 struct TrackMaker {
@@ -123,7 +122,7 @@ struct TrackMaker {
     }
 
     [[nodiscard]] FocusMark focus_mark(double stop) const {
-        const std::size_t side = path.eye == Eye::left ? 0 : 1;
+        const std::size_t side = side_of(path.eye);
         FocusMark mark;
         const double real = report.image_behind_stop[side];
         mark.real = axis_place_near_stop(path, stop, std::min(real, farthest_image));
@@ -131,12 +130,12 @@ struct TrackMaker {
         mark.gap = report.gap(path.eye);
         mark.is_in_focus = std::abs(mark.gap) <= depth_of_focus(report);
         mark.text = mark.is_in_focus ? "in focus" : gap_text(mark.gap);
-        mark.help = fmt::format("{} eye: the image (diamond) falls {:.1f} mm {} where this eye "
+        mark.help = fmt::format("{}: the image (diamond) falls {:.1f} mm {} where this eye "
                                 "wants it. Counted in air: "
                                 "back focus less the drawtube and all light paths, through every "
                                 "lens; in glass the same "
                                 "gap is drawn longer by its index.",
-                                path.eye == Eye::left ? "Left" : "Right", std::abs(mark.gap),
+                                title_of(path.eye), std::abs(mark.gap),
                                 mark.gap >= 0 ? "before" : "behind");
         return mark;
     }
@@ -157,7 +156,7 @@ EyeTrack unfolded_track(const Setup& setup, const Report& report, Eye eye) {
     maker.across = folding_plane(path, maker.axis, head);
     EyeTrack track;
     track.eye = eye;
-    track.name = eye == Eye::left ? "Left eye" : "Right eye";
+    track.name = title_of(eye);
     track.role = eye == Eye::left ? ColourRole::left_arm : ColourRole::right_arm;
     track.stop = maker.axis.behind.back().point(path.world_from_field_stop.origin).z;
     track.dividing = path.surfaces[dividing_surface(report.train)].axis_position;

@@ -13,16 +13,14 @@ constexpr double low_throughput = 0.70;  // of all faces and mirrors, the split 
 constexpr double unequal_light = 0.2;    // of the brighter eye's light
 constexpr double dim_background = 0.02;  // surface brightness against the naked eye
 
-std::string side_of(std::size_t eye) { return eye == 0 ? "left" : "right"; }
-
 double face_share(const LightStep& step) {
     return step.is_split || step.is_filter ? 1 : step.passes;
 }
 
 // Which eye a filter stands before: one in the chain meets the light before it is divided.
 std::string eye_behind(const FindingScope& scope, const LightStep& step, std::size_t side) {
-    return role_of(scope.setup.parts[step.part]) == Role::chain ? "each eye"
-                                                                : "the " + side_of(side) + " eye";
+    if (role_of(scope.setup.parts[step.part]) == Role::chain) return "each eye";
+    return fmt::format("the {} eye", name_of(both_eyes.at(side)));
 }
 
 // What filters with a stated transmission take.
@@ -53,8 +51,8 @@ void throughput_finding(const FindingScope& scope) {
         Severity::note, "throughput_low",
         fmt::format("Faces and mirrors on the way to the {} eye keep {:.0f} % of the light back, "
                     "besides the division and filters; most at {}: {} ({}).",
-                    side_of(darker), 100 * (1 - eye.coatings), scope.name(worst->part), worst->face,
-                    worst->why),
+                    name_of(both_eyes.at(darker)), 100 * (1 - eye.coatings),
+                    scope.name(worst->part), worst->face, worst->why),
         "Coated faces and better mirrors win back up to that much.", worst->part);
 }
 

@@ -124,8 +124,8 @@ void arm_findings(const FindingScope& scope) {
                   fmt::format("The {} seat would have to move {:.2f} mm for the difference between "
                               "the eyes; it has "
                               "{:.2f} mm.",
-                              path.eye == Eye::left ? "left" : "right",
-                              std::abs(path.seat_shift_wanted), head.seat_travel.value),
+                              name_of(path.eye), std::abs(path.seat_shift_wanted),
+                              head.seat_travel.value),
                   "Keep spectacles on, or refocus from eye to eye.", head_index);
     }
 }

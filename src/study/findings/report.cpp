@@ -7,7 +7,7 @@
 namespace beamfork {
 
 double Report::gap(Eye eye) const {
-    const std::size_t side = eye == Eye::left ? 0 : 1;
+    const std::size_t side = side_of(eye);
     return train.paths[side].wanted_image - image_behind_stop[side];
 }
 

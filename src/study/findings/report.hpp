@@ -45,9 +45,7 @@ struct Report {
     bool cures_are_sought =
         false;  ///< findings have their cures (cure_search.hpp); else nobody has looked
 
-    [[nodiscard]] const EyeClipping& clipping_of(Eye eye) const {
-        return clipping[eye == Eye::left ? 0 : 1];
-    }
+    [[nodiscard]] const EyeClipping& clipping_of(Eye eye) const { return clipping[side_of(eye)]; }
     /// By how much the image falls before (+) where this eye wants it, mm along the axis in air.
     [[nodiscard]] double gap(Eye eye) const;
 };

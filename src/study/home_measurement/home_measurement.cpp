@@ -85,9 +85,8 @@ Result<HomeMeasurement> find_home_measurement(std::string_view key) {
         if (one.key == key) return one;
         keys.push_back(one.key);
     }
-    const auto near = nearest_name(key, keys);
-    return fail(ErrorCode::not_found, fmt::format("no measurement is called '{}'{}", key,
-                                                  near ? "; did you mean '" + *near + "'?" : ""));
+    return fail(ErrorCode::not_found,
+                fmt::format("no measurement is called '{}'{}", key, did_you_mean(key, keys)));
 }
 
 namespace {

@@ -131,7 +131,7 @@ EyeSight eye_sight(const Setup& setup, const Report& report, Eye eye, SightDetai
     const FocusedPlane plane = plane_of(setup, report.train, path, path.wanted_image);
     map_chief_rays(sight, plane);
     if (detail == SightDetail::whole) trace_spreads(sight, plane);
-    sight.light = report.brightness.eyes[eye == Eye::left ? 0 : 1].throughput;
+    sight.light = report.brightness.eyes[side_of(eye)].throughput;
     sight.lit = report.clipping_of(eye);
     judge_light(sight, setup, report, sight.lit.working_aperture);
     return sight;

@@ -122,9 +122,8 @@ Result<Watched> find_watched(std::string_view key) {
         if (info.key == key) return info.watched;
         known.emplace_back(info.key);
     }
-    const auto near = nearest_name(key, known);
-    return fail(ErrorCode::not_found, fmt::format("no result is called '{}'{}", key,
-                                                  near ? "; did you mean '" + *near + "'?" : ""));
+    return fail(ErrorCode::not_found,
+                fmt::format("no result is called '{}'{}", key, did_you_mean(key, known)));
 }
 
 std::vector<Tunable> tunables(const Setup& setup, const Choice& choice) {
@@ -166,10 +165,8 @@ find_tunable(const Setup& setup, std::span<const Tunable> known, std::string_vie
         names.push_back(name_of(setup, one.varied));
         if (names.back() == name) return one;
     }
-    const auto near = nearest_name(name, names);
-    return fail(ErrorCode::not_found,
-                fmt::format("nothing that can be varied is called '{}'{}", name,
-                            near ? "; did you mean '" + *near + "'?" : ""));
+    return fail(ErrorCode::not_found, fmt::format("nothing that can be varied is called '{}'{}",
+                                                  name, did_you_mean(name, names)));
 }
 
 Result<Setup> with_value(const Setup& setup, const Varied& varied, double value) {

@@ -76,7 +76,7 @@ Misalignment
 AlignmentBench::seen_with(std::size_t part, const PartBody& body, std::span<const Eye> eyes) const {
     auto arms = images_;
     for (const Eye eye : eyes) {
-        const std::size_t side = eye == Eye::left ? 0 : 1;
+        const std::size_t side = side_of(eye);
         EyePath path = bare_[side];
         put(path, part, layout_of(body, contexts_[side]), eye);
         arms[side] = arm_image(train_, path);

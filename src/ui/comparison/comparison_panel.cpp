@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "base/text.hpp"
 #include "scene/comparison/comparison_rows.hpp"
 #include "ui/kit/widgets.hpp"
 #include "ui/shell/panels.hpp"

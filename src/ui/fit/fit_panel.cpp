@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <string>
 
+#include "base/text.hpp"
 #include "scene/fit/fit_rows.hpp"
 #include "ui/kit/widgets.hpp"
 #include "ui/shell/panels.hpp"

@@ -2,6 +2,7 @@
 #include <cmath>
 #include <string>
 
+#include "base/text.hpp"
 #include "scene/focus/focus_budget_rows.hpp"
 #include "ui/kit/widgets.hpp"
 #include "ui/shell/panels.hpp"

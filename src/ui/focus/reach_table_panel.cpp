@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <vector>
 
+#include "base/text.hpp"
 #include "scene/focus/reach_table_rows.hpp"
 #include "ui/kit/widgets.hpp"
 #include "ui/shell/panels.hpp"

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "base/text.hpp"
 #include "scene/focus/uncertainty_rows.hpp"
 #include "ui/kit/widgets.hpp"
 #include "ui/shell/panels.hpp"

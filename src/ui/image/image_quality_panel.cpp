@@ -18,7 +18,7 @@ constexpr std::array point_ids{"axis", "edge"};
 constexpr std::array point_words{"axis", "edge"};
 
 std::string id_of(const EyeImageRows& eye, std::string_view what) {
-    return fmt::format("image_quality/{}/{}", eye.eye == Eye::left ? "left" : "right", what);
+    return fmt::format("image_quality/{}/{}", name_of(eye.eye), what);
 }
 
 // Blue, green and red rays differ by shape as well: upright cross, dot, leaning cross.
@@ -83,8 +83,7 @@ void draw_spot(const Ui& ui,
     list.PopClipRect();
     list.AddCircle(middle, static_cast<float>(rows.airy_radius) * scale, colour(Tone::text), 0,
                    std::max(1.0F, grid(0.4F)));
-    std::string word =
-        fmt::format("{} {}", eye.eye == Eye::left ? "left" : "right", point_words.at(which));
+    std::string word = fmt::format("{} {}", name_of(eye.eye), point_words.at(which));
     if (text_width("right edge") > side)  // the colour and the order still tell the eye
         word = fmt::format("{} {}", eye.eye == Eye::left ? "L" : "R", point_words.at(which));
     text_at(list, {middle.x - text_width(word) / 2, high.y + grid(0.5F)}, word,

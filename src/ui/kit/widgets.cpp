@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/letters.hpp"
+
 #include <imgui_internal.h>  // GetItemFlags
 
 namespace beamfork {
@@ -55,19 +57,16 @@ std::size_t end_of_chunk(std::string_view text) {
                : end;
 }
 
-// Bytes of the longest beginning of whole letters that is no wider; at least one letter.
+// The longest beginning of whole letters that is no wider; at least one letter.
 template <class Wide>
-std::size_t letters_within(std::string_view word, float width, Wide wide) {
-    const auto end_of_letter = [&](std::size_t at) {
-        ++at;
-        while (at < word.size() && (static_cast<unsigned char>(word[at]) & 0xC0U) == 0x80U)
-            ++at;
-        return at;
-    };
-    std::size_t fits = end_of_letter(0);
-    while (fits < word.size() && wide(word.substr(0, end_of_letter(fits))) <= width)
-        fits = end_of_letter(fits);
-    return fits;
+std::string_view letters_no_wider(std::string_view word, float width, Wide wide) {
+    std::size_t fits = 0;
+    for (std::size_t next = 0; next < word.size();) {
+        next += first_letter(word.substr(next)).size();
+        if (fits > 0 && wide(word.substr(0, next)) > width) break;
+        fits = next;
+    }
+    return word.substr(0, fits);
 }
 
 }  // namespace
@@ -177,13 +176,9 @@ std::size_t segments(const Ui& ui,
 
 std::string shortened(std::string_view text, float width) {
     if (text_width(text) <= width) return std::string(text);
-    std::string cut(text);
-    while (!cut.empty() && text_width(cut + "…") > width) {
-        while (cut.size() > 1 && (static_cast<unsigned char>(cut.back()) & 0xC0U) == 0x80U)
-            cut.pop_back();
-        cut.pop_back();
-    }
-    return cut + "…";
+    while (!text.empty() && text_width(std::string(text) + "…") > width)
+        text = without_last_letter(text);
+    return std::string(text) + "…";
 }
 
 void dim_text(std::string_view text) {
@@ -220,10 +215,10 @@ std::string folded(std::string_view text, float width, ImFont& face, float size)
             used = fits ? used + space : 0;
         }
         while (used == 0 && wide(chunk) > width) {
-            const std::size_t fits = letters_within(chunk, width, wide);
-            if (fits >= chunk.size()) break;
-            lines.append(chunk.substr(0, fits)) += '\n';
-            chunk.remove_prefix(fits);
+            const std::string_view fits = letters_no_wider(chunk, width, wide);
+            if (fits.size() == chunk.size()) break;
+            lines.append(fits) += '\n';
+            chunk.remove_prefix(fits.size());
         }
         lines += chunk;
         used += wide(chunk);
@@ -293,12 +288,6 @@ bool chooser_entry(const std::string& word, bool is_chosen) {
         ImGui::SetScrollHereY();
     }
     return is_picked;
-}
-
-std::string typeset(std::string_view number) {
-    const bool is_negative =
-        number.size() > 1 && number[0] == '-' && number[1] >= '0' && number[1] <= '9';
-    return is_negative ? "−" + std::string(number.substr(1)) : std::string(number);
 }
 
 void dashed_line(ImDrawList& list, ImVec2 from, ImVec2 to, ImU32 ink, float width) {

@@ -84,9 +84,6 @@ ImVec2 line_area(const Ui& ui,
                  const std::string& help,
                  int lines = 1);
 
-/// Numbers as printed: a hyphen before a digit becomes a minus sign.
-std::string typeset(std::string_view number);
-
 /// Pieces of a panel: side by side where each finds `least` pixels of width, else one below the other. Call
 /// next() before each piece.
 class SideBySide {

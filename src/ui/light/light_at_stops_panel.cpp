@@ -8,12 +8,14 @@
 #include "ui/light/light_plot.hpp"
 #include "ui/shell/panels.hpp"
 
+#include <fmt/format.h>
+
 namespace beamfork {
 
 namespace {
 
 std::string id_of(const EyeLightRows& eye) {
-    return eye.eye == Eye::left ? "light_at_stops/left" : "light_at_stops/right";
+    return fmt::format("light_at_stops/{}", name_of(eye.eye));
 }
 
 // The round picture of the field stop with the eye's name below it, and the plot beside it.

@@ -1,5 +1,6 @@
 #include <cmath>
 
+#include "base/text.hpp"
 #include "scene/light/magnification_rows.hpp"
 #include "ui/kit/widgets.hpp"
 #include "ui/shell/panels.hpp"

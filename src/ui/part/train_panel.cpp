@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/text.hpp"
 #include "scene/focus/focus_budget_rows.hpp"
 #include "ui/actions/action.hpp"
 #include "ui/kit/widgets.hpp"

@@ -2,6 +2,7 @@
 #include <array>
 #include <cmath>
 
+#include "base/text.hpp"
 #include "scene/sight_view/sight_view_rows.hpp"
 #include "ui/kit/field_numbers.hpp"
 #include "ui/kit/widgets.hpp"

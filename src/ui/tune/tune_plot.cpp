@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/text.hpp"
 #include "ui/kit/widgets.hpp"
 
 namespace beamfork {

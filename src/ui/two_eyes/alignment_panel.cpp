@@ -2,6 +2,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "base/text.hpp"
 #include "scene/two_eyes/alignment_rows.hpp"
 #include "ui/kit/widgets.hpp"
 #include "ui/shell/panels.hpp"

@@ -26,8 +26,8 @@ void add_focus_words(std::vector<PathWord>& words,
         if (!shows(canvas.eyes, track.eye)) continue;
         const FocusMark& focus = track.focus;
         const bool is_told = agree || canvas.eyes != UnfoldedEyes::both;
-        const std::string who = track.eye == Eye::left ? "left: " : "right: ";
-        const std::string text = is_told ? focus.text : who + focus.text;
+        const std::string text =
+            is_told ? focus.text : fmt::format("{}: {}", name_of(track.eye), focus.text);
         const ImU32 ink = text_colour(focus.is_in_focus ? ColourRole::good : ColourRole::shortfall);
         const float top = canvas.area.top + (focus.is_in_focus ? 0 : grid(1));
         words.push_back({text, text, ink, {canvas.x((focus.real + focus.wanted) / 2), top}});

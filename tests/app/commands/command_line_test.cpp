@@ -1,6 +1,7 @@
 #include <vector>
 
 #include "app/commands/command_line.hpp"
+#include "app/commands/option_words.hpp"
 #include "scene/picture/light_arrival.hpp"
 #include "support/near.hpp"
 

@@ -132,13 +132,6 @@ TEST_CASE("an outline is the corners of what it surrounds") {
     CHECK(near(std::abs(area), 12, rounding));
 }
 
-TEST_CASE("before a number stands a minus sign (U+2212), in names and ranges the hyphen (U+002D) "
-          "they had") {
-    CHECK(with_minus("-1.4 mm of -3 (-0.5)") == "−1.4 mm of −3 (−0.5)");
-    CHECK(with_minus("N-BAK4, f-5, 2-3, - and +1") == "N-BAK4, f-5, 2-3, - and +1");
-    CHECK(with_minus("-") == "-");
-}
-
 TEST_CASE("no word can break the drawing it stands in") {
     CHECK(xml_text("a<b>&\"'\x01") == "a&lt;b&gt;&amp;&quot;&#39;\xEF\xBF\xBD");
     SheetSvg svg(10, 10, "k", "<&>");

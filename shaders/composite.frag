@@ -4,8 +4,8 @@ out vec4 o_colour;
 
 uniform sampler2D u_bodies;
 uniform sampler2D u_light;
-uniform sampler2D u_halo;
-uniform float u_halo_share;
+uniform sampler2D u_bloom;
+uniform float u_bloom_share;
 uniform vec3 u_ground_low;   // display colours
 uniform vec3 u_ground_high;
 
@@ -57,10 +57,10 @@ void main() {
     ivec2 pixel = ivec2(gl_FragCoord.xy);
     vec4 body = texelFetch(u_bodies, pixel, 0);
     vec3 light = texelFetch(u_light, pixel, 0).rgb;
-#ifdef WITH_HALO
-    light += u_halo_share * texture(u_halo, v_uv).rgb;
+#ifdef WITH_BLOOM
+    light += u_bloom_share * texture(u_bloom, v_uv).rgb;
 #else
-    light *= 1.0 + 0.6 * u_halo_share;  // about as bright as with its halo
+    light *= 1.0 + 0.6 * u_bloom_share;  // about as bright as with its bloom
 #endif
 #ifdef NO_GROUND
     o_colour = without_ground(body, light);

@@ -4,8 +4,8 @@ layout(location = 0) in vec3 a_from;
 layout(location = 1) in vec3 a_to;
 layout(location = 2) in vec3 a_colour;
 #ifdef LIGHT_IS_PAINTED
-layout(location = 3) in vec3 a_painted;
-#define RAY_COLOUR a_painted
+layout(location = 3) in vec3 a_zone_colour;
+#define RAY_COLOUR a_zone_colour
 #else
 #define RAY_COLOUR a_colour
 #endif

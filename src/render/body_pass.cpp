@@ -64,7 +64,7 @@ void BodyPass::draw(const PassInput& input) const {
     glFrontFace(GL_CCW);
     glClearColor(0, 0, 0, 0);
     glClear(GL_COLOR_BUFFER_BIT | GL_DEPTH_BUFFER_BIT);
-    input.frame.bind_meshes();
+    input.frame.meshes.bind();
     draw_uncut(input, false);
     by_coverage(true);
     draw_cut(input, false);
@@ -81,15 +81,15 @@ void BodyPass::draw(const PassInput& input) const {
 void BodyPass::draw_uncut(const PassInput& input, bool fading) const {
     const Program& whole = programs_[0][fading ? 1 : 0];
     whole.use();
-    for (const MeshRange& mesh : input.frame.meshes()) {
+    for (const MeshRange& mesh : input.frame.meshes.all()) {
         if (!is_drawn(mesh, input.options) || !has_fade(mesh, input.emphasis, fading)) continue;
         if (!is_cut(mesh, input.options)) {
             set_finish(whole, mesh, input);
-            input.frame.draw_mesh(mesh);
+            input.frame.meshes.draw(mesh);
         } else if (input.options.shells == ShellView::open) {
             set_finish(whole, mesh, input);
-            input.frame.draw_opened(mesh, opening_of(mesh, input.camera),
-                                    ShellShare::clear_of_edges);
+            input.frame.meshes.draw_opened(mesh, opening_of(mesh, input.camera),
+                                           ShellShare::clear_of_edges);
         }
     }
 }
@@ -100,17 +100,17 @@ void BodyPass::draw_cut(const PassInput& input, bool fading) const {
     const bool by_plane = input.options.shells == ShellView::section;
     cut.set("u_by_plane", by_plane ? 1 : 0);
     cut.set("u_section_x", input.options.section_x_mm);
-    for (const MeshRange& mesh : input.frame.meshes()) {
+    for (const MeshRange& mesh : input.frame.meshes.all()) {
         const bool is_wanted = is_drawn(mesh, input.options) && is_cut(mesh, input.options);
         if (!is_wanted || !has_fade(mesh, input.emphasis, fading)) continue;
         set_finish(cut, mesh, input);
         if (by_plane) {
-            input.frame.draw_mesh(mesh);
+            input.frame.meshes.draw(mesh);
             continue;
         }
         const ShellOpening opening = opening_of(mesh, input.camera);
         cut.set("u_opening", glm::vec4(opening.towards, opening.cosine));
-        input.frame.draw_opened(mesh, opening, ShellShare::along_edges);
+        input.frame.meshes.draw_opened(mesh, opening, ShellShare::along_edges);
     }
 }
 
@@ -137,8 +137,7 @@ void BodyPass::draw_discs(const PassInput& input) const {
     disc_.set("u_level", input.emphasis.results);
     glBindVertexArray(disc_layout_.name());
     glActiveTexture(GL_TEXTURE0);
-    for (std::size_t i = 0; i < input.frame.disc_count(); ++i) {
-        const DiscOnCard& disc = input.frame.discs()[i];
+    for (const DiscTexture& disc : input.frame.discs.all()) {
         glBindTexture(GL_TEXTURE_2D, disc.texture.name());
         disc_.set("u_centre", disc.centre);
         disc_.set("u_right", disc.right);

@@ -9,21 +9,21 @@ Result<CompositePass> CompositePass::create() {
     for (unsigned i = 0; i < 8; ++i) {
         const unsigned no_ground = i / 4;
         const unsigned ink = i / 2 % 2;
-        const unsigned halo = i % 2;
+        const unsigned bloom = i % 2;
         const std::string variant = std::string(no_ground != 0 ? "#define NO_GROUND\n" : "")
                                     + (ink != 0 ? light_is_ink : "")
-                                    + (halo != 0 ? "#define WITH_HALO\n" : "");
+                                    + (bloom != 0 ? "#define WITH_BLOOM\n" : "");
         auto program = Program::create("fullscreen", "composite", variant);
         if (!program) return tl::make_unexpected(program.error());
-        made.programs_[no_ground][ink][halo] = *std::move(program);
+        made.programs_[no_ground][ink][bloom] = *std::move(program);
     }
     made.layout_ = VertexArray::create();
     return made;
 }
 
 void CompositePass::draw(const PassInput& input) const {
-    constexpr float halo_share = 0.85F;
-    constexpr float halo_share_of_ink = 0.25F;
+    constexpr float bloom_share = 0.85F;
+    constexpr float bloom_share_of_ink = 0.25F;
     const Targets& targets = input.targets;
     targets.bind_result();
     glDisable(GL_DEPTH_TEST);
@@ -31,7 +31,7 @@ void CompositePass::draw(const PassInput& input) const {
     const PictureSize& size = targets.size();
     const Program& composite =
         programs_[size.transparent ? 1 : 0][input.options.on_light_ground() ? 1 : 0]
-                 [size.glow ? 1 : 0];
+                 [size.bloom ? 1 : 0];
     composite.use();
     const auto texture = [](GLenum unit, GLuint name) {
         glActiveTexture(unit);
@@ -39,13 +39,13 @@ void CompositePass::draw(const PassInput& input) const {
     };
     texture(GL_TEXTURE0, targets.body_texture());
     texture(GL_TEXTURE1, targets.light_texture());
-    texture(GL_TEXTURE2, targets.halo_texture(0));
+    texture(GL_TEXTURE2, targets.bloom_texture(0));
     glActiveTexture(GL_TEXTURE0);
     composite.set("u_bodies", 0);
     composite.set("u_light", 1);
-    composite.set("u_halo", 2);
+    composite.set("u_bloom", 2);
     const bool light_ground = input.options.on_light_ground();
-    composite.set("u_halo_share", light_ground ? halo_share_of_ink : halo_share);
+    composite.set("u_bloom_share", light_ground ? bloom_share_of_ink : bloom_share);
     composite.set("u_ground_low", light_ground ? glm::vec3(0.925F, 0.932F, 0.945F)
                                                : glm::vec3(0.047F, 0.058F, 0.078F));
     composite.set("u_ground_high", light_ground ? glm::vec3(1) : glm::vec3(0.110F, 0.137F, 0.172F));

@@ -87,6 +87,14 @@ struct ProgramKind {
     static void free(GLuint name) { glDeleteProgram(name); }
 };
 
+/// A place in a buffer and a size of one, in the types that OpenGL asks for.
+inline const void* byte_offset(std::size_t bytes) {
+    return reinterpret_cast<const void*>(bytes);  // NOLINT(performance-no-int-to-ptr): GL's way
+}
+inline GLsizeiptr byte_size(std::size_t count, std::size_t each) {
+    return static_cast<GLsizeiptr>(count * each);
+}
+
 using Buffer = GlObject<BufferKind>;
 using VertexArray = GlObject<VertexArrayKind>;
 using Texture = GlObject<TextureKind>;

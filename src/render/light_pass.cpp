@@ -20,7 +20,9 @@ void add_up_in_front_of_bodies() {
 
 }  // namespace
 
-bool is_told(const ViewOptions& options) { return options.paint_pupil || options.light_moves; }
+bool needs_ribbon_extras(const ViewOptions& options) {
+    return options.paint_pupil || options.light_moves;
+}
 
 float ray_level(int ray_count, float light_breadth_mm, float light_gain) {
     constexpr float full_beam = 0.15F;  // linear level of the undivided beam at its full breadth
@@ -35,10 +37,10 @@ Result<LightPass> LightPass::create() {
     for (const bool ink : {false, true}) {
         auto glass = Program::create("glass", "glass", ink ? light_is_ink : "");
         if (!glass) return tl::make_unexpected(glass.error());
-        auto ghost = Program::create("glass", "ghost", ink ? light_is_ink : "");
-        if (!ghost) return tl::make_unexpected(ghost.error());
+        auto faded = Program::create("glass", "faded_body", ink ? light_is_ink : "");
+        if (!faded) return tl::make_unexpected(faded.error());
         made.glass_[ink ? 1 : 0] = *std::move(glass);
-        made.ghost_[ink ? 1 : 0] = *std::move(ghost);
+        made.faded_[ink ? 1 : 0] = *std::move(faded);
     }
     return made;
 }
@@ -71,12 +73,12 @@ void LightPass::draw_light(const PassInput& input) const {
     // Fewer rays carry the same light.
     const float gain = input.options.light_gain * input.emphasis.results / input.rays;
     ribbon.set("u_ray_level",
-               ray_level(input.frame.ray_count(), input.frame.light_breadth_mm(), gain));
-    if (!is_told(input.options))
-        return input.frame.draw_light(input.options.clipped_rays, input.rays);
+               ray_level(input.frame.light.ray_count(), input.frame.light.breadth_mm(), gain));
+    if (!needs_ribbon_extras(input.options))
+        return input.frame.light.draw(input.options.clipped_rays, input.rays);
     ribbon.set("u_front", input.options.light_front_mm);
     ribbon.set("u_spacing", packet_spacing_mm);
-    input.frame.draw_told_light(input.options.clipped_rays, input.rays);
+    input.frame.light.draw_with_extras(input.options.clipped_rays, input.rays);
 }
 
 void LightPass::add_glass(const PassInput& input) const {
@@ -85,30 +87,30 @@ void LightPass::add_glass(const PassInput& input) const {
     add_up_in_front_of_bodies();
     const Program& glass = glass_[input.options.on_light_ground() ? 1 : 0];
     glass.use();
-    input.frame.bind_meshes();
-    for (const MeshRange& mesh : input.frame.meshes()) {
+    input.frame.meshes.bind();
+    for (const MeshRange& mesh : input.frame.meshes.all()) {
         if (mesh.finish != Finish::glass) continue;
         glass.set("u_tint", mesh.tint);
         glass.set("u_level", 1 - faint_glass * input.emphasis.fade_of(mesh.part));
         const bool highlighted = mesh.part >= 0 && mesh.part == input.highlighted_part;
         glass.set("u_highlight", highlighted ? 1.0F : 0.0F);
-        input.frame.draw_mesh(mesh);
+        input.frame.meshes.draw(mesh);
     }
-    if (!input.emphasis.faded.empty()) add_ghosts(input);
+    if (!input.emphasis.faded.empty()) add_faded_bodies(input);
 }
 
 // Bodies that have faded, as a breath of glass: through them one sees the light and what is lit.
-void LightPass::add_ghosts(const PassInput& input) const {
-    const Program& ghost = ghost_[input.options.on_light_ground() ? 1 : 0];
-    ghost.use();
-    ghost.set("u_by_plane", input.options.shells == ShellView::section ? 1 : 0);
-    ghost.set("u_section_x", input.options.section_x_mm);
-    for (const MeshRange& mesh : input.frame.meshes()) {
+void LightPass::add_faded_bodies(const PassInput& input) const {
+    const Program& faded = faded_[input.options.on_light_ground() ? 1 : 0];
+    faded.use();
+    faded.set("u_by_plane", input.options.shells == ShellView::section ? 1 : 0);
+    faded.set("u_section_x", input.options.section_x_mm);
+    for (const MeshRange& mesh : input.frame.meshes.all()) {
         const float fade = input.emphasis.fade_of(mesh.part);
         const bool is_hidden = mesh.is_shell && input.options.shells == ShellView::hidden;
         if (mesh.finish == Finish::glass || fade <= 0 || is_hidden) continue;
-        ghost.set("u_level", fade);
-        input.frame.draw_mesh(mesh);
+        faded.set("u_level", fade);
+        input.frame.meshes.draw(mesh);
     }
 }
 

@@ -1,4 +1,4 @@
-// The passes that make one picture, in their order: bodies, light, halo, glass, composite, signs.
+// The passes that make one picture, in their order: bodies, light, bloom, glass, composite, overlay.
 //
 // Each pass sets all the state it needs and trusts none. README.md in this folder says why the order of
 // light and glass cannot matter.
@@ -29,7 +29,7 @@ struct PassInput {
 };
 
 /// Metal, mirrors, rings and the field-stop images, multisampled; opened shells. What fades is drawn grain by grain, until
-/// nothing of it is left but its ghost (LightPass).
+/// nothing of it is left but its outline of glass (LightPass).
 class BodyPass {
 public:
     static Result<BodyPass> create();
@@ -45,8 +45,8 @@ private:
     VertexArray disc_layout_;
 };
 
-/// Ribbons of light and the glass they pass, added up in floating point. Glass comes after the halo has
-/// been taken, for it does not glow; with it the ghosts of bodies that have faded.
+/// Ribbons of light and the glass they pass, added up in floating point. Glass comes after the bloom has
+/// been taken, for it does not glow; with it what is left of bodies that have faded.
 class LightPass {
 public:
     static Result<LightPass> create();
@@ -56,22 +56,22 @@ public:
     void add_glass(const PassInput& input) const;
 
 private:
-    void add_ghosts(const PassInput& input) const;
+    void add_faded_bodies(const PassInput& input) const;
     [[nodiscard]] const Program& ribbon_for(const ViewOptions& options) const;
     Program ribbons_[2][2];  // [painted][moves]
     bool is_made_[2][2] = {{true, false}, {false, false}};
     Program glass_[2];  // [light is ink]
-    Program ghost_[2];
+    Program faded_[2];
 };
 
-/// The soft halo round bright light, at a quarter of the size.
-class HaloPass {
+/// The soft bloom round bright light, at a quarter of the size.
+class BloomPass {
 public:
-    static Result<HaloPass> create();
+    static Result<BloomPass> create();
     void draw(const PassInput& input) const;
 
 private:
-    Program shrink_;
+    Program downsample_;
     Program blur_;
     VertexArray layout_;
 };
@@ -83,15 +83,15 @@ public:
     void draw(const PassInput& input) const;
 
 private:
-    // [no ground][light is ink][with halo]: a branch in the shader would cost both sides
+    // [no ground][light is ink][with bloom]: a branch in the shader would cost both sides
     Program programs_[2][2][2];
     VertexArray layout_;
 };
 
-/// Crisp lines and marks, antialiased by their own distance.
-class SignPass {
+/// Crisp lines and marks over the picture, antialiased by their own distance.
+class OverlayPass {
 public:
-    static Result<SignPass> create();
+    static Result<OverlayPass> create();
     void draw(const PassInput& input) const;
 
 private:
@@ -100,8 +100,8 @@ private:
     Program mark_;
 };
 
-/// Ribbons tell more than colour and place.
-bool is_told(const ViewOptions& options);
+/// Light is painted or moves: RibbonExtras are drawn with it.
+bool needs_ribbon_extras(const ViewOptions& options);
 
 /// Peak of one undivided ray at 1 pixel per mm, so that the beam as a whole is equally bright for any number of
 /// rays, any zoom and any aperture.

@@ -9,12 +9,12 @@ namespace beamfork {
 struct PictureSize {
     int width = 1280;
     int height = 720;
-    int samples = 4;   ///< per pixel for edges of bodies; 1 switches it off
-    bool glow = true;  ///< the soft halo round bright light
-    float rays =
-        1;  ///< share of the rays that are drawn, each the brighter for it: a quarter, half, or all
-    float pixel_scale =
-        1;  ///< multiplies widths given in pixels (2 on a display of double density)
+    int samples = 4;    ///< per pixel for edges of bodies; 1 switches it off
+    bool bloom = true;  ///< the soft light round what is bright
+    /// Share of the rays that are drawn, each the brighter for it: a quarter, half, or all.
+    float rays = 1;
+    /// Multiplies widths given in pixels (2 on a display of double density).
+    float pixel_scale = 1;
     bool transparent = false;  ///< no ground: see Renderer::read_pixels
     bool operator==(const PictureSize&) const = default;
 };
@@ -29,7 +29,7 @@ inline PictureSize draft(PictureSize size, float share = 1, float rays = 1) {
     size.height = part_of(size.height);
     size.pixel_scale *= share;
     size.samples = 1;
-    size.glow = false;
+    size.bloom = false;
     size.rays = rays;
     return size;
 }

@@ -22,7 +22,7 @@ public:
 
     /// Compiles shaders/<vertex>.vert and shaders/<fragment>.frag. Error `no_graphics` carries the driver's log
     /// and names the shader; `not_found` when there is no such file. `variant` is text put ahead of both, such as
-    /// "#define WITH_HALO\n".
+    /// "#define WITH_BLOOM\n".
     static Result<Program>
     create(std::string_view vertex, std::string_view fragment, std::string_view variant = {});
 

@@ -18,9 +18,9 @@ struct Renderer::Parts {
     Buffer view_block;
     BodyPass bodies;
     LightPass light;
-    HaloPass halo;
+    BloomPass bloom;
     CompositePass composite;
-    SignPass signs;
+    OverlayPass overlay;
 };
 
 Result<Renderer> Renderer::create() {
@@ -30,17 +30,17 @@ Result<Renderer> Renderer::create() {
     if (!bodies) return tl::make_unexpected(bodies.error());
     auto light = LightPass::create();
     if (!light) return tl::make_unexpected(light.error());
-    auto halo = HaloPass::create();
-    if (!halo) return tl::make_unexpected(halo.error());
+    auto bloom = BloomPass::create();
+    if (!bloom) return tl::make_unexpected(bloom.error());
     auto composite = CompositePass::create();
     if (!composite) return tl::make_unexpected(composite.error());
-    auto signs = SignPass::create();
-    if (!signs) return tl::make_unexpected(signs.error());
+    auto overlay = OverlayPass::create();
+    if (!overlay) return tl::make_unexpected(overlay.error());
     parts->bodies = *std::move(bodies);
     parts->light = *std::move(light);
-    parts->halo = *std::move(halo);
+    parts->bloom = *std::move(bloom);
     parts->composite = *std::move(composite);
-    parts->signs = *std::move(signs);
+    parts->overlay = *std::move(overlay);
     parts->frame = GpuFrame::create();
     parts->view_block = Buffer::create();
     return Renderer(std::move(parts));
@@ -64,7 +64,7 @@ Result<PictureTexture> Renderer::draw(const Camera& camera,
     Parts& p = *parts_;
     if (auto ok = p.targets.resize(size); !ok) return tl::make_unexpected(ok.error());
     if (auto ok = p.light.prepare(options); !ok) return tl::make_unexpected(ok.error());
-    if (is_told(options)) p.frame.send_tales();
+    if (needs_ribbon_extras(options)) p.frame.light.upload_extras();
     const ViewBlock block = view_block(camera, options, size);
     glBindBuffer(GL_UNIFORM_BUFFER, p.view_block.name());
     glBufferData(GL_UNIFORM_BUFFER, sizeof(block), &block, GL_STREAM_DRAW);
@@ -82,10 +82,10 @@ Result<PictureTexture> Renderer::draw(const Camera& camera,
                           .rays = size.rays};
     p.bodies.draw(input);
     p.light.draw_light(input);
-    p.halo.draw(input);
+    p.bloom.draw(input);
     p.light.add_glass(input);
     p.composite.draw(input);
-    p.signs.draw(input);
+    p.overlay.draw(input);
     glBindVertexArray(0);
     glBindFramebuffer(GL_FRAMEBUFFER, 0);
     p.log.ask("draw");

@@ -73,16 +73,16 @@ SectorTable append_by_sector(const Mesh& shell,
     return table;
 }
 
-std::vector<IndexStretch>
-stretches_of(const SectorTable& table, const ShellOpening& opening, ShellShare share) {
+std::vector<IndexRange>
+index_ranges(const SectorTable& table, const ShellOpening& opening, ShellShare share) {
     const bool edges = share == ShellShare::along_edges;
     if (opening.cosine > 1)
-        return edges ? std::vector<IndexStretch>{} : std::vector{IndexStretch{0, table.end}};
+        return edges ? std::vector<IndexRange>{} : std::vector{IndexRange{0, table.end}};
     const float half_opening = std::acos(std::max(-1.0F, opening.cosine));
     const float middle =
         std::atan2(glm::dot(opening.towards, table.quarter), glm::dot(opening.towards, table.zero));
     const float reach = 0.5F * sector_rad + table.half_span_rad;
-    std::vector<IndexStretch> wanted;
+    std::vector<IndexRange> wanted;
     const auto add = [&wanted](std::uint32_t first, std::uint32_t end) {
         if (first == end) return;
         if (!wanted.empty() && wanted.back().first + wanted.back().count == first) {

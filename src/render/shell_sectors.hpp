@@ -32,8 +32,8 @@ SectorTable append_by_sector(const Mesh& shell,
                              std::vector<std::uint32_t>& indices,
                              std::vector<std::uint8_t>& scratch);
 
-/// A stretch of indices counted from the mesh's first.
-struct IndexStretch {
+/// Indices counted from the mesh's first.
+struct IndexRange {
     std::uint32_t first = 0;
     std::uint32_t count = 0;
 };
@@ -42,7 +42,7 @@ struct IndexStretch {
 /// that stay whole. What lies wholly inside the opening is in neither.
 enum class ShellShare { along_edges, clear_of_edges };
 
-std::vector<IndexStretch>
-stretches_of(const SectorTable& table, const ShellOpening& opening, ShellShare share);
+std::vector<IndexRange>
+index_ranges(const SectorTable& table, const ShellOpening& opening, ShellShare share);
 
 }  // namespace beamfork

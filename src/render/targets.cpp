@@ -89,9 +89,9 @@ Result<void> Targets::make_textures() {
     Result<void> ok = make(bodies_, body_texture_, &depth_texture_);
     if (ok) ok = make(light_, light_texture_, &depth_texture_);
     if (ok) ok = make(result_, result_texture_, &depth_texture_);
-    for (std::size_t i = 0; i < halo_.size() && ok; ++i) {
-        halo_textures_[i] = texture_of(linear_light, halo_width(), halo_height());
-        ok = make(halo_[i], halo_textures_[i], nullptr);
+    for (std::size_t i = 0; i < bloom_.size() && ok; ++i) {
+        bloom_textures_[i] = texture_of(linear_light, bloom_width(), bloom_height());
+        ok = make(bloom_[i], bloom_textures_[i], nullptr);
     }
     return ok;
 }
@@ -138,7 +138,7 @@ void Targets::resolve_bodies() const {
 }
 
 void Targets::bind_light() const { bind(light_, size_.width, size_.height); }
-void Targets::bind_halo(int index) const { bind(halo_.at(index), halo_width(), halo_height()); }
+void Targets::bind_bloom(int index) const { bind(bloom_.at(index), bloom_width(), bloom_height()); }
 void Targets::bind_result() const { bind(result_, size_.width, size_.height); }
 
 }  // namespace beamfork

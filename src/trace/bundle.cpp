@@ -4,7 +4,7 @@
 #include <cmath>
 #include <limits>
 
-#include "trace/course_reader.hpp"
+#include "trace/corner_reader.hpp"
 
 namespace beamfork {
 
@@ -31,47 +31,19 @@ void resize(BundleEnds& ends, std::size_t count) {
         column->resize(count);
 }
 
-using Column = RayBlock::Column;
-
 // Mostly in air, where copying alone is several times quicker.
-void copy_scaled(const double* from, double* to, std::size_t count, double scale) {
-    if (scale == 1) {
-        std::copy_n(from, count, to);
-    } else {
-        std::transform(from, from + count, to, [scale](double value) { return value * scale; });
-    }
-}
-
-void fill(Column& to,
-          const std::vector<double>& from,
-          std::size_t first,
-          std::size_t count,
-          double scale) {
-    copy_scaled(from.data() + first, to.data(), count, scale);
-}
-
-void drain(const Column& from,
+void drain(const RayBlock::Column& from,
            std::vector<double>& to,
            std::size_t first,
            std::size_t count,
            double scale) {
-    copy_scaled(from.data(), to.data() + first, count, scale);
-}
-
-std::size_t padded(std::size_t count) {
-    return (count + RayBlock::granule - 1) / RayBlock::granule * RayBlock::granule;
-}
-
-// The rest of the last granule repeats the last ray.
-void pad(RayBlock& block, std::size_t count) {
-    block.count = padded(count);
-    for (Column* column :
-         {&block.x, &block.y, &block.z, &block.kx, &block.ky, &block.kz, &block.path})
-        std::fill(column->begin() + static_cast<std::ptrdiff_t>(count),
-                  column->begin() + static_cast<std::ptrdiff_t>(block.count), (*column)[count - 1]);
-    constexpr double endless = std::numeric_limits<double>::infinity();
-    std::fill_n(block.end.begin(), block.count, endless);
-    std::fill_n(block.grazing.begin(), block.count, endless);
+    double* begin = to.data() + first;
+    if (scale == 1) {
+        std::copy_n(from.data(), count, begin);
+    } else {
+        std::transform(from.data(), from.data() + count, begin,
+                       [scale](double value) { return value * scale; });
+    }
 }
 
 }  // namespace
@@ -99,22 +71,10 @@ void BundleTracer::trace(const RayBundle& bundle, BundleEnds& ends) const {
     }
 }
 
-void BundleTracer::trace_fast(const RayBundle& bundle,
-                              std::size_t first,
-                              BundleEnds& ends,
-                              RayTrail* trail) const {
-    const std::size_t count = std::min(RayBlock::capacity, bundle.size() - first);
+void BundleTracer::trace_fast(const RayBundle& bundle, std::size_t first, BundleEnds& ends) const {
     RayBlock block;  // left unset: a block is filled to its count
-    const double n = straight_->first_index;
-    fill(block.x, bundle.x, first, count, 1);
-    fill(block.y, bundle.y, first, count, 1);
-    fill(block.z, bundle.z, first, count, 1);
-    fill(block.kx, bundle.dx, first, count, n);
-    fill(block.ky, bundle.dy, first, count, n);
-    fill(block.kz, bundle.dz, first, count, n);
-    fill(block.path, bundle.path, first, count, 1);
-    pad(block, count);
-    trace_block_(*straight_, block, trail);
+    const std::size_t count = load_block(block, bundle, first, straight_->first_index);
+    trace_block_(straight_->sections, block, nullptr);
     drain(block.x, ends.x, first, count, 1);
     drain(block.y, ends.y, first, count, 1);
     drain(block.z, ends.z, first, count, 1);
@@ -122,16 +82,12 @@ void BundleTracer::trace_fast(const RayBundle& bundle,
     drain(block.ky, ends.dy, first, count, 1 / straight_->last_index);
     drain(block.kz, ends.dz, first, count, 1 / straight_->last_index);
     drain(block.path, ends.path, first, count, 1);
-    const auto last = static_cast<std::uint32_t>(path_.surfaces.size() - 1);
-    constexpr std::array fates{RayFate::missed, RayFate::clipped, RayFate::leaked};
+    const std::size_t last = path_.surfaces.size() - 1;
     for (std::size_t i = 0; i < count; ++i) {
-        const bool is_reached = block.end[i] == std::numeric_limits<double>::infinity();
-        const auto code = is_reached ? 0U : static_cast<std::uint32_t>(block.end[i]);
-        ends.surface[first + i] = is_reached ? last : code / fates_per_surface;
-        ends.fate[first + i] = is_reached ? RayFate::reached : fates[code % fates_per_surface];
-        if (block.grazing[i] >= near_grazing) continue;  // false where it is no number, too
-        trace_by_reference(bundle, first + i, ends);
-        if (trail) trail->is_vague[i] = true;
+        const LaneEnd end = end_in(block, i, last);
+        ends.surface[first + i] = static_cast<std::uint32_t>(end.surface);
+        ends.fate[first + i] = end.fate;
+        if (is_vague(block, i)) trace_by_reference(bundle, first + i, ends);
     }
 }
 
@@ -153,29 +109,32 @@ void BundleTracer::trace_by_reference(const RayBundle& bundle,
     ends.path[i] = end.ray.path;
 }
 
-std::vector<RayCourse> BundleTracer::follow(const RayBundle& bundle) const {
-    BundleEnds ends;
-    resize(ends, bundle.size());
-    std::vector<RayCourse> courses(bundle.size());
+std::vector<TracedRay> BundleTracer::follow(const RayBundle& bundle) const {
+    std::vector<TracedRay> traced;
+    traced.reserve(bundle.size());
+    const auto by_reference = [&](std::size_t i) {
+        return trace_with_corners(path_, bundle.ray(i), wavelength_);
+    };
     for (std::size_t first = 0; first < bundle.size(); first += RayBlock::capacity) {
         const std::size_t count = std::min(RayBlock::capacity, bundle.size() - first);
-        std::optional<CourseReader> reader;
-        if (straight_) {
-            reader.emplace(path_, *straight_, padded(count));
-            trace_fast(bundle, first, ends, &reader->trail());
+        if (!straight_) {
+            for (std::size_t i = first; i < first + count; ++i)
+                traced.push_back(by_reference(i));
+            continue;
         }
-        for (std::size_t i = first; i < first + count; ++i) {
-            RayCourse& course = courses[i];
-            if (!straight_ || reader->trail().is_vague[i - first]
-                || ends.fate[i] == RayFate::missed) {
-                course.end = trace_ray(path_, bundle.ray(i), wavelength_, &course.corners);
-                continue;
-            }
-            course = reader->course(i - first, {ends.fate[i], ends.surface[i], bundle.ray(i)});
-            course.end.ray.path = ends.path[i];
+        RayBlock block;
+        load_block(block, bundle, first, straight_->first_index);
+        CornerReader reader(path_, *straight_, wavelength_, block.count);
+        trace_block_(straight_->sections, block, &reader.trail());
+        for (std::size_t lane = 0; lane < count; ++lane) {
+            const LaneEnd end = end_in(block, lane, path_.surfaces.size() - 1);
+            const bool needs_reference = is_vague(block, lane) || end.fate == RayFate::missed;
+            traced.push_back(needs_reference
+                                 ? by_reference(first + lane)
+                                 : reader.read(lane, end, start_of(bundle.ray(first + lane))));
         }
     }
-    return courses;
+    return traced;
 }
 
 }  // namespace beamfork

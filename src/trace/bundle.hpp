@@ -49,12 +49,6 @@ struct BundleEnds {
     [[nodiscard]] Direction along(std::size_t i) const { return {dx[i], dy[i], dz[i]}; }
 };
 
-/// One ray from its start to its end, as `trace_ray` tells it; the optical path is that of a reached ray alone.
-struct RayCourse {
-    RayEnd end;
-    std::vector<Point> corners;  ///< its start, where it turns, where it ends
-};
-
 /// Which form the tracer takes: for tests and benchmarks, which hold the forms against each other.
 struct TracerForm {
     PlateForm plates = PlateForm::where_exact;
@@ -70,15 +64,12 @@ public:
     /// Into columns that may be used again.
     void trace(const RayBundle& bundle, BundleEnds& ends) const;
     /// With the corners of every ray, for drawing.
-    [[nodiscard]] std::vector<RayCourse> follow(const RayBundle& bundle) const;
+    [[nodiscard]] std::vector<TracedRay> follow(const RayBundle& bundle) const;
     /// False for a path that only the reference describes; it then traces all rays.
     [[nodiscard]] bool is_fast() const { return straight_.has_value(); }
 
 private:
-    void trace_fast(const RayBundle& bundle,
-                    std::size_t first,
-                    BundleEnds& ends,
-                    RayTrail* trail = nullptr) const;
+    void trace_fast(const RayBundle& bundle, std::size_t first, BundleEnds& ends) const;
     void trace_by_reference(const RayBundle& bundle, std::size_t i, BundleEnds& ends) const;
 
     const EyePath& path_;

@@ -51,8 +51,8 @@ run_section(const StraightSection& section, const Kind& kind, RayBlock& block, R
     }
 }
 
-void trace_block(const StraightPath& path, RayBlock& block, RayTrail* trail) {
-    for (const StraightSection& section : path.sections) {
+void trace_block(std::span<const StraightSection> sections, RayBlock& block, RayTrail* trail) {
+    for (const StraightSection& section : sections) {
         if (const auto* face = std::get_if<PlaneRefraction>(&section.bend)) {
             run_section(section, *face, block, trail);
         } else if (const auto* plates = std::get_if<PlateStack>(&section.bend)) {

@@ -2,6 +2,7 @@
 // vector instructions and chosen by what the processor has.
 #pragma once
 
+#include <span>
 #include <string>
 #include <vector>
 
@@ -36,20 +37,21 @@ public:
     enum Number : std::size_t { x, y, z, kx, ky, kz, t, number_count };
 
     RayTrail(std::size_t surfaces, std::size_t rays)
-        : is_vague(rays), stride_(rays), numbers_(surfaces * number_count * rays) {}
+        : stride_(rays), numbers_(surfaces * number_count * rays) {}
     [[nodiscard]] double* column(std::size_t surface, Number number) {
         return &numbers_[(surface * number_count + number) * stride_];
     }
-
-    std::vector<bool> is_vague;  ///< rays that hardly met a plane: for the reference
 
 private:
     std::size_t stride_;
     std::vector<double> numbers_;
 };
 
-/// `trail`, when given, is filled as well.
-using BlockTracer = void (*)(const StraightPath& path, RayBlock& block, RayTrail* trail);
+/// Through some of a path's sections, one behind the other; all of them end with its last plane. `trail`, when given,
+/// is filled as well.
+using BlockTracer = void (*)(std::span<const StraightSection> sections,
+                             RayBlock& block,
+                             RayTrail* trail);
 
 struct InstructionSet {
     std::string name;  ///< "AVX3" (AVX-512), "AVX2", "SSE4", "EMU128" or "SCALAR"

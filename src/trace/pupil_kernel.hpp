@@ -51,8 +51,8 @@ struct InsideStretches {
     AzimuthColumn from, to;
     AzimuthColumn off;  ///< how far the line's crossings may be wrong; 0 where it crosses nothing
     bool starts_inside = false;  ///< the point is: all stretches begin there
-    bool is_whole =
-        false;  ///< of an opening: all lines are inside to their end, nothing else is told
+    /// Of an opening: all lines are inside to their end, nothing else is told.
+    bool is_whole = false;
 };
 
 void find_inside(const SeenBound& bound, const AzimuthLines& lines, InsideStretches& found);

@@ -114,7 +114,7 @@ void PupilMap::look_from(std::span<const FieldSlope> fields) {
     BEAMFORK_EXPECTS(!fields.empty() && fields.size() <= fields_at_once);
     Impl& my = *impl_;
     my.start_rays(fields);
-    my.trace_block(my.straight, my.block, &my.trail);
+    my.trace_block(my.straight.sections, my.block, &my.trail);
     my.judge_nodes();
     for (std::size_t i = 0; i < my.edges.roofs.size(); ++i) {
         meet_roof(my.edges.roofs[i], my.trail, ray_count, my.roofs[i]);

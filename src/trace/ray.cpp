@@ -52,8 +52,8 @@ LocalRay through_thin_lens(const LocalRay& in, double focal_length, double objec
     const double stretch_in = std::sqrt(1 + glm::dot(slope_in, slope_in));
     const double stretch_out = std::sqrt(1 + glm::dot(slope_out, slope_out));
     const double s = object_distance;
-    const double factor =
-        1 + s / focal_length;  // s / s_image; the form below also holds where s is 0
+    // s / s_image; the form below also holds where s is 0.
+    const double factor = 1 + s / focal_length;
     const double s_image = s / factor;
     const glm::dvec2 object = q + s * slope_in;
     const double to_object = std::copysign(std::sqrt(s * s + glm::dot(object, object)), s);
@@ -85,7 +85,18 @@ private:
     bool is_swapped_ = false;
 };
 
+RayCorner corner_at(std::size_t surface, const Ray& ray) {
+    return {surface, ray.origin, ray.origin, ray.path, ray.path};
+}
+
 }  // namespace
+
+std::size_t first_of_roof(const EyePath& path, std::size_t face) {
+    std::size_t faces_before = 0;
+    while (faces_before < face && path.surfaces[face - faces_before - 1].is_roof)
+        ++faces_before;
+    return faces_before % 2 == 0 ? face : face - 1;
+}
 
 std::optional<LocalRay> interact(const PlacedSurface& surface,
                                  const LocalRay& in,
@@ -120,10 +131,10 @@ std::optional<LocalRay> interact(const PlacedSurface& surface,
 RayEnd trace_ray(const EyePath& path,
                  const Ray& start,
                  std::size_t wavelength,
-                 std::vector<Point>* corners) {
+                 std::vector<RayCorner>* corners) {
     constexpr double grazing = 1e-9;  // cosine below which a ray runs beside the plane
     Ray ray = start;
-    if (corners) corners->push_back(ray.origin);
+    if (corners) corners->push_back(start_of(ray));
     const std::size_t last = path.surfaces.size() - 1;
     RoofOrder roof;
     for (std::size_t step = 0; step <= last; ++step) {
@@ -147,7 +158,7 @@ RayEnd trace_ray(const EyePath& path,
         ray.path = arriving.path;
         const bool is_last = step == last;
         const bool goes_straight = is_opening(surface.kind);
-        if (corners && (!goes_straight || is_last)) corners->push_back(ray.origin);
+        if (corners && (!goes_straight || is_last)) corners->push_back(corner_at(i, ray));
         if (is_last) break;
         const bool is_inside = contains(surface.aperture, glm::dvec2(arriving.at))
                                != (surface.kind == SurfaceKind::obstruction);
@@ -155,13 +166,22 @@ RayEnd trace_ray(const EyePath& path,
                                  ? interact(surface, arriving, wavelength, path.object_distance)
                                  : std::nullopt;
         if (!leaving) {
-            if (corners && goes_straight) corners->push_back(ray.origin);
+            if (corners && goes_straight) corners->push_back(corner_at(i, ray));
             return {is_inside ? RayFate::leaked : RayFate::clipped, i, ray};
         }
         if (goes_straight) continue;
         ray = {pose.point_out(leaving->at), pose.direction_out(leaving->direction), leaving->path};
+        if (!corners) continue;
+        corners->back().leaves = ray.origin;
+        corners->back().path_out = ray.path;
     }
     return {RayFate::reached, last, ray};
+}
+
+TracedRay trace_with_corners(const EyePath& path, const Ray& start, std::size_t wavelength) {
+    TracedRay traced;
+    traced.end = trace_ray(path, start, wavelength, &traced.corners);
+    return traced;
 }
 
 }  // namespace beamfork

@@ -109,8 +109,8 @@ EyePath without_stops(const EyePath& path) {
 }
 
 ChiefMap chief_map(const Train& train, const EyePath& open, double behind) {
-    constexpr double slope =
-        1e-4;  // close enough to the axis to be linear, far enough for rounding
+    // Close enough to the axis to be linear, far enough for rounding.
+    constexpr double slope = 1e-4;
     // A handful of rays: the reference takes less time than making the path ready for many, and gives the same last
     // digit on every processor, so that what is true to its place shows no side.
     const auto arrive = [&](FieldSlope field) {

@@ -23,6 +23,7 @@ struct Isometry {
     [[nodiscard]] Point point_back(const Point& p) const { return (p - shift) * turn; }
     [[nodiscard]] Direction direction(const Direction& d) const { return turn * d; }
     [[nodiscard]] Direction direction_back(const Direction& d) const { return d * turn; }
+    bool operator==(const Isometry&) const = default;
 };
 Isometry operator*(const Isometry& outer, const Isometry& inner);
 Isometry inverse(const Isometry& isometry);
@@ -35,6 +36,7 @@ enum class EdgeShape : std::uint8_t { none, circle, ellipse, rectangle, polygon 
 struct EdgeSide {
     Direction along{0.0};
     double from = 0;
+    bool operator==(const EdgeSide&) const = default;
 };
 
 /// A surface that light meets at a plane, straightened.
@@ -55,6 +57,7 @@ struct StraightPlane {
     double steepest = 0;  ///< n^2 - 1: it leaks where its part along the normal has a larger square
     std::size_t surface = 0;  ///< index into EyePath::surfaces
     double code = 0;          ///< of the ends there, see end_code
+    bool operator==(const StraightPlane&) const = default;
 };
 
 /// How a ray's end is told by one number, in the order in which ends are met: three for each surface.
@@ -69,11 +72,13 @@ struct ElementFrame {
     bool is_upright = true;  ///< axes are the path's own: only the origin counts
     glm::dmat3 axes{1.0};    ///< columns
     Point origin{0.0};
+    bool operator==(const ElementFrame&) const = default;
 };
 
 struct PlaneRefraction {
     StraightPlane plane;
     double more = 0;  ///< n_after^2 - n_before^2
+    bool operator==(const PlaneRefraction&) const = default;
 };
 
 struct IdealObjective {
@@ -84,6 +89,7 @@ struct IdealObjective {
     double image = 1;  ///< distance to the image, mm
     double focal_length = 1;
     double object = 0;  ///< distance of a near target
+    bool operator==(const IdealObjective&) const = default;
 };
 
 struct IdealThinLens {
@@ -94,6 +100,7 @@ struct IdealThinLens {
     double object = 0;      ///< distance to the image it re-images, positive behind it
     double image = 0;       ///< of the image it makes
     double chief_gain = 0;  ///< object / image - 1, turned: what the chief ray's path changes by
+    bool operator==(const IdealThinLens&) const = default;
 };
 
 struct CurvedMirror {
@@ -101,6 +108,7 @@ struct CurvedMirror {
     ElementFrame frame;
     double curvature = 0;
     double stretch = 1;  ///< 1 + conic constant
+    bool operator==(const CurvedMirror&) const = default;
 };
 
 /// The two faces of a roof, met in either order.
@@ -109,6 +117,7 @@ struct RoofFaces {
     /// Met the other way round: the second face first, then the first.
     StraightPlane second_first, first_second;
     Isometry correction;  ///< brings light that went the other way into the straightened path
+    bool operator==(const RoofFaces&) const = default;
 };
 
 /// One plane of a stack of plates.
@@ -120,8 +129,9 @@ struct PlateStep {
     double advance = 0;       ///< square: along the axis from the square plane before it
     double from_square = 0;   ///< tilted: its offset from where the axis meets that square plane
     bool may_leak = false;    ///< a refracting face into a medium thinner than all before
-    double across_most =
-        0;  ///< n_after^2: light leaks whose part across the axis has a larger square
+    /// n_after^2: light leaks whose part across the axis has a larger square.
+    double across_most = 0;
+    bool operator==(const PlateStep&) const = default;
 };
 
 /// Faces that are all square to the axis, with whatever stands between them: light keeps its part across the axis, so
@@ -135,6 +145,7 @@ struct PlateStack {
     std::size_t medium_before = 0;
     std::size_t medium_after = 0;
     static constexpr std::size_t most_media = 4;
+    bool operator==(const PlateStack&) const = default;
 };
 
 /// The plane at which rays are counted.
@@ -142,6 +153,7 @@ struct LastPlane {
     StraightPlane plane;
     Direction x{1, 0, 0};
     Direction y{0, 1, 0};
+    bool operator==(const LastPlane&) const = default;
 };
 
 using Bend = std::variant<PlaneRefraction,
@@ -157,6 +169,7 @@ struct StraightSection {
     double index = 1;  ///< of its medium
     std::vector<StraightPlane> passed;
     Bend bend;
+    bool operator==(const StraightSection&) const = default;
 };
 
 struct StraightPath {

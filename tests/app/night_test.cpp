@@ -6,6 +6,7 @@
 
 #include "app/commands/open_setup.hpp"
 #include "app/export/picture.hpp"
+#include "base/srgb.hpp"
 #include "support/painted_window.hpp"
 #include "ui/kit/theme.hpp"
 #include "ui/shell/panels.hpp"
@@ -32,14 +33,10 @@ Image window_at_night(const std::string& study, bool light_ground) {
     return *std::move(image);
 }
 
-double decoded(double shown) {  // IEC 61966-2-1:1999
-    return shown <= 0.04045 ? shown / 12.92 : std::pow((shown + 0.055) / 1.055, 2.4);
-}
-
 // As the contrast of WCAG 2.2, in the red channel alone.
 double red_contrast(std::uint8_t a, std::uint8_t b) {
-    const double bright = decoded(std::max(a, b) / 255.0);
-    const double dark = decoded(std::min(a, b) / 255.0);
+    const double bright = linear_from_srgb(std::max(a, b) / 255.0);
+    const double dark = linear_from_srgb(std::min(a, b) / 255.0);
     return (bright + 0.05) / (dark + 0.05);
 }
 
@@ -84,9 +81,9 @@ TEST_CASE("dimmed for the night, every tone of text stays readable on panels and
     const double brightness = ViewOptions{}.night_brightness;
     const auto dimmed = [&](std::uint32_t hex) {  // luminance by WCAG 2.2, then as NightPass says
         return brightness
-               * (0.2126 * decoded((hex >> 16 & 255U) / 255.0)
-                  + 0.7152 * decoded((hex >> 8 & 255U) / 255.0)
-                  + 0.0722 * decoded((hex & 255U) / 255.0));
+               * (0.2126 * linear_from_srgb((hex >> 16 & 255U) / 255.0)
+                  + 0.7152 * linear_from_srgb((hex >> 8 & 255U) / 255.0)
+                  + 0.0722 * linear_from_srgb((hex & 255U) / 255.0));
     };
     for (const Tone ground : {Tone::ground, Tone::panel, Tone::raised}) {
         for (const Tone ink : {Tone::text, Tone::text_dim, Tone::danger, Tone::accent}) {

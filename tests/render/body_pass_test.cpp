@@ -8,14 +8,14 @@ TEST_CASE("a field stop's image is seen where it stands, in its own colour, and 
     Frame frame;
     const Rgb sky_blue = linear_rgb(0x56B4E9);
     const Rgb yellow = linear_rgb(0xF0E442);
-    frame.discs = {disc_towards_side({0, 40, -30}, 12, sky_blue),
-                   disc_towards_side({0, -30, 20}, 8, yellow)};
+    frame.discs = {disc_towards_side({0, 40, -30}, 12, ColourRole::left_arm),
+                   disc_towards_side({0, -30, 20}, 8, ColourRole::right_arm)};
     // The upper half of the second one is dark.
-    std::fill(frame.discs[1].pixels.begin() + 32, frame.discs[1].pixels.end(), Rgb{0.02F});
+    std::fill(frame.discs[1].light.begin() + 32, frame.discs[1].light.end(), 0.02F);
     const Image image = studio.draw(frame, camera);
     check_colour(seen_at(image, camera, {0, 40, -30}), sky_blue);
     check_colour(seen_at(image, camera, {0, -34, 20}), yellow);
-    check_colour(seen_at(image, camera, {0, -26, 20}), Rgb{0.02F});
+    check_colour(seen_at(image, camera, {0, -26, 20}), 0.02F * yellow);
 }
 
 TEST_CASE("a field stop's image is seen from both sides") {
@@ -23,17 +23,18 @@ TEST_CASE("a field stop's image is seen from both sides") {
     Camera camera = side_camera();
     camera.yaw_rad = glm::pi<float>();
     Frame frame;
-    frame.discs = {disc_towards_side({0, 0, 0}, 12, Rgb{0.3F, 0.1F, 0.6F})};
-    check_colour(seen_at(studio.draw(frame, camera), camera, {0, 0, 0}), Rgb{0.3F, 0.1F, 0.6F});
+    frame.discs = {disc_towards_side({0, 0, 0}, 12, ColourRole::shortfall, 0.5F)};
+    check_colour(seen_at(studio.draw(frame, camera), camera, {0, 0, 0}),
+                 0.5F * role_rgb(ColourRole::shortfall));
 }
 
 TEST_CASE("an opened tube shows what it holds, a whole one hides it") {
     Studio studio;
     const Camera camera = side_camera();
-    const Rgb inside{0.05F, 0.5F, 0.1F};
+    const Rgb inside = role_rgb(ColourRole::good);  // a green
     Frame frame;
     frame.meshes = {tube(25, 22)};
-    frame.discs = {disc_towards_side({0, 0, 0}, 10, inside)};
+    frame.discs = {disc_towards_side({0, 0, 0}, 10, ColourRole::good)};
     const auto middle = [&](ShellView shells, const Camera& from) {
         ViewOptions options;
         options.shells = shells;

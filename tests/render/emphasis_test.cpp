@@ -10,7 +10,7 @@ Frame plate_before_line() {
     Frame frame;
     frame.meshes = {box({-4, -40, -40}, {-2, 40, 40}, Finish::metal)};
     frame.meshes[0].part = 0;
-    frame.lines = {{{20, 0, -60}, {20, 0, 60}, Rgb{0, 1, 0}, 5, false, false, 1}};
+    frame.lines = {{{20, 0, -60}, {20, 0, 60}, ColourRole::good, 5, false, false, 1}};
     return frame;
 }
 
@@ -69,14 +69,14 @@ TEST_CASE("results that are held back leave no light, no mark and no line of the
     Studio studio;
     Frame frame;
     add_fan(frame, 60);
-    frame.marks = {{{0, 13, -31}, Rgb{1, 0, 0}, 15, MarkShape::cross, true, true}};
-    frame.lines = {{{0, -30, -60}, {0, -30, 60}, Rgb{0, 1, 0}, 3, false, true, -1, true}};
-    frame.discs = {disc_towards_side({0, 40, 40}, 10, Rgb{1})};
+    frame.marks = {{{0, 13, -31}, ColourRole::clipped, 15, MarkShape::cross, true, true}};
+    frame.lines = {{{0, -30, -60}, {0, -30, 60}, ColourRole::good, 3, false, true, -1, true}};
+    frame.discs = {disc_towards_side({0, 40, 40}, 10, ColourRole::undivided_beam)};
     const Image held_back = drawn_with(studio, frame, {{}, 0});
     frame.light.clear();
     frame.marks.clear();
     frame.lines.clear();
-    frame.discs[0].pixels.assign(64, Rgb{0});
+    frame.discs[0].light.assign(64, 0);
     const Image empty = drawn_with(studio, frame, {});
     const auto difference = compare(held_back, empty);
     REQUIRE(difference.has_value());

@@ -69,9 +69,9 @@ TEST_CASE("a ray behind a mirror does not show, one in front of it does") {
     Frame mirror_alone;
     mirror_alone.meshes = {box({0, -40, -40}, {2, 40, 40}, Finish::mirror)};
     Frame behind = mirror_alone;
-    behind.light = {{{20, 0, -20}, {20, 10, 20}, Rgb{1}, 1}};
+    behind.light = {{{20, 0, -20}, {20, 10, 20}}};
     Frame before = mirror_alone;
-    before.light = {{{-20, 0, -20}, {-20, 10, 20}, Rgb{1}, 1}};
+    before.light = {{{-20, 0, -20}, {-20, 10, 20}}};
     const Image empty = studio.draw(mirror_alone, camera);
     CHECK(compare(empty, studio.draw(behind, camera))->greatest == 0);
     CHECK(compare(empty, studio.draw(before, camera))->greatest > 20);
@@ -81,7 +81,7 @@ TEST_CASE("a ray that begins behind the viewer is seen where it comes into sight
     Studio studio;
     const Camera camera = side_camera();
     Frame frame;
-    frame.light = {{{-900, 2, -300}, {0, 40, 60}, Rgb{1}, 1}};
+    frame.light = {{{-900, 2, -300}, {0, 40, 60}}};
     const glm::vec3 in_sight = glm::mix(frame.light[0].from, frame.light[0].to, 750.0F / 900);
     const Image with = studio.draw(frame, camera);
     const Image without = studio.draw(Frame{}, camera);
@@ -94,10 +94,10 @@ TEST_CASE("clipped rays and their marks can be hidden together") {
     const Camera camera = side_camera();
     Frame alive;
     add_fan(alive, 20);
-    alive.marks = {{{0, 0, 60}, Rgb{0, 1, 0}, 9, MarkShape::diamond, true, false}};
+    alive.marks = {{{0, 0, 60}, ColourRole::good, 9, MarkShape::diamond, true, false}};
     Frame all = alive;
-    all.light.push_back({{0, 50, -90}, {0, 40, 60}, Rgb{1, 0.1F, 0}, 1, true});
-    all.marks.push_back({{0, 40, 60}, Rgb{1, 0.1F, 0}, 9, MarkShape::cross, false, true});
+    all.light.push_back({{0, 50, -90}, {0, 40, 60}, ColourRole::clipped, 1, true});
+    all.marks.push_back({{0, 40, 60}, ColourRole::clipped, 9, MarkShape::cross, false, true});
     ViewOptions hiding;
     hiding.clipped_rays = false;
     const Image expected = studio.draw(alive, camera);
@@ -117,14 +117,14 @@ TEST_CASE("on light ground light darkens in its hue and never to black") {
     Frame frame;
     add_fan(frame, 300);
     for (LightRibbon& ribbon : frame.light)
-        ribbon.colour = linear_rgb(0x56B4E9);
+        ribbon.role = ColourRole::left_arm;
     const Pixel ground = seen_at(studio.draw(Frame{}, camera, print), camera, {0, 0, 20});
     const Pixel beam = seen_at(studio.draw(frame, camera, print), camera, {0, 0, 20});
     CHECK(brightness(ground) > 3 * 220);
     CHECK(brightness(beam) < brightness(ground) - 100);
     CHECK(beam[2] > beam[0] + 40);  // blue stays
     for (LightRibbon& ribbon : frame.light)
-        ribbon.colour = Rgb{1};
+        ribbon.role = ColourRole::undivided_beam;
     CHECK(brightness(seen_at(studio.draw(frame, camera, print), camera, {0, 0, 55})) > 3 * 60);
 }
 
@@ -133,7 +133,7 @@ namespace {
 // Along z from -80 to 80 mm through air: the path is 100 mm at its middle.
 Frame frame_of_one_ray(float index) {
     Frame frame;
-    LightRibbon ribbon{{0, 0, -80}, {0, 0, 80}, Rgb{0.3F, 0.6F, 1}, 1};
+    LightRibbon ribbon{{0, 0, -80}, {0, 0, 80}, ColourRole::left_arm};
     ribbon.from_path_mm = 100 - 80 * index;
     ribbon.to_path_mm = 100 + 80 * index;
     ribbon.pupil = {0, 0.9F};

@@ -1,3 +1,4 @@
+#include "base/srgb.hpp"
 #include "render/night_pass.hpp"
 #include "render/uploaded_picture.hpp"
 #include "studio.hpp"
@@ -6,11 +7,8 @@ using namespace beamfork;
 
 namespace {
 
-// IEC 61966-2-1:1999, the decoding curve of sRGB, and the luminance of its primaries (ITU-R BT.709).
-double decoded(std::uint8_t step) {
-    const double shown = step / 255.0;
-    return shown <= 0.04045 ? shown / 12.92 : std::pow((shown + 0.055) / 1.055, 2.4);
-}
+double decoded(std::uint8_t step) { return linear_from_srgb(step / 255.0); }
+// Of sRGB's primaries (ITU-R BT.709).
 double luminance_of(const Pixel& pixel) {
     return 0.2126 * decoded(pixel[0]) + 0.7152 * decoded(pixel[1]) + 0.0722 * decoded(pixel[2]);
 }

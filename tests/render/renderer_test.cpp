@@ -10,7 +10,7 @@ TEST_CASE("a frame of the same revision is not sent again") {
     Studio studio;
     const Camera camera = side_camera();
     Frame frame;
-    frame.discs = {disc_towards_side({0, 0, 0}, 12, Rgb{0.2F})};
+    frame.discs = {disc_towards_side({0, 0, 0}, 12, ColourRole::undivided_beam, 0.2F)};
     const Image first = studio.draw(frame, camera);
     frame.discs.clear();
     frame.revision = studio.revision;
@@ -40,7 +40,7 @@ TEST_CASE("the quick variant shows the same things in the same places") {
     const auto difference =
         compare(studio.draw(frame, camera), studio.draw(frame, camera, {}, draft(small)));
     REQUIRE(difference.has_value());
-    CHECK(difference->mean < 12);  // edges are rougher and the halo is missing
+    CHECK(difference->mean < 12);  // edges are rougher and the bloom is missing
 }
 
 TEST_CASE("a coarse draft shows the same things in the same places, in fewer pixels") {

@@ -72,7 +72,7 @@ TEST_CASE("only triangles whose every corner is opened away are left out, and th
         std::vector<int> times_drawn(indices.size() / 3);
         std::vector<bool> clear(indices.size() / 3);
         for (const ShellShare share : {ShellShare::along_edges, ShellShare::clear_of_edges}) {
-            for (const IndexStretch& stretch : stretches_of(table, opening, share)) {
+            for (const IndexRange& stretch : index_ranges(table, opening, share)) {
                 for (std::uint32_t i = stretch.first; i < stretch.first + stretch.count; i += 3) {
                     ++times_drawn[i / 3];
                     clear[i / 3] = share == ShellShare::clear_of_edges;
@@ -101,8 +101,8 @@ TEST_CASE("looking along the axis nothing is left out and nothing is cut") {
     const auto indices = sorted_indices(mesh, table);
     const glm::vec3 eye = mesh.shell_axis_point + 500.0F * mesh.shell_axis;
     const ShellOpening opening = shell_opening(eye, mesh.shell_axis_point, mesh.shell_axis);
-    CHECK(stretches_of(table, opening, ShellShare::along_edges).empty());
-    const auto whole = stretches_of(table, opening, ShellShare::clear_of_edges);
+    CHECK(index_ranges(table, opening, ShellShare::along_edges).empty());
+    const auto whole = index_ranges(table, opening, ShellShare::clear_of_edges);
     REQUIRE(whole.size() == 1);
     CHECK(whole[0].count == indices.size());
 }

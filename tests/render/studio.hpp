@@ -7,6 +7,7 @@
 #include <optional>
 #include <string>
 
+#include "base/srgb.hpp"
 #include "render/offscreen.hpp"
 #include "render/renderer.hpp"
 #include "support/near.hpp"
@@ -64,10 +65,8 @@ inline Pixel seen_at(const Image& image, const Camera& camera, glm::vec3 world) 
 
 inline int brightness(const Pixel& pixel) { return pixel[0] + pixel[1] + pixel[2]; }
 
-/// IEC 61966-2-1:1999, the encoding curve of sRGB, in steps of 0..255.
-inline double encoded(double linear) {
-    return 255 * (linear <= 0.0031308 ? 12.92 * linear : 1.055 * std::pow(linear, 1 / 2.4) - 0.055);
-}
+/// In steps of 0..255.
+inline double encoded(double linear) { return 255 * srgb_from_linear(linear); }
 
 inline void check_colour(const Pixel& actual, const Rgb& linear) {
     // The shader's curve is within 0.003 of the standard (0.8 steps); rounding and dither add one.
@@ -75,13 +74,15 @@ inline void check_colour(const Pixel& actual, const Rgb& linear) {
         CHECK(near(actual[static_cast<std::size_t>(i)], encoded(linear[i]), 2));
 }
 
-inline ImageDisc disc_towards_side(glm::vec3 centre, float radius, Rgb colour) {
+inline ImageDisc
+disc_towards_side(glm::vec3 centre, float radius, ColourRole role, float light = 1) {
     ImageDisc disc;
     disc.centre = centre;
     disc.right = {0, 0, radius};
     disc.up = {0, radius, 0};
+    disc.role = role;
     disc.size = 8;
-    disc.pixels.assign(64, colour);
+    disc.light.assign(64, light);
     return disc;
 }
 
@@ -146,7 +147,7 @@ inline void add_fan(Frame& frame, int rays) {
             30 * std::sqrt((static_cast<float>(i) + 0.5F) / static_cast<float>(rays));
         const float angle = 2.4F * static_cast<float>(i);
         frame.light.push_back(
-            {{radius * std::cos(angle), radius * std::sin(angle), -90}, {0, 0, 60}, Rgb{1}, 1});
+            {{radius * std::cos(angle), radius * std::sin(angle), -90}, {0, 0, 60}});
     }
 }
 

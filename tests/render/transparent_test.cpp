@@ -8,11 +8,7 @@ namespace {
 
 constexpr PictureSize clear_size{.width = 320, .height = 240, .transparent = true};
 
-/// sRGB's curve undone (IEC 61966-2-1:1999), from 0..255 to 0..1.
-double linear(double step) {
-    const double share = step / 255;
-    return share <= 0.04045 ? share / 12.92 : std::pow((share + 0.055) / 1.055, 2.4);
-}
+double linear(double step) { return linear_from_srgb(step / 255); }
 
 /// What a viewer sees of one colour over a plain ground, as PNG's alpha means it (PNG, 2nd ed., 13.16).
 double seen_over(const Pixel& pixel, std::size_t channel, double ground) {

@@ -2,6 +2,8 @@
 // of this processor.
 #pragma once
 
+#include <algorithm>
+
 #include "support/near.hpp"
 #include "trace/bundle.hpp"
 
@@ -37,36 +39,43 @@ inline bool agrees(const EyePath& path, const BundleEnds& ends, std::size_t i, c
            && std::abs(ends.path[i] - end.ray.path) < rounding;
 }
 
-/// Rays that slip along a leaning face go far: rounding grows with the place's numbers.
-inline double near_by(const Point& place) {
-    return rounding * std::max(1.0, glm::length(place) / 1000);
+/// Rounding grows with the way light has gone, since each face carries on what the ones before have rounded, and with
+/// the place's numbers: rays that slip along a leaning face go far.
+inline double rounding_at(const RayCorner& corner) {
+    return 2 * rounding * std::max({1.0, corner.path_in / 1000, glm::length(corner.at) / 1000});
 }
 
-inline bool
-same_course(const RayCourse& course, const RayEnd& end, const std::vector<Point>& corners) {
-    if (course.end.fate != end.fate || course.end.surface != end.surface) return false;
-    if (course.corners.size() != corners.size()) return false;
-    for (std::size_t i = 0; i < corners.size(); ++i) {
-        if (!(glm::distance(course.corners[i], corners[i]) < near_by(corners[i]))) return false;
-    }
-    return glm::distance(course.end.ray.origin, end.ray.origin) < near_by(end.ray.origin)
-           && glm::distance(course.end.ray.direction, end.ray.direction) < turn_within;
+inline bool same_corner(const RayCorner& corner, const RayCorner& expected) {
+    const double within = rounding_at(expected);
+    return corner.surface == expected.surface && glm::distance(corner.at, expected.at) < within
+           && glm::distance(corner.leaves, expected.leaves) < within
+           && std::abs(corner.path_in - expected.path_in) < within
+           && std::abs(corner.path_out - expected.path_out) < within;
 }
 
-/// Rays that are followed turn and end where the reference says.
-inline void check_courses(const EyePath& path, const RayBundle& bundle, std::size_t wavelength) {
+inline bool same_ray(const TracedRay& ray, const TracedRay& expected) {
+    const RayEnd& end = expected.end;
+    if (ray.end.fate != end.fate || ray.end.surface != end.surface) return false;
+    return std::equal(ray.corners.begin(), ray.corners.end(), expected.corners.begin(),
+                      expected.corners.end(), same_corner)
+           && glm::distance(ray.end.ray.origin, end.ray.origin)
+                  < rounding_at(expected.corners.back())
+           && glm::distance(ray.end.ray.direction, end.ray.direction) < turn_within;
+}
+
+/// Rays that are followed turn and end where the reference says, at the same surfaces, with the same optical paths.
+inline void check_corners(const EyePath& path, const RayBundle& bundle, std::size_t wavelength) {
     for (std::size_t set = 0; set < instruction_sets().size(); ++set) {
         for (const PlateForm plates : {PlateForm::where_exact, PlateForm::never}) {
-            const auto courses = BundleTracer(path, wavelength, {plates, set}).follow(bundle);
+            const auto rays = BundleTracer(path, wavelength, {plates, set}).follow(bundle);
             for (std::size_t i = 0; i < bundle.size(); ++i) {
-                std::vector<Point> corners;
-                const RayEnd end = trace_ray(path, bundle.ray(i), wavelength, &corners);
-                if (same_course(courses[i], end, corners)) continue;
+                const TracedRay expected = trace_with_corners(path, bundle.ray(i), wavelength);
+                if (same_ray(rays[i], expected)) continue;
                 CAPTURE(instruction_sets()[set].name);
                 CAPTURE(static_cast<int>(plates));
                 CAPTURE(i);
-                CAPTURE(static_cast<int>(end.fate));
-                CAPTURE(end.surface);
+                CAPTURE(static_cast<int>(expected.end.fate));
+                CAPTURE(expected.end.surface);
                 FAIL_CHECK("a followed ray goes otherwise than the reference says");
                 return;
             }
@@ -107,7 +116,7 @@ inline Fates check_agreement(const EyePath& path, const RayBundle& bundle, std::
             }
         }
     }
-    check_courses(path, bundle, wavelength);
+    check_corners(path, bundle, wavelength);
     return fates;
 }
 

@@ -233,14 +233,38 @@ TEST_CASE("the corners of a ray are its start, where it turns, and where it ends
             .mirror(translation(0, 0, 20) * rotation_about_x(degrees(45)))
             .stop(translation(0, 10, 20) * rotation_about_x(degrees(-90)), Circle{2})
             .ending_at(translation(0, 30, 20) * rotation_about_x(degrees(-90)));
-    std::vector<Point> corners;
-    CHECK(trace_ray(path, {{1, 0, -10}, {0, 0, 1}, 0}, 1, &corners).fate == RayFate::reached);
-    REQUIRE(corners.size() == 3);
-    CHECK(corners[0] == Point{1, 0, -10});
-    CHECK(glm::distance(corners[1], {1, 0, 20}) < fine_rounding);
-    CHECK(glm::distance(corners[2], {1, 30, 20}) < fine_rounding);
-    corners.clear();
-    CHECK(trace_ray(path, {{3, 0, -10}, {0, 0, 1}, 0}, 1, &corners).fate == RayFate::clipped);
-    REQUIRE(corners.size() == 3);
-    CHECK(glm::distance(corners[2], {3, 10, 20}) < fine_rounding);  // where it dies
+    const TracedRay ray = trace_with_corners(path, {{1, 0, -10}, {0, 0, 1}, 0}, 1);
+    CHECK(ray.end.fate == RayFate::reached);
+    REQUIRE(ray.corners.size() == 3);
+    CHECK(ray.corners[0].at == Point{1, 0, -10});
+    CHECK_FALSE(ray.corners[0].surface);
+    CHECK(glm::distance(ray.corners[1].at, {1, 0, 20}) < fine_rounding);
+    CHECK(ray.corners[1].surface == 1);  // the mirror, behind the first opening
+    CHECK(near(ray.corners[1].path_in, 30, fine_rounding));
+    CHECK(glm::distance(ray.corners[2].at, {1, 30, 20}) < fine_rounding);
+    CHECK(ray.corners[2].surface == 3);
+    CHECK(near(ray.corners[2].path_in, 60, fine_rounding));
+    const TracedRay clipped = trace_with_corners(path, {{3, 0, -10}, {0, 0, 1}, 0}, 1);
+    CHECK(clipped.end.fate == RayFate::clipped);
+    REQUIRE(clipped.corners.size() == 3);
+    CHECK(glm::distance(clipped.corners[2].at, {3, 10, 20}) < fine_rounding);  // where it dies
+    CHECK(clipped.corners[2].surface == 2);
+}
+
+TEST_CASE("through a plane plate light has gone n d of glass and the air around it") {
+    // 20 mm thick, of index 1.5, 10 mm behind z = 0, and a screen 50 mm behind it: 10 + 1.5 * 20 + 20 mm.
+    const EyePath path = PathMaker()
+                             .face(translation(0, 0, 10), 1.5)
+                             .face(translation(0, 0, 30), 1)
+                             .ending_at(translation(0, 0, 50));
+    const auto straight = trace_with_corners(path, {{0, 0, 0}, {0, 0, 1}, 0}, 1).corners;
+    REQUIRE(straight.size() == 4);
+    CHECK(near(straight[1].path_in, 10, fine_rounding));
+    CHECK(near(straight[2].path_in, 40, fine_rounding));
+    CHECK(near(straight[3].path_in, 60, fine_rounding));
+    // At 30 degrees: each length over the cosine there; sin 30 = 1.5 sin (in glass), by Snell's law.
+    const double in_air = std::sqrt(1 - 0.25);
+    const double in_glass = std::sqrt(1 - 0.25 / 2.25);
+    const auto oblique = trace_with_corners(path, {{0, 0, 0}, {0.5, 0, in_air}, 7}, 1).corners;
+    CHECK(near(oblique[3].path_in, 7 + 30 / in_air + 1.5 * 20 / in_glass, fine_rounding));
 }

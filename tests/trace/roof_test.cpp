@@ -41,8 +41,7 @@ void check_beam(const Prism& prism) {
     const RayEnd axis = trace_ray(path, {{0, 0, -5}, {0, 0, 1}, 0}, primary_wavelength);
     for (const glm::dvec2& at : sunflower(400)) {
         const Ray start{{at * (roof_width / 2 * 0.9999), -5}, {0, 0, 1}, 0};
-        std::vector<Point> corners;
-        const RayEnd end = trace_ray(path, start, primary_wavelength, &corners);
+        const auto [end, corners] = trace_with_corners(path, start, primary_wavelength);
         REQUIRE(end.fate == RayFate::reached);
         CHECK(near(end.ray.path, axis.ray.path, 1e-9));  // a plane wave stays plane
         CHECK(glm::distance(end.ray.direction, path.world_from_field_stop.z()) < 1e-12);
@@ -52,7 +51,8 @@ void check_beam(const Prism& prism) {
         CHECK(near(seen.y, -start.origin.y, 1e-9));
         double length = 0;
         for (std::size_t i = 1; i < corners.size(); ++i)
-            length += glm::distance(corners[i], corners[i - 1]);
+            length += glm::distance(corners[i].at, corners[i - 1].at);
+        CHECK(corners.size() == path.surfaces.size() + 1);  // each surface once, in whatever order
         const double air = 5 + 20;
         CHECK(near(air + 1.5688 * (length - air), end.ray.path, 1e-9));  // no step was negative
     }

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <set>
 
+#include "base/srgb.hpp"
 #include "scene/findings/finding_rows.hpp"
 #include "scene/picture/pupil_paint.hpp"
 #include "scene/picture/view_options.hpp"
@@ -51,10 +52,8 @@ Rgb3 times(const Matrix3& matrix, const Rgb3& v) {
 
 Rgb3 linear_of(std::uint32_t hex) {
     Rgb3 rgb{};
-    for (std::size_t i = 0; i < 3; ++i) {
-        const double shown = (hex >> (16 - 8 * i) & 255U) / 255.0;  // IEC 61966-2-1:1999
-        rgb.at(i) = shown <= 0.04045 ? shown / 12.92 : std::pow((shown + 0.055) / 1.055, 2.4);
-    }
+    for (std::size_t i = 0; i < 3; ++i)
+        rgb.at(i) = linear_from_srgb((hex >> (16 - 8 * i) & 255U) / 255.0);
     return rgb;
 }
 

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "scene/kit/colours.hpp"
 #include "scene/picture/fingerprint.hpp"
 #include "scene/picture/ghost.hpp"
 
@@ -72,15 +71,14 @@ void append(List& list, const List& more) {
 
 Frame with_other_over(const Frame& now, const Frame& other, const std::string& words) {
     Frame frame = with_ghost(now, other, words);
-    const Rgb tint = role_rgb(ColourRole::good);
-    Frame tinted = other;
-    for (LightRibbon& ribbon : tinted.light)
-        ribbon.colour = tint;
+    Frame as_ghost = other;
+    for (LightRibbon& ribbon : as_ghost.light)
+        ribbon.role = ColourRole::ghost;
     constexpr float beside_the_light_that_counts = 0.6F;
-    add_light(frame, tinted, beside_the_light_that_counts);
+    add_light(frame, as_ghost, beside_the_light_that_counts);
     for (Mark mark : other.marks) {
         if (mark.shape != MarkShape::diamond) continue;  // where its image falls
-        mark.colour = tint;
+        mark.role = ColourRole::ghost;
         frame.marks.push_back(mark);
     }
     frame.revision = fingerprint(frame);

@@ -10,8 +10,8 @@ namespace beamfork {
 /// How two setups that are compared share the picture.
 enum class CompanionPlace { none, over, beside, split };
 
-/// `now` with the other train where it stands itself: its bodies translucent where they differ, its light in one
-/// colour. Nothing of it can be picked.
+/// `now` with the other train where it stands itself: its bodies translucent where they differ, its light in the
+/// role of a ghost. Nothing of it can be picked.
 Frame with_other_over(const Frame& now, const Frame& other, const std::string& words);
 
 /// `now` with the other train beside it, to the observer's right, whole, with its own warnings; `words` stands above it.

@@ -1,15 +1,13 @@
 #include "scene/kit/colours.hpp"
 
-#include <cmath>
+#include "base/srgb.hpp"
 
 namespace beamfork {
 
 namespace {
 
-// IEC 61966-2-1:1999 (sRGB), the decoding curve.
 float linear_channel(std::uint32_t byte) {
-    const float encoded = static_cast<float>(byte) / 255.0F;
-    return encoded <= 0.04045F ? encoded / 12.92F : std::pow((encoded + 0.055F) / 1.055F, 2.4F);
+    return linear_from_srgb(static_cast<float>(byte) / 255.0F);
 }
 
 }  // namespace

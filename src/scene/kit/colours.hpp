@@ -5,6 +5,7 @@
 // role also has a shape or a word. Undivided beam, glass, ground and metal are the house's own tints.
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 
 #include <glm/glm.hpp>
@@ -16,7 +17,8 @@ using Rgb = glm::vec3;  ///< linear, 0..1
 /// Linear RGB of an sRGB hex colour such as 0x56B4E9.
 Rgb linear_rgb(std::uint32_t srgb_hex);
 
-enum class ColourRole {
+/// What something is, by which it is told apart; its colour follows.
+enum class ColourRole : std::uint8_t {
     undivided_beam,
     left_arm,
     right_arm,
@@ -27,7 +29,9 @@ enum class ColourRole {
     dimension,  ///< neutral measuring lines
     metal,
     metal_dark,
+    ghost,  ///< what a change would move, and the other train of a comparison
 };
+inline constexpr std::size_t colour_role_count = 11;
 
 /// The sRGB hex of a role, for panels and pages.
 constexpr std::uint32_t srgb_hex(ColourRole role) {
@@ -42,11 +46,12 @@ constexpr std::uint32_t srgb_hex(ColourRole role) {
     case ColourRole::dimension: return 0xC9D2DC;
     case ColourRole::metal: return 0x7C8896;
     case ColourRole::metal_dark: return 0x39414B;
+    case ColourRole::ghost: return 0x009E73;
     }
     return 0xFFFFFF;
 }
 
-/// The linear RGB of a role, for meshes, light and lines of a Frame.
+/// The linear RGB of a role. Light, lines and marks of a Frame keep the role itself: render gives it its colour.
 inline Rgb role_rgb(ColourRole role) { return linear_rgb(srgb_hex(role)); }
 
 }  // namespace beamfork

@@ -147,8 +147,7 @@ void add_beams(ModelWriter& writer, const Frame& frame) {
           Beam{"Light that is clipped", ColourRole::clipped, true}}) {
         std::vector<glm::vec3> ends;
         for (const LightRibbon& ribbon : frame.light) {
-            const bool is_of_it = glm::distance(ribbon.colour, role_rgb(role)) < 0.02F;
-            if (!is_of_it || (ribbon.clipped && !clipped)) continue;
+            if (ribbon.role != role || (ribbon.clipped && !clipped)) continue;
             ends.push_back(ribbon.from);
             ends.push_back(ribbon.to);
         }
@@ -156,8 +155,7 @@ void add_beams(ModelWriter& writer, const Frame& frame) {
     }
     std::vector<glm::vec3> ends;
     for (const Line& line : frame.lines) {
-        if (!line.on_top || glm::distance(line.colour, role_rgb(ColourRole::shortfall)) > 0.02F)
-            continue;
+        if (!line.on_top || line.role != ColourRole::shortfall) continue;
         ends.push_back(line.from);
         ends.push_back(line.to);
     }

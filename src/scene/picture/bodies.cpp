@@ -83,8 +83,12 @@ private:
             return glm::vec3(pose.point_out(glass.corners[static_cast<std::size_t>(i)]));
         };
         for (const auto& [a, b] : edges) {
-            frame_.lines.push_back({corner(a), corner(b), role_rgb(ColourRole::glass) * 0.6F, 1.2F,
-                                    false, false, part_});
+            frame_.lines.push_back({.from = corner(a),
+                                    .to = corner(b),
+                                    .role = ColourRole::glass,
+                                    .width_px = 1.2F,
+                                    .part = part_,
+                                    .shade = 0.6F});
         }
     }
 
@@ -104,7 +108,7 @@ private:
 
     void draw_lens(const LensBody& lens, const Pose& pose) {
         add_lens(new_mesh(Finish::glass, role_rgb(ColourRole::glass)), pose, lens, segments_);
-        const Line rim{{}, {}, role_rgb(ColourRole::glass) * 0.35F, 1.0F, false, false, part_};
+        const Line rim{.role = ColourRole::glass, .width_px = 1, .part = part_, .shade = 0.35F};
         for (const double side : {-0.5, 0.5}) {
             const Pose at = pose * translation(0, 0, side * lens.edge_thickness);
             add_outline(frame_.lines, circle(at, lens.radius, segments_), rim);

@@ -41,7 +41,7 @@ public:
     }
     void
     line(const Point& from, const Point& to, ColourRole role, float width, bool dashed = false) {
-        frame_.lines.push_back({glm::vec3(from), glm::vec3(to), role_rgb(role), width, dashed,
+        frame_.lines.push_back({glm::vec3(from), glm::vec3(to), role, width, dashed,
                                 role == ColourRole::shortfall, part_,
                                 role != ColourRole::dimension});
     }
@@ -49,8 +49,8 @@ public:
         line(at(extension, low), at(extension, high), role, width);
     }
     void mark(double extension, ColourRole role, MarkShape shape, float size) {
-        frame_.marks.push_back({glm::vec3(at(extension)), role_rgb(role), size, shape,
-                                role == ColourRole::shortfall, false});
+        frame_.marks.push_back(
+            {glm::vec3(at(extension)), role, size, shape, role == ColourRole::shortfall, false});
     }
     void label(double extension, double away, std::string text, LabelRole role, int priority) {
         frame_.labels.push_back(

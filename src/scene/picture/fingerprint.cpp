@@ -1,7 +1,10 @@
 #include "scene/picture/fingerprint.hpp"
 
+#include <array>
 #include <bit>
 #include <string_view>
+#include <type_traits>
+#include <vector>
 
 namespace beamfork {
 
@@ -20,6 +23,14 @@ public:
     void add(int value) { add(static_cast<std::uint32_t>(value)); }
     void add(bool value) { add(static_cast<std::uint32_t>(value ? 1 : 0)); }
     void add(float value) { add(std::bit_cast<std::uint32_t>(value)); }
+    void add(double value) { add(static_cast<float>(value)); }
+    template <class Kind>
+    requires std::is_enum_v<Kind>
+    void add(Kind kind) { add(static_cast<int>(kind)); }
+    void add(const glm::vec2& v) {
+        add(v.x);
+        add(v.y);
+    }
     void add(const glm::vec3& v) {
         add(v.x);
         add(v.y);
@@ -30,110 +41,76 @@ public:
         for (const char letter : text)
             add(static_cast<int>(letter));
     }
-    void add(const Bounds& bounds) {
-        add(bounds.low);
-        add(bounds.high);
+    template <class Member>
+    void add(const std::vector<Member>& list) {
+        add(list.size());
+        for (const Member& member : list)
+            add(member);
+    }
+    template <class Member, std::size_t count>
+    void add(const std::array<Member, count>& list) {
+        for (const Member& member : list)
+            add(member);
+    }
+    // Each names all members of its struct: one more member there does not compile here.
+    void add(const Bounds& whole) {
+        const auto& [low, high] = whole;
+        add_all(low, high);
+    }
+    void add(const MeshVertex& whole) {
+        const auto& [position, normal] = whole;
+        add_all(position, normal);
+    }
+    void add(const Mesh& whole) {
+        const auto& [vertices, indices, finish, tint, part, is_shell, axis_point, axis] = whole;
+        add_all(vertices, indices, finish, tint, part, is_shell, axis_point, axis);
+    }
+    void add(const LightRibbon& whole) {
+        const auto& [from, to, role, strength, clipped, rank, pupil, from_path, to_path] = whole;
+        add_all(from, to, role, strength, clipped, rank, pupil, from_path, to_path);
+    }
+    void add(const LightArrival& whole) {
+        const auto& [is_known, at_splitter, at_stop, stop] = whole;
+        add_all(is_known, at_splitter, at_stop, stop);
+    }
+    void add(const Line& whole) {
+        const auto& [from, to, role, width, dashed, on_top, part, is_result, shade] = whole;
+        add_all(from, to, role, width, dashed, on_top, part, is_result, shade);
+    }
+    void add(const Mark& whole) {
+        const auto& [at, role, size, shape, on_top, clipped] = whole;
+        add_all(at, role, size, shape, on_top, clipped);
+    }
+    void add(const ImageDisc& whole) {
+        const auto& [centre, right, up, role, size, light] = whole;
+        add_all(centre, right, up, role, size, light);
+    }
+    void add(const Label& whole) {
+        const auto& [at, text, role, part, priority] = whole;
+        add_all(at, std::string_view(text), role, part, priority);
+    }
+    void add(const Frame& whole) {
+        const auto& [revision, meshes, light, ray_count, arrival, lines, marks, discs, labels,
+                     bounds, rear_bounds, part_bounds, eye_axis] = whole;
+        add_all(meshes, light, ray_count, arrival, lines, marks, discs, labels, bounds, rear_bounds,
+                part_bounds, eye_axis);
     }
     [[nodiscard]] std::uint64_t result() const { return state_ == 0 ? 1 : state_; }
 
 private:
+    template <class... Members>
+    void add_all(const Members&... members) {
+        (add(members), ...);
+    }
+
     std::uint64_t state_ = 0xCBF29CE484222325ULL;
 };
-
-void add_mesh(Mixer& mixer, const Mesh& mesh) {
-    mixer.add(mesh.vertices.size());
-    for (const MeshVertex& vertex : mesh.vertices) {
-        mixer.add(vertex.position);
-        mixer.add(vertex.normal);
-    }
-    mixer.add(mesh.indices.size());
-    for (const std::uint32_t index : mesh.indices)
-        mixer.add(index);
-    mixer.add(static_cast<int>(mesh.finish));
-    mixer.add(mesh.tint);
-    mixer.add(mesh.part);
-    mixer.add(mesh.is_shell);
-    mixer.add(mesh.shell_axis_point);
-    mixer.add(mesh.shell_axis);
-}
-
-void add_light(Mixer& mixer, const Frame& frame) {
-    mixer.add(frame.light.size());
-    for (const LightRibbon& ribbon : frame.light) {
-        mixer.add(ribbon.from);
-        mixer.add(ribbon.to);
-        mixer.add(ribbon.colour);
-        mixer.add(ribbon.strength);
-        mixer.add(ribbon.clipped);
-        mixer.add(ribbon.pupil.x);
-        mixer.add(ribbon.pupil.y);
-        mixer.add(ribbon.from_path_mm);
-        mixer.add(ribbon.to_path_mm);
-    }
-    mixer.add(frame.ray_count);
-    for (const double path : frame.arrival.at_stop_mm)
-        mixer.add(static_cast<float>(path));
-    mixer.add(static_cast<float>(frame.arrival.at_splitter_mm));
-}
-
-void add_signs(Mixer& mixer, const Frame& frame) {
-    mixer.add(frame.lines.size());
-    for (const Line& line : frame.lines) {
-        mixer.add(line.from);
-        mixer.add(line.to);
-        mixer.add(line.colour);
-        mixer.add(line.width_px);
-        mixer.add(line.dashed);
-        mixer.add(line.on_top);
-        mixer.add(line.part);
-        mixer.add(line.is_result);
-    }
-    mixer.add(frame.marks.size());
-    for (const Mark& mark : frame.marks) {
-        mixer.add(mark.at);
-        mixer.add(mark.colour);
-        mixer.add(mark.size_px);
-        mixer.add(static_cast<int>(mark.shape));
-        mixer.add(mark.on_top);
-        mixer.add(mark.clipped);
-    }
-    mixer.add(frame.labels.size());
-    for (const Label& label : frame.labels) {
-        mixer.add(label.at);
-        mixer.add(std::string_view(label.text));
-        mixer.add(static_cast<int>(label.role));
-        mixer.add(label.part);
-        mixer.add(label.priority);
-    }
-}
-
-void add_discs(Mixer& mixer, const Frame& frame) {
-    mixer.add(frame.discs.size());
-    for (const ImageDisc& disc : frame.discs) {
-        mixer.add(disc.centre);
-        mixer.add(disc.right);
-        mixer.add(disc.up);
-        mixer.add(disc.size);
-        for (const Rgb& pixel : disc.pixels)
-            mixer.add(pixel);
-    }
-}
 
 }  // namespace
 
 std::uint64_t fingerprint(const Frame& frame) {
     Mixer mixer;
-    mixer.add(frame.meshes.size());
-    for (const Mesh& mesh : frame.meshes)
-        add_mesh(mixer, mesh);
-    add_light(mixer, frame);
-    add_signs(mixer, frame);
-    add_discs(mixer, frame);
-    mixer.add(frame.bounds);
-    mixer.add(frame.rear_bounds);
-    for (const Bounds& bounds : frame.part_bounds)
-        mixer.add(bounds);
-    mixer.add(frame.eye_axis);
+    mixer.add(frame);
     return mixer.result();
 }
 

@@ -59,8 +59,8 @@ private:
     }
 
     void line(const Point& from, const Point& to, float width, bool dashed) {
-        frame_.lines.push_back({glm::vec3(from), glm::vec3(to), role_rgb(ColourRole::shortfall),
-                                width, dashed, true, -1, true});
+        frame_.lines.push_back(
+            {glm::vec3(from), glm::vec3(to), ColourRole::shortfall, width, dashed, true, -1, true});
     }
 
     Frame& frame_;
@@ -68,8 +68,8 @@ private:
 };
 
 void mark_focus(Frame& frame, const Point& at, bool is_in_focus) {
-    const Rgb colour = role_rgb(is_in_focus ? ColourRole::good : ColourRole::shortfall);
-    frame.marks.push_back({glm::vec3(at), colour, 12, MarkShape::diamond, true, false});
+    const ColourRole role = is_in_focus ? ColourRole::good : ColourRole::shortfall;
+    frame.marks.push_back({glm::vec3(at), role, 12, MarkShape::diamond, true, false});
 }
 
 // The dimension stands clear of the eyepiece.

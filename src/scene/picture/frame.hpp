@@ -1,8 +1,9 @@
 // One picture of the train as plain data: meshes, light, lines, marks, field-stop images, labels.
 //
 // Everything is in world millimetres (axes as in geometry/pose.hpp: +z along the light at the
-// objective, +y up, +x to the observer's right). Colours are linear RGB in 0..1 (use `linear_rgb`
-// to come from an sRGB hex). No GL here: render draws a Frame, tests read it.
+// objective, +y up, +x to the observer's right). Light, lines, marks and images say what they are by a ColourRole;
+// which colour that is is decided where they are drawn (render/palette.hpp, the sheet's style). No GL here: render
+// draws a Frame, tests read it.
 #pragma once
 
 #include <array>
@@ -45,7 +46,7 @@ struct Mesh {
 struct LightRibbon {
     glm::vec3 from{0};
     glm::vec3 to{0};
-    Rgb colour{1};
+    ColourRole role = ColourRole::undivided_beam;
     float strength = 1;
     bool clipped = false;  ///< belongs to a ray that dies; ViewOptions::clipped_rays may hide it
     /// Of its ray, 0 to 1: a picture with a share of the rays leaves out those that are not below it. Rays of any such
@@ -70,12 +71,13 @@ struct LightArrival {
 struct Line {
     glm::vec3 from{0};
     glm::vec3 to{0};
-    Rgb colour{1};
+    ColourRole role = ColourRole::dimension;
     float width_px = 1.5F;
     bool dashed = false;
     bool on_top = false;     ///< drawn over everything (dimensions), else hidden by opaque bodies
     int part = -1;           ///< that it belongs to and fades with; -1: none
     bool is_result = false;  ///< was traced or worked out; Emphasis::results may hold it back
+    float shade = 1;         ///< of its role's colour, in linear light: less is darker
 };
 
 enum class MarkShape { cross, dot, ring, diamond };
@@ -83,21 +85,22 @@ enum class MarkShape { cross, dot, ring, diamond };
 /// A small screen-facing sign: a cross where a ray is clipped, a ring where it leaks, a diamond at the focus.
 struct Mark {
     glm::vec3 at{0};
-    Rgb colour{1};
+    ColourRole role = ColourRole::clipped;
     float size_px = 7;
     MarkShape shape = MarkShape::cross;
     bool on_top = false;
     bool clipped = false;  ///< marks the end of a clipped ray; hidden together with it
 };
 
-/// A disc carrying a computed image (the illumination of a field stop). `pixels` is size*size RGB,
-/// linear, row 0 at -y of the disc; `right` and `up` are the disc's +x and +y with length = radius.
+/// A disc carrying a computed image (the illumination of a field stop). `light` is size*size, linear, 1 where all of
+/// it arrives, row 0 at -y of the disc; `right` and `up` are the disc's +x and +y with length = radius.
 struct ImageDisc {
     glm::vec3 centre{0};
     glm::vec3 right{1, 0, 0};
     glm::vec3 up{0, 1, 0};
+    ColourRole role = ColourRole::undivided_beam;
     int size = 0;
-    std::vector<Rgb> pixels;
+    std::vector<float> light;
 };
 
 enum class LabelRole { part, dimension, eye, note, warning };

@@ -21,7 +21,7 @@ bool is_at(const Mesh& mesh, const Mesh& other) {
 
 Mesh ghost_of(Mesh mesh) {
     mesh.finish = Finish::glass;
-    mesh.tint = role_rgb(ColourRole::good);
+    mesh.tint = role_rgb(ColourRole::ghost);
     mesh.part = -1;
     mesh.is_shell = false;
     return mesh;
@@ -54,7 +54,8 @@ Frame with_ghost(const Frame& now, const Frame& changed, const std::string& word
     }
     for (Line line : changed.lines) {
         if (line.on_top || is_line_of(now, line)) continue;
-        line.colour = role_rgb(ColourRole::good);
+        line.role = ColourRole::ghost;
+        line.shade = 1;
         line.part = -1;
         frame.lines.push_back(line);
     }

@@ -7,7 +7,8 @@
 
 #include "scene/picture/light_arrival.hpp"
 #include "scene/picture/picture_input.hpp"
-#include "scene/picture/traced_ray.hpp"
+#include "trace/forked_ray.hpp"
+#include "trace/sampling.hpp"
 
 namespace beamfork {
 
@@ -21,7 +22,7 @@ constexpr float edge_strength = 0.35F;   // of rays from the edge of the field
 constexpr float arm_share = 0.5F;        // each arm's share of the light
 
 struct Stroke {
-    Rgb colour{1};
+    ColourRole role = ColourRole::undivided_beam;
     float strength = 1;
     bool clipped = false;
 };
@@ -31,7 +32,7 @@ using Places = std::vector<RayCorner>;
 // Farther on in a medium of that index.
 RayCorner onward(const RayCorner& from, const Direction& step, double index) {
     const double path = from.path_out + index * glm::length(step);
-    return {from.surface, from.at + step, path, path};
+    return {from.surface, from.at + step, from.at + step, path, path};
 }
 
 // The last `length` mm of a line, and what comes before.
@@ -49,8 +50,8 @@ Cut cut_from_end(const Places& line, double length) {
         }
         const double share = length / stretch;
         const double path = glm::mix(line[i].path_in, line[i - 1].path_out, share);
-        const RayCorner at{line[i].surface, glm::mix(line[i].at, line[i - 1].at, share), path,
-                           path};
+        const Point place = glm::mix(line[i].at, line[i - 1].at, share);
+        const RayCorner at{line[i].surface, place, place, path, path};
         Cut cut{{line.begin(), line.begin() + static_cast<std::ptrdiff_t>(i)}, {at}};
         cut.before.push_back(at);
         cut.last.insert(cut.last.end(), line.begin() + static_cast<std::ptrdiff_t>(i), line.end());
@@ -72,28 +73,26 @@ public:
         : frame_(frame),
           input_(input),
           dividing_(dividing_surface(input.train())),
-          tracers_{BundleTracer{input.train().paths[0], primary_wavelength},
-                   BundleTracer{input.train().paths[1], primary_wavelength}} {}
+          tracer_(input.train(), primary_wavelength) {}
 
     void draw(FieldSlope field, std::span<const glm::dvec2> pupil, float strength) {
         const Train& train = input_.train();
         const double ahead = 2.0 * train.objective_radius;  // in front of the dew shade
         const RayBundle bundle = bundle_into(train, field, pupil, ahead);
-        const auto left = trace_with_corners(train.paths[0], tracers_[0], bundle);
-        const auto right = trace_with_corners(train.paths[1], tracers_[1], bundle);
+        const std::vector<ForkedRay> rays = tracer_.follow(bundle);
         const Ray chief = ray_into(train, field, {0, 0}, ahead);
         at_objective_ = chief.path + glm::distance(chief.origin, Point{0, 0, train.pupil_plane});
         for (std::size_t i = 0; i < bundle.size(); ++i) {
             pupil_ = glm::vec2(pupil[i]);
             rank_ = rank_of(i);
-            draw_ray(left[i], right[i], strength);
+            draw_ray(rays[i], strength);
         }
     }
 
 private:
-    void draw_ray(const TracedRay& left, const TracedRay& right, float strength) {
-        const Train& train = input_.train();
-        const Places common = common_part(left);  // the start and where it ends or turns at least
+    void draw_ray(const ForkedRay& ray, float strength) {
+        const auto& [left, right] = ray.arms;
+        const Places& common = ray.common;  // the start and where it ends or turns at least
         draw_fading_in(common, strength, dies_in_common_beam(left));
         if (is_in_shadow(left)) {  // of the telescope's own secondary: no loss
             draw_fading_in(common, strength, false);
@@ -101,13 +100,13 @@ private:
         }
         if (dies_in_common_beam(left)) {
             draw_dying({common.begin() + 1, common.end()},
-                       {role_rgb(ColourRole::undivided_beam), strength, true});
-            mark_end(train.path(Eye::left), left, common, strength);
+                       {ColourRole::undivided_beam, strength, true});
+            mark_end(Eye::left, left.end, common.back(), strength);
             return;
         }
         const bool both_die = left.is_lost() && right.is_lost();
         draw_line({common.begin() + 1, common.end()},
-                  {role_rgb(ColourRole::undivided_beam), strength, both_die});
+                  {ColourRole::undivided_beam, strength, both_die});
         draw_arm(Eye::left, left, common.back(), strength);
         draw_arm(Eye::right, right, common.back(), strength);
     }
@@ -121,27 +120,16 @@ private:
         return ray.is_lost() && surfaces[ray.end.surface].kind == SurfaceKind::obstruction;
     }
 
-    [[nodiscard]] Places common_part(const TracedRay& left) const {
-        Places places;
-        for (const RayCorner& corner : left.corners) {
-            if (!corner.surface || *corner.surface <= dividing_) places.push_back(corner);
-        }
-        return places;
-    }
-
     void draw_arm(Eye eye, const TracedRay& ray, const RayCorner& from, float strength) {
-        const EyePath& path = input_.train().path(eye);
         Places places{from};
-        for (const RayCorner& corner : ray.corners) {
-            if (corner.surface && *corner.surface > dividing_) places.push_back(corner);
-        }
+        places.insert(places.end(), ray.corners.begin(), ray.corners.end());
         const float share = arm_share * strength;
         if (ray.is_lost()) {
-            draw_line(places, {role_rgb(ColourRole::clipped), share, true});
-            mark_end(path, ray, places, share);
+            draw_line(places, {ColourRole::clipped, share, true});
+            mark_end(eye, ray.end, places.back(), share);
             return;
         }
-        draw_line(places, {hue_of(eye), share, false});
+        draw_line(places, {arm_role(eye), share, false});
         draw_fading(ray, eye, share);
     }
 
@@ -149,7 +137,7 @@ private:
         for (std::size_t i = 1; i < places.size(); ++i) {
             const RayCorner& from = places[i - 1];
             const RayCorner& to = places[i];
-            frame_.light.push_back({glm::vec3(from.at), glm::vec3(to.at), stroke.colour,
+            frame_.light.push_back({glm::vec3(from.at), glm::vec3(to.at), stroke.role,
                                     stroke.strength, stroke.clipped, rank_, pupil_,
                                     static_cast<float>(from.path_out - at_objective_),
                                     static_cast<float>(to.path_in - at_objective_)});
@@ -169,18 +157,16 @@ private:
             fading * (common[1].at - common[0].at) / static_cast<double>(shares.size());
         for (const float share : shares) {
             const RayCorner next = onward(at, step, 1);
-            draw_line({at, next},
-                      {role_rgb(ColourRole::undivided_beam), share * strength, clipped});
+            draw_line({at, next}, {ColourRole::undivided_beam, share * strength, clipped});
             at = next;
         }
-        if (inside > 0)
-            draw_line({at, common[1]}, {role_rgb(ColourRole::undivided_beam), strength, clipped});
+        if (inside > 0) draw_line({at, common[1]}, {ColourRole::undivided_beam, strength, clipped});
     }
 
     void draw_dying(const Places& places, const Stroke& alive) {
         const Cut cut = cut_from_end(places, dying_stretch_mm);
         draw_line(cut.before, alive);
-        draw_line(cut.last, {role_rgb(ColourRole::clipped), alive.strength, true});
+        draw_line(cut.last, {ColourRole::clipped, alive.strength, true});
     }
 
     // Behind the field stop the eyepiece takes over: the ray is shown a little farther and fades.
@@ -193,29 +179,27 @@ private:
         RayCorner at = ray.corners.back();
         for (const float share : shares) {
             const RayCorner next = onward(at, step, 1);
-            draw_line({at, next}, {hue_of(eye), strength * share, false});
+            draw_line({at, next}, {arm_role(eye), strength * share, false});
             at = next;
         }
     }
 
-    void mark_end(const EyePath& path, const TracedRay& ray, const Places& places, float strength) {
-        const Rgb colour = role_rgb(ColourRole::clipped);
-        const bool is_leak = ray.end.fate == RayFate::leaked;
-        const RayCorner& end = places.back();
-        frame_.marks.push_back({glm::vec3(end.at), colour, is_leak ? 8.0F : 7.0F,
+    void mark_end(Eye eye, const RayEnd& told, const RayCorner& end, float strength) {
+        const bool is_leak = told.fate == RayFate::leaked;
+        frame_.marks.push_back({glm::vec3(end.at), ColourRole::clipped, is_leak ? 8.0F : 7.0F,
                                 is_leak ? MarkShape::ring : MarkShape::cross, false, true});
         if (!is_leak) return;
-        const PlacedSurface& face = path.surfaces[ray.end.surface];
+        const PlacedSurface& face = input_.train().path(eye).surfaces[told.surface];
         if (labelled_.insert({face.part, face.name}).second) {
             frame_.labels.push_back({glm::vec3(end.at), "leaks at " + face.name, LabelRole::warning,
                                      static_cast<int>(face.part), 1});
         }
         const Pose& pose = face.world_from_surface;
-        const auto outside = refracted(pose.direction_in(ray.end.ray.direction),
+        const auto outside = refracted(pose.direction_in(told.ray.direction),
                                        face.index_before[primary_wavelength], 1.0);
         if (!outside) return;
         const RayCorner stub = onward(end, leak_stub_mm * pose.direction_out(*outside), 1);
-        draw_line({end, stub}, {colour, strength, true});
+        draw_line({end, stub}, {ColourRole::clipped, strength, true});
     }
 
     Frame& frame_;
@@ -224,7 +208,7 @@ private:
     glm::vec2 pupil_{0};       ///< of the ray that is drawn
     float rank_ = 0;           ///< likewise
     double at_objective_ = 0;  ///< optical path of its wavefront at the objective's middle
-    std::array<BundleTracer, 2> tracers_;                     ///< left, right
+    ForkedTracer tracer_;
     std::set<std::pair<std::size_t, std::string>> labelled_;  ///< faces that are known to leak
 };
 

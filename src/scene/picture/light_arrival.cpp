@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-#include "scene/picture/traced_ray.hpp"
+#include "trace/forked_ray.hpp"
 #include "trace/sampling.hpp"
 
 #include <fmt/format.h>
@@ -39,7 +39,7 @@ LightArrival light_arrival(const Train& train) {
     for (const Eye eye : both_eyes) {
         const std::size_t side = side_of(eye);
         const EyePath open = without_stops(train.path(eye));
-        const TracedRay axis = trace_with_corners(open, start);
+        const TracedRay axis = trace_with_corners(open, start, primary_wavelength);
         arrival.is_known = arrival.is_known && !axis.is_lost();
         for (const RayCorner& corner : axis.corners) {
             if (corner.surface == dividing) arrival.at_splitter_mm = corner.path_in - at_objective;

@@ -70,8 +70,8 @@ bool crosses(glm::vec2 from, glm::vec2 to, const PixelBox& box) {
 }
 
 void cover_line(LightCover& cover, glm::vec2 from, glm::vec2 to) {
-    constexpr float longest_cells =
-        4096;  // a ray that passes close to the viewer is long in pixels
+    // A ray that passes close to the viewer is long in pixels.
+    constexpr float longest_cells = 4096;
     const float cells = std::min(longest_cells, glm::distance(from, to) / cover_cell_px);
     const int steps = 1 + static_cast<int>(2 * cells);
     for (int i = 0; i <= steps; ++i)

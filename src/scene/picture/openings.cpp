@@ -4,7 +4,7 @@
 #include "scene/picture/mesh_shapes.hpp"
 #include "scene/picture/opening_loss.hpp"
 #include "scene/picture/picture_input.hpp"
-#include "scene/picture/traced_ray.hpp"
+#include "trace/forked_ray.hpp"
 
 #include <fmt/format.h>
 
@@ -35,7 +35,7 @@ void draw_opening(Frame& frame, const PlacedSurface& surface, const Loss& loss, 
         surface.kind == SurfaceKind::stop && std::holds_alternative<Circle>(surface.aperture);
     if (!takes && !is_plain_opening) return;  // faces of prisms are drawn by their edges
     Line style;
-    style.colour = role_rgb(takes ? ColourRole::clipped : ColourRole::metal);
+    style.role = takes ? ColourRole::clipped : ColourRole::metal;
     style.width_px = loss.share >= share_that_stands_out ? 2.5F : takes ? 1.5F : 1.0F;
     style.part = static_cast<int>(surface.part);
     style.is_result = takes;

@@ -11,8 +11,8 @@ namespace beamfork {
 
 /// How much is spent on a picture. The defaults suit a slider that moves; see `stage_effort`.
 struct PictureEffort {
-    int axis_rays =
-        64;  ///< over the pupil, from the middle of the field; a rim of rays comes on top
+    /// Over the pupil, from the middle of the field; a rim of rays comes on top.
+    int axis_rays = 64;
     int rim_rays = 24;
     int edge_points = 4;      ///< places on the edge of the field: 0, 2 (sideways) or 4
     int edge_rays = 16;       ///< from each of them

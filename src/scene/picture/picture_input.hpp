@@ -14,9 +14,8 @@ struct PictureInput {
     [[nodiscard]] const Train& train() const { return report.train; }
 };
 
-/// The hue of one eye's arm.
-inline Rgb hue_of(Eye eye) {
-    return role_rgb(eye == Eye::left ? ColourRole::left_arm : ColourRole::right_arm);
+constexpr ColourRole arm_role(Eye eye) {
+    return eye == Eye::left ? ColourRole::left_arm : ColourRole::right_arm;
 }
 
 /// Meshes and edges of all placed parts; fills `part_bounds` (bodies.cpp).

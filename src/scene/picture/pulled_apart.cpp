@@ -110,7 +110,7 @@ void add_joining_lines(Frame& frame, const Setup& setup, const Train& apart) {
     for (const PulledJoint& joint : joints_of(setup, apart)) {
         frame.lines.push_back({glm::vec3(apart.placed[joint.before].world_from_exit.origin),
                                glm::vec3(apart.placed[joint.behind].world_from_part.origin),
-                               role_rgb(ColourRole::dimension), 1.5F, true, false});
+                               ColourRole::dimension, 1.5F, true, false});
     }
 }
 
@@ -132,8 +132,8 @@ void add_fading_stops(Frame& frame, const PictureInput& apart, float left) {
     add_field_stops(frame, apart);
     if (left <= 0) frame.discs.clear();
     for (ImageDisc& disc : frame.discs) {
-        for (Rgb& pixel : disc.pixels)
-            pixel *= left;
+        for (float& light : disc.light)
+            light *= left;
     }
 }
 

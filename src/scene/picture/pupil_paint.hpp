@@ -40,9 +40,4 @@ constexpr float middle_zone_radius = 0.5F;
 /// Of a point in units of the objective's radius.
 PupilPlace pupil_place(glm::vec2 pupil);
 
-/// Linear.
-inline Rgb pupil_rgb(glm::vec2 pupil) {
-    return linear_rgb(pupil_zone(pupil_place(pupil)).srgb_hex);
-}
-
 }  // namespace beamfork

@@ -9,8 +9,8 @@ namespace beamfork {
 
 namespace {
 
-constexpr float half_opening_rad =
-    1.08F;  // 62 degrees to each side: one sees in, the back stays round
+// 62 degrees to each side: one sees in, the back stays round.
+constexpr float half_opening_rad = 1.08F;
 
 }  // namespace
 

@@ -8,8 +8,8 @@ enum class ShellView { open, whole, section, hidden };
 
 struct ViewOptions {
     ShellView shells = ShellView::open;
-    float section_x_mm =
-        0;  ///< ShellView::section removes metal with x less than this (the side view's side)
+    /// ShellView::section removes metal with x less than this (the side view's side).
+    float section_x_mm = 0;
     bool labels = true;
     bool dimensions = true;  ///< of the selected part
     bool light = true;

@@ -5,7 +5,6 @@
 #include <cmath>
 
 #include "base/text.hpp"
-#include "scene/kit/colours.hpp"
 
 namespace beamfork {
 
@@ -28,14 +27,10 @@ std::string_view body_style(const Mesh& mesh) {
     return mesh.is_shell ? "body shell" : "body metal";
 }
 
-bool is_hue(const Rgb& colour, ColourRole role) {
-    return glm::distance(colour, role_rgb(role)) < 0.02F;
-}
-
 std::string_view ray_style(const LightRibbon& ribbon) {
     if (ribbon.clipped) return "ray lost";
-    if (is_hue(ribbon.colour, ColourRole::left_arm)) return "ray left";
-    if (is_hue(ribbon.colour, ColourRole::right_arm)) return "ray right";
+    if (ribbon.role == ColourRole::left_arm) return "ray left";
+    if (ribbon.role == ColourRole::right_arm) return "ray right";
     return "ray";
 }
 
@@ -134,13 +129,13 @@ void draw_flat_light(SheetSvg& svg, const Frame& frame, const PaperPlane& plane)
 
 void draw_flat_focus(SheetSvg& svg, const Frame& frame, const PaperPlane& plane, double width) {
     for (const Line& line : frame.lines) {
-        if (line.on_top && is_hue(line.colour, ColourRole::shortfall))
+        if (line.on_top && line.role == ColourRole::shortfall)
             svg.line(plane.flat(line.from), plane.flat(line.to),
                      line.dashed ? "stroke dashed" : "stroke bold");
     }
     for (const Mark& mark : frame.marks) {
         if (mark.shape != MarkShape::diamond) continue;
-        const bool is_short = is_hue(mark.colour, ColourRole::shortfall);
+        const bool is_short = mark.role == ColourRole::shortfall;
         svg.diamond(plane.flat(mark.at), 4.5, is_short ? "mark short" : "mark good");
     }
     constexpr double letters = 10.5;

@@ -2,208 +2,16 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
-#include "scene/sight_view/sight_view_blur.hpp"
+#include "base/srgb.hpp"
+#include "scene/sight_view/field_blur.hpp"
+#include "scene/sight_view/sharp_view.hpp"
 
 namespace beamfork {
 
 namespace {
 
-// Red, green and blue of a picture by the traced wavelengths C, e and F.
-constexpr std::array<std::size_t, 3> wavelength_of_channel{2, 1, 0};
-
-constexpr std::size_t node_count = 5;
-
-// Pixels of a square picture about the middle of the field, x right, y up in apparent angle.
-struct Grid {
-    int side = 0;
-    double scale = 1;  // pixels per radian
-    [[nodiscard]] glm::dvec2 apparent(double column, double row) const {
-        return glm::dvec2{column - side / 2.0, side / 2.0 - row} / scale;
-    }
-    [[nodiscard]] glm::dvec2 place(glm::dvec2 apparent) const {
-        return {side / 2.0 + apparent.x * scale, side / 2.0 - apparent.y * scale};
-    }
-};
-
-// Of one channel, by node.
-struct Kernels {
-    std::array<BlurKernel, node_count> of;
-    int reach = 0;
-};
-
-bool is_points(const SightScene& scene) {
-    return scene.subject == SightSubject::stars || scene.subject == SightSubject::double_star;
-}
-
-// The spread of one node and channel in pixels of that scale.
-std::vector<glm::dvec2>
-spots_of(const EyeSight& sight, std::size_t node, std::size_t channel, double scale) {
-    std::vector<glm::dvec2> spots;
-    for (const glm::dvec2& mm : sight.nodes[node][wavelength_of_channel[channel]])
-        spots.push_back(mm * (scale / sight.eyepiece_focal_length));
-    return spots;
-}
-
-// Diffraction and limits of one channel; the spots are put in by node.
-BlurSource blur_of(const EyeSight& sight, std::size_t channel, const Grid& grid) {
-    const double wavelength =
-        traced_wavelengths[wavelength_of_channel[channel]].value / 1000;  // mm
-    const double dark_ring = first_dark_x / std::numbers::pi * wavelength / sight.aperture;
-    return {{}, dark_ring * sight.magnification() * grid.scale, sight.obstruction, 2 * grid.side};
-}
-
-int greatest_reach(const EyeSight& sight, std::size_t channel, const Grid& grid) {
-    int reach = 0;
-    BlurSource source = blur_of(sight, channel, grid);
-    for (std::size_t node = 0; node < node_count; ++node) {
-        const auto spots = spots_of(sight, node, channel, grid.scale);
-        source.spots = spots;
-        reach = std::max(reach, reach_of(source));
-    }
-    return reach;
-}
-
-Kernels kernels_of(const EyeSight& sight, std::size_t channel, const Grid& grid) {
-    Kernels kernels;
-    BlurSource source = blur_of(sight, channel, grid);
-    for (std::size_t node = 0; node < node_count; ++node) {
-        const auto spots = spots_of(sight, node, channel, grid.scale);
-        source.spots = spots;
-        kernels.of[node] = blur_kernel(source);
-        kernels.reach = std::max(kernels.reach, kernels.of[node].reach);
-    }
-    return kernels;
-}
-
-// How much of each node's spread a place of the field stop has.
-std::array<float, node_count> node_weights(const EyeSight& sight, glm::dvec2 stop) {
-    std::array<float, node_count> weights{1, 0, 0, 0, 0};
-    const double r2 = glm::dot(stop, stop);
-    if (r2 == 0) return weights;
-    const double reach = node_radius * sight.stop_radius;
-    const double outer = std::min(1.0, r2 / (reach * reach));
-    weights[0] = static_cast<float>(1 - outer);
-    weights[stop.x > 0 ? 1 : 3] = static_cast<float>(outer * stop.x * stop.x / r2);
-    weights[stop.y > 0 ? 2 : 4] = static_cast<float>(outer * stop.y * stop.y / r2);
-    return weights;
-}
-
-using Planes = std::array<std::vector<float>, 3>;
-
-// Mean light of one pixel of an extended subject, from `fine` squared places of it.
-glm::vec3 pixel_light(const EyeSight& sight,
-                      const SightScene& scene,
-                      double tick,
-                      const Grid& grid,
-                      glm::ivec2 pixel,
-                      int fine) {
-    glm::vec3 light{0};
-    for (int k = 0; k < fine * fine; ++k) {
-        const int line = k / fine;
-        const double x = pixel.x + (k % fine + 0.5) / fine;
-        const double y = pixel.y + (line + 0.5) / fine;
-        const glm::dvec2 stop = stop_of_apparent(sight, grid.apparent(x, y));
-        if (glm::length(stop) > 1.25 * sight.stop_radius) continue;
-        light += sky_light(scene, sky_of_stop(sight, stop), tick);
-    }
-    return light / static_cast<float>(fine * fine);
-}
-
-// The subject as an eye without any blur would have it; each pixel of the finished picture has four samples.
-Planes draw_sharp(const EyeSight& sight,
-                  const SightScene& scene,
-                  const SightFrame& frame,
-                  const Grid& grid) {
-    Planes planes;
-    for (auto& plane : planes)
-        plane.assign(static_cast<std::size_t>(grid.side * grid.side), 0);
-    if (is_points(scene)) return planes;
-    const double coarseness = frame.pixels / (frame.shown * grid.scale);
-    const int fine = std::max(2, static_cast<int>(std::lround(2 * coarseness)));
-    for (int row = 0; row < grid.side; ++row) {
-        for (int column = 0; column < grid.side; ++column) {
-            const glm::vec3 light =
-                pixel_light(sight, scene, frame.tick, grid, {column, row}, fine);
-            for (int channel = 0; channel < 3; ++channel)
-                planes[channel][static_cast<std::size_t>(row * grid.side + column)] =
-                    light[channel] * static_cast<float>(sight.surface);
-        }
-    }
-    return planes;
-}
-
-// Each star's light goes to the four nearest pixels.
-void add_stars(Planes& planes,
-               const EyeSight& sight,
-               const SightScene& scene,
-               const SightFrame& frame,
-               const Grid& grid) {
-    const double gathered = sight.aperture * sight.aperture * sight.light;
-    const double pixel = frame.pixels / (frame.shown * grid.scale);  // sides of a fine pixel
-    for (const SkyStar& star : stars_of(scene, frame.sky_radius, frame.faintest)) {
-        if (scene.subject == SightSubject::stars && star.magnitude > sight.limiting) continue;
-        const glm::dvec2 at = grid.place(apparent_of_stop(sight, stop_of_sky(sight, star.at)));
-        const int left = static_cast<int>(std::floor(at.x - 0.5));
-        const int top = static_cast<int>(std::floor(at.y - 0.5));
-        if (left < 0 || top < 0 || left + 1 >= grid.side || top + 1 >= grid.side) continue;
-        const double energy = gathered * std::pow(10, -0.4 * star.magnitude) / (pixel * pixel);
-        for (int k = 0; k < 4; ++k) {
-            const double x = at.x - 0.5 - left;
-            const double y = at.y - 0.5 - top;
-            const double share = (k % 2 == 0 ? 1 - x : x) * (k / 2 == 0 ? 1 - y : y);
-            const auto index = static_cast<std::size_t>((top + k / 2) * grid.side + left + k % 2);
-            for (int channel = 0; channel < 3; ++channel)
-                planes[channel][index] += static_cast<float>(energy * share) * star.colour[channel];
-        }
-    }
-}
-
-void spread_pixel(
-    std::vector<float>& out, int side, int column, int row, float light, const BlurKernel& kernel) {
-    const int first_row = std::max(0, row - kernel.reach);
-    const int last_row = std::min(side - 1, row + kernel.reach);
-    const int first = std::max(0, column - kernel.reach);
-    const int last = std::min(side - 1, column + kernel.reach);
-    for (int y = first_row; y <= last_row; ++y) {
-        const float* in =
-            &kernel.share[static_cast<std::size_t>((y - row + kernel.reach) * kernel.side())];
-        float* to = &out[static_cast<std::size_t>(y * side)];
-        for (int x = first; x <= last; ++x)
-            to[x] += light * in[x - column + kernel.reach];
-    }
-}
-
-// Every bright pixel spreads by what its place of the field has.
-std::vector<float> blurred(const std::vector<float>& sharp,
-                           const EyeSight& sight,
-                           const Grid& grid,
-                           const Kernels& kernels) {
-    std::vector<float> out(sharp.size(), 0);
-    constexpr float least_weight = 0.02F;
-    for (int row = 0; row < grid.side; ++row) {
-        for (int column = 0; column < grid.side; ++column) {
-            const float light = sharp[static_cast<std::size_t>(row * grid.side + column)];
-            if (light == 0) continue;
-            auto weights = node_weights(
-                sight, stop_of_apparent(sight, grid.apparent(column + 0.5, row + 0.5)));
-            float kept = 0;
-            for (float& weight : weights) {
-                if (weight < least_weight) weight = 0;
-                kept += weight;
-            }
-            for (std::size_t node = 0; node < node_count; ++node) {
-                if (weights[node] == 0) continue;
-                spread_pixel(out, grid.side, column, row, light * weights[node] / kept,
-                             kernels.of[node]);
-            }
-        }
-    }
-    return out;
-}
-
-float sample(const std::vector<float>& plane, int side, glm::dvec2 at) {
+float sample(const SightPlane& plane, int side, glm::dvec2 at) {
     const double x = std::clamp(at.x - 0.5, 0.0, side - 1.001);
     const double y = std::clamp(at.y - 0.5, 0.0, side - 1.001);
     const int left = static_cast<int>(x);
@@ -218,17 +26,17 @@ float sample(const std::vector<float>& plane, int side, glm::dvec2 at) {
 
 // One channel blurred, on a grid with room around the picture.
 struct Channel {
-    Grid grid;
-    std::vector<float> plane;
+    SightGrid grid;
+    SightPlane plane;
 };
 
 // A wide blur needs few pixels: a channel is made coarser until its blur is a few pixels wide.
-std::array<Grid, 3>
+std::array<SightGrid, 3>
 grids_for(const EyeSight& sight, const SightScene& scene, const SightFrame& frame) {
     const int widest = is_points(scene) ? 48 : 9;
-    std::array<Grid, 3> grids;
+    std::array<SightGrid, 3> grids;
     for (std::size_t channel = 0; channel < 3; ++channel) {
-        Grid& grid = grids[channel];
+        SightGrid& grid = grids[channel];
         grid = {frame.pixels, frame.pixels / frame.shown};
         while (grid.side > 24 && greatest_reach(sight, channel, grid) > widest) {
             const int side = grid.side / 2;
@@ -240,21 +48,20 @@ grids_for(const EyeSight& sight, const SightScene& scene, const SightFrame& fram
 
 std::array<Channel, 3>
 channels_of(const EyeSight& sight, const SightScene& scene, const SightFrame& frame) {
-    const std::array<Grid, 3> grids = grids_for(sight, scene, frame);
+    const std::array<SightGrid, 3> grids = grids_for(sight, scene, frame);
     std::array<Channel, 3> channels;
-    Planes sharp;
-    Grid drawn;
+    SightPlanes sharp;
+    SightGrid drawn;
     for (std::size_t channel = 0; channel < 3; ++channel) {
-        const Kernels kernels = kernels_of(sight, channel, grids[channel]);
+        const FieldBlur blur = field_blur(sight, channel, grids[channel]);
         // Room for light from beside the picture, the same for channels that need about as much.
-        const int room = std::min((kernels.reach + 8) / 8 * 8, grids[channel].side);
-        const Grid grid{grids[channel].side + 2 * room, grids[channel].scale};
+        const int room = std::min((blur.reach + 8) / 8 * 8, grids[channel].side);
+        const SightGrid grid{grids[channel].side + 2 * room, grids[channel].scale};
         if (grid.side != drawn.side || grid.scale != drawn.scale) {
-            sharp = draw_sharp(sight, scene, frame, grid);
-            add_stars(sharp, sight, scene, frame, grid);
+            sharp = sharp_planes(sight, scene, frame, grid);
             drawn = grid;
         }
-        channels[channel] = {grid, blurred(sharp[channel], sight, grid, kernels)};
+        channels[channel] = {grid, blurred(sharp[channel], sight, grid, blur)};
     }
     return channels;
 }
@@ -265,7 +72,7 @@ SightLight draw_light(const EyeSight& sight, const SightScene& scene, const Sigh
     const std::array<Channel, 3> channels = channels_of(sight, scene, frame);
     SightLight picture{frame.pixels, {}};
     picture.light.reserve(static_cast<std::size_t>(frame.pixels * frame.pixels));
-    const Grid fine{frame.pixels, frame.pixels / frame.shown};
+    const SightGrid fine{frame.pixels, frame.pixels / frame.shown};
     for (int row = 0; row < frame.pixels; ++row) {
         for (int column = 0; column < frame.pixels; ++column) {
             const glm::dvec2 apparent = fine.apparent(column + 0.5, row + 0.5);
@@ -337,10 +144,8 @@ double fitting_closeness(const Sights& sights, const SightScene& scene) {
 namespace {
 
 std::uint8_t srgb(double linear) {
-    const double bounded = std::clamp(linear, 0.0, 1.0);
-    const double encoded =
-        bounded <= 0.0031308 ? 12.92 * bounded : 1.055 * std::pow(bounded, 1 / 2.4) - 0.055;
-    return static_cast<std::uint8_t>(std::lround(255 * encoded));
+    return static_cast<std::uint8_t>(
+        std::lround(255 * srgb_from_linear(std::clamp(linear, 0.0, 1.0))));
 }
 
 float brightest(const std::vector<SightLight>& pictures) {

@@ -61,8 +61,8 @@ double crater_slope(glm::dvec2 off) {
 }
 
 glm::vec3 moon_light(const SightScene& scene, glm::dvec2 sky) {
-    constexpr double moon_radius =
-        15.5 * 60 * arcsecond;                        // mean of the Moon's semidiameter, rounded
+    // Mean of the Moon's semidiameter, rounded.
+    constexpr double moon_radius = 15.5 * 60 * arcsecond;
     const glm::dvec2 centre{-0.72 * moon_radius, 0};  // the limb passes at the right of the middle
     const glm::dvec2 at = (sky - centre) / moon_radius;
     const double r2 = glm::dot(at, at);

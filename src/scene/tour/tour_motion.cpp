@@ -90,8 +90,8 @@ tour_at(const Tour& tour, double seconds, const TourFrames& frames, float aspect
     const auto seen_from = [&](std::size_t step) {
         return tour_camera(tour.steps[step], frames.of(tour.steps[step]), aspect);
     };
-    double into =
-        std::clamp(seconds, 0.0, tour_duration(tour, pace));  // since the step was reached
+    // Since the step was reached.
+    double into = std::clamp(seconds, 0.0, tour_duration(tour, pace));
     std::size_t step = 0;
     while (into > time_at(tour.steps[step], pace) && step + 1 < tour.steps.size()) {
         into -= time_at(tour.steps[step], pace);

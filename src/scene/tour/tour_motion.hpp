@@ -16,9 +16,9 @@ struct TourPace {
 
 struct TourMoment {
     Camera camera;
-    std::size_t step =
-        0;            ///< index into Tour::steps; the caption changes when the flight to it begins
-    float flown = 1;  ///< share of the way to it, eased
+    /// Index into Tour::steps; the caption changes when the flight to it begins.
+    std::size_t step = 0;
+    float flown = 1;     ///< share of the way to it, eased
     float revealed = 1;  ///< of the answer to what it asks: 0 while the room thinks .. 1, eased
 };
 

@@ -65,8 +65,8 @@ section_of(const PlacedSurface& surface, const Unfolding& unfolding, glm::dvec2 
 }
 
 glm::dvec2 folding_plane(const EyePath& path, const UnfoldedAxis& axis, std::size_t head) {
-    constexpr double leans =
-        0.1;  // across the axis, of a unit normal: more than an error of a prism
+    // Across the axis, of a unit normal: more than an error of a prism.
+    constexpr double leans = 0.1;
     for (std::size_t i = 0; i < path.surfaces.size(); ++i) {
         const PlacedSurface& surface = path.surfaces[i];
         if (surface.part != head || !folds_the_light(surface.kind)) continue;

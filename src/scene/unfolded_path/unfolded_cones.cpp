@@ -2,8 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
-#include "scene/picture/traced_ray.hpp"
+#include "trace/bundle.hpp"
 
 namespace beamfork {
 
@@ -73,7 +74,7 @@ private:
         const Ray start = ray_into(train_, slope, pupil * across_, ahead);
         RayBundle bundle;
         bundle.add(start);
-        const TracedRay traced = trace_with_corners(path_, tracer_, bundle).front();
+        const TracedRay traced = tracer_.follow(bundle).front();
         const std::size_t last = traced.end.surface;
         FanRay ray{pupil, traced.end.fate, last, false, {}};
         ray.is_shadowed = traced.is_lost() && path_.surfaces[last].kind == SurfaceKind::obstruction;
@@ -82,26 +83,22 @@ private:
             if (!corner.surface || *corner.surface < first_) continue;
             const std::size_t i = *corner.surface;
             const bool is_roof = path_.surfaces[i].is_roof;
-            const bool is_behind = i == first_ || (is_roof && is_second_of_roof);
+            const Unfolding& unfolding = i == first_ ? axis_.behind[i]
+                                         : is_roof   ? roof_unfolding(i, is_second_of_roof)
+                                                     : axis_.before[i];
             is_second_of_roof = is_roof && !is_second_of_roof;
-            const Unfolding& unfolding = is_behind ? axis_.behind[i] : axis_.before[i];
-            const Point at = i == first_ ? leaving(corner.at, start) : corner.at;
-            ray.places.push_back(place(unfolding.point(at)));
+            // An ideal objective lets light go on from a sphere about the image, not from its own plane.
+            ray.places.push_back(place(unfolding.point(i == first_ ? corner.leaves : corner.at)));
         }
         if (ray.places.size() < 2) ray.places.clear();
         if (!traced.is_lost()) follow_to_the_end(ray, traced.end.ray);
         return ray;
     }
 
-    // An ideal objective lets light go on from a sphere about the image, not from its own plane.
-    [[nodiscard]] Point leaving(const Point& at, const Ray& start) const {
-        const PlacedSurface& surface = path_.surfaces[first_];
-        if (surface.kind != SurfaceKind::objective) return at;
-        const Pose& pose = surface.world_from_surface;
-        const auto left =
-            interact(surface, {pose.point_in(at), pose.direction_in(start.direction), 0},
-                     primary_wavelength, path_.object_distance);
-        return left ? pose.point_out(left->at) : at;
+    // Light meets one face of a roof before the fold of both, the other behind it, in either order.
+    [[nodiscard]] const Unfolding& roof_unfolding(std::size_t face, bool is_second) const {
+        const std::size_t pair = first_of_roof(path_, face);
+        return is_second ? axis_.behind[pair + 1] : axis_.before[pair];
     }
 
     void follow_to_the_end(FanRay& ray, const Ray& arrived) const {
@@ -179,6 +176,18 @@ double LightCone::arriving() const {
     for (const LightBand& band : bands)
         sum += band.fate == RayFate::reached ? band.width : 0;
     return sum;
+}
+
+std::vector<LightCone> upside_down(std::vector<LightCone> cones) {
+    std::swap(cones[1].bands, cones[2].bands);
+    for (LightCone& cone : cones) {
+        std::reverse(cone.bands.begin(), cone.bands.end());
+        for (LightBand& band : cone.bands) {
+            for (BandPlace& place : band.places)
+                place = {place.at, -place.b, -place.a};
+        }
+    }
+    return cones;
 }
 
 std::size_t last_telescope_surface(const EyePath& path) {

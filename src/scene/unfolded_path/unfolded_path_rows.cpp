@@ -146,8 +146,8 @@ void find_fit(UnfoldedPathRows& rows) {
     rows.fit_height = 1;
     for (const EyeTrack& track : rows.eyes) {
         const double beam = beam_height(track, from, rows.fit_to);
-        constexpr double wide_open =
-            1.6;  // an opening so much wider than the light need not be seen
+        // An opening so much wider than the light need not be seen.
+        constexpr double wide_open = 1.6;
         rows.fit_height = std::max(rows.fit_height, beam);
         for (const Jaw& jaw : track.jaws) {
             if (jaw.above.x < from || jaw.above.y > wide_open * beam) continue;

@@ -5,7 +5,7 @@
 #include <limits>
 
 #include "scene/picture/focus_gap.hpp"
-#include "scene/picture/traced_ray.hpp"
+#include "trace/forked_ray.hpp"
 
 #include <fmt/format.h>
 
@@ -162,14 +162,11 @@ EyeTrack unfolded_track(const Setup& setup, const Report& report, Eye eye) {
     track.dividing = path.surfaces[dividing_surface(report.train)].axis_position;
     track.focus = maker.focus_mark(track.stop);
     const double end = std::max(track.stop, track.focus.real) + behind_the_end;
-    const auto trace = [&] {
-        track.cones = traced_cones(report.train, path, maker.axis, maker.across, end);
-    };
-    trace();
+    track.cones = traced_cones(report.train, path, maker.axis, maker.across, end);
     constexpr double just_as_bright = 1e-3;
     if (track.cones[1].arriving() > track.cones[2].arriving() + just_as_bright) {
         maker.across = -maker.across;
-        trace();
+        track.cones = upside_down(std::move(track.cones));
     }
     maker.add_jaws(track);
     maker.add_glass(track);

@@ -5,6 +5,7 @@
 
 #include "base/assets.hpp"
 #include "base/contract.hpp"
+#include "base/srgb.hpp"
 
 namespace beamfork {
 
@@ -30,16 +31,10 @@ void add_font(std::string_view name, float size, float oversample) {
                                                glyphs);
 }
 
-double linear(std::uint32_t channel) {
-    const double value = channel / 255.0;
-    return value <= 0.04045 ? value / 12.92 : std::pow((value + 0.055) / 1.055, 2.4);
-}
+double linear(std::uint32_t channel) { return linear_from_srgb(channel / 255.0); }
 
-// The inverse (IEC 61966-2-1:1999), 0 .. 255.
 std::uint32_t display(double light) {
-    const double shown =
-        light <= 0.0031308 ? 12.92 * light : 1.055 * std::pow(light, 1 / 2.4) - 0.055;
-    return static_cast<std::uint32_t>(std::lround(255 * shown));
+    return static_cast<std::uint32_t>(std::lround(255 * srgb_from_linear(light)));
 }
 
 // WCAG 2.2, definition of relative luminance.

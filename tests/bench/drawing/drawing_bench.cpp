@@ -124,7 +124,7 @@ void run(const PictureSize& size, double seconds) {
                       {"width", size.width},
                       {"height", size.height},
                       {"samples", size.samples},
-                      {"glow", size.glow},
+                      {"bloom", size.bloom},
                       {"demo_ribbons", demo.light.size()},
                       {"rows", std::move(rows)},
                       {"errors", std::move(errors)}}

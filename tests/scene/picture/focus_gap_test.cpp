@@ -15,8 +15,7 @@ namespace {
 std::vector<Mark> diamonds(const Frame& frame, ColourRole role) {
     std::vector<Mark> found;
     for (const Mark& mark : frame.marks) {
-        if (mark.shape == MarkShape::diamond && mark.colour == role_rgb(role))
-            found.push_back(mark);
+        if (mark.shape == MarkShape::diamond && mark.role == role) found.push_back(mark);
     }
     return found;
 }
@@ -59,7 +58,7 @@ TEST_CASE("a focus that falls short is marked where it is and dimensioned in mm"
     float arrow = 0;
     const glm::vec3 along(report.train.path(Eye::left).world_from_field_stop.z());
     for (const Line& line : frame.lines) {
-        CHECK(line.colour == role_rgb(ColourRole::shortfall));
+        CHECK(line.role == ColourRole::shortfall);
         if (!line.dashed) arrow = std::max(arrow, std::abs(glm::dot(line.to - line.from, along)));
     }
     CHECK(near(arrow, gap, 1e-3));  // places are floats

@@ -3,7 +3,6 @@
 
 #include "scene/picture/light_arrival.hpp"
 #include "scene/picture/picture.hpp"
-#include "scene/picture/traced_ray.hpp"
 #include "scene/sample_setups.hpp"
 #include "support/near.hpp"
 
@@ -14,24 +13,6 @@ using namespace beamfork;
 namespace {
 
 constexpr double path_rounding = 1e-9;  // mm, of a sum of some thirty lengths near 1 m
-
-PlacedSurface face(double z, double before, double after, SurfaceKind kind) {
-    PlacedSurface surface;
-    surface.kind = kind;
-    surface.world_from_surface = translation(0, 0, z);
-    surface.index_before = {before, before, before};
-    surface.index_after = {after, after, after};
-    return surface;
-}
-
-// A plane plate 20 mm thick of index 1.5, 10 mm behind z = 0, and a screen 50 mm behind it.
-EyePath plane_plate_path() {
-    EyePath path;
-    path.surfaces = {face(10, 1, 1.5, SurfaceKind::refraction),
-                     face(30, 1.5, 1, SurfaceKind::refraction), face(50, 1, 1, SurfaceKind::stop)};
-    path.world_from_field_stop = translation(0, 0, 50);
-    return path;
-}
 
 // Index times length along the axis behind the drawtube's rear face: the list from which focus is solved.
 double optical_length(const EyePath& path) {
@@ -53,45 +34,6 @@ SplitterHead& head_of(Setup& setup) {
 }
 
 }  // namespace
-
-TEST_CASE("through a plane plate light has gone n d of glass and the air around it") {
-    // Straight: 10 + 1.5 * 20 + 20 mm.
-    const EyePath path = plane_plate_path();
-    const TracedRay straight = trace_with_corners(path, Ray{{0, 0, 0}, {0, 0, 1}, 0});
-    REQUIRE(straight.corners.size() == 4);
-    CHECK(near(straight.corners[1].path_in, 10, path_rounding));
-    CHECK(near(straight.corners[2].path_in, 40, path_rounding));
-    CHECK(near(straight.corners[3].path_in, 60, path_rounding));
-    // At 30 degrees: each length over the cosine there; sin 30 = 1.5 sin (in glass), by Snell's law.
-    const double in_air = std::sqrt(1 - 0.25);
-    const double in_glass = std::sqrt(1 - 0.25 / 2.25);
-    const TracedRay oblique = trace_with_corners(path, Ray{{0, 0, 0}, {0.5, 0, in_air}, 7});
-    CHECK(near(oblique.corners[3].path_in, 7 + 30 / in_air + 1.5 * 20 / in_glass, path_rounding));
-}
-
-TEST_CASE("the path at every ray's end, summed from corner to corner, is what the tracer says") {
-    for (const Setup& setup : {short_setup(), cured_setup(), clipping_setup()}) {
-        const Train train = report_of(setup).train;
-        const auto pupil = sunflower(40);
-        int reached = 0;
-        for (const FieldSlope field : {FieldSlope{0, 0}, FieldSlope{0.008, -0.004}}) {
-            const RayBundle bundle = bundle_into(train, field, pupil);
-            for (const Eye eye : both_eyes) {
-                const EyePath& path = train.path(eye);
-                const auto rays =
-                    trace_with_corners(path, BundleTracer(path, primary_wavelength), bundle);
-                for (std::size_t i = 0; i < rays.size(); ++i) {
-                    const RayEnd end = trace_ray(path, bundle.ray(i), primary_wavelength);
-                    if (end.fate != RayFate::reached) continue;
-                    // The two tracers agree to 1e-9 mm (trace/bundle.hpp).
-                    CHECK(near(rays[i].corners.back().path_in, end.ray.path, 2e-9));
-                    ++reached;
-                }
-            }
-        }
-        CHECK(reached > 50);
-    }
-}
 
 TEST_CASE("light comes to each field stop when the lengths of the focus budget say so") {
     for (const Setup& setup : {short_setup(), cured_setup(), clipping_setup()}) {

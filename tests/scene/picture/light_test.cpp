@@ -159,7 +159,7 @@ TEST_CASE("every ray that dies, and no other, ends in a cross or, where it leaks
             if (mark.shape != MarkShape::cross && mark.shape != MarkShape::ring) continue;
             ++crosses;
             CHECK(mark.clipped);
-            CHECK(mark.colour == role_rgb(ColourRole::clipped));
+            CHECK(mark.role == ColourRole::clipped);
             CHECK(lies_on_a_surface(report.train, mark.at));
         }
         CHECK(crosses == dead_ends(report.train, effort));
@@ -230,8 +230,8 @@ TEST_CASE("where nothing is clipped, the two arms together carry what came throu
     CHECK(near(strength_onto_stop(frame, report.train.path(Eye::right)), whole / 2, within));
 }
 
-TEST_CASE("light is near-white up to the dividing face, then sky blue to the left eye and yellow "
-          "to the right") {
+TEST_CASE("light is undivided up to the dividing face, then the left eye's and the right eye's"
+          " own") {
     const Setup setup = cured_setup();
     const Report report = report_of(setup);
     const Frame frame = build_frame(setup, report);
@@ -239,13 +239,12 @@ TEST_CASE("light is near-white up to the dividing face, then sky blue to the lef
     std::size_t right = 0;
     for (const LightRibbon& ribbon : frame.light) {
         if (ribbon.clipped) continue;
-        if (ribbon.to.z < 400) CHECK(ribbon.colour == role_rgb(ColourRole::undivided_beam));
+        if (ribbon.to.z < 400) CHECK(ribbon.role == ColourRole::undivided_beam);
         for (const EyePath& path : report.train.paths) {
             const Point end = path.world_from_field_stop.point_in(Point(ribbon.to));
             if (std::abs(end.z) > rounding_mm || glm::length(glm::dvec2(end)) > 20) continue;
             const bool is_left = path.eye == Eye::left;
-            CHECK(ribbon.colour
-                  == role_rgb(is_left ? ColourRole::left_arm : ColourRole::right_arm));
+            CHECK(ribbon.role == (is_left ? ColourRole::left_arm : ColourRole::right_arm));
             CHECK((ribbon.to.x < 0) == is_left);  // the left eye's arm lies at -x
             ++(is_left ? left : right);
         }

@@ -124,8 +124,7 @@ TEST_CASE("thin dashed lines along the axis join what belongs together") {
     const auto dashes = [](const Frame& frame) {
         std::vector<Line> found;
         for (const Line& line : frame.lines) {
-            if (line.dashed && line.colour == role_rgb(ColourRole::dimension))
-                found.push_back(line);
+            if (line.dashed && line.role == ColourRole::dimension) found.push_back(line);
         }
         return found;
     };

@@ -62,7 +62,7 @@ void unequal_finding(const FindingScope& scope) {
     const std::size_t darker = light.eyes[1].total() < light.eyes[0].total() ? 1 : 0;
     scope.add(Severity::poor, "unequal_light",
               fmt::format("The {} eye gets {:.0f} % less light than the other, {:.2f} magnitudes.",
-                          side_of(darker), 100 * light.difference(),
+                          name_of(both_eyes.at(darker)), 100 * light.difference(),
                           magnitudes(1 - light.difference())),
               "A division nearer to half and half, or clearing what stops light in that arm, evens "
               "it out.",

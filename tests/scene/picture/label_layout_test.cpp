@@ -117,7 +117,7 @@ TEST_CASE("names keep off the light where there is room") {
 
 TEST_CASE("the cover of the light is lit along a ray and dark elsewhere") {
     Frame frame;
-    frame.light.push_back({{0, 0, -100}, {0, 0, 100}, Rgb{1}, 1, false});
+    frame.light.push_back({{0, 0, -100}, {0, 0, 100}});
     Camera camera;  // from -x: the ray runs from left to right through the middle
     const LightCover cover = light_cover(frame, camera, viewport);
     const auto middle = project(camera, {0, 0, 0}, viewport);

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "trace/bundle_kernel.hpp"
 #include "trace/course_reader.hpp"
 
 namespace beamfork {
@@ -74,12 +75,16 @@ void pad(RayBlock& block, std::size_t count) {
     std::fill_n(block.grazing.begin(), block.count, endless);
 }
 
+std::shared_ptr<const StraightPath> shared(std::optional<StraightPath> path) {
+    return path ? std::make_shared<const StraightPath>(*std::move(path)) : nullptr;
+}
+
 }  // namespace
 
 BundleTracer::BundleTracer(const EyePath& path, std::size_t wavelength, TracerForm form)
     : path_(path),
       wavelength_(wavelength),
-      straight_(straightened(path, wavelength, form.plates)),
+      straight_(shared(straightened(path, wavelength, form.plates))),
       trace_block_(instruction_sets().at(form.instruction_set).trace) {}
 
 BundleEnds BundleTracer::trace(const RayBundle& bundle) const {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "trace/bundle.hpp"
+#include "trace/bundle_kernel.hpp"
 
 namespace beamfork {
 

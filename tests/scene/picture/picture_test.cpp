@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "parts/shifter.hpp"
 #include "scene/picture/fingerprint.hpp"
 #include "scene/picture/picture.hpp"
 #include "scene/sample_setups.hpp"
@@ -45,7 +46,7 @@ TEST_CASE("the revision changes with anything that is seen") {
 TEST_CASE("a slider that moves changes the picture") {
     Setup setup = cured_setup();
     const Frame before = build_frame(setup, report_of(setup));
-    std::get<Shifter>(setup.parts[4].body).lens_offset.value += 0.1;
+    setup.parts[4].body.get<Shifter>().lens_offset.value += 0.1;
     CHECK(build_frame(setup, report_of(setup)).revision != before.revision);
 }
 

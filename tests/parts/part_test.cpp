@@ -22,6 +22,12 @@ using namespace beamfork;
 
 namespace {
 
+// It stands in no list.
+struct Unlisted {
+    static constexpr std::string_view key = "unlisted";
+    static constexpr Role role = Role::chain;
+};
+
 bool is_number(const FieldInfo& field) { return field.type != FieldType::choice; }
 
 FieldValue random_value(Random& random, const FieldInfo& field) {
@@ -71,10 +77,6 @@ TEST_CASE("a part holds its own values: a copy that is changed leaves the other 
 }
 
 TEST_CASE("a kind that is not in the list makes no part") {
-    struct Unlisted {
-        static constexpr std::string_view key = "unlisted";
-        static constexpr Role role = Role::chain;
-    };
     CHECK_THROWS_AS(PartBody{Unlisted{}}, BrokenContract);
 }
 

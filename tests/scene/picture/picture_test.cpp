@@ -35,6 +35,10 @@ TEST_CASE("the revision changes with anything that is seen") {
     CHECK(changes([](Frame& f) { f.meshes[0].finish = Finish::mirror; }));
     CHECK(changes([](Frame& f) { f.light.back().strength *= 0.5F; }));
     CHECK(changes([](Frame& f) { f.light.front().clipped = !f.light.front().clipped; }));
+    CHECK(changes([](Frame& f) { f.light.back().rank += 0.25F; }));
+    CHECK(changes([](Frame& f) { f.arrival.is_known = !f.arrival.is_known; }));
+    CHECK(changes([](Frame& f) { f.arrival.stop[1].y += 1; }));
+    CHECK(changes([](Frame& f) { f.arrival.at_splitter_mm += 1e-9; }));
     CHECK(changes([](Frame& f) { f.lines.back().dashed = !f.lines.back().dashed; }));
     CHECK(changes([](Frame& f) { f.marks.back().shape = MarkShape::ring; }));
     CHECK(changes([](Frame& f) { f.discs[1].pixels[5].r += 0.1F; }));

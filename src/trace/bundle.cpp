@@ -9,10 +9,26 @@
 
 namespace beamfork {
 
-void RayBundle::resize(std::size_t count) {
+namespace {
+
+// Each takes a struct apart whole, so that a column that is forgotten does not compile.
+void resize(RayBundle& bundle, std::size_t count) {
+    auto& [x, y, z, dx, dy, dz, path] = bundle;
     for (auto* column : {&x, &y, &z, &dx, &dy, &dz, &path})
         column->resize(count);
 }
+
+void resize(BundleEnds& ends, std::size_t count) {
+    auto& [fate, surface, x, y, z, dx, dy, dz, path] = ends;
+    fate.resize(count);
+    surface.resize(count);
+    for (auto* column : {&x, &y, &z, &dx, &dy, &dz, &path})
+        column->resize(count);
+}
+
+}  // namespace
+
+void RayBundle::resize(std::size_t count) { beamfork::resize(*this, count); }
 
 void RayBundle::add(const Ray& ray) {
     resize(size() + 1);
@@ -24,13 +40,6 @@ Ray RayBundle::ray(std::size_t i) const {
 }
 
 namespace {
-
-void resize(BundleEnds& ends, std::size_t count) {
-    ends.fate.resize(count);
-    ends.surface.resize(count);
-    for (auto* column : {&ends.x, &ends.y, &ends.z, &ends.dx, &ends.dy, &ends.dz, &ends.path})
-        column->resize(count);
-}
 
 using Column = RayBlock::Column;
 

@@ -162,7 +162,7 @@ public:
     [[nodiscard]] std::vector<Kind> asked() const {
         std::vector<Kind> found;
         for (const Command& command : commands) {
-            if (const auto* one = command.as<Kind>()) found.push_back(*one);
+            if (const auto* one = std::get_if<Kind>(&command)) found.push_back(*one);
         }
         return found;
     }

@@ -8,6 +8,16 @@
 
 #include "base/text.hpp"
 #include "document/screen_words.hpp"
+#include "parts/cassegrain_moving_mirror.hpp"
+#include "parts/eyepiece_pair.hpp"
+#include "parts/focuser.hpp"
+#include "parts/mirror_diagonal.hpp"
+#include "parts/newtonian.hpp"
+#include "parts/observer.hpp"
+#include "parts/prism_diagonal.hpp"
+#include "parts/refractor.hpp"
+#include "parts/splitter_head.hpp"
+#include "parts/target.hpp"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>

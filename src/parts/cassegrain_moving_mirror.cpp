@@ -54,10 +54,13 @@ std::vector<Field<CassegrainMovingMirror>> CassegrainMovingMirror::fields() {
                         600, 8000, 1200, 3000),
             &Kind::focal_length),
         number_field(
-            length_info("back_focus_mm", "Back focus",
-                        "How far the image of a star lies behind the drawtube's rear face at that "
-                        "focal length; the main mirror moves to change it.",
-                        20, 600, 80, 200),
+            measured_at_home(
+                length_info(
+                    "back_focus_mm", "Back focus",
+                    "How far the image of a star lies behind the drawtube's rear face at that "
+                    "focal length; the main mirror moves to change it.",
+                    20, 600, 80, 200),
+                back_focus_at_the_moon),
             &Kind::back_focus),
         number_field(
             length_info("primary_focal_length_mm", "Main mirror alone",

@@ -56,9 +56,10 @@ std::vector<Field<ComaCorrector>> body_fields() {
                                  0, 200, 0, 60),
                      &ComaCorrector::length),
         optional_field(stated_light_path_info(), &ComaCorrector::stated_light_path),
-        number_field(length_info("clear_diameter_mm", "Opening",
-                                 "Clear diameter of its narrowest lens.", 5, 150, 20, 48),
-                     &ComaCorrector::clear_diameter),
+        number_field(
+            front_opening(length_info("clear_diameter_mm", "Opening",
+                                      "Clear diameter of its narrowest lens.", 5, 150, 20, 48)),
+            &ComaCorrector::clear_diameter),
         choice_field(anti_reflection_info(), &ComaCorrector::coating, anti_reflection_words()),
         number_field(lens_faces_info(), &ComaCorrector::lens_faces),
     };

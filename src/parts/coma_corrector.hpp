@@ -18,6 +18,7 @@ struct ComaCorrector {
         "A lens that makes stars at the edge of a Newtonian's field round, when its shoulder "
         "stands at the right distance from the field stop.";
     static constexpr Role role = Role::chain;
+    static constexpr bool holds_lens = true;
 
     double stated_factor = 1.1;    ///< at the stated spacing
     Millimetres spacing{55};       ///< from the shoulder to the image, in air

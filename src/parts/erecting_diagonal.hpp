@@ -23,6 +23,7 @@ struct ErectingDiagonal {
             : "A roof prism that turns the light by 45°, for daytime: upright and the right way "
               "round, with much glass.";
     static constexpr Role role = Role::chain;
+    static constexpr bool turns_light = true;
 
     Millimetres entry_air{8};  ///< front face to the prism's entry face
     Millimetres exit_air{8};   ///< prism's exit face to the rear face

@@ -57,14 +57,17 @@ std::vector<Field<EyepiecePair>> EyepiecePair::fields() {
                                  27),
                      &E::field_stop),
         number_field(
-            length_info(
-                "field_stop_depth_mm", "Field stop depth",
-                "How far the field stop lies in front of the shoulder, inside the barrel; negative "
-                "when it lies behind the shoulder.",
-                -30, 60, -10, 25),
+            measured_at_home(
+                length_info("field_stop_depth_mm", "Field stop depth",
+                            "How far the field stop lies in front of the shoulder, inside the "
+                            "barrel; negative "
+                            "when it lies behind the shoulder.",
+                            -30, 60, -10, 25),
+                "Measure with the depth rod of calipers from the shoulder to the field stop."),
             &E::field_stop_depth),
-        number_field(length_info("barrel_clear_diameter_mm", "Barrel opening",
-                                 "Clear diameter of the barrel's front end.", 5, 60, 20, 47),
+        number_field(grows_with_openings(length_info("barrel_clear_diameter_mm", "Barrel opening",
+                                                     "Clear diameter of the barrel's front end.", 5,
+                                                     60, 20, 47)),
                      &E::barrel_clear),
         number_field(length_info("barrel_length_mm", "Barrel length",
                                  "From the shoulder to the barrel's front end.", 0, 80, 15, 40),

@@ -41,6 +41,31 @@ std::optional<std::string> objection(const FieldInfo& field, const FieldValue& v
                        fmt::join(field.choices, ", "), did_you_mean(*word, field.choices));
 }
 
+FieldInfo grows_with_openings(FieldInfo info) {
+    info.grows_with_openings = true;
+    return info;
+}
+
+FieldInfo front_opening(FieldInfo info) {
+    info.is_front_opening = true;
+    return grows_with_openings(std::move(info));
+}
+
+FieldInfo apart_from_light(FieldInfo info) {
+    info.bears_on_light = false;
+    return info;
+}
+
+FieldInfo moved_by_hand(FieldInfo info, const HandHold& hold) {
+    info.by_hand = hold;
+    return info;
+}
+
+FieldInfo measured_at_home(FieldInfo info, std::string_view sentence) {
+    info.measured_by = sentence;
+    return info;
+}
+
 FieldInfo length_info(std::string key,
                       std::string label,
                       std::string help,

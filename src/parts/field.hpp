@@ -33,6 +33,19 @@ struct FieldCondition {
     std::string word;
 };
 
+/// What goes along when somebody takes hold of a part in the picture and moves it.
+enum class HandMoves { drawtube, rear_end, lens, arms };
+
+/// How a length is changed by hand in the picture, in words.
+struct HandHold {
+    HandMoves moves = HandMoves::rear_end;
+    std::string_view what;      ///< "Drawtube"
+    std::string_view how;       ///< "Drag to make it longer or shorter."
+    std::string_view low_word;  ///< why not less: "fully in"
+    std::string_view high_word;
+    double wall = 0;  ///< mm of body round the part's opening, where it is held
+};
+
 struct FieldInfo {
     std::string key;    ///< as in a file, with its unit: "focal_length_mm"
     std::string label;  ///< as on screen, without the unit
@@ -45,7 +58,21 @@ struct FieldInfo {
     FieldType type = FieldType::number;
     std::vector<std::string> choices;
     std::vector<FieldCondition> only_if;  ///< the field matters only while all of these hold
+    /// A part like it with wider openings has more of this; wider prisms stand farther apart and want longer legs.
+    bool grows_with_openings = false;
+    bool is_front_opening = false;    ///< the clear diameter that light meets first
+    bool bears_on_light = true;       ///< not weights, nor the room round a telescope
+    std::optional<HandHold> by_hand;  ///< where it can be taken hold of
+    std::string_view measured_by;     ///< at home, in one sentence; empty: as its kind is
 };
+
+/// The same field with what is so of it besides.
+FieldInfo grows_with_openings(FieldInfo info);
+FieldInfo front_opening(FieldInfo info);  ///< grows with the other openings, too
+FieldInfo apart_from_light(FieldInfo info);
+FieldInfo moved_by_hand(FieldInfo info, const HandHold& hold);
+/// `sentence` must outlive the program's use of it: a literal.
+FieldInfo measured_at_home(FieldInfo info, std::string_view sentence);
 
 /// What is wrong with a value for this field, in one sentence; nothing when it fits.
 std::optional<std::string> objection(const FieldInfo& field, const FieldValue& value);

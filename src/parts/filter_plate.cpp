@@ -30,9 +30,10 @@ std::vector<Field<FilterPlate>> FilterPlate::fields() {
                 "How far the filter ring holds its two neighbours apart; 0 inside a barrel.", 0, 50,
                 0, 12),
             &FilterPlate::ring_length),
-        number_field(length_info("clear_diameter_mm", "Opening",
-                                 "Clear diameter of the plate in its ring.", 5, 200, 20, 50),
-                     &FilterPlate::clear_diameter),
+        number_field(
+            front_opening(length_info("clear_diameter_mm", "Opening",
+                                      "Clear diameter of the plate in its ring.", 5, 200, 20, 50)),
+            &FilterPlate::clear_diameter),
         number_field(length_info("seat_depth_mm", "Depth in a barrel",
                                  "Screwed into the front of the barrel behind it, the plate sits "
                                  "this far before the joint: about the barrel's length. 0 between "

@@ -4,12 +4,15 @@ namespace beamfork {
 
 std::vector<Field<Focuser>> Focuser::fields() {
     return {
-        number_field(length_info("travel_mm", "Travel",
-                                 "How far the drawtube moves from fully in to fully out.", 0, 500,
-                                 20, 150),
-                     &Focuser::travel),
-        number_field(length_info("drawtube_diameter_mm", "Drawtube opening",
-                                 "Clear inner diameter of the drawtube.", 10, 200, 25, 100),
+        number_field(
+            measured_at_home(length_info("travel_mm", "Travel",
+                                         "How far the drawtube moves from fully in to fully out.",
+                                         0, 500, 20, 150),
+                             "Measure the drawtube with a ruler, racked in and racked out."),
+            &Focuser::travel),
+        number_field(grows_with_openings(length_info("drawtube_diameter_mm", "Drawtube opening",
+                                                     "Clear inner diameter of the drawtube.", 10,
+                                                     200, 25, 100)),
                      &Focuser::drawtube_diameter),
         number_field(
             length_info(
@@ -19,10 +22,14 @@ std::vector<Field<Focuser>> Focuser::fields() {
                 5, 600, 40, 250),
             &Focuser::drawtube_length),
         optional_field(
-            length_info(
-                "held_at_mm", "Held at",
-                "Hold the drawtube at this extension instead of focusing; leave it open to focus.",
-                0, 500, 0, 150),
+            moved_by_hand(
+                length_info("held_at_mm", "Held at",
+                            "Hold the drawtube at this extension instead of focusing; leave it "
+                            "open to focus.",
+                            0, 500, 0, 150),
+                {HandMoves::drawtube, "Drawtube",
+                 "Drag to hold the drawtube where you want it; double-click to let it focus again.",
+                 "fully in", "fully out", 10}),
             &Focuser::held_at),
         optional_field(mass_info("rated_load_g", "Rated load",
                                  "What its maker says the drawtube may carry; the weight behind it "

@@ -60,11 +60,13 @@ void coat(std::vector<Surface>& surfaces, AntiReflection coating) {
 }
 
 FieldInfo stated_light_path_info() {
-    return length_info(
-        "stated_light_path_mm", "Stated light path",
-        "The light path its maker states, if any: it then wins over the one derived from glass "
-        "and air, and the difference becomes an air space.",
-        0, 400, 20, 160);
+    return measured_at_home(
+        length_info(
+            "stated_light_path_mm", "Stated light path",
+            "The light path its maker states, if any: it then wins over the one derived from glass "
+            "and air, and the difference becomes an air space.",
+            0, 400, 20, 160),
+        light_path_by_refocusing);
 }
 
 }  // namespace beamfork

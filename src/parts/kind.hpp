@@ -4,6 +4,10 @@
 //   static std::vector<Field<Kind>> fields();
 //   PartLayout layout(const LayoutContext&) const;
 //   std::optional<std::string> contradiction() const;     values that cannot hold together
+// and where it is so
+//   static constexpr bool turns_light = true;      one looks down or sideways; it can be left out for looking straight through
+//   static constexpr bool holds_lens = true;       a lens that moves the image and magnifies
+//   static constexpr std::string_view measured_by;   how its values are measured at home, but for fields that say it themselves
 #pragma once
 
 #include <optional>
@@ -14,12 +18,9 @@
 
 #include "parts/field.hpp"
 #include "parts/layout.hpp"
+#include "parts/role.hpp"
 
 namespace beamfork {
-
-/// Where a part belongs; a setup lists its parts in this order.
-enum class Role { telescope, focuser, chain, splitter, eyepiece, observer, target };
-inline constexpr std::size_t role_count = 7;
 
 /// Surfaces in the order of the arguments, moved there: a list in braces copies each.
 template <class... Surfaces>
@@ -50,6 +51,14 @@ FieldInfo lens_faces_info();
 
 /// Gives every polished face and lens among them that coating.
 void coat(std::vector<Surface>& surfaces, AntiReflection coating);
+
+/// How the light path of a part is measured at home, and a telescope's back focus.
+inline constexpr std::string_view light_path_by_refocusing =
+    "Focus one eyepiece with this part and without it: the drawtube's travel between is its light "
+    "path.";
+inline constexpr std::string_view back_focus_at_the_moon =
+    "Rack the drawtube in, point at the Moon, and measure from the drawtube's rear face to a paper "
+    "screen on which it is sharp.";
 
 /// The common field of parts whose maker states a light path.
 FieldInfo stated_light_path_info();

@@ -21,17 +21,17 @@ FieldInfo turned_info() {
 
 std::vector<Field<MirrorDiagonal>> MirrorDiagonal::fields() {
     return {
-        number_field(length_info("entry_leg_mm", "Entry leg",
-                                 "From the front face to the mirror, along the light.", 5, 200, 20,
-                                 80),
+        number_field(grows_with_openings(length_info(
+                         "entry_leg_mm", "Entry leg",
+                         "From the front face to the mirror, along the light.", 5, 200, 20, 80)),
                      &MirrorDiagonal::entry_leg),
-        number_field(length_info("exit_leg_mm", "Exit leg",
-                                 "From the mirror to the rear face, along the light.", 5, 200, 20,
-                                 80),
+        number_field(grows_with_openings(length_info(
+                         "exit_leg_mm", "Exit leg",
+                         "From the mirror to the rear face, along the light.", 5, 200, 20, 80)),
                      &MirrorDiagonal::exit_leg),
-        number_field(length_info("clear_diameter_mm", "Opening",
-                                 "Clear diameter of both ends and across the mirror.", 5, 150, 20,
-                                 50),
+        number_field(front_opening(length_info("clear_diameter_mm", "Opening",
+                                               "Clear diameter of both ends and across the mirror.",
+                                               5, 150, 20, 50)),
                      &MirrorDiagonal::clear_diameter),
         number_field(turned_info(), &MirrorDiagonal::turned),
         choice_field(mirror_coating_info(), &MirrorDiagonal::coating, mirror_coating_words()),

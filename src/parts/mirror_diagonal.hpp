@@ -12,6 +12,7 @@ struct MirrorDiagonal {
     static constexpr std::string_view help =
         "A flat mirror that turns the light by 90° so that one looks down in comfort.";
     static constexpr Role role = Role::chain;
+    static constexpr bool turns_light = true;
 
     Millimetres entry_leg{45};  ///< entry face to mirror, along the axis
     Millimetres exit_leg{40};   ///< mirror to exit face

@@ -40,7 +40,7 @@ FieldInfo mass_info(std::string key,
     info.high = high;
     info.usual_low = usual_low;
     info.usual_high = usual_high;
-    return info;
+    return apart_from_light(std::move(info));
 }
 
 }  // namespace beamfork

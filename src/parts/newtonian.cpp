@@ -51,11 +51,14 @@ std::vector<Field<Newtonian>> Newtonian::fields() {
                                  500, 2000),
                      &Newtonian::focal_length),
         number_field(
-            length_info("back_focus_mm", "Back focus",
-                        "How far the image of a star lies behind the drawtube's rear face when the "
-                        "drawtube is racked fully in and the main mirror sits where it was made to "
-                        "sit: often only a few centimetres.",
-                        -100, 400, 0, 60),
+            measured_at_home(
+                length_info(
+                    "back_focus_mm", "Back focus",
+                    "How far the image of a star lies behind the drawtube's rear face when the "
+                    "drawtube is racked fully in and the main mirror sits where it was made to "
+                    "sit: often only a few centimetres.",
+                    -100, 400, 0, 60),
+                back_focus_at_the_moon),
             &Newtonian::back_focus),
         number_field(
             length_info("axis_to_drawtube_mm", "Axis to drawtube",

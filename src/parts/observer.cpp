@@ -32,9 +32,13 @@ std::vector<Field<Observer>> Observer::fields() {
         5, 40, 10, 25);
     spectacle_distance.only_if = {{"spectacles", "kept on"}};
     return {
-        number_field(length_info("pupil_distance_mm", "Pupil distance",
-                                 "Between the centres of the two pupils.", 35, 85, 50, 75),
-                     &Observer::pupil_distance),
+        number_field(
+            moved_by_hand(length_info("pupil_distance_mm", "Pupil distance",
+                                      "Between the centres of the two pupils.", 35, 85, 50, 75),
+                          {HandMoves::arms, "Pupil distance",
+                           "Drag to set the head's arms apart, for another observer's eyes.",
+                           "as narrow as the head goes", "as wide as the head goes"}),
+            &Observer::pupil_distance),
         number_field(dioptres("left_dioptres", "Left eye", "left"), &Observer::left),
         number_field(dioptres("right_dioptres", "Right eye", "right"), &Observer::right),
         choice_field(spectacles, &Observer::spectacles, {"taken off", "kept on"}),

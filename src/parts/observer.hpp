@@ -12,6 +12,7 @@ struct Observer {
     static constexpr std::string_view label = "Observer";
     static constexpr std::string_view help = "Somebody who looks through both eyepieces.";
     static constexpr Role role = Role::observer;
+    static constexpr std::string_view measured_by = "Take it from a new spectacle prescription.";
 
     Millimetres pupil_distance{63};
     Dioptres left{0};  ///< spectacle prescription, negative when short-sighted

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/text.hpp"
+#include "parts/part_kinds.hpp"
 
 #include <fmt/format.h>
 
@@ -10,47 +11,11 @@ namespace beamfork {
 
 namespace {
 
-// A kind's own fields, then those that it shares with others.
-template <class Kind>
-std::vector<Field<Kind>> all_fields() {
-    std::vector<Field<Kind>> fields = Kind::fields();
-    if constexpr (requires(const Kind& kind) { kind.mount; }) append_mount_fields(fields);
-    if constexpr (requires(const Kind& kind) { kind.balance; }) append_balance_fields(fields);
-    return fields;
-}
-
-template <class Kind>
-PartKind describe() {
-    PartKind kind{std::string(Kind::key),
-                  std::string(Kind::label),
-                  std::string(Kind::help),
-                  Kind::role,
-                  Kind{},
-                  {}};
-    for (const auto& field : all_fields<Kind>())
-        kind.fields.push_back(field.info);
-    return kind;
-}
-
-template <class... Kinds>
-std::vector<PartKind> describe_all(const std::variant<Kinds...>*) {
-    return {describe<Kinds>()...};
-}
-
-// Described once: fields of glass read the catalogue, which is not free.
-template <class Kind>
-const std::vector<Field<Kind>>& fields_of() {
-    static const std::vector<Field<Kind>> fields = all_fields<Kind>();
-    return fields;
-}
-
-template <class Kind>
-const Field<Kind>* find_field(std::string_view key) {
-    const auto& fields = fields_of<Kind>();
-    const auto found = std::find_if(fields.begin(), fields.end(), [&](const Field<Kind>& field) {
-        return field.info.key == key;
-    });
-    return found == fields.end() ? nullptr : &*found;
+// Its place among the kind's fields; as many as there are when there is none with that key.
+std::size_t place_of(const PartKind& kind, std::string_view key) {
+    const auto found = std::find_if(kind.fields.begin(), kind.fields.end(),
+                                    [&](const FieldInfo& field) { return field.key == key; });
+    return static_cast<std::size_t>(found - kind.fields.begin());
 }
 
 tl::unexpected<Error> no_such_field(const PartKind& kind, std::string_view key) {
@@ -62,11 +27,6 @@ tl::unexpected<Error> no_such_field(const PartKind& kind, std::string_view key) 
 }
 
 }  // namespace
-
-std::span<const PartKind> part_kinds() {
-    static const std::vector<PartKind> kinds = describe_all(static_cast<const PartBody*>(nullptr));
-    return kinds;
-}
 
 Result<PartKind> find_kind(std::string_view key) {
     std::vector<std::string> keys;
@@ -80,22 +40,13 @@ Result<PartKind> find_kind(std::string_view key) {
 
 const PartKind& kind_of(const PartBody& body) { return part_kinds()[body.index()]; }
 
-Role role_of(const Part& part) {
-    return std::visit([]<class Kind>(const Kind&) { return Kind::role; }, part.body);
-}
-
-bool is_diagonal(const Part& part) {
-    return kind_of(part.body).key.find("diagonal") != std::string::npos;
-}
+Role role_of(const Part& part) { return kind_of(part.body).role; }
 
 Result<FieldValue> field_value(const PartBody& body, std::string_view key) {
-    return std::visit(
-        [&]<class Kind>(const Kind& kind) -> Result<FieldValue> {
-            const Field<Kind>* field = find_field<Kind>(key);
-            if (field == nullptr) return no_such_field(kind_of(body), key);
-            return field->get(kind);
-        },
-        body);
+    const PartKind& kind = kind_of(body);
+    const std::size_t field = place_of(kind, key);
+    if (field == kind.fields.size()) return no_such_field(kind, key);
+    return answers_of(body).value(body, field);
 }
 
 bool holds(const PartBody& body, const FieldCondition& condition) {
@@ -109,16 +60,14 @@ bool is_relevant(const PartBody& body, const FieldInfo& field) {
 
 Result<PartBody>
 with_field_unchecked(const PartBody& body, std::string_view key, const FieldValue& value) {
-    return std::visit(
-        [&]<class Kind>(Kind kind) -> Result<PartBody> {
-            const Field<Kind>* field = find_field<Kind>(key);
-            if (field == nullptr) return no_such_field(kind_of(body), key);
-            if (const auto wrong = objection(field->info, value))
-                return fail(ErrorCode::bad_input, *wrong);
-            field->set(kind, value);
-            return PartBody{std::move(kind)};
-        },
-        body);
+    const PartKind& kind = kind_of(body);
+    const std::size_t field = place_of(kind, key);
+    if (field == kind.fields.size()) return no_such_field(kind, key);
+    if (const auto wrong = objection(kind.fields[field], value))
+        return fail(ErrorCode::bad_input, *wrong);
+    PartBody changed = body;
+    answers_of(body).set(changed, field, value);
+    return changed;
 }
 
 Result<PartBody> with_field(const PartBody& body, std::string_view key, const FieldValue& value) {
@@ -129,7 +78,7 @@ Result<PartBody> with_field(const PartBody& body, std::string_view key, const Fi
 }
 
 std::optional<std::string> contradiction(const PartBody& body) {
-    return std::visit([](const auto& kind) { return kind.contradiction(); }, body);
+    return answers_of(body).contradiction(body);
 }
 
 std::optional<Tolerance> assumed_tolerance(const FieldInfo& field, KnownBy known_by) {
@@ -140,9 +89,9 @@ std::optional<Tolerance> assumed_tolerance(const FieldInfo& field, KnownBy known
 std::optional<std::string>
 tolerance_objection(const PartBody& body, std::string_view key, const Tolerance& tolerance) {
     const PartKind& kind = kind_of(body);
-    const auto field = std::find_if(kind.fields.begin(), kind.fields.end(),
-                                    [&](const FieldInfo& info) { return info.key == key; });
-    if (field == kind.fields.end()) return no_such_field(kind, key).value().what;
+    const std::size_t place = place_of(kind, key);
+    if (place == kind.fields.size()) return no_such_field(kind, key).value().what;
+    const FieldInfo* field = &kind.fields[place];
     if (field->type == FieldType::choice)
         return fmt::format("{} is no number and has no plus_minus", key);
     if (!tolerance.plus_minus) {
@@ -156,34 +105,29 @@ tolerance_objection(const PartBody& body, std::string_view key, const Tolerance&
 }
 
 PartLayout layout_of(const PartBody& body, const LayoutContext& context) {
-    return std::visit([&](const auto& kind) { return kind.layout(context); }, body);
+    return answers_of(body).layout(body, context);
 }
 
 std::optional<Millimetres> stated_light_path(const PartBody& body) {
-    return std::visit(
-        []<class Kind>(const Kind& kind) -> std::optional<Millimetres> {
-            if constexpr (requires { kind.stated_light_path; }) return kind.stated_light_path;
-            return std::nullopt;
-        },
-        body);
+    return answers_of(body).stated_light_path(body);
 }
 
 std::optional<Mount> mount_of(const PartBody& body) {
-    return std::visit(
-        []<class Kind>(const Kind& kind) -> std::optional<Mount> {
-            if constexpr (requires { kind.mount; }) return kind.mount;
-            return std::nullopt;
-        },
-        body);
+    const Mount* mount = answers_of(body).mount(body);
+    return mount == nullptr ? std::nullopt : std::optional(*mount);
+}
+
+void set_mount(PartBody& body, const Mount& mount) {
+    if (Mount* held = answers_of(body).mount(body)) *held = mount;
 }
 
 std::optional<Balance> balance_of(const PartBody& body) {
-    return std::visit(
-        []<class Kind>(const Kind& kind) -> std::optional<Balance> {
-            if constexpr (requires { kind.balance; }) return kind.balance;
-            return std::nullopt;
-        },
-        body);
+    const Balance* balance = answers_of(body).balance(body);
+    return balance == nullptr ? std::nullopt : std::optional(*balance);
+}
+
+void set_balance(PartBody& body, const Balance& balance) {
+    if (Balance* held = answers_of(body).balance(body)) *held = balance;
 }
 
 }  // namespace beamfork

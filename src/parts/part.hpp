@@ -1,53 +1,25 @@
-// A part of a setup: a name, and the values of one of the known kinds. The list of kinds is here;
-// a new kind adds its header and one line of the variant.
+// A part of a setup: a name, and the values of one of the known kinds (parts/part_kinds.cpp lists them).
 #pragma once
 
 #include <map>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
-#include <variant>
 #include <vector>
 
 #include "base/error.hpp"
-#include "parts/balance.hpp"
-#include "parts/cassegrain_moving_mirror.hpp"
-#include "parts/coma_corrector.hpp"
-#include "parts/erecting_diagonal.hpp"
-#include "parts/eyepiece_pair.hpp"
-#include "parts/filter_plate.hpp"
-#include "parts/focuser.hpp"
-#include "parts/kind.hpp"
-#include "parts/mirror_diagonal.hpp"
-#include "parts/mount.hpp"
-#include "parts/newtonian.hpp"
-#include "parts/observer.hpp"
-#include "parts/prism_diagonal.hpp"
-#include "parts/refractor.hpp"
-#include "parts/shifter.hpp"
-#include "parts/spacer.hpp"
-#include "parts/splitter_head.hpp"
-#include "parts/target.hpp"
+#include "parts/field.hpp"
+#include "parts/part_body.hpp"
+#include "parts/role.hpp"
 #include "parts/tolerance.hpp"
 
 namespace beamfork {
 
-using PartBody = std::variant<Refractor,
-                              Newtonian,
-                              CassegrainMovingMirror,
-                              Focuser,
-                              Spacer,
-                              FilterPlate,
-                              MirrorDiagonal,
-                              PrismDiagonal,
-                              ErectingDiagonal90,
-                              ErectingDiagonal45,
-                              Shifter,
-                              ComaCorrector,
-                              SplitterHead,
-                              EyepiecePair,
-                              Observer,
-                              Target>;
+struct Balance;
+struct LayoutContext;
+struct Mount;
+struct PartLayout;
 
 /// The user's comments at one line of a file, kept when saving: whole lines above it, and one beside it.
 struct Remark {
@@ -76,18 +48,18 @@ struct PartKind {
     std::string label;
     std::string help;
     Role role = Role::chain;
-    PartBody fresh;  ///< with its default values
+    bool turns_light = false;  ///< a diagonal: can be left out for looking straight through
+    bool holds_lens = false;   ///< one that moves the image and magnifies
+    PartBody fresh;            ///< with its default values
     std::vector<FieldInfo> fields;
 };
 
-/// All kinds in the order of the list above.
+/// All kinds in the order of their list.
 std::span<const PartKind> part_kinds();
 /// The kind with that key, or an error with the nearest known one.
 Result<PartKind> find_kind(std::string_view key);
 const PartKind& kind_of(const PartBody& body);
 Role role_of(const Part& part);
-/// Turns the light so that one looks down or sideways; can be left out for looking straight through.
-bool is_diagonal(const Part& part);
 
 /// The value of a field; an error with the nearest key when the kind has no such field.
 Result<FieldValue> field_value(const PartBody& body, std::string_view key);
@@ -122,8 +94,12 @@ std::optional<Millimetres> stated_light_path(const PartBody& body);
 
 /// How it is held and what it weighs, for kinds that are screwed or slid into others.
 std::optional<Mount> mount_of(const PartBody& body);
+/// Of a kind that has none it changes nothing.
+void set_mount(PartBody& body, const Mount& mount);
 
 /// What is known of a telescope's balance, for kinds that have such fields.
 std::optional<Balance> balance_of(const PartBody& body);
+/// Of a kind that has none it changes nothing.
+void set_balance(PartBody& body, const Balance& balance);
 
 }  // namespace beamfork

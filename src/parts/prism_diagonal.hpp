@@ -13,6 +13,8 @@ struct PrismDiagonal {
     static constexpr std::string_view help = "A right-angle prism that turns the light by 90°; its "
                                              "glass makes the light path shorter than its legs.";
     static constexpr Role role = Role::chain;
+    static constexpr bool turns_light = true;
+    static constexpr std::string_view measured_by = light_path_by_refocusing;
 
     Millimetres entry_leg{22};
     Millimetres exit_leg{22};

@@ -14,10 +14,13 @@ std::vector<Field<Refractor>> Refractor::fields() {
                                  300, 1500),
                      &Refractor::focal_length),
         number_field(
-            length_info("back_focus_mm", "Back focus",
-                        "How far the image of a star lies behind the drawtube's rear face when the "
-                        "drawtube is racked fully in: the light path you can spend.",
-                        -100, 1000, 0, 250),
+            measured_at_home(
+                length_info(
+                    "back_focus_mm", "Back focus",
+                    "How far the image of a star lies behind the drawtube's rear face when the "
+                    "drawtube is racked fully in: the light path you can spend.",
+                    -100, 1000, 0, 250),
+                back_focus_at_the_moon),
             &Refractor::back_focus),
         number_field(
             length_info(

@@ -73,22 +73,25 @@ std::vector<Field<Shifter>> Shifter::fields() {
         number_field(focal, &Shifter::focal_length),
         number_field(factor, &Shifter::stated_factor),
         number_field(gain, &Shifter::stated_gain),
-        number_field(
-            length_info(
-                "lens_offset_mm", "Lens position",
-                "Where the lens sits behind the entry face of its cell; negative reaches forward "
-                "into the part before it.",
-                -150, 200, -40, 60),
-            &Shifter::lens_offset),
+        number_field(moved_by_hand(length_info("lens_offset_mm", "Lens position",
+                                               "Where the lens sits behind the entry face of its "
+                                               "cell; negative reaches forward "
+                                               "into the part before it.",
+                                               -150, 200, -40, 60),
+                                   {HandMoves::lens, "Lens position",
+                                    "Drag to move the lens along the light.",
+                                    "no nearer to the telescope", "no nearer to the eyes", 1.5}),
+                     &Shifter::lens_offset),
         number_field(
             length_info(
                 "length_mm", "Cell length",
                 "How far the cell holds its two neighbours apart; 0 when it screws into a nose.", 0,
                 200, 0, 80),
             &Shifter::length),
-        number_field(length_info("clear_diameter_mm", "Opening",
-                                 "Clear diameter of the lens in its cell.", 3, 150, 10, 45),
-                     &Shifter::clear_diameter),
+        number_field(
+            front_opening(length_info("clear_diameter_mm", "Opening",
+                                      "Clear diameter of the lens in its cell.", 3, 150, 10, 45)),
+            &Shifter::clear_diameter),
         optional_field(
             length_info("corrected_for_glass_mm", "Corrected for glass",
                         "Millimetres of glass behind it whose spherical and colour error it is "

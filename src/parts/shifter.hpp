@@ -16,6 +16,10 @@ struct Shifter {
         "A lens that moves the image outward and magnifies it; how much follows from its distance "
         "to the field stop.";
     static constexpr Role role = Role::chain;
+    static constexpr bool holds_lens = true;
+    static constexpr std::string_view measured_by =
+        "Focus with and without the shifter at a scale far off: the drawtube's travel between is "
+        "the gain, the ratio of the fields is the factor.";
 
     ShifterGiven given = ShifterGiven::factor_and_gain;
     Millimetres focal_length{-66};  ///< negative spreads the light

@@ -4,12 +4,15 @@ namespace beamfork {
 
 std::vector<Field<Spacer>> Spacer::fields() {
     return {
-        number_field(length_info("length_mm", "Length",
-                                 "How far it holds its two neighbours apart.", 0, 500, 0, 100),
-                     &Spacer::length),
         number_field(
-            length_info("clear_diameter_mm", "Opening", "Clear inner diameter.", 5, 200, 20, 60),
-            &Spacer::clear_diameter),
+            moved_by_hand(length_info("length_mm", "Length",
+                                      "How far it holds its two neighbours apart.", 0, 500, 0, 100),
+                          {HandMoves::rear_end, "Length", "Drag to make it longer or shorter.",
+                           "no shorter", "no longer", 3}),
+            &Spacer::length),
+        number_field(front_opening(length_info("clear_diameter_mm", "Opening",
+                                               "Clear inner diameter.", 5, 200, 20, 60)),
+                     &Spacer::clear_diameter),
     };
 }
 

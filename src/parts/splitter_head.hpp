@@ -30,6 +30,7 @@ struct SplitterHead {
     static constexpr std::string_view help =
         "Prisms that divide the beam and carry it to two eyepieces.";
     static constexpr Role role = Role::splitter;
+    static constexpr std::string_view measured_by = light_path_by_refocusing;
 
     Mechanism mechanism = Mechanism::hinged;
     Millimetres entry_clear{25};

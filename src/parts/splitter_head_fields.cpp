@@ -52,8 +52,9 @@ std::vector<Field<SplitterHead>> prism_fields() {
     using S = SplitterHead;
     return {
         choice_field(mechanism_info(), &S::mechanism, {hinged_word, sliding_word}),
-        number_field(length_info("entry_clear_diameter_mm", "Entry opening",
-                                 "Clear diameter of the nose where light enters.", 5, 80, 15, 45),
+        number_field(front_opening(length_info("entry_clear_diameter_mm", "Entry opening",
+                                               "Clear diameter of the nose where light enters.", 5,
+                                               80, 15, 45)),
                      &S::entry_clear),
         number_field(
             length_info(
@@ -64,15 +65,16 @@ std::vector<Field<SplitterHead>> prism_fields() {
         number_field(length_info("entry_air_mm", "Air before the cube",
                                  "From the entry face to the glass of the cube.", 0, 150, 2, 40),
                      &S::entry_air),
-        number_field(length_info("prism_width_mm", "Prism width",
-                                 "Side of the cube and of the other prisms.", 5, 60, 15, 45),
+        number_field(grows_with_openings(length_info("prism_width_mm", "Prism width",
+                                                     "Side of the cube and of the other prisms.", 5,
+                                                     60, 15, 45)),
                      &S::prism_width),
         number_field(
-            length_info(
+            grows_with_openings(length_info(
                 "arm_offset_mm", "Arm offset",
                 "From the entry axis to the axis of each eyepiece; twice this is the widest pupil "
                 "distance.",
-                20, 80, 30, 45),
+                20, 80, 30, 45)),
             &S::arm_offset),
         optional_field(slide_info(), &S::slide),
         optional_field(length_info("compensator_mm", "Compensating glass",
@@ -156,9 +158,9 @@ std::vector<Field<SplitterHead>> arm_end_fields() {
         " Of a sliding head it holds at the middle of the range of pupil distances; wider apart "
         "the path is longer, closer together shorter.";
     return {
-        number_field(length_info("exit_clear_diameter_mm", "Exit opening",
-                                 "Clear diameter behind the last prism of each arm.", 5, 80, 15,
-                                 45),
+        number_field(grows_with_openings(length_info(
+                         "exit_clear_diameter_mm", "Exit opening",
+                         "Clear diameter behind the last prism of each arm.", 5, 80, 15, 45)),
                      &S::exit_clear),
         number_field(
             length_info(

@@ -4,14 +4,32 @@
 #include <cmath>
 #include <limits>
 
+#include "trace/bundle_kernel.hpp"
 #include "trace/corner_reader.hpp"
+#include "trace/ray_block.hpp"
 
 namespace beamfork {
 
-void RayBundle::resize(std::size_t count) {
+namespace {
+
+// Each takes a struct apart whole, so that a column that is forgotten does not compile.
+void resize(RayBundle& bundle, std::size_t count) {
+    auto& [x, y, z, dx, dy, dz, path] = bundle;
     for (auto* column : {&x, &y, &z, &dx, &dy, &dz, &path})
         column->resize(count);
 }
+
+void resize(BundleEnds& ends, std::size_t count) {
+    auto& [fate, surface, x, y, z, dx, dy, dz, path] = ends;
+    fate.resize(count);
+    surface.resize(count);
+    for (auto* column : {&x, &y, &z, &dx, &dy, &dz, &path})
+        column->resize(count);
+}
+
+}  // namespace
+
+void RayBundle::resize(std::size_t count) { beamfork::resize(*this, count); }
 
 void RayBundle::add(const Ray& ray) {
     resize(size() + 1);
@@ -24,12 +42,6 @@ Ray RayBundle::ray(std::size_t i) const {
 
 namespace {
 
-void resize(BundleEnds& ends, std::size_t count) {
-    ends.fate.resize(count);
-    ends.surface.resize(count);
-    for (auto* column : {&ends.x, &ends.y, &ends.z, &ends.dx, &ends.dy, &ends.dz, &ends.path})
-        column->resize(count);
-}
 
 // Mostly in air, where copying alone is several times quicker.
 void drain(const RayBlock::Column& from,
@@ -46,12 +58,16 @@ void drain(const RayBlock::Column& from,
     }
 }
 
+std::shared_ptr<const StraightPath> shared(std::optional<StraightPath> path) {
+    return path ? std::make_shared<const StraightPath>(*std::move(path)) : nullptr;
+}
+
 }  // namespace
 
 BundleTracer::BundleTracer(const EyePath& path, std::size_t wavelength, TracerForm form)
     : path_(path),
       wavelength_(wavelength),
-      straight_(straightened(path, wavelength, form.plates)),
+      straight_(shared(straightened(path, wavelength, form.plates))),
       trace_block_(instruction_sets().at(form.instruction_set).trace) {}
 
 BundleEnds BundleTracer::trace(const RayBundle& bundle) const {

@@ -3,13 +3,17 @@
 // 1e-9 mm. Rays that come within rounding of an edge may end otherwise.
 #pragma once
 
-#include <span>
+#include <memory>
 #include <vector>
 
-#include "trace/bundle_kernel.hpp"
 #include "trace/ray.hpp"
+#include "trace/tracer_form.hpp"
 
 namespace beamfork {
+
+struct RayBlock;
+class RayTrail;
+struct StraightPath;
 
 /// Rays side by side, in the world.
 struct RayBundle {
@@ -49,12 +53,6 @@ struct BundleEnds {
     [[nodiscard]] Direction along(std::size_t i) const { return {dx[i], dy[i], dz[i]}; }
 };
 
-/// Which form the tracer takes: for tests and benchmarks, which hold the forms against each other.
-struct TracerForm {
-    PlateForm plates = PlateForm::where_exact;
-    std::size_t instruction_set = 0;  ///< index into `instruction_sets`
-};
-
 /// One eye's path at one wavelength, made ready. Keeps a reference to the path.
 class BundleTracer {
 public:
@@ -66,7 +64,7 @@ public:
     /// With the corners of every ray, for drawing.
     [[nodiscard]] std::vector<TracedRay> follow(const RayBundle& bundle) const;
     /// False for a path that only the reference describes; it then traces all rays.
-    [[nodiscard]] bool is_fast() const { return straight_.has_value(); }
+    [[nodiscard]] bool is_fast() const { return straight_ != nullptr; }
 
 private:
     void trace_fast(const RayBundle& bundle, std::size_t first, BundleEnds& ends) const;
@@ -74,8 +72,8 @@ private:
 
     const EyePath& path_;
     std::size_t wavelength_;
-    std::optional<StraightPath> straight_;
-    BlockTracer trace_block_;
+    std::shared_ptr<const StraightPath> straight_;  ///< null: only the reference describes it
+    void (*trace_block_)(const StraightPath& path, RayBlock& block, RayTrail* trail);
 };
 
 }  // namespace beamfork

@@ -11,6 +11,7 @@
 #include <variant>
 #include <vector>
 
+#include "trace/tracer_form.hpp"
 #include "train/train.hpp"
 
 namespace beamfork {
@@ -178,8 +179,6 @@ struct StraightPath {
     double last_index = 1;
     std::vector<Isometry> straight_from_world;  ///< as light comes to each surface
 };
-
-enum class PlateForm : std::uint8_t { where_exact, never };
 
 /// Gathers refracting faces square to the z axis, where two or more follow on each other, into stacks of plates.
 void stack_plates(StraightPath& path);

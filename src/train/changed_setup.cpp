@@ -2,6 +2,9 @@
 
 #include <algorithm>
 
+#include "parts/fitting.hpp"
+#include "parts/mount.hpp"
+
 #include <fmt/format.h>
 
 namespace beamfork {
@@ -28,15 +31,11 @@ std::string unused_name(const Setup& setup, Role role, const std::string& wanted
 
 void keep_fittings(PartBody& body, const PartBody& before) {
     const auto old = mount_of(before);
-    std::visit(
-        [&]<class Kind>(Kind& kind) {
-            if constexpr (requires { kind.mount; }) {
-                if (!old) return;
-                if (kind.mount.front == Fitting::unstated) kind.mount.front = old->front;
-                if (kind.mount.rear == Fitting::unstated) kind.mount.rear = old->rear;
-            }
-        },
-        body);
+    auto mount = mount_of(body);
+    if (!old || !mount) return;
+    if (mount->front == Fitting::unstated) mount->front = old->front;
+    if (mount->rear == Fitting::unstated) mount->rear = old->rear;
+    set_mount(body, *mount);
 }
 
 }  // namespace

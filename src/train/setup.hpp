@@ -46,7 +46,7 @@ std::vector<std::size_t> parts_in_light(const Setup& setup, const Choice& choice
 /// The part of that kind at that index; the index must hold that kind.
 template <class Kind>
 const Kind& part_as(const Setup& setup, std::size_t index) {
-    const auto* body = std::get_if<Kind>(&setup.parts.at(index).body);
+    const auto* body = setup.parts.at(index).body.as<Kind>();
     BEAMFORK_EXPECTS(body != nullptr);
     return *body;
 }
@@ -55,7 +55,7 @@ const Kind& part_as(const Setup& setup, std::size_t index) {
 template <class Kind>
 const Kind* find_part(const Setup& setup) {
     for (const Part& part : setup.parts) {
-        if (const auto* body = std::get_if<Kind>(&part.body)) return body;
+        if (const auto* body = part.body.as<Kind>()) return body;
     }
     return nullptr;
 }

@@ -1,5 +1,8 @@
 #include "train/telescope.hpp"
 
+#include "parts/cassegrain_moving_mirror.hpp"
+#include "parts/newtonian.hpp"
+#include "parts/refractor.hpp"
 #include "train/train.hpp"
 
 namespace beamfork {

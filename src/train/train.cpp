@@ -4,6 +4,10 @@
 #include <cmath>
 #include <limits>
 
+#include "parts/eyepiece_pair.hpp"
+#include "parts/observer.hpp"
+#include "parts/splitter_head.hpp"
+#include "parts/target.hpp"
 #include "train/telescope.hpp"
 
 #include <fmt/format.h>

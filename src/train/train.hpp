@@ -10,6 +10,7 @@
 #include "base/error.hpp"
 #include "base/units.hpp"
 #include "glass/glass.hpp"
+#include "parts/layout.hpp"
 #include "train/setup.hpp"
 
 namespace beamfork {

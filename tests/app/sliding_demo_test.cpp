@@ -2,6 +2,8 @@
 #include <algorithm>
 
 #include "app/commands/open_setup.hpp"
+#include "parts/observer.hpp"
+#include "parts/splitter_head.hpp"
 #include "study/findings/report.hpp"
 #include "support/near.hpp"
 
@@ -45,7 +47,7 @@ TEST_CASE(
 TEST_CASE("with a hinge instead both share one focus, within reach and within the head's range") {
     Setup setup = demo();
     const std::size_t index = parts_with_role(setup, Role::splitter).front();
-    auto& head = std::get<SplitterHead>(setup.parts[index].body);
+    auto& head = setup.parts[index].body.get<SplitterHead>();
     head.mechanism = Mechanism::hinged;
     const FocusBudget child = budget_of(setup, 0);
     CHECK(child.reaches);

@@ -7,6 +7,7 @@
 #include "app/check/check.hpp"
 #include "app/commands/open_setup.hpp"
 #include "base/two_at_a_time.hpp"
+#include "parts/spacer.hpp"
 #include "render/offscreen.hpp"
 #include "render/renderer.hpp"
 #include "scene/picture/picture.hpp"
@@ -26,7 +27,7 @@ Setup demo_setup() {
 
 std::size_t index_of_first_spacer(const Setup& setup) {
     for (std::size_t i = 0; i < setup.parts.size(); ++i) {
-        if (std::holds_alternative<Spacer>(setup.parts[i].body)) return i;
+        if (setup.parts[i].body.is<Spacer>()) return i;
     }
     throw std::runtime_error("the demo has no spacer");
 }
@@ -84,7 +85,7 @@ void light_of_both_eyes(benchmark::State& state) {
     std::vector<double> took;
     const std::size_t spacer = index_of_first_spacer(setup);
     for (auto _ : state) {
-        auto& length = std::get<Spacer>(setup.parts[spacer].body).length;
+        auto& length = setup.parts[spacer].body.get<Spacer>().length;
         length = length + Millimetres{took.size() % 2 == 0 ? 0.1 : -0.1};
         const auto begin = std::chrono::steady_clock::now();
         benchmark::DoNotOptimize(light(effort));

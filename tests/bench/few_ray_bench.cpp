@@ -6,6 +6,8 @@
 
 #include "app/commands/open_setup.hpp"
 #include "base/two_at_a_time.hpp"
+#include "parts/eyepiece_pair.hpp"
+#include "parts/spacer.hpp"
 #include "rounds.hpp"
 #include "study/focus/focus_budget.hpp"
 #include "study/light/clipping.hpp"
@@ -31,11 +33,11 @@ Setup opened(const std::string& demo) {
 std::array<Setup, 2> edited(const Setup& setup) {
     std::array both{setup, setup};
     for (Part& part : both[1].parts) {
-        if (auto* spacer = std::get_if<Spacer>(&part.body)) {
+        if (auto* spacer = part.body.as<Spacer>()) {
             spacer->length = spacer->length + Millimetres{0.1};
             return both;
         }
-        if (auto* pair = std::get_if<EyepiecePair>(&part.body))
+        if (auto* pair = part.body.as<EyepiecePair>())
             pair->barrel_length = pair->barrel_length + Millimetres{0.1};
     }
     return both;

@@ -2,6 +2,7 @@
 // stops, right-angle prism, negative lens, stop, cube (straight through), rhomboid, block, three stops.
 #pragma once
 
+#include "parts/prisms.hpp"
 #include "support/eye_paths.hpp"
 #include "trace/sampling.hpp"
 

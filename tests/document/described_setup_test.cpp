@@ -1,4 +1,9 @@
 #include "document/described_setup.hpp"
+#include "document/setup_file.hpp"
+#include "parts/eyepiece_pair.hpp"
+#include "parts/prism_diagonal.hpp"
+#include "parts/refractor.hpp"
+#include "study/findings/report.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>
@@ -10,7 +15,7 @@ TEST_CASE("what is known is taken without a guess's doubt, what is not is named 
         described_setup({TelescopeAnswer::refractor, DiagonalAnswer::none, {{"back_focus", 87.5}}});
     REQUIRE(known);
     const Part& telescope = known->parts[0];
-    CHECK(std::get<Refractor>(telescope.body).back_focus == Millimetres{87.5});
+    CHECK(telescope.body.get<Refractor>().back_focus == Millimetres{87.5});
     CHECK(!telescope.tolerances.contains("back_focus_mm"));
     CHECK(telescope.tolerances.at("aperture_mm") == Tolerance{20, KnownBy::guessed});
     CHECK(known->story.find("aperture 100 ± 20 mm") != std::string::npos);

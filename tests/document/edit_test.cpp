@@ -2,6 +2,7 @@
 #include "document/history.hpp"
 #include "document/sample.hpp"
 #include "document/screen_words.hpp"
+#include "parts/refractor.hpp"
 
 #include <doctest/doctest.h>
 
@@ -42,7 +43,7 @@ TEST_CASE("a field is changed in the one part that is meant") {
     const Document changed = after(before, SetField{telescope, "focal_length_mm", 900.0});
     CHECK(part_as<Refractor>(changed.setup, telescope).focal_length == Millimetres{900});
     Document expected = before;
-    std::get<Refractor>(expected.setup.parts[telescope].body).focal_length = Millimetres{900};
+    expected.setup.parts[telescope].body.get<Refractor>().focal_length = Millimetres{900};
     CHECK(changed == expected);
 }
 
@@ -160,7 +161,7 @@ TEST_CASE("a whole setup is taken over only when it is sound") {
     Setup setup = document.setup;
     setup.title = "Other";
     CHECK(after(document, ReplaceSetup{setup, "Other"}).setup == setup);
-    std::get<Refractor>(setup.parts[0].body).aperture = Millimetres{-3};
+    setup.parts[0].body.get<Refractor>().aperture = Millimetres{-3};
     CHECK(contains(error_of(document, ReplaceSetup{setup, "Other"}), "Aperture must be from"));
     CHECK_FALSE(apply(document, ReplaceSetup{{}, "Empty"}).has_value());
 }

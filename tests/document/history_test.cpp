@@ -1,5 +1,6 @@
 #include "document/edit.hpp"
 #include "document/history.hpp"
+#include "parts/refractor.hpp"
 
 #include <doctest/doctest.h>
 

@@ -7,6 +7,7 @@
 
 #include "document/document.hpp"
 #include "document/edit.hpp"
+#include "parts/focuser.hpp"
 
 namespace beamfork {
 

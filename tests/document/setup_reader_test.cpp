@@ -1,5 +1,9 @@
 #include "document/sample.hpp"
 #include "document/setup_file.hpp"
+#include "parts/focuser.hpp"
+#include "parts/refractor.hpp"
+#include "parts/splitter_head.hpp"
+#include "parts/target.hpp"
 
 #include <doctest/doctest.h>
 

@@ -1,6 +1,7 @@
 #include "base/assets.hpp"
 #include "document/sample.hpp"
 #include "document/setup_file.hpp"
+#include "parts/splitter_head.hpp"
 
 #include <doctest/doctest.h>
 

@@ -4,6 +4,7 @@
 #include "document/history.hpp"
 #include "document/setup_file.hpp"
 #include "document/tour.hpp"
+#include "parts/spacer.hpp"
 
 #include <doctest/doctest.h>
 
@@ -198,7 +199,7 @@ TEST_CASE("what is lit follows its part's name, and goes when the part goes") {
     REQUIRE(added);
     document = *added;
     std::size_t spacer = 0;
-    while (!std::holds_alternative<Spacer>(document.setup.parts.at(spacer).body))
+    while (!document.setup.parts.at(spacer).body.is<Spacer>())
         ++spacer;
     const std::string name = document.setup.parts[spacer].name;
     TourStep step;

@@ -1,3 +1,5 @@
+#include "parts/fitting.hpp"
+#include "parts/mount.hpp"
 #include "parts/part.hpp"
 
 #include <doctest/doctest.h>

@@ -4,7 +4,16 @@
 #include <limits>
 #include <set>
 
+#include "parts/eyepiece_pair.hpp"
+#include "parts/filter_plate.hpp"
+#include "parts/focuser.hpp"
+#include "parts/mirror_diagonal.hpp"
 #include "parts/part.hpp"
+#include "parts/prism_diagonal.hpp"
+#include "parts/refractor.hpp"
+#include "parts/shifter.hpp"
+#include "parts/spacer.hpp"
+#include "parts/splitter_head.hpp"
 #include "support/random.hpp"
 
 #include <doctest/doctest.h>
@@ -12,6 +21,12 @@
 using namespace beamfork;
 
 namespace {
+
+// It stands in no list.
+struct Unlisted {
+    static constexpr std::string_view key = "unlisted";
+    static constexpr Role role = Role::chain;
+};
 
 bool is_number(const FieldInfo& field) { return field.type != FieldType::choice; }
 
@@ -47,7 +62,95 @@ TEST_CASE("every kind and every field says what it is in words, and no key stand
             CHECK(field.help.ends_with('.'));
         }
     }
-    CHECK(kinds.size() == std::variant_size_v<PartBody>);
+}
+
+TEST_CASE("a part holds its own values: a copy that is changed leaves the other as it was") {
+    const PartBody body = Spacer{};
+    PartBody copy = body;
+    CHECK(copy == body);
+    copy.get<Spacer>().length = Millimetres{33};
+    CHECK_FALSE(copy == body);
+    CHECK(body.get<Spacer>().length == Spacer{}.length);
+    CHECK(body.as<Focuser>() == nullptr);
+    CHECK_FALSE(PartBody{Focuser{}} == body);
+    CHECK_THROWS_AS((void)body.get<Focuser>(), BrokenContract);
+}
+
+TEST_CASE("a kind that is not in the list makes no part") {
+    CHECK_THROWS_AS(PartBody{Unlisted{}}, BrokenContract);
+}
+
+// What a kind says of itself, held against the faces it lays out.
+TEST_CASE("of the parts between focuser and head those turn the light that say so, and those hold "
+          "a lens") {
+    for (const PartKind& kind : part_kinds()) {
+        if (kind.role != Role::chain) continue;
+        CAPTURE(kind.key);
+        const PartLayout layout = layout_of(kind.fresh, {});
+        const double ahead = layout.part_from_exit.z().z;  // 1: straight on
+        CHECK(kind.turns_light == (ahead < 0.999));
+        const auto is_lens = [](const Surface& one) { return one.kind == SurfaceKind::thin_lens; };
+        CHECK(kind.holds_lens == std::ranges::any_of(layout.surfaces, is_lens));
+    }
+}
+
+TEST_CASE("the front opening is the clear diameter of the first surface that light meets") {
+    for (const PartKind& kind : part_kinds()) {
+        CAPTURE(kind.key);
+        const auto openings = std::ranges::count_if(kind.fields, &FieldInfo::is_front_opening);
+        CHECK(openings == (kind.role == Role::chain || kind.role == Role::splitter ? 1 : 0));
+        for (const FieldInfo& field : kind.fields) {
+            if (!field.is_front_opening) continue;
+            const auto body = with_field_unchecked(kind.fresh, field.key, field.low);
+            const PartLayout layout = layout_of(body.value(), {});
+            CHECK(2 * inner_radius(layout.surfaces.front().aperture) == field.low);
+        }
+    }
+}
+
+TEST_CASE("with all that grows with its openings half as large again, every opening of a part is") {
+    constexpr double wider = 1.5;
+    const auto openings = [](const PartBody& body) {
+        std::vector<double> radii;
+        for (const Surface& surface : layout_of(body, {}).surfaces)
+            radii.push_back(inner_radius(surface.aperture));
+        return radii;
+    };
+    for (const PartKind& kind : part_kinds()) {
+        if (kind.role != Role::chain && kind.role != Role::splitter) continue;
+        CAPTURE(kind.key);
+        PartBody body = kind.fresh;
+        for (const FieldInfo& field : kind.fields) {
+            if (!field.grows_with_openings) continue;
+            const double value = std::get<double>(*field_value(body, field.key));
+            body = with_field_unchecked(body, field.key, wider * value).value();
+        }
+        const auto before = openings(kind.fresh);
+        const auto after = openings(body);
+        REQUIRE(after.size() == before.size());
+        for (std::size_t i = 0; i < before.size(); ++i) {
+            CAPTURE(i);
+            CHECK(after[i] >= wider * before[i] * (1 - 1e-9));  // rounding
+        }
+    }
+}
+
+TEST_CASE("what is moved by hand is one length of a kind, with words for both of its ends") {
+    for (const PartKind& kind : part_kinds()) {
+        CAPTURE(kind.key);
+        int held = 0;
+        for (const FieldInfo& field : kind.fields) {
+            CHECK(field.measured_by.ends_with('.'));
+            if (!field.by_hand) continue;
+            ++held;
+            CHECK(field.unit == FieldUnit::millimetre);
+            CHECK(field.by_hand->how.ends_with('.'));
+            CHECK_FALSE(field.by_hand->what.empty());
+            CHECK_FALSE(field.by_hand->low_word.empty());
+            CHECK_FALSE(field.by_hand->high_word.empty());
+        }
+        CHECK(held <= 1);
+    }
 }
 
 TEST_CASE("a key in a file carries its unit") {

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "parts/convex_block.hpp"
+#include "parts/prisms.hpp"
 #include "parts/roof_prisms.hpp"
 #include "reference/prism_paths.hpp"
 #include "support/near.hpp"

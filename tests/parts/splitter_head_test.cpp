@@ -2,6 +2,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "parts/prism_errors.hpp"
 #include "parts/splitter_head.hpp"
 #include "support/near.hpp"
 #include "support/random.hpp"

@@ -2,6 +2,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "parts/cassegrain_moving_mirror.hpp"
+#include "parts/newtonian.hpp"
 #include "sample_setups.hpp"
 #include "scene/focus/focus_budget_rows.hpp"
 #include "scene/light/magnification_rows.hpp"

@@ -3,6 +3,15 @@
 #include <numbers>
 #include <set>
 
+#include "parts/eyepiece_pair.hpp"
+#include "parts/fitting.hpp"
+#include "parts/focuser.hpp"
+#include "parts/observer.hpp"
+#include "parts/prism_diagonal.hpp"
+#include "parts/refractor.hpp"
+#include "parts/shifter.hpp"
+#include "parts/spacer.hpp"
+#include "parts/splitter_head.hpp"
 #include "sample_setups.hpp"
 #include "scene/findings/finding_rows.hpp"
 #include "scene/fit/fit_rows.hpp"
@@ -22,8 +31,8 @@ namespace {
 // The worked budget of the trade (common practice, no source): back focus 116, adapter 1, diagonal 35, head 110.
 Setup worked_budget() {
     Setup setup = short_setup();
-    std::get<PrismDiagonal>(setup.parts[3].body).stated_light_path = Millimetres{35};
-    std::get<SplitterHead>(setup.parts[4].body).stated_light_path = Millimetres{110};
+    setup.parts[3].body.get<PrismDiagonal>().stated_light_path = Millimetres{35};
+    setup.parts[4].body.get<SplitterHead>().stated_light_path = Millimetres{110};
     return setup;
 }
 
@@ -59,9 +68,9 @@ TEST_CASE("the waterfall starts at the back focus, every bar where the last one 
 TEST_CASE("a part's bar adds up all that the budget books for it, and the telescope's is its back "
           "focus") {
     Setup setup = worked_budget();
-    auto& head = std::get<SplitterHead>(setup.parts[4].body);
+    auto& head = setup.parts[4].body.get<SplitterHead>();
     head.mechanism = Mechanism::sliding;  // 50 to 74 mm, stated for 62: half a mm per mm off it
-    std::get<Observer>(setup.parts[6].body).pupil_distance = {70};
+    setup.parts[6].body.get<Observer>().pupil_distance = {70};
     const std::vector<BudgetBar> bars = budget_by_part(report_of(setup, 16));
     const auto value_of = [&](std::size_t part) {
         const auto bar = std::ranges::find(bars, part, &BudgetBar::part);
@@ -89,7 +98,7 @@ TEST_CASE("a drawtube that cannot follow is shown with its wanted place beyond t
 
 TEST_CASE("a setup in focus tells both margins, a held drawtube where focus is") {
     Setup setup = worked_budget();
-    std::get<Refractor>(setup.parts[0].body).back_focus = {
+    setup.parts[0].body.get<Refractor>().back_focus = {
         161};  // 45 mm more: 15 mm of travel are used
     TravelScale scale = focus_budget_rows(report_of(setup)).travel;
     CHECK(scale.reaches);
@@ -97,7 +106,7 @@ TEST_CASE("a setup in focus tells both margins, a held drawtube where focus is")
     CHECK(scale.margin_in == "15.0 mm in");
     CHECK(scale.margin_out == "65.0 mm out");
     CHECK(scale.sentence == "In focus with the drawtube 15.0 mm out of 80 mm.");
-    std::get<Focuser>(setup.parts[1].body).held_at = Millimetres{40};
+    setup.parts[1].body.get<Focuser>().held_at = Millimetres{40};
     scale = focus_budget_rows(report_of(setup)).travel;
     CHECK(scale.is_held);
     CHECK(scale.present == 40);
@@ -151,8 +160,8 @@ TEST_CASE("at every place of the field what arrives and what the openings take m
 
 TEST_CASE("a setup that loses nothing says so") {
     Setup setup = cured_setup();
-    std::get<EyepiecePair>(setup.parts[6].body).field_stop = {8};
-    std::get<Shifter>(setup.parts[4].body).clear_diameter = {24};
+    setup.parts[6].body.get<EyepiecePair>().field_stop = {8};
+    setup.parts[4].body.get<Shifter>().clear_diameter = {24};
     const LightRows rows = light_at_stops_rows(setup, report_of(setup));
     CHECK(rows.sentence == "All of the objective's light arrives everywhere in the field.");
     CHECK(rows.eyes[0].shares.empty());
@@ -244,7 +253,7 @@ TEST_CASE(
 
 TEST_CASE("a stated light path that the part cannot have is told to be impossible") {
     Setup setup = worked_budget();
-    std::get<SplitterHead>(setup.parts[4].body).stated_light_path = Millimetres{60};
+    setup.parts[4].body.get<SplitterHead>().stated_light_path = Millimetres{60};
     const auto rows = light_path_rows(setup, report_of(setup));
     const auto head =
         std::find_if(rows.begin(), rows.end(), [](const auto& row) { return row.part == 4; });
@@ -255,7 +264,7 @@ TEST_CASE("a stated light path that the part cannot have is told to be impossibl
 
 TEST_CASE("arms of unequal glass show both light paths") {
     Setup setup = worked_budget();
-    auto& head = std::get<SplitterHead>(setup.parts[4].body);
+    auto& head = setup.parts[4].body.get<SplitterHead>();
     head.compensator = Millimetres{20};
     head.stated_light_path.reset();
     const auto rows = light_path_rows(setup, report_of(setup));
@@ -277,7 +286,7 @@ TEST_CASE("each way to focus says what it gives and costs, with a sign for wheth
     }
     CHECK(ways_to_focus_sentence(report).find("35.0 mm of light path") == 0);
     Setup well = worked_budget();
-    std::get<Refractor>(well.parts[0].body).back_focus = Millimetres{170};
+    well.parts[0].body.get<Refractor>().back_focus = Millimetres{170};
     CHECK(ways_to_focus_rows(report_of(well, 16)).empty());
     CHECK(ways_to_focus_sentence(report_of(well, 16)).find("24.0 mm to spare")
           != std::string::npos);
@@ -285,9 +294,9 @@ TEST_CASE("each way to focus says what it gives and costs, with a sign for wheth
 
 TEST_CASE("fit tells each joint in words, with what is missing or needed") {
     Setup setup = short_setup();
-    std::get<Focuser>(setup.parts[1].body).mount.rear = Fitting::holder_2;
-    std::get<Spacer>(setup.parts[2].body).mount = {Fitting::barrel_2, Fitting::m42_male, {}};
-    std::get<PrismDiagonal>(setup.parts[3].body).mount.front = Fitting::barrel_125;
+    setup.parts[1].body.get<Focuser>().mount.rear = Fitting::holder_2;
+    setup.parts[2].body.get<Spacer>().mount = {Fitting::barrel_2, Fitting::m42_male, {}};
+    setup.parts[3].body.get<PrismDiagonal>().mount.front = Fitting::barrel_125;
     const FitRows rows = fit_rows(setup, report_of(setup));
     REQUIRE(rows.joints.size() == 4);
     CHECK(rows.joints[0].verdict == "fits");
@@ -298,7 +307,7 @@ TEST_CASE("fit tells each joint in words, with what is missing or needed") {
     CHECK(rows.joints[2].verdict == "not stated");
     CHECK(row_named(rows.weight, "On the focuser").value == "–");
     CHECK(rows.weight_note.find("Mass not stated: Adapter") == 0);
-    std::get<Spacer>(setup.parts[2].body).mount.mass = Grams{250};
+    setup.parts[2].body.get<Spacer>().mount.mass = Grams{250};
     CHECK(row_named(fit_rows(setup, report_of(setup)).weight, "On the focuser").value == "250");
     for (const auto* group : {&rows.eyes, &rows.weight}) {
         for (const ValueRow& row : *group)
@@ -320,10 +329,10 @@ TEST_CASE(
     };
     for (const std::string& label : labels(setup))
         CHECK(label.find("Path") == std::string::npos);
-    auto& head = std::get<SplitterHead>(setup.parts[4].body);
+    auto& head = setup.parts[4].body.get<SplitterHead>();
     head.mechanism = Mechanism::sliding;  // 25 mm prisms, 37 mm arms: 50 to 74 mm
     Observer wide;
-    wide.pupil_distance = {std::get<Observer>(setup.parts[6].body).pupil_distance.value + 6};
+    wide.pupil_distance = {setup.parts[6].body.get<Observer>().pupil_distance.value + 6};
     setup.parts.insert(setup.parts.begin() + 7, Part{"Wide", wide, {}});
     setup = with_valid_choice(setup);
     const auto sliding = labels(setup);
@@ -335,10 +344,10 @@ TEST_CASE(
 
 TEST_CASE("a sliding head's light paths are told for the middle of its range and for now") {
     Setup setup = worked_budget();
-    auto& head = std::get<SplitterHead>(setup.parts[4].body);
+    auto& head = setup.parts[4].body.get<SplitterHead>();
     head.mechanism = Mechanism::sliding;  // 50 to 74 mm, stated for 62
     head.stated_light_path = Millimetres{110};
-    std::get<Observer>(setup.parts[6].body).pupil_distance = {70};
+    setup.parts[6].body.get<Observer>().pupil_distance = {70};
     const auto rows = light_path_rows(setup, report_of(setup, 16));
     const auto row =
         std::find_if(rows.begin(), rows.end(), [](const auto& r) { return r.part == 4; });

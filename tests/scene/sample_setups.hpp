@@ -2,6 +2,16 @@
 // one fast telescope with a wide eyepiece that clips.
 #pragma once
 
+#include "parts/eyepiece_pair.hpp"
+#include "parts/focuser.hpp"
+#include "parts/mirror_diagonal.hpp"
+#include "parts/observer.hpp"
+#include "parts/prism_diagonal.hpp"
+#include "parts/refractor.hpp"
+#include "parts/shifter.hpp"
+#include "parts/spacer.hpp"
+#include "parts/splitter_head.hpp"
+#include "parts/target.hpp"
 #include "study/findings/report.hpp"
 
 namespace beamfork {
@@ -37,11 +47,11 @@ inline Setup cured_setup() {
 inline Setup clipping_setup() {
     Setup setup = short_setup();
     setup.title = "Fast and wide";
-    auto& telescope = std::get<Refractor>(setup.parts[0].body);
+    auto& telescope = setup.parts[0].body.get<Refractor>();
     telescope.aperture = {130};
     telescope.focal_length = {650};
     telescope.back_focus = {190};
-    auto& eyepiece = std::get<EyepiecePair>(setup.parts[5].body);
+    auto& eyepiece = setup.parts[5].body.get<EyepiecePair>();
     eyepiece.focal_length = {24};
     eyepiece.field_stop = {27};
     eyepiece.barrel_clear = {29};

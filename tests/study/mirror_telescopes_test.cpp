@@ -1,6 +1,11 @@
 // Whole setups behind a Newtonian and a moving-mirror Cassegrain: traced light against closed forms.
 #include <cmath>
 
+#include "parts/cassegrain_moving_mirror.hpp"
+#include "parts/focuser.hpp"
+#include "parts/newtonian.hpp"
+#include "parts/spacer.hpp"
+#include "parts/target.hpp"
 #include "study/findings/report.hpp"
 #include "support/near.hpp"
 #include "support/setups.hpp"

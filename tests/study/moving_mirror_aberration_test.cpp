@@ -2,6 +2,7 @@
 // glass, against the third-order theory of two-mirror telescopes.
 #include <cmath>
 
+#include "parts/cassegrain_moving_mirror.hpp"
 #include "study/image/aberrations.hpp"
 #include "support/eye_paths.hpp"
 #include "support/near.hpp"

@@ -2,6 +2,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "parts/observer.hpp"
+#include "parts/refractor.hpp"
+#include "parts/splitter_head.hpp"
 #include "study/findings/report.hpp"
 #include "support/near.hpp"
 #include "support/random_setups.hpp"

@@ -2,6 +2,18 @@
 // on where each ray ends.
 #include <cmath>
 
+#include "parts/coma_corrector.hpp"
+#include "parts/eyepiece_pair.hpp"
+#include "parts/filter_plate.hpp"
+#include "parts/mirror_diagonal.hpp"
+#include "parts/observer.hpp"
+#include "parts/prism_diagonal.hpp"
+#include "parts/prisms.hpp"
+#include "parts/refractor.hpp"
+#include "parts/shifter.hpp"
+#include "parts/spacer.hpp"
+#include "parts/splitter_head.hpp"
+#include "parts/target.hpp"
 #include "study/focus/focus_budget.hpp"
 #include "support/near.hpp"
 #include "support/random.hpp"

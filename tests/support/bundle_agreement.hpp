@@ -6,6 +6,7 @@
 
 #include "support/near.hpp"
 #include "trace/bundle.hpp"
+#include "trace/bundle_kernel.hpp"
 
 #include <doctest/doctest.h>
 

@@ -1,6 +1,8 @@
 // Random setups that an owner could have: every field within its usual range, in the order of the light.
 #pragma once
 
+#include "parts/eyepiece_pair.hpp"
+#include "parts/splitter_head.hpp"
 #include "support/random.hpp"
 #include "support/setups.hpp"
 

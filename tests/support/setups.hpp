@@ -5,6 +5,14 @@
 #include <utility>
 #include <vector>
 
+#include "parts/eyepiece_pair.hpp"
+#include "parts/focuser.hpp"
+#include "parts/observer.hpp"
+#include "parts/prisms.hpp"
+#include "parts/refractor.hpp"
+#include "parts/shifter.hpp"
+#include "parts/splitter_head.hpp"
+#include "parts/target.hpp"
 #include "train/train.hpp"
 
 namespace test_setups {
@@ -15,7 +23,7 @@ using namespace beamfork;
 template <class Kind>
 Kind& the(Setup& setup) {
     for (Part& part : setup.parts) {
-        if (auto* body = std::get_if<Kind>(&part.body)) return *body;
+        if (auto* body = part.body.as<Kind>()) return *body;
     }
     throw std::logic_error("the setup has no such part");
 }
@@ -23,7 +31,7 @@ Kind& the(Setup& setup) {
 template <class Kind>
 std::size_t index_of(const Setup& setup) {
     for (std::size_t i = 0; i < setup.parts.size(); ++i) {
-        if (std::holds_alternative<Kind>(setup.parts[i].body)) return i;
+        if (setup.parts[i].body.is<Kind>()) return i;
     }
     throw std::logic_error("the setup has no such part");
 }

@@ -14,6 +14,22 @@
 #include <string>
 #include <vector>
 
+#include "parts/cassegrain_moving_mirror.hpp"
+#include "parts/coma_corrector.hpp"
+#include "parts/erecting_diagonal.hpp"
+#include "parts/eyepiece_pair.hpp"
+#include "parts/filter_plate.hpp"
+#include "parts/focuser.hpp"
+#include "parts/mirror_diagonal.hpp"
+#include "parts/newtonian.hpp"
+#include "parts/observer.hpp"
+#include "parts/prism_diagonal.hpp"
+#include "parts/prisms.hpp"
+#include "parts/refractor.hpp"
+#include "parts/shifter.hpp"
+#include "parts/spacer.hpp"
+#include "parts/splitter_head.hpp"
+#include "parts/target.hpp"
 #include "support/setups.hpp"
 
 #include <Eigen/Dense>
@@ -73,7 +89,14 @@ public:
 
 private:
     void add_part() {
-        std::visit([this](const auto& kind) { add(kind); }, setup_.parts[part_].body);
+        add_one_of<Refractor, Newtonian, CassegrainMovingMirror, Focuser, Spacer, FilterPlate,
+                   MirrorDiagonal, PrismDiagonal, ErectingDiagonal90, ErectingDiagonal45, Shifter,
+                   ComaCorrector, SplitterHead, EyepiecePair>(setup_.parts[part_].body);
+    }
+    template <class... Kind>
+    void add_one_of(const PartBody& body) {
+        const bool is_known = ((body.is<Kind>() && (add(body.get<Kind>()), true)) || ...);
+        if (!is_known) throw std::logic_error("the tunnel does not know this kind");
     }
 
     TunnelPlane& plane(std::string name, PlaneKind kind, double z) {

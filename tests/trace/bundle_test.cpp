@@ -3,7 +3,10 @@
 #include <cmath>
 #include <set>
 
+#include "parts/prism_errors.hpp"
+#include "parts/prisms.hpp"
 #include "parts/roof_prisms.hpp"
+#include "parts/splitter_head.hpp"
 #include "support/bundle_agreement.hpp"
 #include "support/eye_paths.hpp"
 #include "support/random_setups.hpp"

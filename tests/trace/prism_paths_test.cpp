@@ -1,6 +1,7 @@
 // Tunnel lengths of prisms: the glass that a traced axial ray passes.
 #include <cmath>
 
+#include "parts/prisms.hpp"
 #include "reference/prism_paths.hpp"
 #include "support/eye_paths.hpp"
 #include "support/near.hpp"

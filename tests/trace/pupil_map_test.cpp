@@ -1,6 +1,8 @@
 // What few rays say of a path's bounds, held against rays one by one.
 #include <cmath>
 
+#include "parts/prism_diagonal.hpp"
+#include "parts/refractor.hpp"
 #include "support/near.hpp"
 #include "support/random_setups.hpp"
 #include "trace/pupil_kernel.hpp"

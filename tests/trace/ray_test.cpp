@@ -1,6 +1,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "parts/mirror_diagonal.hpp"
+#include "parts/prism_diagonal.hpp"
 #include "support/eye_paths.hpp"
 #include "support/near.hpp"
 #include "support/setups.hpp"

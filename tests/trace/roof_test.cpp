@@ -1,4 +1,5 @@
 // Rays through real roofs: the whole round beam passes, whichever face each ray meets first.
+#include "parts/prisms.hpp"
 #include "parts/roof_prisms.hpp"
 #include "support/eye_paths.hpp"
 #include "support/near.hpp"

@@ -2,6 +2,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "parts/prism_diagonal.hpp"
+#include "parts/target.hpp"
 #include "support/near.hpp"
 #include "support/setups.hpp"
 #include "trace/sampling.hpp"

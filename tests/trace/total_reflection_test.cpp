@@ -1,6 +1,7 @@
 // A bare 45 degree face holds a slow cone and leaks the steep side of a fast one.
 #include <cmath>
 
+#include "parts/prisms.hpp"
 #include "reference/total_reflection.hpp"
 #include "support/eye_paths.hpp"
 #include "support/near.hpp"

@@ -1,5 +1,13 @@
 #include <algorithm>
 
+#include "parts/eyepiece_pair.hpp"
+#include "parts/filter_plate.hpp"
+#include "parts/focuser.hpp"
+#include "parts/prism_diagonal.hpp"
+#include "parts/shifter.hpp"
+#include "parts/spacer.hpp"
+#include "parts/splitter_head.hpp"
+#include "parts/target.hpp"
 #include "support/setups.hpp"
 #include "train/setup.hpp"
 

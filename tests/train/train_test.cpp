@@ -1,6 +1,14 @@
 #include <algorithm>
 #include <cmath>
 
+#include "parts/filter_plate.hpp"
+#include "parts/mirror_diagonal.hpp"
+#include "parts/observer.hpp"
+#include "parts/prism_diagonal.hpp"
+#include "parts/shifter.hpp"
+#include "parts/spacer.hpp"
+#include "parts/splitter_head.hpp"
+#include "parts/target.hpp"
 #include "reference/visual_telescope.hpp"
 #include "support/near.hpp"
 #include "support/setups.hpp"

@@ -149,7 +149,7 @@ public:
     template <class Kind>
     std::size_t index() const {
         for (std::size_t i = 0; i < setup().parts.size(); ++i) {
-            if (std::holds_alternative<Kind>(setup().parts[i].body)) return i;
+            if (setup().parts[i].body.is<Kind>()) return i;
         }
         throw std::runtime_error("no such part");
     }

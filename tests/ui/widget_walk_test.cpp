@@ -4,6 +4,8 @@
 // logs nothing is found too.
 #include <set>
 
+#include "parts/eyepiece_pair.hpp"
+#include "parts/splitter_head.hpp"
 #include "support/sanitized.hpp"
 #include "ui/actions/action.hpp"
 #include "ui/desk.hpp"

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "parts/shifter.hpp"
 #include "scene/handles/handle.hpp"
 
 #include <fmt/format.h>
@@ -137,7 +138,7 @@ std::vector<Dimension> part_dimensions(const Setup& setup, const Report& report,
         break;
     case Role::chain: {
         add_lengths(all, *placed, body_radius(report, part));
-        const auto* shifter = std::get_if<Shifter>(&setup.parts[part].body);
+        const auto* shifter = setup.parts[part].body.as<Shifter>();
         const double offset = shifter != nullptr ? shifter->lens_offset.value : 0;
         if (std::abs(offset) > shows_from_mm)
             all.push_back(between(

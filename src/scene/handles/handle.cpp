@@ -4,6 +4,8 @@
 #include <array>
 #include <cmath>
 
+#include "parts/eyepiece_pair.hpp"
+
 namespace beamfork {
 
 namespace {
@@ -15,14 +17,16 @@ const PlacedPart* find_placed(const Report& report, std::size_t part, Eye eye) {
     return nullptr;
 }
 
+// Of the body round the part's opening.
 double outer_radius(const Part& part) {
-    if (const auto* focuser = std::get_if<Focuser>(&part.body))
-        return focuser->drawtube_diameter.value / 2 + 10;
-    if (const auto* spacer = std::get_if<Spacer>(&part.body))
-        return spacer->clear_diameter.value / 2 + 3;
-    if (const auto* shifter = std::get_if<Shifter>(&part.body))
-        return shifter->clear_diameter.value / 2 + 1.5;
-    return 1;
+    double opening = 0;
+    double wall = 1;
+    for (const FieldInfo& field : kind_of(part.body).fields) {
+        if (field.by_hand) wall = field.by_hand->wall;
+        if (field.grows_with_openings)
+            opening = std::get<double>(*field_value(part.body, field.key));
+    }
+    return opening / 2 + wall;
 }
 
 // Both arms of the head move, each by half.

@@ -1,8 +1,9 @@
 #include "scene/handles/movable_length.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
+
+#include "parts/splitter_head.hpp"
 
 #include <fmt/format.h>
 
@@ -11,35 +12,6 @@ namespace beamfork {
 namespace {
 
 constexpr double reach_of_landmark_mm = 0.75;
-
-struct MovableField {
-    std::string_view kind;
-    std::string_view key;
-    const char* what;
-    const char* how;
-    const char* low_word;
-    const char* high_word;
-};
-
-constexpr std::array movable_fields{
-    MovableField{Spacer::key, "length_mm", "Length", "Drag to make it longer or shorter.",
-                 "no shorter", "no longer"},
-    MovableField{Shifter::key, "lens_offset_mm", "Lens position",
-                 "Drag to move the lens along the light.", "no nearer to the telescope",
-                 "no nearer to the eyes"},
-    MovableField{Focuser::key, "held_at_mm", "Drawtube",
-                 "Drag to hold the drawtube where you want it; double-click to let it focus again.",
-                 "fully in", "fully out"},
-    MovableField{Observer::key, "pupil_distance_mm", "Pupil distance",
-                 "Drag to set the head's arms apart, for another observer's eyes.",
-                 "as narrow as the head goes", "as wide as the head goes"},
-};
-
-const MovableField* movable_field(std::string_view kind) {
-    const auto* found = std::find_if(movable_fields.begin(), movable_fields.end(),
-                                     [&](const MovableField& one) { return one.kind == kind; });
-    return found == movable_fields.end() ? nullptr : &*found;
-}
 
 // The head's setting is the observer's pupil distance.
 std::optional<std::size_t> owner_of(const Setup& setup, std::size_t part) {
@@ -52,10 +24,7 @@ std::optional<std::size_t> owner_of(const Setup& setup, std::size_t part) {
 bool is_in_front_of_all_lenses(const Setup& setup, std::size_t part) {
     return std::none_of(setup.parts.begin(),
                         setup.parts.begin() + static_cast<std::ptrdiff_t>(part),
-                        [](const Part& one) {
-                            return std::holds_alternative<Shifter>(one.body)
-                                   || std::holds_alternative<ComaCorrector>(one.body);
-                        });
+                        [](const Part& one) { return kind_of(one.body).holds_lens; });
 }
 
 void take_from_drawtube(MovableLength& length, const FocusBudget& budget) {
@@ -90,30 +59,33 @@ movable_length(const Setup& setup, const Report& report, std::size_t index) {
     if (!owner) return std::nullopt;
     const Part& part = setup.parts[*owner];
     const PartKind& kind = kind_of(part.body);
-    const MovableField* movable = movable_field(kind.key);
-    if (movable == nullptr) return std::nullopt;
-    const auto field =
-        std::find_if(kind.fields.begin(), kind.fields.end(),
-                     [&](const FieldInfo& info) { return info.key == movable->key; });
-    const auto stated = field_value(part.body, movable->key);
-    if (field == kind.fields.end() || !stated) return std::nullopt;
+    const auto field = std::find_if(kind.fields.begin(), kind.fields.end(),
+                                    [](const FieldInfo& info) { return info.by_hand.has_value(); });
+    if (field == kind.fields.end()) return std::nullopt;
+    const HandHold& hold = *field->by_hand;
+    const FieldValue stated = field_value(part.body, field->key).value();
     MovableLength length;
     length.part = *owner;
     length.key = field->key;
-    length.what = movable->what;
+    length.moves = hold.moves;
+    length.what = hold.what;
     length.label = length.what + " of " + part.name;
-    length.how = movable->how;
+    length.how = hold.how;
     length.low = field->low;
     length.high = field->high;
-    length.low_word = movable->low_word;
-    length.high_word = movable->high_word;
-    length.stated = *stated;
+    length.low_word = hold.low_word;
+    length.high_word = hold.high_word;
+    length.stated = stated;
     length.can_be_let_go = field->type == FieldType::optional_number;
-    if (const auto* number = std::get_if<double>(&*stated)) length.value = *number;
-    if (kind.key == Focuser::key) take_from_drawtube(length, report.budget);
-    if (kind.key == Spacer::key && is_in_front_of_all_lenses(setup, *owner))
-        take_from_spacer(length, report.budget);
-    if (kind.key == Observer::key) take_from_head(length, *find_part<SplitterHead>(setup));
+    if (const auto* number = std::get_if<double>(&stated)) length.value = *number;
+    switch (hold.moves) {
+    case HandMoves::drawtube: take_from_drawtube(length, report.budget); break;
+    case HandMoves::rear_end:
+        if (is_in_front_of_all_lenses(setup, *owner)) take_from_spacer(length, report.budget);
+        break;
+    case HandMoves::arms: take_from_head(length, *find_part<SplitterHead>(setup)); break;
+    case HandMoves::lens: break;
+    }
     if (length.high <= length.low) return std::nullopt;  // a visual back that does not move
     return length;
 }

@@ -14,6 +14,7 @@ namespace beamfork {
 struct MovableLength {
     std::size_t part = 0;  ///< whose field it is; the distance of the arms is the observer's
     std::string key;       ///< of the field
+    HandMoves moves = HandMoves::rear_end;
     std::string what;      ///< "Length"
     std::string label;     ///< "Length of Thread adapter"
     std::string how;       ///< "Drag to make it longer or shorter."

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "parts/focuser.hpp"
 #include "scene/picture/picture_input.hpp"
 
 #include <fmt/format.h>

@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "parts/eyepiece_pair.hpp"
 #include "scene/picture/folded_axis.hpp"
 #include "scene/picture/picture_input.hpp"
 

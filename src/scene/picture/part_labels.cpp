@@ -1,6 +1,7 @@
 // Names by the parts, and the exit pupils with the names of the eyes that belong there.
 #include <algorithm>
 
+#include "parts/eyepiece_pair.hpp"
 #include "scene/picture/mesh_shapes.hpp"
 #include "scene/picture/picture_input.hpp"
 

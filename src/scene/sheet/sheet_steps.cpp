@@ -3,6 +3,7 @@
 
 #include "base/chance.hpp"
 #include "base/text.hpp"
+#include "parts/mount.hpp"
 #include "scene/sheet/sheet.hpp"
 #include "scene/sheet/sheet_svg.hpp"
 

@@ -3,6 +3,8 @@
 #include <algorithm>
 
 #include "document/tour_lit.hpp"
+#include "parts/shifter.hpp"
+#include "parts/splitter_head.hpp"
 #include "scene/tour/tour_quotes.hpp"
 #include "scene/tour/tour_steps.hpp"
 
@@ -147,9 +149,10 @@ Tour why_it_will_not_focus(const Setup& setup, const Report& report) {
 }
 
 Tour what_a_shifter_does(const Setup& setup, const FocusBudget& budget) {
-    const auto works = std::find_if(budget.shifters.begin(), budget.shifters.end(), [&](auto& one) {
-        return std::holds_alternative<Shifter>(setup.parts.at(one.part).body);
-    });
+    const auto works =
+        std::find_if(budget.shifters.begin(), budget.shifters.end(), [&](const ShifterAtWork& one) {
+            return setup.parts.at(one.part).body.is<Shifter>();
+        });
     Tour tour{"what-a-shifter-does", "What a shifter does", {}};
     if (works == budget.shifters.end()) {
         tour.steps = {{StandardView::side,

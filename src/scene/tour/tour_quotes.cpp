@@ -4,6 +4,8 @@
 #include <cmath>
 
 #include "base/text.hpp"
+#include "parts/shifter.hpp"
+#include "parts/splitter_head.hpp"
 
 #include <fmt/format.h>
 
@@ -85,9 +87,10 @@ void quote_head(std::vector<TourQuote>& quotes, const Setup& setup, const Report
 
 void quote_shifter(std::vector<TourQuote>& quotes, const Setup& setup, const Report& report) {
     const auto& shifters = report.budget.shifters;
-    const auto found = std::find_if(shifters.begin(), shifters.end(), [&](const auto& one) {
-        return std::holds_alternative<Shifter>(setup.parts.at(one.part).body);
-    });
+    const auto found =
+        std::find_if(shifters.begin(), shifters.end(), [&](const ShifterAtWork& one) {
+            return setup.parts.at(one.part).body.is<Shifter>();
+        });
     const bool has = found != shifters.end();
     const std::string none = "no shifter";
     quotes.insert(

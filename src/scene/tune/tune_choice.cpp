@@ -20,9 +20,8 @@ TuneChoice tune_choice(const Setup& setup,
     };
     auto found = first([&](const Tunable& one) { return name_of(setup, one.varied) == varied; });
     if (found == all.end()) {
-        found = first([&](const Tunable& one) {
-            return std::holds_alternative<Spacer>(setup.parts[one.varied.part].body)
-                   && one.varied.key == "length_mm";
+        found = first([](const Tunable& one) {
+            return one.field.by_hand && one.field.by_hand->moves == HandMoves::rear_end;
         });
     }
     if (found == all.end())

@@ -18,7 +18,7 @@ unfolded_grips(const Setup& setup, const Report& report, const UnfoldedPathRows&
     for (const PathStretch& stretch : rows.stretches) {
         auto length = movable_length(setup, report, stretch.part);
         if (!length || length->part != stretch.part) continue;  // the arms move across the light
-        const bool is_focuser = length->key == "held_at_mm";
+        const bool is_focuser = length->moves == HandMoves::drawtube;
         Grip grip{*std::move(length), 0, is_focuser ? rows.zero : stretch.from, {}, {}};
         grip.at = grip.anchor + grip.value;
         grip.text = told_value(grip, grip.value);

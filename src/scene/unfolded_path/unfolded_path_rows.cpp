@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/text.hpp"
+#include "parts/focuser.hpp"
 #include "scene/focus/focus_budget_rows.hpp"
 #include "scene/unfolded_path/unfolded_track.hpp"
 

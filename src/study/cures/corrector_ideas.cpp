@@ -1,6 +1,8 @@
 // Ideas for where a coma corrector stands.
 #include <cmath>
 
+#include "parts/coma_corrector.hpp"
+#include "parts/spacer.hpp"
 #include "study/cures/cure_ideas.hpp"
 #include "study/image/coma_correction.hpp"
 #include "train/changed_setup.hpp"
@@ -24,7 +26,7 @@ void add_spacer_behind(CureIdeas& ideas, const ComaCorrection& one) {
 void add_shorter_spacers(CureIdeas& ideas, const ComaCorrection& one) {
     const double excess = one.spacing - one.wanted;
     for (std::size_t i = one.part + 1; i < ideas.setup.parts.size(); ++i) {
-        const auto* spacer = std::get_if<Spacer>(&ideas.setup.parts[i].body);
+        const auto* spacer = ideas.setup.parts[i].body.as<Spacer>();
         if (spacer == nullptr) continue;
         const double left = std::round(10 * (spacer->length.value - excess)) / 10;
         if (left < 1) {

@@ -2,6 +2,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "parts/eyepiece_pair.hpp"
+#include "parts/focuser.hpp"
+#include "parts/newtonian.hpp"
+#include "parts/spacer.hpp"
 #include "study/cures/cure_ideas.hpp"
 #include "study/fit/clearance.hpp"
 #include "train/changed_setup.hpp"
@@ -108,12 +112,11 @@ void add_room_at_zenith(CureIdeas& ideas) {
         fmt::format("Raise the telescope on its mount by {:.0f} mm", missing),
         "A pier extension or longer plate shakes more; hold the tube while you change it.",
         Reversibility::exchange, ideas.setup};
-    std::visit(
-        [&]<class Kind>(Kind& kind) {
-            if constexpr (requires { kind.balance; })
-                kind.balance.free_behind = Millimetres{*room.there + missing};
-        },
-        idea.setup.parts[ideas.index_of(Role::telescope)].body);
+    PartBody& telescope = idea.setup.parts[ideas.index_of(Role::telescope)].body;
+    if (auto balance = balance_of(telescope)) {
+        balance->free_behind = Millimetres{*room.there + missing};
+        set_balance(telescope, *balance);
+    }
     ideas.add(std::move(idea));
 }
 

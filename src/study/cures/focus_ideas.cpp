@@ -2,6 +2,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "parts/eyepiece_pair.hpp"
+#include "parts/focuser.hpp"
+#include "parts/observer.hpp"
+#include "parts/splitter_head.hpp"
 #include "study/cures/cure_ideas.hpp"
 #include "train/changed_setup.hpp"
 
@@ -94,7 +98,7 @@ void add_parfocal_rings(CureIdeas& ideas) {
     CureIdea idea{"", "Rings must clamp square, or the eyepiece tilts.", Reversibility::at_once,
                   ideas.setup};
     for (const std::size_t one : eyepieces) {
-        auto& pair = std::get<EyepiecePair>(idea.setup.parts[one].body);
+        auto& pair = idea.setup.parts[one].body.get<EyepiecePair>();
         const double depth = pair.field_stop_depth.value;
         pair.field_stop_depth = Millimetres{depth - 1};
         const double per_mm = drawtube(ideas.setup, one) - drawtube(idea.setup, one);

@@ -1,10 +1,13 @@
 // Ideas for what takes light or sharpness: openings, leaks, coatings, glass.
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <set>
-#include <string_view>
 
+#include "parts/mirror_diagonal.hpp"
+#include "parts/newtonian.hpp"
+#include "parts/prism_diagonal.hpp"
+#include "parts/shifter.hpp"
+#include "parts/splitter_head.hpp"
 #include "study/cures/cure_ideas.hpp"
 #include "study/ways_to_focus/way_search.hpp"
 #include "train/changed_setup.hpp"
@@ -35,20 +38,10 @@ std::set<std::size_t> parts_that_clip(const CureIdeas& ideas) {
 
 // The same part with all its openings wider by that factor, where it has any.
 std::optional<PartBody> widened(const PartBody& body, double factor) {
-    // Wider prisms stand farther apart and want longer legs.
-    static constexpr std::array<std::string_view, 9> sizes{"entry_clear_diameter_mm",
-                                                           "exit_clear_diameter_mm",
-                                                           "prism_width_mm",
-                                                           "clear_diameter_mm",
-                                                           "barrel_clear_diameter_mm",
-                                                           "drawtube_diameter_mm",
-                                                           "arm_offset_mm",
-                                                           "entry_leg_mm",
-                                                           "exit_leg_mm"};
     PartBody wider = body;
     bool is_any = false;
     for (const FieldInfo& field : kind_of(body).fields) {
-        if (std::find(sizes.begin(), sizes.end(), field.key) == sizes.end()) continue;
+        if (!field.grows_with_openings) continue;
         const auto value = field_value(body, field.key);
         const double* now = value ? std::get_if<double>(&*value) : nullptr;
         if (now == nullptr) continue;
@@ -74,22 +67,25 @@ void add_wider_parts(CureIdeas& ideas) {
     }
 }
 
+// As `choice_field` counts.
+template <class Enum>
+std::string word_of(Enum chosen, const std::vector<std::string>& words) {
+    return words.at(static_cast<std::size_t>(chosen));
+}
+
+// Of a part that has no such choice nothing changes.
+void choose(Part& part, const FieldInfo& field, const std::string& word) {
+    if (auto chosen = with_field_unchecked(part.body, field.key, word))
+        part.body = *std::move(chosen);
+}
+
 // A bare face that leaks gets a mirror's coating.
 void add_mirrored_faces(CureIdeas& ideas) {
     CureIdea idea{"Have the reflecting glass faces mirrored",
                   "A mirrored face keeps a little back; prisms are coated before they are set.",
                   Reversibility::workshop, ideas.setup};
-    for (Part& part : idea.setup.parts) {
-        std::visit(
-            []<class Kind>(Kind& kind) {
-                if constexpr (requires { kind.reflecting_faces; })
-                    kind.reflecting_faces = FaceCoating::mirrored;
-                if constexpr (requires { kind.hypotenuse; })
-                    kind.hypotenuse = FaceCoating::mirrored;
-                if constexpr (requires { kind.roof; }) kind.roof = FaceCoating::mirrored;
-            },
-            part.body);
-    }
+    for (Part& part : idea.setup.parts)
+        choose(part, coating_info(), word_of(FaceCoating::mirrored, coating_words()));
     ideas.add(std::move(idea));
 }
 
@@ -99,14 +95,10 @@ void add_better_coatings(CureIdeas& ideas) {
                   Reversibility::exchange, ideas.setup};
     for (Part& part : idea.setup.parts) {
         if (role_of(part) == Role::telescope) continue;
-        std::visit(
-            []<class Kind>(Kind& kind) {
-                if constexpr (requires { kind.coating = AntiReflection::multi_layer; })
-                    kind.coating = AntiReflection::multi_layer;
-                if constexpr (requires { kind.coating = MirrorCoating::dielectric; })
-                    kind.coating = MirrorCoating::dielectric;
-            },
-            part.body);
+        choose(part, anti_reflection_info(),
+               word_of(AntiReflection::multi_layer, anti_reflection_words()));
+        choose(part, mirror_coating_info(),
+               word_of(MirrorCoating::dielectric, mirror_coating_words()));
     }
     ideas.add(std::move(idea));
 }
@@ -122,7 +114,7 @@ void add_even_split(CureIdeas& ideas) {
 // A mirror that takes as much light path as the prism it replaces has in length of legs.
 void add_mirror_diagonals(CureIdeas& ideas) {
     for (std::size_t i = 0; i < ideas.setup.parts.size(); ++i) {
-        const auto* prism = std::get_if<PrismDiagonal>(&ideas.setup.parts[i].body);
+        const auto* prism = ideas.setup.parts[i].body.as<PrismDiagonal>();
         if (prism == nullptr) continue;
         MirrorDiagonal mirror;
         mirror.entry_leg = prism->entry_leg;
@@ -143,7 +135,7 @@ void add_corrected_shifter(CureIdeas& ideas) {
     for (const LightPath& path : ideas.report.train.light_paths)
         glass += path.glass;
     for (std::size_t i = 0; i < ideas.setup.parts.size(); ++i) {
-        const auto* lens = std::get_if<Shifter>(&ideas.setup.parts[i].body);
+        const auto* lens = ideas.setup.parts[i].body.as<Shifter>();
         if (lens == nullptr || lens->corrected_glass) continue;
         Shifter corrected = *lens;
         corrected.corrected_glass = Millimetres{std::round(glass)};
@@ -162,7 +154,7 @@ void add_corrected_shifter(CureIdeas& ideas) {
 void add_shifters_ahead(CureIdeas& ideas) {
     const auto& parts = ideas.setup.parts;
     for (const Part& part : parts) {
-        if (std::holds_alternative<Shifter>(part.body)) return;
+        if (part.body.is<Shifter>()) return;
     }
     const std::size_t behind = ideas.index_of(Role::focuser) + 1;
     double to_stop = 0;
@@ -183,7 +175,7 @@ void add_shifters_ahead(CureIdeas& ideas) {
 // A secondary as wide as the light cone where it stands, and a field of some mm.
 void add_wider_secondary(CureIdeas& ideas) {
     const std::size_t index = ideas.index_of(Role::telescope);
-    const auto* found = std::get_if<Newtonian>(&ideas.setup.parts[index].body);
+    const auto* found = ideas.setup.parts[index].body.as<Newtonian>();
     if (found == nullptr) return;
     Newtonian wider = *found;
     constexpr double spare_mm = 2;

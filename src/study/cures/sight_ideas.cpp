@@ -1,6 +1,10 @@
 // Ideas for what is looked through, and how the two images stand.
 #include <cmath>
 
+#include "parts/erecting_diagonal.hpp"
+#include "parts/eyepiece_pair.hpp"
+#include "parts/kind.hpp"
+#include "parts/splitter_head.hpp"
 #include "study/cures/cure_ideas.hpp"
 #include "train/changed_setup.hpp"
 
@@ -59,7 +63,7 @@ void add_centred_eyepieces(CureIdeas& ideas) {
 void add_erecting_diagonals(CureIdeas& ideas) {
     if (!ideas.has("image_not_erect")) return;
     for (std::size_t i = 0; i < ideas.setup.parts.size(); ++i) {
-        if (!is_diagonal(ideas.setup.parts[i])) continue;
+        if (!kind_of(ideas.setup.parts[i].body).turns_light) continue;
         ideas.add({fmt::format("Put an erecting 90° diagonal in place of “{}”", ideas.name(i)),
                    "Its roof edge draws a spike through bright points; openings are narrower.",
                    Reversibility::exchange,
@@ -75,11 +79,8 @@ void add_derived_paths(CureIdeas& ideas) {
                                   ideas.name(path.part), path.derived_left),
                       "Only if the stated light path is in error: measure it first.",
                       Reversibility::at_once, ideas.setup};
-        std::visit(
-            []<class Kind>(Kind& kind) {
-                if constexpr (requires { kind.stated_light_path; }) kind.stated_light_path.reset();
-            },
-            idea.setup.parts[path.part].body);
+        PartBody& body = idea.setup.parts[path.part].body;
+        body = with_field_unchecked(body, stated_light_path_info().key, {}).value();
         ideas.add(std::move(idea));
     }
 }

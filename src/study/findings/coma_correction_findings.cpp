@@ -1,5 +1,8 @@
 #include <cmath>
 
+#include "parts/coma_corrector.hpp"
+#include "parts/refractor.hpp"
+#include "parts/spacer.hpp"
 #include "study/findings/finding_scope.hpp"
 
 #include <fmt/format.h>
@@ -15,7 +18,7 @@ const Part* longest_spacer_behind(const FindingScope& scope, std::size_t correct
     const Part* longest = nullptr;
     double length = 0;
     for (std::size_t i = corrector + 1; i < scope.setup.parts.size(); ++i) {
-        const auto* spacer = std::get_if<Spacer>(&scope.setup.parts[i].body);
+        const auto* spacer = scope.setup.parts[i].body.as<Spacer>();
         if (spacer == nullptr || spacer->length.value <= length) continue;
         length = spacer->length.value;
         longest = &scope.setup.parts[i];
@@ -52,7 +55,7 @@ std::string shorter_advice(const FindingScope& scope, const ComaCorrection& one)
         excess);
     if (const Part* spacer = longest_spacer_behind(scope, one.part)) {
         advice += fmt::format("; “{}” is {:.1f} mm of it", spacer->name,
-                              std::get<Spacer>(spacer->body).length.value);
+                              spacer->body.get<Spacer>().length.value);
     }
     return advice
            + fmt::format(". Or take a corrector made for a spacing of {:.0f} mm.", one.spacing);

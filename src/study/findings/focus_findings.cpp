@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "parts/splitter_head.hpp"
 #include "study/findings/finding_scope.hpp"
 
 #include <fmt/format.h>

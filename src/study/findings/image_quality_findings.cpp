@@ -1,6 +1,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "parts/newtonian.hpp"
+#include "parts/shifter.hpp"
 #include "study/findings/finding_scope.hpp"
 
 #include <fmt/format.h>
@@ -45,7 +47,7 @@ std::string fault_words(const EyeImage& eye, const PointImage& image) {
 
 bool shifter_is_ahead_of_glass(const FindingScope& scope, const EyePath& path) {
     for (const PlacedSurface& surface : path.surfaces) {
-        if (std::holds_alternative<Shifter>(scope.setup.parts[surface.part].body)) return true;
+        if (scope.setup.parts[surface.part].body.is<Shifter>()) return true;
         if (surface.kind == SurfaceKind::refraction) return false;
     }
     return true;

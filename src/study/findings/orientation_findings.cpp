@@ -1,3 +1,4 @@
+#include "parts/target.hpp"
 #include "study/findings/finding_scope.hpp"
 #include "study/two_eyes/orientation.hpp"
 

@@ -1,6 +1,7 @@
 #include <cmath>
 
 #include "base/text.hpp"
+#include "parts/shifter.hpp"
 #include "study/findings/finding_scope.hpp"
 
 #include <fmt/format.h>
@@ -16,7 +17,7 @@ constexpr double path_difference_mm = 0.5;  // a datasheet is rounded to whole m
 
 void part_findings(const FindingScope& scope) {
     for (const ShifterAtWork& shifter : scope.report.budget.shifters) {
-        const auto* lens = std::get_if<Shifter>(&scope.setup.parts.at(shifter.part).body);
+        const auto* lens = scope.setup.parts.at(shifter.part).body.as<Shifter>();
         if (lens == nullptr || lens->given != ShifterGiven::factor_and_gain) continue;
         if (std::abs(shifter.factor / lens->stated_factor - 1) <= factor_off) continue;
         scope.add(

@@ -1,3 +1,4 @@
+#include "parts/observer.hpp"
 #include "study/findings/finding_scope.hpp"
 
 #include <fmt/format.h>

@@ -1,5 +1,7 @@
 #include <cmath>
 
+#include "parts/focuser.hpp"
+#include "parts/newtonian.hpp"
 #include "study/findings/finding_scope.hpp"
 #include "train/telescope.hpp"
 

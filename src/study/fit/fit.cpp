@@ -4,6 +4,13 @@
 #include <cmath>
 #include <numbers>
 
+#include "parts/balance.hpp"
+#include "parts/eyepiece_pair.hpp"
+#include "parts/focuser.hpp"
+#include "parts/mount.hpp"
+#include "parts/observer.hpp"
+#include "parts/splitter_head.hpp"
+
 namespace beamfork {
 
 namespace {

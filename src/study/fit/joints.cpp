@@ -1,5 +1,8 @@
 #include "study/fit/joints.hpp"
 
+#include "parts/fitting.hpp"
+#include "parts/mount.hpp"
+
 #include <fmt/format.h>
 
 namespace beamfork {

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "parts/fitting.hpp"
 #include "train/setup.hpp"
 
 namespace beamfork {

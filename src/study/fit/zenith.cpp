@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "parts/balance.hpp"
 #include "parts/body_reach.hpp"
 
 namespace beamfork {

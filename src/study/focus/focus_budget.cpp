@@ -3,6 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "parts/cassegrain_moving_mirror.hpp"
+#include "parts/focuser.hpp"
+#include "parts/shifter.hpp"
 #include "train/telescope.hpp"
 
 #include <fmt/format.h>
@@ -148,10 +151,10 @@ budget_rows(const Setup& setup, const Train& train, const FocusBudget& budget) {
     return waterfall.take();
 }
 
-constexpr double rounding = 1e-9;  // an exact fit still reaches
+constexpr double budget_rounding = 1e-9;  // an exact fit still reaches
 
 void judge_reach(FocusBudget& budget) {
-    budget.reaches = budget.margin_in >= -rounding && budget.margin_out >= -rounding;
+    budget.reaches = budget.margin_in >= -budget_rounding && budget.margin_out >= -budget_rounding;
     budget.shortfall_is_inward = budget.margin_in < 0;
     if (!budget.reaches) budget.shortfall = -std::min(budget.margin_in, budget.margin_out);
 }

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "parts/shifter.hpp"
+
 namespace beamfork {
 
 std::string to_word(Use use) {
@@ -16,7 +18,8 @@ std::string to_word(Use use) {
 
 namespace {
 
-bool is_shifter(const Part& part) { return std::holds_alternative<Shifter>(part.body); }
+bool turns_light(const Part& part) { return kind_of(part.body).turns_light; }
+bool is_shifter(const Part& part) { return part.body.is<Shifter>(); }
 
 // The left eye's axial steps without those of the removed parts: a train without a head, too.
 double wanted_drawtube(const Train& train, const OtherUse& use) {
@@ -50,7 +53,7 @@ other_uses(const Setup& setup, const Choice& choice, const FocusBudget& budget) 
     uses.push_back({.use = Use::one_eye, .removed = removed_if([](const Part& part) {
                                              return role_of(part) == Role::splitter;
                                          })});
-    uses.push_back({.use = Use::straight_through, .removed = removed_if(is_diagonal)});
+    uses.push_back({.use = Use::straight_through, .removed = removed_if(turns_light)});
     uses.push_back({.use = Use::without_shifter, .removed = removed_if(is_shifter)});
     std::erase_if(uses, [](const OtherUse& use) { return use.removed.empty(); });
     constexpr double rounding = 1e-9;  // an exact fit still reaches

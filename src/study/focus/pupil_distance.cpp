@@ -3,6 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "parts/observer.hpp"
+#include "parts/splitter_head.hpp"
+
 namespace beamfork {
 
 double DistanceCoupling::whole_range() const {
@@ -23,7 +26,7 @@ class HeadBench {
 public:
     HeadBench(const Setup& setup, const Choice& choice)
         : setup_(setup), choice_(choice), part_(parts_with_role(setup, Role::splitter).front()) {
-        std::get<SplitterHead>(setup_.parts[part_].body).prisms_stand = PrismsStand::true_to_place;
+        setup_.parts[part_].body.get<SplitterHead>().prisms_stand = PrismsStand::true_to_place;
     }
 
     [[nodiscard]] const SplitterHead& head() const { return part_as<SplitterHead>(setup_, part_); }
@@ -63,7 +66,7 @@ public:
 
 private:
     void set(double distance) {
-        std::get<Observer>(setup_.parts[choice_.observer].body).pupil_distance = {distance};
+        setup_.parts[choice_.observer].body.get<Observer>().pupil_distance = {distance};
     }
 
     Setup setup_;

@@ -3,6 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "parts/eyepiece_pair.hpp"
+#include "parts/focuser.hpp"
+#include "parts/observer.hpp"
+#include "parts/splitter_head.hpp"
 #include "train/telescope.hpp"
 
 namespace beamfork {
@@ -34,7 +38,7 @@ DrawtubeRange seat_range(const Train& train, Eye eye, double seat_travel) {
 
 namespace {
 
-constexpr double rounding = 1e-9;  // an exact fit still reaches
+constexpr double reach_rounding = 1e-9;  // an exact fit still reaches
 
 DrawtubeRange overlap(const DrawtubeRange& a, const DrawtubeRange& b) {
     return {std::max(a.low, b.low), std::min(a.high, b.high)};
@@ -67,12 +71,12 @@ Result<ReachEntry> entry_of(const Setup& setup, const Choice& choice) {
         const double wanted = train->paths[side].seat_shift_wanted;
         entry.seats[side] = {wanted,
                              Dioptres{wanted / travel_per_dioptre(eyepiece.focal_length).value},
-                             std::abs(wanted) <= head.seat_travel.value + rounding};
+                             std::abs(wanted) <= head.seat_travel.value + reach_rounding};
         entry.served =
             overlap(entry.served, seat_range(*train, both_eyes[side], head.seat_travel.value));
     }
     // Rounding must not take the one place that a stiff seat leaves.
-    if (entry.served.is_empty() && entry.served.low - entry.served.high < rounding)
+    if (entry.served.is_empty() && entry.served.low - entry.served.high < reach_rounding)
         entry.served.high = entry.served.low;
     entry.pupil_distance_fits =
         head.reaches(part_as<Observer>(setup, choice.observer).pupil_distance);

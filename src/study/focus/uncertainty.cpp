@@ -291,22 +291,11 @@ sampled_probability(const Setup& setup, const Choice& choice, int samples, std::
 }
 
 std::string home_measurement(const PartBody& body, const std::string& key) {
-    if (key == "back_focus_mm")
-        return "Rack the drawtube in, point at the Moon, and measure from the drawtube's rear face "
-               "to a paper screen on which it is sharp.";
-    if (key == "travel_mm") return "Measure the drawtube with a ruler, racked in and racked out.";
-    if (key == "field_stop_depth_mm")
-        return "Measure with the depth rod of calipers from the shoulder to the field stop.";
-    const Role role = kind_of(body).role;
-    if (std::holds_alternative<Shifter>(body))
-        return "Focus with and without the shifter at a scale far off: the drawtube's travel "
-               "between is the gain, the ratio of the fields is the factor.";
-    if (key == "stated_light_path_mm" || role == Role::splitter
-        || std::holds_alternative<PrismDiagonal>(body))
-        return "Focus one eyepiece with this part and without it: the drawtube's travel between is "
-               "its light path.";
-    if (role == Role::observer) return "Take it from a new spectacle prescription.";
-    return "Measure it with calipers.";
+    const auto& fields = kind_of(body).fields;
+    const auto field = std::find_if(fields.begin(), fields.end(),
+                                    [&](const FieldInfo& info) { return info.key == key; });
+    BEAMFORK_EXPECTS(field != fields.end());
+    return std::string(field->measured_by);
 }
 
 }  // namespace beamfork

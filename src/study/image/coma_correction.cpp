@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "parts/coma_corrector.hpp"
 #include "study/focus/focus_budget.hpp"
 
 namespace beamfork {
@@ -22,7 +23,7 @@ std::vector<ComaCorrection> coma_corrections(const Setup& setup, const EyePath& 
     needed_back_focus(path, path.wanted_image, &lenses);
     double earlier = 1;
     for (const ShifterAtWork& lens : lenses) {
-        const auto* corrector = std::get_if<ComaCorrector>(&setup.parts.at(lens.part).body);
+        const auto* corrector = setup.parts.at(lens.part).body.as<ComaCorrector>();
         if (corrector != nullptr) {
             found.push_back({lens.part, corrector->spacing.value, corrector->window.value,
                              lens.image_distance - corrector->lens_to_shoulder().value,

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "parts/shifter.hpp"
+
 namespace beamfork {
 
 namespace {
@@ -27,7 +29,7 @@ std::vector<GlassCorrection> glass_corrections(const Setup& setup, const EyePath
     std::vector<GlassCorrection> found;
     for (auto lens = path.surfaces.begin(); lens != path.surfaces.end(); ++lens) {
         if (lens->kind != SurfaceKind::thin_lens) continue;
-        const auto* shifter = std::get_if<Shifter>(&setup.parts.at(lens->part).body);
+        const auto* shifter = setup.parts.at(lens->part).body.as<Shifter>();
         if (shifter == nullptr || shifter->corrected_glass.value_or(Millimetres{0}).value <= 0)
             continue;
         const auto face = std::find_if(lens, path.surfaces.end(), [](const PlacedSurface& s) {

@@ -4,6 +4,8 @@
 #include <cmath>
 
 #include "glass/coating.hpp"
+#include "parts/eyepiece_pair.hpp"
+#include "parts/observer.hpp"
 #include "train/telescope.hpp"
 
 #include <fmt/format.h>

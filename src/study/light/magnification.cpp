@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "parts/eyepiece_pair.hpp"
 #include "train/telescope.hpp"
 
 namespace beamfork {

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "parts/eyepiece_pair.hpp"
+#include "parts/observer.hpp"
 #include "study/image/coma_correction.hpp"
 #include "study/image/glass_correction.hpp"
 #include "train/telescope.hpp"

@@ -58,15 +58,9 @@ constexpr std::array<WatchedInfo, 9> all_watched{
         FieldUnit::percent, 1, 0.1, true},
 };
 
-// Weights, and room around the telescope: nothing that is watched here depends on them.
-bool bears_on_light(const FieldInfo& field) {
-    constexpr std::array apart{"balance_point_mm", "counterweight_distance_mm", "free_behind_mm"};
-    return field.type != FieldType::choice && field.unit != FieldUnit::gram
-           && std::find(apart.begin(), apart.end(), field.key) == apart.end();
-}
-
-bool is_drawtube(const Part& part, const FieldInfo& field) {
-    return role_of(part) == Role::focuser && field.key == "held_at_mm";
+// Left open, focus finds it.
+bool is_drawtube(const FieldInfo& field) {
+    return field.by_hand && field.by_hand->moves == HandMoves::drawtube;
 }
 
 // The parts whose numbers count, in order.
@@ -78,9 +72,10 @@ std::vector<std::size_t> tuned_parts(const Setup& setup, const Choice& choice) {
 }
 
 bool can_vary(const Part& part, const FieldInfo& field) {
-    if (!bears_on_light(field) || !is_relevant(part.body, field)) return false;
+    if (field.type == FieldType::choice || !field.bears_on_light) return false;
+    if (!is_relevant(part.body, field)) return false;
     const auto value = field_value(part.body, field.key);
-    return (value && std::holds_alternative<double>(*value)) || is_drawtube(part, field);
+    return (value && std::holds_alternative<double>(*value)) || is_drawtube(field);
 }
 
 template <class OfEye>

@@ -5,6 +5,9 @@
 #include <limits>
 #include <span>
 
+#include "parts/eyepiece_pair.hpp"
+#include "parts/prism_errors.hpp"
+#include "parts/splitter_head.hpp"
 #include "study/two_eyes/alignment_bench.hpp"
 
 namespace beamfork {

@@ -3,6 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "parts/eyepiece_pair.hpp"
+#include "parts/observer.hpp"
+#include "parts/prism_errors.hpp"
+
 namespace beamfork {
 
 bool same_hand(const ArmImage& left, const ArmImage& right) {

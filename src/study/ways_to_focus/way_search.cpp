@@ -17,10 +17,10 @@ WayToFocus way_named(std::string id) {
 double lens_that_fits_into(const Part& part) {
     constexpr double widest = 26;
     constexpr double cell = 3;
-    for (const char* key : {"entry_clear_diameter_mm", "clear_diameter_mm"}) {
-        const auto value = field_value(part.body, key);
-        const double* opening = value ? std::get_if<double>(&*value) : nullptr;
-        if (opening != nullptr) return std::clamp(*opening - cell, 3.0, widest);
+    for (const FieldInfo& field : kind_of(part.body).fields) {
+        if (!field.is_front_opening) continue;
+        const auto value = field_value(part.body, field.key);
+        return std::clamp(std::get<double>(*value) - cell, 3.0, widest);
     }
     return widest;
 }

@@ -1,6 +1,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "parts/newtonian.hpp"
+#include "parts/refractor.hpp"
 #include "study/ways_to_focus/way_search.hpp"
 
 #include <fmt/format.h>
@@ -10,7 +12,7 @@ namespace beamfork {
 namespace {
 
 void offer_shorter_tube(WaySearch& search, std::size_t telescope) {
-    if (!std::holds_alternative<Refractor>(search.setup().parts[telescope].body)) return;
+    if (!search.setup().parts[telescope].body.is<Refractor>()) return;
     const double cut = std::ceil(search.wanted());
     WayToFocus way = way_named("shorter_tube");
     way.what = fmt::format("Have the telescope's tube shortened by {:.0f} mm", cut);
@@ -18,7 +20,7 @@ void offer_shorter_tube(WaySearch& search, std::size_t telescope) {
                "rings; focus with one eyepiece then needs an extension.";
     way.reversibility = Reversibility::permanent;
     way.setup = search.setup();
-    auto& refractor = std::get<Refractor>(way.setup.parts[telescope].body);
+    auto& refractor = way.setup.parts[telescope].body.get<Refractor>();
     refractor.back_focus = refractor.back_focus + Millimetres{cut};
     search.offer(std::move(way));
 }
@@ -26,7 +28,7 @@ void offer_shorter_tube(WaySearch& search, std::size_t telescope) {
 // A low body of the focuser: ordinary ones are 70-110 high, low ones 30-60 (common practice, no source).
 void offer_low_focuser(WaySearch& search, std::size_t telescope) {
     constexpr double saved = 40;
-    const auto* newtonian = std::get_if<Newtonian>(&search.setup().parts[telescope].body);
+    const auto* newtonian = search.setup().parts[telescope].body.as<Newtonian>();
     if (newtonian == nullptr) return;
     WayToFocus way = way_named("low_profile_focuser");
     way.what = fmt::format("Fit a low-profile focuser, {:.0f} mm lower", saved);
@@ -34,7 +36,7 @@ void offer_low_focuser(WaySearch& search, std::size_t telescope) {
                "eyepiece may need an extension.";
     way.reversibility = Reversibility::workshop;
     way.setup = search.setup();
-    auto& changed = std::get<Newtonian>(way.setup.parts[telescope].body);
+    auto& changed = way.setup.parts[telescope].body.get<Newtonian>();
     changed.back_focus = changed.back_focus + Millimetres{saved};
     changed.axis_to_drawtube = changed.axis_to_drawtube - Millimetres{saved};
     if (changed.contradiction()) return;
@@ -44,12 +46,12 @@ void offer_low_focuser(WaySearch& search, std::size_t telescope) {
 // The primary moved up by x moves the image out by x; the cone at the secondary is wider by x D / F (similar
 // triangles), so the fully lit field (m F - l D) / (F - l) shrinks.
 void offer_primary_up(WaySearch& search, std::size_t telescope) {
-    const auto* newtonian = std::get_if<Newtonian>(&search.setup().parts[telescope].body);
+    const auto* newtonian = search.setup().parts[telescope].body.as<Newtonian>();
     if (newtonian == nullptr) return;
     const double up = std::ceil(search.wanted());
     WayToFocus way = way_named("primary_moved_up");
     way.setup = search.setup();
-    auto& changed = std::get<Newtonian>(way.setup.parts[telescope].body);
+    auto& changed = way.setup.parts[telescope].body.get<Newtonian>();
     changed.primary_moved_up = changed.primary_moved_up + Millimetres{up};
     if (changed.contradiction()) return;
     const double before = newtonian->fully_lit_field().value;

@@ -3,6 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "parts/prism_diagonal.hpp"
+#include "parts/shifter.hpp"
+#include "parts/spacer.hpp"
 #include "study/light/magnification.hpp"
 #include "study/ways_to_focus/way_search.hpp"
 #include "train/changed_setup.hpp"
@@ -38,14 +41,14 @@ void offer_other_eyepieces(WaySearch& search) {
 
 void offer_thin_couplings(WaySearch& search) {
     for (std::size_t i = 0; i < search.setup().parts.size(); ++i) {
-        const auto* spacer = std::get_if<Spacer>(&search.setup().parts[i].body);
+        const auto* spacer = search.setup().parts[i].body.as<Spacer>();
         if (spacer == nullptr || spacer->length.value < thin_coupling_mm + 1) continue;
         WayToFocus way = way_named("low_profile_adapter");
         way.what = fmt::format("Replace “{}” by a threaded coupling of {:.0f} mm",
                                search.setup().parts[i].name, thin_coupling_mm);
         way.cost = "Threads at both ends must fit; quick changes by a clamp are lost.";
         way.setup = search.setup();
-        std::get<Spacer>(way.setup.parts[i].body).length = Millimetres{thin_coupling_mm};
+        way.setup.parts[i].body.get<Spacer>().length = Millimetres{thin_coupling_mm};
         search.offer(std::move(way));
     }
 }
@@ -53,7 +56,7 @@ void offer_thin_couplings(WaySearch& search) {
 void offer_shorter_diagonals(WaySearch& search, const Train& train) {
     for (const LightPath& path : train.light_paths) {
         const Part& part = search.setup().parts[path.part];
-        if (!is_diagonal(part) || path.counted() < long_diagonal_mm) continue;
+        if (!kind_of(part.body).turns_light || path.counted() < long_diagonal_mm) continue;
         PrismDiagonal compact;
         compact.stated_light_path = Millimetres{short_diagonal_mm};
         WayToFocus way = way_named("shorter_diagonal");
@@ -67,7 +70,7 @@ void offer_shorter_diagonals(WaySearch& search, const Train& train) {
 
 void offer_straight_through(WaySearch& search) {
     for (std::size_t i = 0; i < search.setup().parts.size(); ++i) {
-        if (!is_diagonal(search.setup().parts[i])) continue;
+        if (!kind_of(search.setup().parts[i].body).turns_light) continue;
         WayToFocus way = way_named("straight_through");
         way.what =
             fmt::format("Observe straight through, without “{}”", search.setup().parts[i].name);
@@ -109,11 +112,11 @@ void offer_shifters(WaySearch& search) {
     const auto& parts = search.setup().parts;
     const std::size_t head = parts_with_role(search.setup(), Role::splitter).front();
     for (std::size_t i = 0; i < head; ++i) {
-        if (std::holds_alternative<Shifter>(parts[i].body)) return;
+        if (parts[i].body.is<Shifter>()) return;
     }
     offer_shifter_at(search, head, way_named("shifter_in_nose"), "into the head's nose");
     for (std::size_t i = 0; i < head; ++i) {
-        if (!is_diagonal(parts[i])) continue;
+        if (!kind_of(parts[i].body).turns_light) continue;
         offer_shifter_at(search, i, way_named("shifter_before_diagonal"),
                          fmt::format("in front of “{}”", parts[i].name));
         return;
@@ -125,7 +128,7 @@ void offer_shifter_forward(WaySearch& search) {
     const auto& parts = search.setup().parts;
     for (std::size_t i = 1; i < parts.size(); ++i) {
         const bool stands_behind_diagonal =
-            std::holds_alternative<Shifter>(parts[i].body) && is_diagonal(parts[i - 1]);
+            parts[i].body.is<Shifter>() && kind_of(parts[i - 1].body).turns_light;
         if (!stands_behind_diagonal) continue;
         WayToFocus way = way_named("shifter_moved_forward");
         way.what =

@@ -2,6 +2,7 @@
 
 #include "app/desk/workbench.hpp"
 #include "document/described_setup.hpp"
+#include "parts/focuser.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>

@@ -1,5 +1,6 @@
 // The window draws nothing while nothing happens: frames are counted on a clock of our own.
 #include "app/window/frame_clock.hpp"
+#include "parts/splitter_head.hpp"
 #include "support/near.hpp"
 #include "ui/desk.hpp"
 #include "ui/shell/panels.hpp"

@@ -1,6 +1,8 @@
 // Two trains in one picture: where the second stands, that it cannot be picked, and how bright it is.
 #include <algorithm>
 
+#include "parts/mirror_diagonal.hpp"
+#include "parts/refractor.hpp"
 #include "scene/comparison/companion.hpp"
 #include "scene/comparison/comparison_rows.hpp"
 #include "scene/picture/picture.hpp"

@@ -1,3 +1,4 @@
+#include "parts/spacer.hpp"
 #include "scene/handles/dimension.hpp"
 #include "scene/sample_setups.hpp"
 #include "support/near.hpp"
@@ -23,7 +24,7 @@ const Dimension* dimension_saying(const std::vector<Dimension>& all, const std::
 
 TEST_CASE("a spacer is dimensioned by its own length and its own opening") {
     Setup setup = short_setup();
-    auto& spacer = std::get<Spacer>(setup.parts[2].body);
+    auto& spacer = setup.parts[2].body.get<Spacer>();
     spacer.length = {17.5};
     spacer.clear_diameter = {38};
     const auto all = dimensions_of(setup, 2);

@@ -1,5 +1,12 @@
 #include <cmath>
 
+#include "parts/focuser.hpp"
+#include "parts/observer.hpp"
+#include "parts/prism_diagonal.hpp"
+#include "parts/refractor.hpp"
+#include "parts/shifter.hpp"
+#include "parts/spacer.hpp"
+#include "parts/splitter_head.hpp"
 #include "scene/handles/handle.hpp"
 #include "scene/picture/picture.hpp"
 #include "scene/sample_setups.hpp"
@@ -14,14 +21,14 @@ namespace {
 template <class Kind>
 std::size_t part_with(const Setup& setup) {
     for (std::size_t i = 0; i < setup.parts.size(); ++i) {
-        if (std::holds_alternative<Kind>(setup.parts[i].body)) return i;
+        if (setup.parts[i].body.is<Kind>()) return i;
     }
     FAIL("no such part");
     return 0;
 }
 
 Setup with_spacer(Setup setup, double length) {
-    std::get<Spacer>(setup.parts[part_with<Spacer>(setup)].body).length = {length};
+    setup.parts[part_with<Spacer>(setup)].body.get<Spacer>().length = {length};
     return setup;
 }
 

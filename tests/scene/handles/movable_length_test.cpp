@@ -1,3 +1,6 @@
+#include "parts/focuser.hpp"
+#include "parts/refractor.hpp"
+#include "parts/spacer.hpp"
 #include "scene/handles/movable_length.hpp"
 #include "scene/sample_setups.hpp"
 #include "support/near.hpp"
@@ -11,14 +14,14 @@ namespace {
 template <class Kind>
 std::size_t part_of_kind(const Setup& setup) {
     for (std::size_t i = 0; i < setup.parts.size(); ++i) {
-        if (std::holds_alternative<Kind>(setup.parts[i].body)) return i;
+        if (setup.parts[i].body.is<Kind>()) return i;
     }
     FAIL("no such part");
     return 0;
 }
 
 Setup with_spacer_of(Setup setup, double length) {
-    std::get<Spacer>(setup.parts[part_of_kind<Spacer>(setup)].body).length = {length};
+    setup.parts[part_of_kind<Spacer>(setup)].body.get<Spacer>().length = {length};
     return setup;
 }
 
@@ -64,7 +67,7 @@ TEST_CASE(
 TEST_CASE("the spacer's landmark is the length at which focus is just reached") {
     // Checked by the focus budget itself: with that length the drawtube stands fully in.
     Setup setup = with_spacer_of(short_setup(), 12);
-    std::get<Refractor>(setup.parts[0].body).back_focus = {190};
+    setup.parts[0].body.get<Refractor>().back_focus = {190};
     const auto spacer = part_of_kind<Spacer>(setup);
     const auto length = movable_length(setup, report_of(setup, 16), spacer);
     REQUIRE(length.has_value());
@@ -73,7 +76,7 @@ TEST_CASE("the spacer's landmark is the length at which focus is just reached") 
     const Report longest = report_of(with_spacer_of(setup, *length->landmark), 16);
     CHECK(near(longest.budget.wanted_drawtube, 0, 1e-6));
     // Held: the length that brings the image to where the drawtube stands.
-    std::get<Focuser>(setup.parts[part_of_kind<Focuser>(setup)].body).held_at = {7};
+    setup.parts[part_of_kind<Focuser>(setup)].body.get<Focuser>().held_at = {7};
     const auto held = movable_length(setup, report_of(setup, 16), spacer);
     const Report focused = report_of(with_spacer_of(setup, held->landmark.value()), 16);
     CHECK(near(focused.budget.wanted_drawtube, 7, 1e-6));

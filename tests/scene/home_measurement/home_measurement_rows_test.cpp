@@ -1,3 +1,4 @@
+#include "parts/eyepiece_pair.hpp"
 #include "scene/home_measurement/home_measurement_rows.hpp"
 #include "scene/sample_setups.hpp"
 
@@ -42,7 +43,7 @@ TEST_CASE(
     REQUIRE(edit.has_value());
     const auto filled = apply(Document{short_setup(), {}, {}, {}}, *edit);
     REQUIRE(filled.has_value());
-    const double stop = std::get<EyepiecePair>(filled->setup.parts[5].body).field_stop.value;
+    const double stop = filled->setup.parts[5].body.get<EyepiecePair>().field_stop.value;
     CHECK(stop > 20.41);
     CHECK(stop < 20.43);
 }
@@ -51,7 +52,7 @@ TEST_CASE("a result that a part cannot have is not filled in, and is told why") 
     MeasurementDraft draft = drift_draft();
     draft.readings["field_stop_by_drift/seconds"] = "900";  // 46 mm do not fit a 28 mm barrel
     Setup setup = short_setup();
-    std::get<EyepiecePair>(setup.parts[5].body).field_stop_depth = {5};
+    setup.parts[5].body.get<EyepiecePair>().field_stop_depth = {5};
     const auto rows = home_measurement_rows(setup, draft);
     REQUIRE(rows.result.has_value());
     CHECK_FALSE(rows.targets.at(0).problem.empty());

@@ -1,6 +1,9 @@
 // Models read back by a general-purpose loader (Assimp), as other programs would.
 #include <set>
 
+#include "parts/eyepiece_pair.hpp"
+#include "parts/observer.hpp"
+#include "parts/spacer.hpp"
 #include "scene/kit/colours.hpp"
 #include "scene/model/model.hpp"
 #include "scene/model/model_buffer.hpp"
@@ -139,8 +142,8 @@ TEST_CASE("every part that can be seen is a node with its number and name; eyepi
                   .mNumMeshes
               > 0);
     CHECK(seen.size() >= 5);
-    const auto& observer = std::get<Observer>(setup.parts[6].body);
-    const auto& eyepiece = std::get<EyepiecePair>(setup.parts[5].body);
+    const auto& observer = setup.parts[6].body.get<Observer>();
+    const auto& eyepiece = setup.parts[5].body.get<EyepiecePair>();
     const Bounds pair = model.bounds_of("6 25 mm pair");
     // From the outer edge of one to the outer edge of the other.
     const double width = to_metres(observer.pupil_distance + eyepiece.outer_diameter).value;

@@ -1,6 +1,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "parts/focuser.hpp"
+#include "parts/refractor.hpp"
+#include "parts/splitter_head.hpp"
 #include "scene/picture/folded_axis.hpp"
 #include "scene/picture/picture_input.hpp"
 #include "scene/sample_setups.hpp"
@@ -43,7 +46,7 @@ double length_of(const std::vector<Point>& line) {
 
 TEST_CASE("a focus that falls short is marked where it is and dimensioned in mm") {
     Setup setup = short_setup();
-    std::get<Refractor>(setup.parts[0].body).back_focus = {128};
+    setup.parts[0].body.get<Refractor>().back_focus = {128};
     const Report report = report_of(setup);
     const double gap = report.gap(Eye::left);
     REQUIRE(gap > 5);
@@ -80,8 +83,8 @@ TEST_CASE("in focus there is a green diamond on each field stop and no gap") {
 
 TEST_CASE("a focus too far out is told as such") {
     Setup setup = short_setup();
-    std::get<Refractor>(setup.parts[0].body).back_focus = {260};
-    std::get<Focuser>(setup.parts[1].body).travel = {60};
+    setup.parts[0].body.get<Refractor>().back_focus = {260};
+    setup.parts[1].body.get<Focuser>().travel = {60};
     const Report report = report_of(setup);
     REQUIRE(report.gap(Eye::left) < 0);
     const Frame frame = build_frame(setup, report);
@@ -101,7 +104,7 @@ TEST_CASE("a focus too far out is told as such") {
 
 TEST_CASE("arms of unequal light path have their gaps told apart") {
     Setup setup = cured_setup();
-    std::get<SplitterHead>(setup.parts[5].body).compensator = Millimetres{20};
+    setup.parts[5].body.get<SplitterHead>().compensator = Millimetres{20};
     const Report report = report_of(setup);
     REQUIRE(std::abs(report.gap(Eye::left) - report.gap(Eye::right)) > 1);
     const Frame frame = gap_alone(setup, report);
@@ -113,7 +116,7 @@ TEST_CASE("the folded axis is as long in glass as its reduced length times the i
     const Report report = report_of(setup);
     const EyePath& left = report.train.path(Eye::left);
     // Behind the compensator there is only air up to the field stop, in front of it glass of one index.
-    const double air = std::get<SplitterHead>(setup.parts[4].body).seat_height.value;
+    const double air = setup.parts[4].body.get<SplitterHead>().seat_height.value;
     CHECK(near(length_of(folded_axis(left, -air, 0)), air, 1e-9));
     const double index = left.steps[left.steps.size() - 3].index[primary_wavelength];
     REQUIRE(index > 1.5);
@@ -142,8 +145,8 @@ TEST_CASE("the drawtube's scale shows its travel, and a wanted place beyond it i
         const bool reaches = report.budget.reaches;
         REQUIRE(diamonds(frame, reaches ? ColourRole::good : ColourRole::shortfall).size() == 1);
         const Mark wanted = diamonds(frame, reaches ? ColourRole::good : ColourRole::shortfall)[0];
-        const double zero = std::get<Refractor>(setup.parts[0].body).focal_length.value
-                            - std::get<Refractor>(setup.parts[0].body).back_focus.value;
+        const double zero = setup.parts[0].body.get<Refractor>().focal_length.value
+                            - setup.parts[0].body.get<Refractor>().back_focus.value;
         CHECK(near(wanted.at.z, zero + report.budget.wanted_drawtube, 1e-3));
     }
 }

@@ -1,6 +1,7 @@
 // The ghost of a change: what moves, and nothing else.
 #include <algorithm>
 
+#include "parts/mirror_diagonal.hpp"
 #include "scene/picture/ghost.hpp"
 #include "scene/picture/picture.hpp"
 #include "support/near.hpp"

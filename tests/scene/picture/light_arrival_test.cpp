@@ -1,6 +1,8 @@
 // The optical path that light in motion follows: against closed forms and the train's own list of lengths.
 #include <cmath>
 
+#include "parts/observer.hpp"
+#include "parts/splitter_head.hpp"
 #include "scene/picture/light_arrival.hpp"
 #include "scene/picture/picture.hpp"
 #include "scene/sample_setups.hpp"
@@ -28,7 +30,7 @@ double left_longer(const LightArrival& arrival) {
 
 SplitterHead& head_of(Setup& setup) {
     for (Part& part : setup.parts) {
-        if (auto* head = std::get_if<SplitterHead>(&part.body)) return *head;
+        if (auto* head = part.body.as<SplitterHead>()) return *head;
     }
     throw std::logic_error("no head");
 }
@@ -79,7 +81,7 @@ TEST_CASE("behind equal arms both eyes get it at once, without the compensator t
 TEST_CASE("a seat that stands farther out makes that eye's path longer by so much air") {
     Setup setup = short_setup();
     for (Part& part : setup.parts) {
-        if (auto* observer = std::get_if<Observer>(&part.body)) observer->left = {2};
+        if (auto* observer = part.body.as<Observer>()) observer->left = {2};
     }
     const Train train = report_of(setup).train;
     const double farther =

@@ -2,6 +2,9 @@
 #include <set>
 #include <utility>
 
+#include "parts/focuser.hpp"
+#include "parts/prism_diagonal.hpp"
+#include "parts/refractor.hpp"
 #include "scene/picture/picture_input.hpp"
 #include "scene/sample_setups.hpp"
 #include "support/near.hpp"
@@ -171,12 +174,11 @@ TEST_CASE("every ray that dies, and no other, ends in a cross or, where it leaks
 
 TEST_CASE("a leaking face sends a stub of light out of the glass") {
     Setup setup = short_setup();
-    auto& telescope = std::get<Refractor>(setup.parts[0].body);
+    auto& telescope = setup.parts[0].body.get<Refractor>();
     telescope.focal_length = {400};  // f/4 meets bare BK7 too steeply for total reflection
     telescope.back_focus = {160};
-    std::get<Focuser>(setup.parts[1].body).drawtube_diameter = {
-        90};  // lets the steep light through
-    auto& diagonal = std::get<PrismDiagonal>(setup.parts[3].body);
+    setup.parts[1].body.get<Focuser>().drawtube_diameter = {90};  // lets the steep light through
+    auto& diagonal = setup.parts[3].body.get<PrismDiagonal>();
     diagonal.glass = "N-BK7";
     diagonal.prism_width = {40};
     diagonal.clear_diameter = {40};
@@ -255,7 +257,7 @@ TEST_CASE("light is undivided up to the dividing face, then the left eye's and t
 
 TEST_CASE("the drawn rays cross where the focus is marked") {
     Setup setup = short_setup();
-    std::get<Refractor>(setup.parts[0].body).back_focus = {
+    setup.parts[0].body.get<Refractor>().back_focus = {
         128};  // the focus falls in air, before the stop
     const Report report = report_of(setup);
     const Frame frame = build_frame(setup, report);

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "parts/shifter.hpp"
 #include "scene/picture/fingerprint.hpp"
 #include "scene/picture/picture.hpp"
 #include "scene/sample_setups.hpp"
@@ -42,6 +43,10 @@ TEST_CASE("the revision changes with anything that is seen") {
     CHECK(changes([](Frame& f) { f.marks.back().role = ColourRole::good; }));
     CHECK(changes([](Frame& f) { f.discs[0].role = ColourRole::undivided_beam; }));
     CHECK(changes([](Frame& f) { f.light.front().clipped = !f.light.front().clipped; }));
+    CHECK(changes([](Frame& f) { f.light.back().rank += 0.25F; }));
+    CHECK(changes([](Frame& f) { f.arrival.is_known = !f.arrival.is_known; }));
+    CHECK(changes([](Frame& f) { f.arrival.stop[1].y += 1; }));
+    CHECK(changes([](Frame& f) { f.arrival.at_splitter_mm += 1e-9; }));
     CHECK(changes([](Frame& f) { f.lines.back().dashed = !f.lines.back().dashed; }));
     CHECK(changes([](Frame& f) { f.marks.back().shape = MarkShape::ring; }));
     CHECK(changes([](Frame& f) { f.discs[1].light[5] += 0.1F; }));
@@ -53,7 +58,7 @@ TEST_CASE("the revision changes with anything that is seen") {
 TEST_CASE("a slider that moves changes the picture") {
     Setup setup = cured_setup();
     const Frame before = build_frame(setup, report_of(setup));
-    std::get<Shifter>(setup.parts[4].body).lens_offset.value += 0.1;
+    setup.parts[4].body.get<Shifter>().lens_offset.value += 0.1;
     CHECK(build_frame(setup, report_of(setup)).revision != before.revision);
 }
 

@@ -1,6 +1,12 @@
 // What the printed sheet says and draws, against closed forms; that it is complete in itself.
 #include "document/setup_file.hpp"
 #include "document/setup_in_page.hpp"
+#include "parts/eyepiece_pair.hpp"
+#include "parts/observer.hpp"
+#include "parts/prism_diagonal.hpp"
+#include "parts/refractor.hpp"
+#include "parts/spacer.hpp"
+#include "parts/splitter_head.hpp"
 #include "scene/sample_setups.hpp"
 #include "scene/sheet/sheet.hpp"
 #include "scene/sheet/sheet_outline.hpp"
@@ -26,11 +32,11 @@ std::size_t count_of(const std::string& text, const std::string& words) {
 /// 200 mm of back focus less 20, 35 and 110: 35 mm of drawtube are left.
 Setup easy_setup() {
     Setup setup = short_setup();
-    std::get<Refractor>(setup.parts[0].body).back_focus = {200};
-    std::get<Spacer>(setup.parts[2].body).length = {20};
-    std::get<PrismDiagonal>(setup.parts[3].body).stated_light_path = Millimetres{35};
-    std::get<SplitterHead>(setup.parts[4].body).stated_light_path = Millimetres{110};
-    std::get<EyepiecePair>(setup.parts[5].body).field_stop_depth = {0};
+    setup.parts[0].body.get<Refractor>().back_focus = {200};
+    setup.parts[2].body.get<Spacer>().length = {20};
+    setup.parts[3].body.get<PrismDiagonal>().stated_light_path = Millimetres{35};
+    setup.parts[4].body.get<SplitterHead>().stated_light_path = Millimetres{110};
+    setup.parts[5].body.get<EyepiecePair>().field_stop_depth = {0};
     return setup;
 }
 
@@ -90,7 +96,7 @@ TEST_CASE("the steps tell the drawtube's place, worked out by hand") {
 
 TEST_CASE("a train that is short says by how much instead of where to stand") {
     Setup setup = easy_setup();
-    std::get<Refractor>(setup.parts[0].body).back_focus = {150};
+    setup.parts[0].body.get<Refractor>().back_focus = {150};
     const std::string text = steps_text(setup);
     CHECK(has(text, "15.0 mm are missing inward"));  // 150 - 165
     CHECK_FALSE(has(text, "Dioptre seats"));
@@ -98,7 +104,7 @@ TEST_CASE("a train that is short says by how much instead of where to stand") {
 
 TEST_CASE("the seats share the difference of both eyes, in opposite ways") {
     Setup setup = easy_setup();
-    auto& observer = std::get<Observer>(setup.parts[6].body);
+    auto& observer = setup.parts[6].body.get<Observer>();
     observer.left = {-3};
     observer.right = {-1};
     const std::string text = steps_text(setup);

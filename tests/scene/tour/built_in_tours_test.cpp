@@ -2,6 +2,10 @@
 #include <set>
 
 #include "document/tour_lit.hpp"
+#include "parts/cassegrain_moving_mirror.hpp"
+#include "parts/refractor.hpp"
+#include "parts/shifter.hpp"
+#include "parts/spacer.hpp"
 #include "scene/sample_setups.hpp"
 #include "scene/tour/built_in_tours.hpp"
 #include "scene/tour/tour_quotes.hpp"
@@ -57,7 +61,7 @@ TEST_CASE("the tour on focus tells a setup that reaches nothing of a failure") {
 
 TEST_CASE("a drawtube too far in is told to need a spacer, not to be out of reach inward") {
     Setup setup = short_setup();
-    std::get<Refractor>(setup.parts[0].body).back_focus = {400};  // far beyond chain and travel
+    setup.parts[0].body.get<Refractor>().back_focus = {400};  // far beyond chain and travel
     REQUIRE_FALSE(report_of(setup).budget.reaches);
     CHECK(tells(tour_named("why-it-will-not-focus", setup), "a spacer of that length"));
 }
@@ -75,7 +79,7 @@ TEST_CASE("a moving mirror out of reach is not told of a drawtube") {
     Setup setup = short_setup();
     setup.parts[0] = Part{"Moving mirror", CassegrainMovingMirror{}, {}, {}};
     for (const double length : {0.0, 900.0}) {  // at hand, and far beyond any primary's travel
-        std::get<Spacer>(setup.parts[2].body).length = {length};
+        setup.parts[2].body.get<Spacer>().length = {length};
         const Report report = report_of(setup);
         REQUIRE(report.budget.primary);
         REQUIRE(report.budget.reaches == (length == 0));

@@ -1,3 +1,5 @@
+#include "parts/refractor.hpp"
+#include "parts/splitter_head.hpp"
 #include "scene/sample_setups.hpp"
 #include "scene/tour/built_in_tours.hpp"
 #include "scene/tour/tour_frame.hpp"
@@ -51,7 +53,7 @@ TEST_CASE("whether it comes to focus is answered by the budget of each setup") {
     CHECK(right_words(asked_in(cured_setup(), tour, "Will it")) == "Yes");
     CHECK(right_words(asked_in(short_setup(), tour, "Will it")) == "No, it falls short");
     Setup far = short_setup();
-    std::get<Refractor>(far.parts[0].body).back_focus = {400};  // far beyond chain and travel
+    far.parts[0].body.get<Refractor>().back_focus = {400};  // far beyond chain and travel
     CHECK(right_words(asked_in(far, tour, "Will it")) == "No, it falls too far");
 }
 
@@ -69,7 +71,7 @@ TEST_CASE("which eye gets more light follows the splitter's shares, whichever si
     Setup setup = short_setup();
     const auto right_with = [&](double reflects) {
         for (Part& part : setup.parts) {
-            auto* head = std::get_if<SplitterHead>(&part.body);
+            auto* head = part.body.as<SplitterHead>();
             if (head == nullptr) continue;
             const auto changed = with_field(part.body, "reflected_percent", FieldValue{reflects});
             REQUIRE_MESSAGE(changed.has_value(), (changed ? "" : changed.error().what));

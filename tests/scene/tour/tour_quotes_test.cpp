@@ -2,6 +2,7 @@
 #include <set>
 
 #include "base/text.hpp"
+#include "parts/shifter.hpp"
 #include "scene/sample_setups.hpp"
 #include "scene/tour/tour_quotes.hpp"
 #include "support/near.hpp"

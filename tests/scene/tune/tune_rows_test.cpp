@@ -1,3 +1,4 @@
+#include "parts/refractor.hpp"
 #include "scene/kit/plot_axis.hpp"
 #include "scene/sample_setups.hpp"
 #include "scene/tune/tune_rows.hpp"
@@ -87,7 +88,7 @@ TEST_CASE("moved since it was studied, the present place follows along the curve
     Setup setup = cured_setup();
     const TuneStudy study = tuned_study(setup, back_focus_of(setup), "margin", "");
     const double before = *study.now.value;
-    std::get<Refractor>(setup.parts.front().body).back_focus.value -= 2;
+    setup.parts.front().body.get<Refractor>().back_focus.value -= 2;
     const TuneRows rows = tune_rows(setup, study);
     const std::string wanted = watched_text(info_of(Watched::margin), before - 2);
     CHECK(rows.headline == "Focus margin: " + wanted);

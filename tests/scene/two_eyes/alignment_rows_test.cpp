@@ -1,6 +1,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "parts/eyepiece_pair.hpp"
 #include "scene/sample_setups.hpp"
 #include "scene/two_eyes/alignment_rows.hpp"
 #include "support/near.hpp"
@@ -15,7 +16,7 @@ namespace {
 Setup off_by(double right_arcmin, double up_arcmin) {
     Setup setup = cured_setup();
     for (Part& part : setup.parts) {
-        if (auto* pair = std::get_if<EyepiecePair>(&part.body)) {
+        if (auto* pair = part.body.as<EyepiecePair>()) {
             const double minute = std::numbers::pi / 180 / 60 * pair->focal_length.value;
             pair->left_play_x = {-right_arcmin * minute};
             pair->left_play_y = {-up_arcmin * minute};

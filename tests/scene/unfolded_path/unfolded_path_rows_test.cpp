@@ -1,6 +1,13 @@
 #include <algorithm>
 #include <cmath>
 
+#include "parts/cassegrain_moving_mirror.hpp"
+#include "parts/erecting_diagonal.hpp"
+#include "parts/focuser.hpp"
+#include "parts/mirror_diagonal.hpp"
+#include "parts/newtonian.hpp"
+#include "parts/prism_diagonal.hpp"
+#include "parts/splitter_head.hpp"
 #include "scene/focus/focus_budget_rows.hpp"
 #include "scene/sample_setups.hpp"
 #include "scene/unfolded_path/unfolded_path_rows.hpp"
@@ -99,8 +106,8 @@ TEST_CASE(
 TEST_CASE("the reduced lengths of the chain make up what the budget takes from the back focus") {
     // Worked budget of the trade (common practice, no source): 116 - 1 - 35 - 110 = -30.
     Setup setup = short_setup();
-    std::get<PrismDiagonal>(setup.parts[3].body).stated_light_path = Millimetres{35};
-    std::get<SplitterHead>(setup.parts[4].body).stated_light_path = Millimetres{110};
+    setup.parts[3].body.get<PrismDiagonal>().stated_light_path = Millimetres{35};
+    setup.parts[4].body.get<SplitterHead>().stated_light_path = Millimetres{110};
     const UnfoldedPathRows rows = unfolded_path_rows(setup, report_of(setup, 16));
     double sum = 0;
     for (const PathStretch& stretch : rows.stretches)

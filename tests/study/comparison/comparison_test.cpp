@@ -1,6 +1,10 @@
 // Two setups side by side: changes of known size, by geometry and by hand.
 #include <algorithm>
 
+#include "parts/mirror_diagonal.hpp"
+#include "parts/refractor.hpp"
+#include "parts/spacer.hpp"
+#include "parts/splitter_head.hpp"
 #include "study/comparison/comparison.hpp"
 #include "study/comparison/part_differences.hpp"
 #include "support/near.hpp"

@@ -1,6 +1,15 @@
 // Cures do what they say: each is carried out and studied anew with more rays; sizes against geometry.
 #include <algorithm>
 
+#include "parts/balance.hpp"
+#include "parts/eyepiece_pair.hpp"
+#include "parts/fitting.hpp"
+#include "parts/focuser.hpp"
+#include "parts/mirror_diagonal.hpp"
+#include "parts/newtonian.hpp"
+#include "parts/prism_diagonal.hpp"
+#include "parts/refractor.hpp"
+#include "parts/splitter_head.hpp"
 #include "study/cures/cure_search.hpp"
 #include "support/near.hpp"
 #include "support/setups.hpp"

@@ -2,6 +2,15 @@
 #include <algorithm>
 #include <functional>
 
+#include "parts/eyepiece_pair.hpp"
+#include "parts/focuser.hpp"
+#include "parts/observer.hpp"
+#include "parts/prism_diagonal.hpp"
+#include "parts/prisms.hpp"
+#include "parts/refractor.hpp"
+#include "parts/shifter.hpp"
+#include "parts/spacer.hpp"
+#include "parts/splitter_head.hpp"
 #include "study/findings/report.hpp"
 #include "support/setups.hpp"
 

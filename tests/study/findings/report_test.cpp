@@ -1,5 +1,9 @@
 #include <cmath>
 
+#include "parts/prism_diagonal.hpp"
+#include "parts/refractor.hpp"
+#include "parts/shifter.hpp"
+#include "parts/target.hpp"
 #include "study/findings/report.hpp"
 #include "support/near.hpp"
 #include "support/setups.hpp"

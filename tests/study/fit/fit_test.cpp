@@ -3,6 +3,15 @@
 #include <cmath>
 #include <numbers>
 
+#include "parts/eyepiece_pair.hpp"
+#include "parts/focuser.hpp"
+#include "parts/mirror_diagonal.hpp"
+#include "parts/newtonian.hpp"
+#include "parts/observer.hpp"
+#include "parts/refractor.hpp"
+#include "parts/shifter.hpp"
+#include "parts/spacer.hpp"
+#include "parts/splitter_head.hpp"
 #include "study/findings/report.hpp"
 #include "support/near.hpp"
 #include "support/setups.hpp"

@@ -1,5 +1,11 @@
 #include <algorithm>
 
+#include "parts/eyepiece_pair.hpp"
+#include "parts/filter_plate.hpp"
+#include "parts/fitting.hpp"
+#include "parts/focuser.hpp"
+#include "parts/mirror_diagonal.hpp"
+#include "parts/splitter_head.hpp"
 #include "study/findings/report.hpp"
 #include "study/fit/joints.hpp"
 #include "support/setups.hpp"

@@ -1,3 +1,8 @@
+#include "parts/eyepiece_pair.hpp"
+#include "parts/mirror_diagonal.hpp"
+#include "parts/observer.hpp"
+#include "parts/refractor.hpp"
+#include "parts/splitter_head.hpp"
 #include "study/focus/other_uses.hpp"
 #include "support/near.hpp"
 #include "support/setups.hpp"

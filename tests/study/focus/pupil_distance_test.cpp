@@ -4,6 +4,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "parts/eyepiece_pair.hpp"
+#include "parts/focuser.hpp"
+#include "parts/observer.hpp"
+#include "parts/refractor.hpp"
+#include "parts/splitter_head.hpp"
 #include "study/findings/report.hpp"
 #include "study/focus/pupil_distance.hpp"
 #include "study/focus/reach_table.hpp"
@@ -153,7 +158,7 @@ TEST_CASE("budgets of two observers differ by the coupling times the difference 
 TEST_CASE("eyes that want another correction too: the change is told without it") {
     Setup setup = with_distance(sliding_setup(), 66);
     add_observer(setup, "Short-sighted", 80);
-    auto& eyes = std::get<Observer>(setup.parts[setup.chosen.observer + 1].body);
+    auto& eyes = setup.parts[setup.chosen.observer + 1].body.get<Observer>();
     eyes.left = eyes.right = {-4};
     const DistanceCoupling coupling = coupling_of(setup);
     CHECK(near(coupling.observers.front().refocus, -7, rounding));
@@ -224,7 +229,7 @@ TEST_CASE("seats take a change of path as long as it fits into their travel besi
     the<SplitterHead>(setup).seat_travel = {3};
     add_observer(setup, "Other", 71);  // 2.5 mm longer
     CHECK(coupling_of(setup).observers.front().seats_suffice);
-    auto& eyes = std::get<Observer>(setup.parts[setup.chosen.observer + 1].body);
+    auto& eyes = setup.parts[setup.chosen.observer + 1].body.get<Observer>();
     eyes.left = {1};
     eyes.right = {-1};  // each seat 0.625 mm off by itself, one of them inward: 3.1 mm
     CHECK_FALSE(coupling_of(setup).observers.front().seats_suffice);
@@ -263,7 +268,7 @@ TEST_CASE("findings say what a change of observer asks of the drawtube, and when
     REQUIRE(refocus != nullptr);
     CHECK(refocus->advice.starts_with("The drawtube stops 5.0 mm short of that"));
     // Where the drawtube racks out too little for closer eyes, a spacer is the cure.
-    std::get<Observer>(setup.parts[setup.chosen.observer + 1].body).pupil_distance = {60};
+    setup.parts[setup.chosen.observer + 1].body.get<Observer>().pupil_distance = {60};
     the<Focuser>(setup).travel = {3};  // 2 mm out now, 5 mm for them
     findings = findings_of(setup);
     out = find(findings, "distance_out_of_travel");

@@ -1,5 +1,11 @@
 #include <cmath>
 
+#include "parts/eyepiece_pair.hpp"
+#include "parts/focuser.hpp"
+#include "parts/observer.hpp"
+#include "parts/refractor.hpp"
+#include "parts/splitter_head.hpp"
+#include "parts/target.hpp"
 #include "study/findings/report.hpp"
 #include "study/focus/reach_table.hpp"
 #include "support/near.hpp"

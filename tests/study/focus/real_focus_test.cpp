@@ -1,6 +1,11 @@
 // The focus by traced rays against the paraxial one and against the handbook's plane plate.
 #include <cmath>
 
+#include "parts/filter_plate.hpp"
+#include "parts/focuser.hpp"
+#include "parts/mirror_diagonal.hpp"
+#include "parts/prism_diagonal.hpp"
+#include "parts/refractor.hpp"
 #include "study/focus/focus_budget.hpp"
 #include "study/focus/real_focus.hpp"
 #include "support/near.hpp"

@@ -1,5 +1,11 @@
 #include <cmath>
 
+#include "parts/cassegrain_moving_mirror.hpp"
+#include "parts/eyepiece_pair.hpp"
+#include "parts/focuser.hpp"
+#include "parts/refractor.hpp"
+#include "parts/shifter.hpp"
+#include "parts/splitter_head.hpp"
 #include "study/findings/report.hpp"
 #include "study/focus/uncertainty.hpp"
 #include "support/near.hpp"

@@ -2,6 +2,14 @@
 #include <algorithm>
 #include <cmath>
 
+#include "parts/coma_corrector.hpp"
+#include "parts/eyepiece_pair.hpp"
+#include "parts/focuser.hpp"
+#include "parts/newtonian.hpp"
+#include "parts/observer.hpp"
+#include "parts/refractor.hpp"
+#include "parts/spacer.hpp"
+#include "parts/splitter_head.hpp"
 #include "study/cures/cure_search.hpp"
 #include "study/image/aberrations.hpp"
 #include "study/sight_view/sight_view.hpp"

@@ -1,6 +1,12 @@
 // Image quality of whole trains against closed forms for their glass, and what corrects it.
 #include <cmath>
 
+#include "parts/eyepiece_pair.hpp"
+#include "parts/mirror_diagonal.hpp"
+#include "parts/prism_diagonal.hpp"
+#include "parts/refractor.hpp"
+#include "parts/shifter.hpp"
+#include "parts/splitter_head.hpp"
 #include "reference/plane_plate.hpp"
 #include "study/findings/report.hpp"
 #include "support/near.hpp"

@@ -1,6 +1,15 @@
 #include <cmath>
 #include <functional>
 
+#include "parts/eyepiece_pair.hpp"
+#include "parts/filter_plate.hpp"
+#include "parts/focuser.hpp"
+#include "parts/mirror_diagonal.hpp"
+#include "parts/newtonian.hpp"
+#include "parts/observer.hpp"
+#include "parts/prisms.hpp"
+#include "parts/refractor.hpp"
+#include "parts/splitter_head.hpp"
 #include "reference/coatings.hpp"
 #include "study/findings/report.hpp"
 #include "support/near.hpp"

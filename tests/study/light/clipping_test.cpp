@@ -2,6 +2,13 @@
 #include <algorithm>
 #include <cmath>
 
+#include "parts/eyepiece_pair.hpp"
+#include "parts/focuser.hpp"
+#include "parts/prism_diagonal.hpp"
+#include "parts/refractor.hpp"
+#include "parts/shifter.hpp"
+#include "parts/spacer.hpp"
+#include "parts/splitter_head.hpp"
 #include "reference/vignetting.hpp"
 #include "study/focus/focus_budget.hpp"
 #include "study/light/clipping.hpp"
@@ -51,7 +58,7 @@ OneStop one_stop(
     const auto glass = standard_catalogue().find(head.glass).value();
     const double head_path =
         2 + 25 + 5 + (2 * 10 + 35) / refractive_index(glass, spectral_line::e).value();
-    std::get<Spacer>(made.setup.parts[3].body).length = {before_focus - head_path};
+    made.setup.parts[3].body.get<Spacer>().length = {before_focus - head_path};
     made.train = focused(made.setup);
     for (std::size_t side = 0; side < 2; ++side) {
         EyePath& path = made.train.paths[side];

@@ -1,4 +1,12 @@
 // Light from few rays against counted rays, over trains of every kind: within half a percent at every field point.
+#include "parts/cassegrain_moving_mirror.hpp"
+#include "parts/eyepiece_pair.hpp"
+#include "parts/newtonian.hpp"
+#include "parts/prism_diagonal.hpp"
+#include "parts/prism_errors.hpp"
+#include "parts/refractor.hpp"
+#include "parts/spacer.hpp"
+#include "parts/splitter_head.hpp"
 #include "study/findings/report.hpp"
 #include "study/focus/focus_budget.hpp"
 #include "study/light/few_ray_light.hpp"
@@ -32,8 +40,7 @@ Train light_train(const Setup& setup) {
 template <class Telescope>
 void draw_telescope(Random& random, Setup& setup) {
     for (const PartKind& kind : part_kinds()) {
-        if (std::holds_alternative<Telescope>(kind.fresh))
-            setup.parts.front().body = random_body(random, kind);
+        if (kind.fresh.is<Telescope>()) setup.parts.front().body = random_body(random, kind);
     }
 }
 

@@ -1,5 +1,7 @@
 #include <cmath>
 
+#include "parts/eyepiece_pair.hpp"
+#include "parts/refractor.hpp"
 #include "reference/visual_telescope.hpp"
 #include "study/light/magnification.hpp"
 #include "support/near.hpp"

@@ -1,5 +1,8 @@
 #include <cmath>
 
+#include "parts/focuser.hpp"
+#include "parts/refractor.hpp"
+#include "parts/shifter.hpp"
 #include "study/sight_view/sight_view.hpp"
 #include "support/near.hpp"
 #include "support/setups.hpp"

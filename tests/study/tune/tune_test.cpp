@@ -1,5 +1,8 @@
 #include <cmath>
 
+#include "parts/filter_plate.hpp"
+#include "parts/refractor.hpp"
+#include "parts/spacer.hpp"
 #include "study/focus/focus_budget.hpp"
 #include "study/tune/tune_answer.hpp"
 #include "study/tune/tune_sensitivity.hpp"

@@ -2,6 +2,11 @@
 #include <cmath>
 #include <numbers>
 
+#include "parts/eyepiece_pair.hpp"
+#include "parts/mirror_diagonal.hpp"
+#include "parts/observer.hpp"
+#include "parts/prism_errors.hpp"
+#include "parts/splitter_head.hpp"
 #include "study/findings/report.hpp"
 #include "support/near.hpp"
 #include "support/setups.hpp"

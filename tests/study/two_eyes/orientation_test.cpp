@@ -2,6 +2,10 @@
 // plane of sight exchanges up and down of that (optics textbooks; common knowledge of the trade).
 #include <cmath>
 
+#include "parts/erecting_diagonal.hpp"
+#include "parts/mirror_diagonal.hpp"
+#include "parts/prism_diagonal.hpp"
+#include "parts/target.hpp"
 #include "study/findings/report.hpp"
 #include "study/two_eyes/orientation.hpp"
 #include "support/near.hpp"

@@ -1,6 +1,12 @@
 #include <algorithm>
 #include <cmath>
 
+#include "parts/focuser.hpp"
+#include "parts/mirror_diagonal.hpp"
+#include "parts/newtonian.hpp"
+#include "parts/observer.hpp"
+#include "parts/refractor.hpp"
+#include "parts/spacer.hpp"
 #include "study/light/brightness.hpp"
 #include "study/ways_to_focus/way_light.hpp"
 #include "study/ways_to_focus/ways_to_focus.hpp"

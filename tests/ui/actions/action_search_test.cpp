@@ -1,5 +1,6 @@
 #include <set>
 
+#include "parts/splitter_head.hpp"
 #include "ui/actions/action_search.hpp"
 #include "ui/desk.hpp"
 

@@ -1,4 +1,5 @@
 // “Describe my setup” in the window.
+#include "parts/newtonian.hpp"
 #include "support/near.hpp"
 #include "ui/desk.hpp"
 

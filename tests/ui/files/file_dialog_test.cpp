@@ -1,6 +1,7 @@
 #include <filesystem>
 #include <fstream>
 
+#include "parts/spacer.hpp"
 #include "ui/desk.hpp"
 #include "ui/files/file_dialog.hpp"
 

@@ -1,3 +1,9 @@
+#include "parts/focuser.hpp"
+#include "parts/observer.hpp"
+#include "parts/refractor.hpp"
+#include "parts/shifter.hpp"
+#include "parts/spacer.hpp"
+#include "parts/splitter_head.hpp"
 #include "support/near.hpp"
 #include "ui/desk.hpp"
 #include "ui/handles/handle_overlay.hpp"
@@ -25,7 +31,7 @@ void look_at(Desk& desk, std::size_t part, float yaw = 0, float pitch = 0) {
 
 Setup with_long_adapter() {
     Setup setup = short_setup();
-    std::get<Spacer>(setup.parts[2].body).length = {20};
+    setup.parts[2].body.get<Spacer>().length = {20};
     return setup;
 }
 
@@ -73,7 +79,7 @@ TEST_CASE("a spacer is dragged longer by its knob, as one undo step, and follows
 
 TEST_CASE("a spacer behind the diagonal follows the pointer although focus moves the whole train") {
     Setup setup = with_long_adapter();
-    std::get<Refractor>(setup.parts[0].body).back_focus = {240};
+    setup.parts[0].body.get<Refractor>().back_focus = {240};
     Spacer extension;
     extension.length = {20};
     setup.parts.insert(setup.parts.begin() + 4, Part{"Extension", extension, {}, {}});
@@ -134,7 +140,7 @@ TEST_CASE("the drawtube is dragged out, stops fully out, and a double click lets
 
 TEST_CASE("a drawtube that is dragged near focus stops in focus") {
     Setup setup = with_long_adapter();
-    std::get<Refractor>(setup.parts[0].body).back_focus = {190};
+    setup.parts[0].body.get<Refractor>().back_focus = {190};
     Desk desk(setup);
     const double focus = desk.report().budget.wanted_drawtube;
     REQUIRE(focus > 5);

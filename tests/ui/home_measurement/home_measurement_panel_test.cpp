@@ -1,3 +1,4 @@
+#include "parts/eyepiece_pair.hpp"
 #include "ui/desk.hpp"
 
 using namespace beamfork;

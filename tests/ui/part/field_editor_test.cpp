@@ -1,5 +1,8 @@
 #include <cmath>
 
+#include "parts/prism_diagonal.hpp"
+#include "parts/shifter.hpp"
+#include "parts/spacer.hpp"
 #include "support/near.hpp"
 #include "ui/desk.hpp"
 #include "ui/kit/field_numbers.hpp"

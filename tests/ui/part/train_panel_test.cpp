@@ -1,3 +1,6 @@
+#include "parts/refractor.hpp"
+#include "parts/shifter.hpp"
+#include "parts/spacer.hpp"
 #include "ui/desk.hpp"
 
 using namespace beamfork;
@@ -77,7 +80,7 @@ TEST_CASE("parts are moved, duplicated and removed by their buttons") {
     CHECK(names(desk) == before);
     desk.click("train/duplicate");
     CHECK(desk.setup().parts.size() == before.size() + 1);
-    CHECK(std::holds_alternative<Spacer>(desk.setup().parts[spacer + 1].body));
+    CHECK(desk.setup().parts[spacer + 1].body.is<Spacer>());
     CHECK(desk.session.selected_part == spacer + 1);
     desk.click("train/remove");
     CHECK(names(desk) == before);

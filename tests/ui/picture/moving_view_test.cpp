@@ -1,4 +1,5 @@
 // What moves in the picture by itself: only while it is wanted, and at rest the window asks for no frame.
+#include "parts/spacer.hpp"
 #include "scene/picture/light_arrival.hpp"
 #include "scene/picture/pulled_apart.hpp"
 #include "support/near.hpp"

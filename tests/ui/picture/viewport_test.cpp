@@ -1,3 +1,6 @@
+#include "parts/prism_diagonal.hpp"
+#include "parts/refractor.hpp"
+#include "parts/spacer.hpp"
 #include "support/near.hpp"
 #include "ui/desk.hpp"
 #include "ui/picture/viewport.hpp"

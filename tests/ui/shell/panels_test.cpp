@@ -1,5 +1,6 @@
 #include <set>
 
+#include "parts/splitter_head.hpp"
 #include "ui/desk.hpp"
 #include "ui/shell/panels.hpp"
 
@@ -147,8 +148,7 @@ TEST_CASE("light at the stops shows both eyes, what you get explains each number
 
 TEST_CASE("a setup that makes no train is told of, and every panel still draws") {
     Setup broken = short_setup();
-    std::erase_if(broken.parts,
-                  [](const Part& part) { return std::holds_alternative<SplitterHead>(part.body); });
+    std::erase_if(broken.parts, [](const Part& part) { return part.body.is<SplitterHead>(); });
     Desk desk(with_valid_choice(broken));
     CHECK(desk.widget("findings/0").label.size() > 10);
     for (std::size_t i = 0; i < desk.setup().parts.size(); ++i)

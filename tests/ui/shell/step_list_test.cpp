@@ -1,3 +1,4 @@
+#include "parts/spacer.hpp"
 #include "ui/desk.hpp"
 
 using namespace beamfork;

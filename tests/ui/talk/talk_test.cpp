@@ -1,3 +1,4 @@
+#include "parts/splitter_head.hpp"
 #include "scene/tour/built_in_tours.hpp"
 #include "support/near.hpp"
 #include "ui/actions/action.hpp"
@@ -206,7 +207,7 @@ TEST_CASE("before the answer no name tells a result, and what has faded bears no
     CHECK(desk.last.emphasis.faded.size() == desk.setup().parts.size());
     land(desk);
     for (std::size_t i = 0; i < desk.setup().parts.size(); ++i) {
-        const bool is_head = std::holds_alternative<SplitterHead>(desk.setup().parts[i].body);
+        const bool is_head = desk.setup().parts[i].body.is<SplitterHead>();
         CHECK(desk.last.emphasis.fade_of(static_cast<int>(i)) == (is_head ? 0.0F : 1.0F));
     }
     desk.key(ImGuiKey_Escape);

@@ -1,3 +1,5 @@
+#include "parts/focuser.hpp"
+#include "parts/splitter_head.hpp"
 #include "ui/desk.hpp"
 
 using namespace beamfork;

@@ -1,3 +1,4 @@
+#include "parts/refractor.hpp"
 #include "scene/tune/tune_choice.hpp"
 #include "support/near.hpp"
 #include "ui/desk.hpp"

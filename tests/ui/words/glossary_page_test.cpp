@@ -1,4 +1,5 @@
 // The page that explains the words of the trade.
+#include "parts/refractor.hpp"
 #include "scene/words/glossary.hpp"
 #include "ui/desk.hpp"
 

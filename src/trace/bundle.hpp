@@ -4,6 +4,7 @@
 #pragma once
 
 #include <memory>
+#include <span>
 #include <vector>
 
 #include "trace/ray.hpp"
@@ -14,6 +15,7 @@ namespace beamfork {
 struct RayBlock;
 class RayTrail;
 struct StraightPath;
+struct StraightSection;
 
 /// Rays side by side, in the world.
 struct RayBundle {
@@ -73,7 +75,7 @@ private:
     const EyePath& path_;
     std::size_t wavelength_;
     std::shared_ptr<const StraightPath> straight_;  ///< null: only the reference describes it
-    void (*trace_block_)(const StraightPath& path, RayBlock& block, RayTrail* trail);
+    void (*trace_block_)(std::span<const StraightSection> sections, RayBlock& block, RayTrail* trail);
 };
 
 }  // namespace beamfork

@@ -3,12 +3,14 @@
 #pragma once
 
 #include <cstdint>
+#include <span>
 #include <string>
 #include <vector>
 
 #include "base/error.hpp"
 #include "document/setup_file.hpp"
 #include "study/findings/report.hpp"
+#include "study/results/results.hpp"
 
 namespace beamfork {
 
@@ -36,6 +38,8 @@ Result<CheckedSetup>
 check_setup(const Setup& setup, CheckedPairs pairs, ClippingEffort effort = {});
 
 std::string check_text(const CheckedSetup& checked);
+/// The results that the JSON tells of each combination as a whole, in order, each under its key with its unit.
+std::span<const ResultId> results_of_a_combination();
 /// Of CheckedPairs::every.
 std::string check_json(const CheckedSetup& checked);
 

@@ -1,3 +1,5 @@
+#include <array>
+
 #include "app/check/check.hpp"
 #include "app/check/check_sections.hpp"
 #include "study/cures/cure_search.hpp"
@@ -88,22 +90,17 @@ Json findings_json(const Setup& setup, const Report& report) {
 
 Json combination_json(const Setup& setup, const Combination& one) {
     const Report& report = one.report;
-    const Magnification& m = report.magnification;
     Json json{{"eyepiece", setup.parts[one.choice.eyepiece].name},
               {"observer", setup.parts[one.choice.observer].name},
               {"target", setup.parts[one.choice.target].name},
-              {"focus", focus_json(report.budget)},
-              {"shifter_factor", m.shifter_factor},
-              {"effective_focal_length_mm", m.effective_focal_length},
-              {"focal_ratio", m.focal_ratio},
-              {"magnification", m.magnification},
-              {"true_field_deg", m.true_field.value},
-              {"exit_pupil_mm", m.exit_pupil},
-              {"working_aperture_mm",
-               std::min(report.clipping[0].working_aperture, report.clipping[1].working_aperture)},
-              {"left_eye", eye_json(setup, report, report.clipping[0])},
-              {"right_eye", eye_json(setup, report, report.clipping[1])},
-              {"findings", findings_json(setup, report)}};
+              {"focus", focus_json(report.budget)}};
+    for (const ResultId id : results_of_a_combination()) {
+        const ResultInfo& result = info_of(id);
+        json[result.key_with_unit()] = result.value(report);
+    }
+    json["left_eye"] = eye_json(setup, report, report.clipping[0]);
+    json["right_eye"] = eye_json(setup, report, report.clipping[1]);
+    json["findings"] = findings_json(setup, report);
     for (const CheckSection& section : check_sections()) {
         if (section.json) json[section.key] = section.json(setup, report);
     }
@@ -111,6 +108,14 @@ Json combination_json(const Setup& setup, const Combination& one) {
 }
 
 }  // namespace
+
+std::span<const ResultId> results_of_a_combination() {
+    static constexpr std::array told{ResultId::shifter_factor,  ResultId::effective_focal_length,
+                                     ResultId::focal_ratio,     ResultId::magnification,
+                                     ResultId::true_field,      ResultId::exit_pupil,
+                                     ResultId::working_aperture};
+    return told;
+}
 
 std::string check_json(const CheckedSetup& checked) {
     Json parts = Json::array();

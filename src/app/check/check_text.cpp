@@ -6,6 +6,7 @@
 #include "base/text.hpp"
 #include "study/cures/cure_effect.hpp"
 #include "study/cures/cure_search.hpp"
+#include "study/results/results.hpp"
 
 #include <fmt/format.h>
 
@@ -44,15 +45,19 @@ std::string budget_text(const FocusBudget& budget) {
 }
 
 std::string seen_text(const Setup& setup, const Combination& now) {
-    const Magnification& m = now.report.magnification;
+    const auto told = [&](ResultId id) {
+        const ResultInfo& result = info_of(id);
+        return result.text(result.value(now.report));
+    };
     std::string out =
         fmt::format("WHAT YOU GET ({} | {} | {})\n", setup.parts[now.choice.eyepiece].name,
                     setup.parts[now.choice.observer].name, setup.parts[now.choice.target].name);
-    out += fmt::format("  Magnification {:.0f}×, true field {:.2f}°, exit pupil {:.2f} mm\n",
-                       m.magnification, m.true_field.value, m.exit_pupil);
-    out += fmt::format(
-        "  Effective focal length {:.0f} mm, f/{:.1f} at the field stops, shifter factor {:.2f}×\n",
-        m.effective_focal_length, m.focal_ratio, m.shifter_factor);
+    out += fmt::format("  Magnification {}, true field {}, exit pupil {}\n",
+                       told(ResultId::magnification), told(ResultId::true_field),
+                       told(ResultId::exit_pupil));
+    out += fmt::format("  Effective focal length {}, {} at the field stops, shifter factor {}\n",
+                       told(ResultId::effective_focal_length), told(ResultId::focal_ratio),
+                       told(ResultId::shifter_factor));
     return out;
 }
 

@@ -59,9 +59,9 @@ std::string comparison_text(const ReportedSetup& here, const ReportedSetup& ther
 std::string comparison_json(const ReportedSetup& here, const ReportedSetup& there) {
     CompareJson results = CompareJson::array();
     for (const ComparedResult& one : compare_reports(here.report, there.report)) {
-        results.push_back({{"key", one.key},
-                           {"label", one.label},
-                           {"unit", symbol(one.unit)},
+        results.push_back({{"key", one.info->key},
+                           {"label", one.info->label},
+                           {"unit", symbol(one.info->unit)},
                            {"first", one.here},
                            {"second", one.there},
                            {"differs", one.differs},

@@ -1,25 +1,15 @@
 #include "scene/comparison/comparison_rows.hpp"
 
-#include "base/chance.hpp"
-#include "base/text.hpp"
-
 #include <fmt/format.h>
 
 namespace beamfork {
 
 namespace {
 
-std::string printed_number(const ComparedResult& result, double value) {
-    return result.key == "focus_chance" ? short_chance(value / 100)
-                                        : format_number(value, result.decimals);
-}
-
-std::string printed_result(const ComparedResult& result, double value) {
-    const auto unit = symbol(result.unit);
-    const bool is_close = result.unit == FieldUnit::times || result.unit == FieldUnit::degree
-                          || result.unit == FieldUnit::arcminute;
-    return printed_number(result, value) + (unit.empty() || is_close ? "" : " ")
-           + std::string(unit);
+// What it is, and which of the two is better.
+std::string help_of(const ResultInfo& result) {
+    const std::string_view better = better_in_words(result);
+    return std::string(result.help) + (better.empty() ? "" : " ") + std::string(better);
 }
 
 std::string times(int count, const char* one, const char* many) {
@@ -59,9 +49,9 @@ ComparisonRows comparison_rows(const Setup& here,
     ComparisonRows rows;
     for (const ComparedResult& result : compare_reports(report_here, report_there)) {
         auto& list = result.differs ? rows.changed : rows.same;
-        list.push_back({std::string(result.label), printed_result(result, result.here),
-                        printed_result(result, result.there), result.better,
-                        std::string(result.help)});
+        const ResultInfo& info = *result.info;
+        list.push_back({std::string(info.label), info.text(result.here), info.text(result.there),
+                        result.better, help_of(info)});
     }
     for (const PartDifference& difference : part_differences(here, there))
         rows.parts.push_back(row_of(here, there, difference));

@@ -1,6 +1,7 @@
 #include "scene/fit/fit_rows.hpp"
 
 #include "base/text.hpp"
+#include "scene/kit/result_row.hpp"
 
 #include <fmt/format.h>
 
@@ -98,11 +99,13 @@ std::vector<ValueRow> eye_rows(const Setup& setup, const Report& report) {
 std::vector<ValueRow> weight_rows(const Fit& fit) {
     const Load& load = fit.load;
     std::vector<ValueRow> rows{
-        {"On the focuser", load.mass > 0 ? format_number(load.mass, 0) : none, "g",
-         "Sum of the stated masses of all parts behind the drawtube, two eyepieces included."},
+        result_row(info_of(ResultId::load), load.mass),
         {"Rated load", load.rated ? format_number(*load.rated, 0) : none, "g",
          "What the focuser's maker states; makers seldom say at which lever."}};
-    if (load.mass <= 0) return rows;
+    if (load.mass <= 0) {
+        rows[0].value = none;
+        return rows;
+    }
     rows.push_back({"Lever", format_number(load.lever, 0), "mm",
                     "From where the racked-in drawtube leaves the focuser back to the centre of "
                     "mass, along the drawtube. Each part's mass is taken to sit in the middle of "

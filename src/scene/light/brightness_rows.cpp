@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/text.hpp"
+#include "study/results/results.hpp"
 
 #include <fmt/format.h>
 
@@ -50,17 +51,14 @@ std::vector<EyePairRow> eye_rows(const Brightness& light) {
                           std::move(unit),
                           std::move(help)};
     };
+    const ResultInfo& entering = info_of(ResultId::throughput);
     std::vector<EyePairRow> rows{
         row("Throughput", "%",
             "Of all faces, mirrors and the division together: their shares multiplied. Face losses "
             "are Fresnel's for uncoated glass, a quarter-wave layer of magnesium fluoride for one "
             "layer, 0.5 % for several (common practice).",
             [](const EyeBrightness& e) { return percent(e.throughput); }),
-        row("Enters the eye", "%",
-            "Of the light on the whole aperture: throughput, times what no opening stops on axis, "
-            "times what the secondary mirror and its vanes leave free, times what the eye's own "
-            "pupil "
-            "takes in.",
+        row(std::string(entering.short_name()), "%", std::string(entering.help),
             [](const EyeBrightness& e) { return percent(e.total()); }),
         row("Lost", "mag", "The same as magnitudes: −2.5 times the logarithm of that share.",
             [](const EyeBrightness& e) { return format_number(magnitudes(e.total()), 2); }),

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "base/text.hpp"
+#include "scene/kit/result_row.hpp"
 
 #include <fmt/format.h>
 
@@ -35,22 +35,19 @@ stop_shares(const Setup& setup, const EyePath& path, const EyeClipping& clipping
     return shares;
 }
 
-std::vector<ValueRow> eye_values(const EyeClipping& clipping) {
-    return {
-        {"Fully lit", format_number(clipping.fully_illuminated_diameter, 1), "mm",
-         fmt::format("Diameter of the middle of the field that gets all of the objective's light; "
-                     "the field stop is "
-                     "{:.1f} mm wide.",
-                     clipping.field_stop)},
-        {"Edge", format_number(100 * clipping.edge_relative, 0), "%",
-         "Light at the edge of the field, of the objective's; the mean over all directions. Below "
-         "about 50 % it is "
-         "noticed."},
-        {"Working aperture", format_number(clipping.working_aperture, 1), "mm",
-         "Diameter of a whole aperture that would gather as much light for the middle of the "
-         "field: aperture times the "
-         "square root of the share that arrives."},
+std::vector<ValueRow> eye_values(const Report& report, Eye eye) {
+    const std::size_t side = eye == Eye::left ? 0 : 1;
+    const ResultInfo& lit = info_of(ResultId::fully_lit);
+    const ResultInfo& edge = info_of(ResultId::edge_light);
+    const ResultInfo& aperture = info_of(ResultId::working_aperture);
+    std::vector<ValueRow> rows{
+        result_row(lit, lit.of_eye(report, side)),
+        result_row(edge, edge.of_eye(report, side)),
+        result_row(aperture, aperture.of_eye(report, side), aperture.fine_decimals),
     };
+    rows[0].help +=
+        fmt::format(" The field stop is {:.1f} mm wide.", report.clipping[side].field_stop);
+    return rows;
 }
 
 std::string light_sentence(const Report& report) {
@@ -83,7 +80,7 @@ EyeLightRows eye_rows(const Setup& setup, const Report& report, Eye eye) {
         rows.lowest.push_back(ring.lowest);
     }
     rows.shares = stop_shares(setup, report.train.path(eye), clipping);
-    rows.values = eye_values(clipping);
+    rows.values = eye_values(report, eye);
     return rows;
 }
 

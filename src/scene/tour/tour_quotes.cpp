@@ -6,6 +6,7 @@
 #include "base/text.hpp"
 #include "parts/shifter.hpp"
 #include "parts/splitter_head.hpp"
+#include "study/results/results.hpp"
 
 #include <fmt/format.h>
 
@@ -22,6 +23,15 @@ std::string quoted_mm(double length, int decimals = 1) {
 
 std::string quoted_percent(double share) {
     return format_number(100 * share, 0) + unbroken_space + "%";
+}
+
+// As the table of results tells it.
+std::string quoted(ResultId id, const Report& report) {
+    const ResultInfo& result = info_of(id);
+    std::string text = result.text(result.value(report));
+    if (const auto space = text.find(' '); space != std::string::npos)
+        text.replace(space, 1, unbroken_space);
+    return text;
 }
 
 // By the shares as they are told: nobody sees a difference that rounds away.
@@ -109,7 +119,7 @@ void quote_light(std::vector<TourQuote>& quotes, const Setup& setup, const Repor
     const std::string rim =
         ends.empty() ? "no rim" : end_name(setup, report.train.path(dark.eye), ends.front());
     quotes.insert(quotes.end(),
-                  {{"edge.light", quoted_percent(dark.edge_relative),
+                  {{"edge.light", quoted(ResultId::edge_light, report),
                     "light at the edge of the field against the objective's, darker eye"},
                    {"edge.rim", rim, "the opening, or leaking face, that takes most of it"},
                    {"middle.aperture", quoted_mm(dark.working_aperture, 0),
@@ -119,14 +129,14 @@ void quote_light(std::vector<TourQuote>& quotes, const Setup& setup, const Repor
 }
 
 void quote_sight(std::vector<TourQuote>& quotes, const Report& report) {
-    const Magnification& seen = report.magnification;
     const EyeImage& image = report.image_quality[0];
     quotes.insert(
         quotes.end(),
-        {{"sight.magnification", format_number(seen.magnification, 0) + "×", "magnification"},
-         {"sight.true_field", format_number(seen.true_field.value, 2) + "°", "width of sky seen"},
-         {"sight.exit_pupil", quoted_mm(seen.exit_pupil, 2), "width of the beam into each eye"},
-         {"sight.focal_ratio", "f/" + format_number(seen.focal_ratio, 1),
+        {{"sight.magnification", quoted(ResultId::magnification, report), "magnification"},
+         {"sight.true_field", quoted(ResultId::true_field, report), "width of sky seen"},
+         {"sight.exit_pupil", quoted(ResultId::exit_pupil, report),
+          "width of the beam into each eye"},
+         {"sight.focal_ratio", quoted(ResultId::focal_ratio, report),
           "how slim the cone is at the field stop"},
          {"glass.colour", quoted_mm(std::abs(image.axial_colour()), 3),
           "between the focus of blue and of red"},

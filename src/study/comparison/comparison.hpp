@@ -2,10 +2,10 @@
 #pragma once
 
 #include <optional>
-#include <string_view>
 #include <vector>
 
 #include "study/findings/report.hpp"
+#include "study/results/results.hpp"
 
 namespace beamfork {
 
@@ -13,11 +13,7 @@ enum class Side { here, there };
 
 /// One result of both setups. Of both eyes, the worse one counts.
 struct ComparedResult {
-    std::string_view key;    ///< in JSON: "focus_margin"
-    std::string_view label;  ///< "Focus margin"
-    std::string_view help;   ///< what it is, its formula in words and its source; which is better
-    FieldUnit unit = FieldUnit::none;
-    int decimals = 1;  ///< of a printed value
+    const ResultInfo* info = nullptr;  ///< never null
     double here = 0;
     double there = 0;
     bool differs = false;          ///< by more than the counting of rays makes

@@ -1,9 +1,11 @@
 #include "study/cures/cure_effect.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
-#include "base/chance.hpp"
+#include "base/text.hpp"
+#include "study/results/results.hpp"
 
 #include <fmt/format.h>
 
@@ -20,16 +22,6 @@ public:
                                : lines_.end();
         lines_.insert(place, EffectLine{quantity, change, is_gain});
     }
-    // `shown` is "{:.0f} to {:.0f} %"; more is better where `more` says so.
-    void compare(const char* quantity,
-                 double before,
-                 double after,
-                 double notable,
-                 const char* shown,
-                 bool more = true) {
-        if (std::abs(after - before) < notable) return;
-        add((after > before) == more, quantity, fmt::format(fmt::runtime(shown), before, after));
-    }
     CureEffect take() { return std::move(lines_); }
 
 private:
@@ -37,7 +29,7 @@ private:
 };
 
 double smaller_margin(const Report& report) {
-    return std::min(report.budget.margin_in, report.budget.margin_out);
+    return info_of(ResultId::focus_margin).value(report);
 }
 
 void compare_focus(EffectLines& lines, const Report& before, const Report& after) {
@@ -58,25 +50,6 @@ void compare_focus(EffectLines& lines, const Report& before, const Report& after
     }
 }
 
-double edge_of_field(const Report& report) {
-    return 100 * std::min(report.clipping[0].edge_relative, report.clipping[1].edge_relative);
-}
-double usable_aperture(const Report& report) {
-    return std::min(report.clipping[0].working_aperture, report.clipping[1].working_aperture);
-}
-double axis_peak_percent(const Report& report) {
-    return 100
-           * std::min(report.image_quality[0].axis.day_peak, report.image_quality[1].axis.day_peak);
-}
-double edge_peak_percent(const Report& report) {
-    return 100
-           * std::min(report.image_quality[0].edge.day_peak, report.image_quality[1].edge.day_peak);
-}
-double darker_light(const Report& report) {
-    const auto& eyes = report.brightness.eyes;
-    return 100 * std::min(eyes[0].total(), eyes[1].total());
-}
-
 double coma_taken(const Report& report) {
     double least = 1;
     for (const ComaCorrection& corrector : report.coma_corrections)
@@ -84,28 +57,56 @@ double coma_taken(const Report& report) {
     return 100 * least;
 }
 
-// Short, and to be read in a row of words: "under 1", "over 99".
-std::string spoken(double chance) {
-    const std::string text = short_chance(chance);
+void compare_coma(EffectLines& lines, const Report& before, const Report& after) {
+    if (before.coma_corrections.size() != after.coma_corrections.size()) return;
+    const double then = coma_taken(before);
+    const double now = coma_taken(after);
+    constexpr double notable_percent = 3;
+    if (std::abs(now - then) < notable_percent) return;
+    lines.add(now > then, "coma taken away", fmt::format("{:.0f} to {:.0f} %", then, now));
+}
+
+// Short, and to be read in a row of words: "under 1", "over 99"; shares in whole percent.
+std::string spoken(const ResultInfo& info, double value) {
+    if (info.unit == FieldUnit::percent && info.decimals > 0) return format_number(value, 0);
+    const std::string text = info.number(value);
     if (text.starts_with("< ")) return "under " + text.substr(2);
     return text.starts_with("> ") ? "over " + text.substr(2) : text;
 }
 
-void compare_chance(EffectLines& lines, double before, double after) {
-    constexpr double that_counts = 0.02;
-    if (std::abs(after - before) < that_counts) return;
-    lines.add(after > before, "chance of focus",
-              fmt::format("{} to {} %", spoken(before), spoken(after)));
+void tell(EffectLines& lines, bool is_gain, const ResultInfo& info, double before, double after) {
+    lines.add(
+        is_gain, std::string(info.in_words),
+        fmt::format("{} to {}", spoken(info, before), with_symbol(spoken(info, after), info.unit)));
+}
+
+// What a change must exceed to be told, in the result's unit: what sampling makes, and what nobody notices; our own choice.
+struct Noticed {
+    ResultId result;
+    double from;
+};
+constexpr std::array noticed{
+    Noticed{ResultId::edge_light, 4},   Noticed{ResultId::working_aperture, 2},
+    Noticed{ResultId::sharpness, 3},    Noticed{ResultId::edge_sharpness, 3},
+    Noticed{ResultId::throughput, 2},   Noticed{ResultId::load, 20},
+    Noticed{ResultId::focus_chance, 2},
+};
+
+void compare(EffectLines& lines, const Noticed& one, const Report& before, const Report& after) {
+    const ResultInfo& info = info_of(one.result);
+    const double then = info.value(before);
+    const double now = info.value(after);
+    if (std::abs(now - then) < one.from) return;
+    tell(lines, (now > then) == (info.better != Better::less), info, then, now);
 }
 
 void compare_magnification(EffectLines& lines, const Report& before, const Report& after) {
-    const Magnification& then = before.magnification;
-    const Magnification& now = after.magnification;
-    if (std::abs(now.magnification / then.magnification - 1) < 0.02) return;
-    lines.add(true, "magnification",
-              fmt::format("{:.0f} to {:.0f}×", then.magnification, now.magnification));
-    lines.add(now.true_field >= then.true_field, "true field",
-              fmt::format("{:.2f} to {:.2f}°", then.true_field.value, now.true_field.value));
+    const ResultInfo& power = info_of(ResultId::magnification);
+    const ResultInfo& field = info_of(ResultId::true_field);
+    if (std::abs(power.value(after) / power.value(before) - 1) < 0.02) return;
+    tell(lines, true, power, power.value(before), power.value(after));
+    tell(lines, field.value(after) >= field.value(before), field, field.value(before),
+         field.value(after));
 }
 
 }  // namespace
@@ -113,23 +114,9 @@ void compare_magnification(EffectLines& lines, const Report& before, const Repor
 CureEffect effect_of_cure(const Report& before, const Report& after) {
     EffectLines lines;
     compare_focus(lines, before, after);
-    // Thresholds: what sampling makes, and what nobody notices; our own choice.
-    if (before.coma_corrections.size() == after.coma_corrections.size())
-        lines.compare("coma taken away", coma_taken(before), coma_taken(after), 3,
-                      "{:.0f} to {:.0f} %");
-    lines.compare("edge light", edge_of_field(before), edge_of_field(after), 4,
-                  "{:.0f} to {:.0f} %");
-    lines.compare("working aperture", usable_aperture(before), usable_aperture(after), 2,
-                  "{:.0f} to {:.0f} mm");
-    lines.compare("sharpness", axis_peak_percent(before), axis_peak_percent(after), 3,
-                  "{:.0f} to {:.0f} %");
-    lines.compare("edge sharpness", edge_peak_percent(before), edge_peak_percent(after), 3,
-                  "{:.0f} to {:.0f} %");
-    lines.compare("light to the darker eye", darker_light(before), darker_light(after), 2,
-                  "{:.0f} to {:.0f} %");
-    lines.compare("load on the focuser", before.fit.load.mass, after.fit.load.mass, 20,
-                  "{:.0f} to {:.0f} g", false);
-    compare_chance(lines, before.uncertainty.probability, after.uncertainty.probability);
+    compare_coma(lines, before, after);
+    for (const Noticed& one : noticed)
+        compare(lines, one, before, after);
     compare_magnification(lines, before, after);
     return lines.take();
 }

@@ -7,6 +7,7 @@
 #include "study/image/image_quality.hpp"
 #include "study/light/clipping.hpp"
 #include "study/light/magnification.hpp"
+#include "study/results/results.hpp"
 
 #include <fmt/format.h>
 
@@ -14,49 +15,41 @@ namespace beamfork {
 
 namespace {
 
-constexpr std::array<WatchedInfo, 9> all_watched{
-    WatchedInfo{Watched::margin, "margin", "Focus margin",
-                "Travel left between focus and the nearer end of the drawtube, mm; negative is the "
-                "shortfall. From the focus budget: back focus less every part's light path.",
-                FieldUnit::millimetre, 1, 1e-6, false},
-    WatchedInfo{
-        Watched::factor, "factor", "Shifter's real factor",
-        "How much the focus shifters magnify: 1 − d/f each, d from the lens to the image, f its "
-        "focal length, negative for a lens that spreads light (thin-lens equation).",
-        FieldUnit::times, 3, 1e-6, false},
-    WatchedInfo{
-        Watched::magnification, "magnification", "Magnification",
-        "Effective focal length over the eyepiece's focal length (W. J. Smith, Modern Optical "
-        "Engineering, 4th ed., sec. 13.1).",
-        FieldUnit::times, 1, 1e-6, false},
-    WatchedInfo{Watched::true_field, "true_field", "True field",
-                "How wide a piece of sky is seen: 2 atan(field stop / (2 effective focal length)).",
-                FieldUnit::degree, 3, 1e-6, false},
-    WatchedInfo{Watched::exit_pupil, "exit_pupil", "Exit pupil",
-                "Width of the light that leaves each eyepiece: aperture over magnification (W. J. "
-                "Smith, Eq. 13.5).",
-                FieldUnit::millimetre, 2, 1e-6, false},
-    WatchedInfo{
-        Watched::edge_light, "edge_light", "Light at the field's edge",
-        "Share of the telescope's light that arrives at the rim of the field stop, by traced "
-        "rays; the darker eye counts.",
-        FieldUnit::percent, 1, 0.5, true},
-    WatchedInfo{
-        Watched::fully_lit, "fully_lit", "Fully lit diameter",
-        "Middle of the field stop where no opening takes light, by rays along the pupil's rim; "
-        "the smaller of both eyes.",
-        FieldUnit::millimetre, 2, 0.05, true},
-    WatchedInfo{
-        Watched::working_aperture, "working_aperture", "Working aperture",
-        "Aperture that gathers as much light on axis as gets through all openings, by traced "
-        "rays; the smaller of both eyes.",
-        FieldUnit::millimetre, 1, 0.3, true},
-    WatchedInfo{
-        Watched::sharpness, "strehl", "Peak of a star (Strehl)",
-        "Height of a star's peak on axis over that of a perfect image, in white light at best "
-        "focus, by the diffraction integral; the worse eye counts.",
-        FieldUnit::percent, 1, 0.1, true},
+struct CountedGrain {
+    double by_rays = 0;  // of a result that rays are counted for
 };
+
+// By rays it is dearer, and told from other values only as far as their counting allows.
+WatchedInfo watched_as(Watched watched,
+                       ResultId id,
+                       std::string_view key,
+                       std::optional<CountedGrain> counted = {}) {
+    const ResultInfo& info = info_of(id);
+    return {watched,
+            key.empty() ? info.key : key,
+            info.label,
+            info.help,
+            info.unit,
+            info.fine_decimals,
+            counted ? counted->by_rays : 1e-6,
+            counted.has_value()};
+}
+
+std::array<WatchedInfo, 9> every_watched() {
+    std::array all{
+        watched_as(Watched::margin, ResultId::focus_margin, "margin"),
+        watched_as(Watched::factor, ResultId::shifter_factor, "factor"),
+        watched_as(Watched::magnification, ResultId::magnification, ""),
+        watched_as(Watched::true_field, ResultId::true_field, ""),
+        watched_as(Watched::exit_pupil, ResultId::exit_pupil, ""),
+        watched_as(Watched::edge_light, ResultId::edge_light, "", CountedGrain{0.5}),
+        watched_as(Watched::fully_lit, ResultId::fully_lit, "", CountedGrain{0.05}),
+        watched_as(Watched::working_aperture, ResultId::working_aperture, "", CountedGrain{0.3}),
+        watched_as(Watched::sharpness, ResultId::sharpness, "strehl", CountedGrain{0.1}),
+    };
+    all.back().label = info_of(ResultId::sharpness).short_name();
+    return all;
+}
 
 // Left open, focus finds it.
 bool is_drawtube(const FieldInfo& field) {
@@ -105,15 +98,18 @@ traced_result(const Setup& setup, const Train& train, Watched watched, TuneEffor
 
 }  // namespace
 
-std::span<const WatchedInfo> watched_results() { return all_watched; }
+std::span<const WatchedInfo> watched_results() {
+    static const auto all = every_watched();
+    return all;
+}
 
 const WatchedInfo& info_of(Watched watched) {
-    return all_watched.at(static_cast<std::size_t>(watched));
+    return watched_results()[static_cast<std::size_t>(watched)];
 }
 
 Result<Watched> find_watched(std::string_view key) {
     std::vector<std::string> known;
-    for (const WatchedInfo& info : all_watched) {
+    for (const WatchedInfo& info : watched_results()) {
         if (info.key == key) return info.watched;
         known.emplace_back(info.key);
     }

@@ -24,6 +24,7 @@ enum class Watched {
     sharpness,
 };
 
+/// One of the results (study/results) as it is watched.
 struct WatchedInfo {
     Watched watched = Watched::margin;
     std::string_view key;    ///< on the command line and in files: "margin"

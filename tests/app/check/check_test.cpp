@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
@@ -50,6 +51,20 @@ TEST_CASE("the JSON of every demo fits its schema, and broken JSON does not") {
         Json root = Json::parse(json);
         root["combinations"][0].erase("focus");
         CHECK_FALSE(fits_schema(root.dump()));
+    }
+}
+
+TEST_CASE("the schema explains each result of a combination as the table of results does") {
+    std::ifstream file(BEAMFORK_SOURCE_DIR "/assets/check.schema.json");
+    const Json combination = Json::parse(file)["definitions"]["combination"];
+    for (const ResultId id : results_of_a_combination()) {
+        const ResultInfo& result = info_of(id);
+        const std::string key = result.key_with_unit();
+        CAPTURE(key);
+        REQUIRE(combination["properties"].contains(key));
+        CHECK(combination["properties"][key]["type"] == "number");
+        CHECK(combination["properties"][key]["description"] == std::string(result.help));
+        CHECK(std::count(combination["required"].begin(), combination["required"].end(), key) == 1);
     }
 }
 

@@ -25,8 +25,8 @@ std::vector<ComparedResult> compared(const Setup& here, const Setup& there) {
 }
 
 const ComparedResult& result_named(const std::vector<ComparedResult>& all, std::string_view key) {
-    const auto found = std::find_if(all.begin(), all.end(),
-                                    [&](const ComparedResult& one) { return one.key == key; });
+    const auto found = std::find_if(
+        all.begin(), all.end(), [&](const ComparedResult& one) { return one.info->key == key; });
     REQUIRE(found != all.end());
     return *found;
 }
@@ -36,7 +36,7 @@ const ComparedResult& result_named(const std::vector<ComparedResult>& all, std::
 TEST_CASE("a setup is as good as itself") {
     const Setup setup = wide_setup();
     for (const ComparedResult& one : compared(setup, setup)) {
-        CAPTURE(one.key);
+        CAPTURE(one.info->key);
         CHECK_FALSE(one.differs);
         CHECK_FALSE(one.better.has_value());
     }

@@ -4,8 +4,8 @@
 #include <cmath>
 #include <map>
 
-#include "app/commands/open_setup.hpp"
 #include "app/export/picture.hpp"
+#include "desk/open_setup.hpp"
 #include "support/painted_window.hpp"
 #include "ui/kit/theme.hpp"
 #include "ui/shell/panels.hpp"

@@ -4,8 +4,8 @@
 #include <ctime>
 #include <stdexcept>
 
-#include "app/commands/open_setup.hpp"
 #include "base/two_at_a_time.hpp"
+#include "desk/open_setup.hpp"
 #include "rounds.hpp"
 #include "study/focus/focus_budget.hpp"
 #include "study/light/clipping.hpp"

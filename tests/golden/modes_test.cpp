@@ -25,7 +25,7 @@ void compare_with_shifter(PaintedWindow& window, CompanionPlace place) {
     window.session().compare_place = place;
     window.session().folded = {"findings", "train", "part"};
     window.frames(2);
-    window.session().camera_is_set = false;  // with both in it
+    window.session().pose.camera_is_set = false;  // with both in it
 }
 
 }  // namespace
@@ -71,7 +71,7 @@ TEST_CASE("letters of twice the size, the column folded for them") {
                [](PaintedWindow& window) {
                    window.session().text_scale = 2;
                    window.session().folded = {"findings", "train", "part"};
-                   window.session().camera_is_set = false;
+                   window.session().pose.camera_is_set = false;
                },
                {1600, 900});
 }

@@ -27,7 +27,7 @@ void make_all_possible(Desk& desk, const std::string& name) {
     if (name == "part/before" || name == "part/next") desk.select(2);
     if (name == "view/shells/open") desk.session.view.shells = ShellView::whole;
     if (name == "view/hold_light") desk.session.view.light_moves = true;
-    if (name == "view/overview") desk.session.camera.yaw_rad += 1;
+    if (name == "view/overview") desk.session.pose.camera.yaw_rad += 1;
     if (name == "window/usual_text") desk.session.text_scale = 1.5F;
     if (name == "setup/describe") desk.select(1);
     if (name == "setup/next" || name == "setup/before")
@@ -46,7 +46,7 @@ void make_all_possible(Desk& desk, const std::string& name) {
 std::string seen(Desk& desk, const std::string& name) {
     const bool is_about_keyboard =
         name == "window/next_panel" || name == "window/panel_before" || name == "window/gap";
-    return outcome(desk) + camera_outcome(desk.session.camera)
+    return outcome(desk) + camera_outcome(desk.session.pose.camera)
            + (is_about_keyboard ? keyboard_outcome() : "");
 }
 

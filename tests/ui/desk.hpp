@@ -154,7 +154,7 @@ public:
         throw std::runtime_error("no such part");
     }
     void select(std::size_t part) {
-        session.selected_part = part;
+        session.pose.selected_part = part;
         frame(3);
     }
     /// The commands of one kind that were asked for so far.

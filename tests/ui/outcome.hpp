@@ -27,7 +27,8 @@ inline std::string outcome(Desk& desk) {
     std::string text =
         std::to_string(desk.edits.size()) + " " + std::to_string(desk.commands.size()) + " "
         + std::to_string(desk.gestures_began)
-        + (session.selected_part ? " part " + std::to_string(*session.selected_part) : " no part");
+        + (session.pose.selected_part ? " part " + std::to_string(*session.pose.selected_part)
+                                      : " no part");
     text += " " + session.study + " " + std::to_string(session.text_scale)
             + std::to_string(session.study_is_wide) + std::to_string(session.all_findings)
             + std::to_string(session.tune_whole_range)

@@ -1,8 +1,9 @@
 // The window's exports: takes what the dialog asks for, runs it, and tells the window how far it is.
 #pragma once
 
-#include "app/desk/workbench.hpp"
 #include "app/export/export_runner.hpp"
+#include "desk/workbench.hpp"
+#include "ui/shell/interface.hpp"
 
 namespace beamfork {
 

@@ -2,9 +2,10 @@
 // they or the request have changed, and holds the last one on the graphics card.
 #pragma once
 
-#include "app/desk/workbench.hpp"
 #include "app/sight_view/sight_drawer.hpp"
+#include "desk/workbench.hpp"
 #include "render/uploaded_picture.hpp"
+#include "ui/shell/interface.hpp"
 
 namespace beamfork {
 

@@ -8,7 +8,6 @@
 #include "app/comparison/comparison_desk.hpp"
 #include "app/desk/recovery.hpp"
 #include "app/desk/session_store.hpp"
-#include "app/desk/setup_row.hpp"
 #include "app/export/export_desk.hpp"
 #include "app/finders/cure_finder.hpp"
 #include "app/sight_view/sight_stage.hpp"
@@ -20,6 +19,7 @@
 #include "app/window/demo_pictures.hpp"
 #include "app/window/end_signals.hpp"
 #include "app/window/frame_clock.hpp"
+#include "desk/setup_row.hpp"
 #include "render/load_gl.hpp"
 #include "render/night_pass.hpp"
 #include "ui/talk/talk_overlay.hpp"
@@ -105,10 +105,9 @@ float content_scale(GLFWwindow* window) {
 }
 
 std::string window_title(const Workbench& bench) {
-    const View view = bench.view();
     const std::string name =
-        bench.path().empty() ? view.document.setup.title : bench.path().filename().string();
-    return fmt::format("{}{} - Beamfork", view.modified ? "* " : "", name);
+        bench.path().empty() ? bench.document().setup.title : bench.path().filename().string();
+    return fmt::format("{}{} - Beamfork", bench.is_modified() ? "* " : "", name);
 }
 
 std::optional<double> sooner(std::optional<double> a, std::optional<double> b) {
@@ -183,15 +182,21 @@ private:
     }
 
     View view_of_now() {
-        View view = row_.view();
+        const Workbench& bench = row_.shown();
+        View view{.document = bench.document(),
+                  .report = bench.report(),
+                  .report_error = bench.report_error(),
+                  .frame = bench.frame(),
+                  .other_frame = bench.other_frame(),
+                  .desk = row_.view()};
         view.scene_texture = as_imgui_texture(stage_.texture());
         view.other_texture = as_imgui_texture(stage_.other_texture());
         sights_.fill(view);
-        tune_.fill(view);
-        recovery_.fill(view);
+        view.tune = tune_.study();
+        view.lost_work = recovery_.lost_work();
         view.exporting = exports_.state();
-        comparison_.fill(view, row_.shown());
-        demo_pictures_.fill(view);
+        view.comparison = comparison_.view(view.desk);
+        view.demos = demo_pictures_.entries();
         view.starts_empty = std::exchange(starts_empty_, false) || row_.take_emptied();
         view.has_second_screen = has_second_screen();
         view.notes_closed = notes_.take_closed();
@@ -211,7 +216,7 @@ private:
         const View view = view_of_now();
         Requests requests;
         draw_interface(view, session_, transient_, requests);
-        const bool has_picture = demo_pictures_.refresh(view, requests);
+        const bool has_picture = demo_pictures_.refresh(requests.wants_demo_pictures);
 
         int width = 0;
         int height = 0;
@@ -224,8 +229,8 @@ private:
         full_screen_.set(window_, transient_.is_giving_talk());
         wake_in_s_ = requests.wake_in_s;
 
-        row_.carry_out(requests, session_);
-        recovery_.answer(requests, row_, session_);
+        row_.carry_out(requests, session_.pose);
+        recovery_.answer(requests.recovery, row_, session_.pose);
         recovery_.keep(row_, glfwGetTime());
         Workbench& bench = row_.shown();
         const bool has_other = comparison_.refresh(bench, requests, &row_);
@@ -236,7 +241,7 @@ private:
             glfwSetWindowTitle(window_, title_.c_str());
         }
         const bool is_moving = requests.animating || ImGui::IsAnyMouseDown();
-        Stage::Look look{session_.camera,
+        Stage::Look look{session_.pose.camera,
                          session_.view,
                          requests.scene,
                          requests.highlighted_part,
@@ -303,7 +308,7 @@ Result<void> run_window(const WindowStart& start) {
     row.set_recent_files(stored.recent_files);
     if (!start.file_path.empty()) row.shown().adopt_path(start.file_path);
     const bool is_reopened =
-        start.is_empty && row.reopen(stored.open_files, stored.shown_file, stored.session);
+        start.is_empty && row.reopen(stored.open_files, stored.shown_file, stored.session.pose);
     MainWindow main_window(window->get(), {*std::move(gui), *std::move(stage), *std::move(screen)},
                            std::move(row), stored.session, start.is_empty && !is_reopened);
     if (auto ended = main_window.run(); !ended) return ended;

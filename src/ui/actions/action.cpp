@@ -38,7 +38,7 @@ std::string chord_text(const Chord& chord) {
 }
 
 void add_files(const Ui& ui, std::vector<Action>& list) {
-    for (const std::string& file : ui.view.recent_files) {
+    for (const std::string& file : ui.view.desk.recent_files) {
         const auto open = [file](const Ui& now) { ask_for_command(now, OpenFile{file}); };
         list.push_back({"setup/recent/" + file, "Setup",
                         "Open " + std::filesystem::path(file).filename().string(), file, "", true,
@@ -54,8 +54,8 @@ void add_files(const Ui& ui, std::vector<Action>& list) {
 }
 
 void add_open_setups(const Ui& ui, std::vector<Action>& list) {
-    for (const OpenSetupEntry& setup : ui.view.setups) {
-        if (setup.number == ui.view.shown_setup) continue;
+    for (const OpenSetupEntry& setup : ui.view.desk.setups) {
+        if (setup.number == ui.view.desk.shown_setup) continue;
         const auto show = [number = setup.number](const Ui& now) {
             now.requests.commands.emplace_back(ShowSetup{number});
         };
@@ -69,7 +69,7 @@ void add_parts(const Ui& ui, std::vector<Action>& list) {
     for (std::size_t i = 0; i < ui.setup().parts.size(); ++i) {
         const Part& part = ui.setup().parts[i];
         const auto select = [i](const Ui& now) {
-            if (i < now.setup().parts.size()) now.session.selected_part = i;
+            if (i < now.setup().parts.size()) now.session.pose.selected_part = i;
         };
         list.push_back({"part/select/" + std::to_string(i), "Parts", "Select " + part.name,
                         kind_of(part.body).help, "", true, select});

@@ -7,26 +7,26 @@ namespace beamfork {
 namespace {
 
 AddPart addition(const Ui& ui, const std::string& kind) {
-    const auto& part = ui.session.selected_part;
+    const auto& part = ui.session.pose.selected_part;
     return {kind, part ? std::optional(*part + 1) : std::nullopt};
 }
 
 bool can_edit(const Ui& ui, const Edit& edit) {
-    return ui.session.selected_part && apply(ui.view.document, edit).has_value();
+    return ui.session.pose.selected_part && apply(ui.view.document, edit).has_value();
 }
 
-std::size_t part_of(const Ui& ui) { return ui.session.selected_part.value_or(0); }
+std::size_t part_of(const Ui& ui) { return ui.session.pose.selected_part.value_or(0); }
 
 void edit_part(const Ui& ui, const Edit& edit, std::optional<std::size_t> selected_after) {
     ui.edit(edit);
-    ui.session.selected_part = selected_after;
+    ui.session.pose.selected_part = selected_after;
 }
 
 bool has_parts(const Ui& ui) { return !ui.setup().parts.empty(); }
 
 void step_to_part(const Ui& ui, bool down) {
     const std::size_t last = ui.setup().parts.size() - 1;
-    auto& part = ui.session.selected_part;
+    auto& part = ui.session.pose.selected_part;
     if (down) {
         part = part ? std::min(*part + 1, last) : 0;
     } else {
@@ -148,7 +148,7 @@ constexpr std::array part_table{
                 {{{ImGuiKey_F2, 0}}},
                 Heard::between_text,
                 false,
-                [](const Ui& ui) { return ui.session.selected_part.has_value(); },
+                [](const Ui& ui) { return ui.session.pose.selected_part.has_value(); },
                 [](const Ui& ui) {
                     ui.session.folded.erase("part");
                     ui.state.focus_name = true;

@@ -4,9 +4,9 @@
 #include <optional>
 
 #include "base/word_match.hpp"
+#include "ui/kit/keyboard.hpp"
 #include "ui/kit/widgets.hpp"
 
-#include <imgui_internal.h>  // which keys an entry keeps to itself
 #include <imgui_stdlib.h>
 
 namespace beamfork {
@@ -37,8 +37,7 @@ bool draw_action_row(const Ui& ui, const Action& action, bool is_marked) {
     const ImVec2 size{ImGui::GetContentRegionAvail().x, ImGui::GetTextLineHeight() + grid(2)};
     const bool is_pressed = ImGui::InvisibleButton(action.name.c_str(), size);
     const bool is_hot = ImGui::IsItemHovered();
-    tooltip(action.help);
-    ui.note("search/" + action.name, action.label, action.help);
+    ui.describe("search/" + action.name, action.label, action.help);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const ImVec2 high{low.x + size.x, low.y + size.y};
     if (is_marked || is_hot)
@@ -118,9 +117,7 @@ void draw_action_search(const Ui& ui) {
         ImGui::InputTextWithHint("##search/typed", "What to do, or which part: a few letters",
                                  &search.typed, ImGuiInputTextFlags_EnterReturnsTrue);
     if (ImGui::IsItemEdited()) search.row = 0;
-    if (ImGui::IsItemActive())  // Up and Down go through the list instead of leaving the entry
-        ImGui::GetCurrentContext()->ActiveIdUsingNavDirMask |=
-            1 << ImGuiDir_Up | 1 << ImGuiDir_Down;
+    keep_up_and_down();  // they go through the list
     ui.note("search/typed", "Find an action",
             "Type a few letters; Up and Down choose, Enter runs, Esc closes.");
     const std::vector<Action> actions = matching_actions(ui, search.typed);

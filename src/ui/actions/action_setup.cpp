@@ -11,7 +11,7 @@ namespace {
 constexpr int ctrl_held = ImGuiMod_Ctrl;
 constexpr int ctrl_shift_held = ImGuiMod_Ctrl | ImGuiMod_Shift;
 
-bool has_several_setups(const Ui& ui) { return ui.view.setups.size() > 1; }
+bool has_several_setups(const Ui& ui) { return ui.view.desk.setups.size() > 1; }
 
 constexpr std::array setup_table{
     ActionEntry{"setup/new",
@@ -105,7 +105,7 @@ constexpr std::array setup_table{
                 nullptr,
                 [](const Ui& ui) {
                     ui.session.folded.erase("part");
-                    ui.session.selected_part.reset();
+                    ui.session.pose.selected_part.reset();
                 }},
     ActionEntry{"setup/undo",
                 "Setup",
@@ -113,7 +113,7 @@ constexpr std::array setup_table{
                 {{{ImGuiKey_Z, ctrl_held}}},
                 Heard::between_text,
                 true,
-                [](const Ui& ui) { return ui.view.can_undo; },
+                [](const Ui& ui) { return ui.view.desk.can_undo; },
                 [](const Ui& ui) { ui.requests.commands.emplace_back(Undo{}); },
                 "Nothing has been changed."},
     ActionEntry{"setup/redo",
@@ -122,7 +122,7 @@ constexpr std::array setup_table{
                 {{{ImGuiKey_Z, ctrl_shift_held}, {ImGuiKey_Y, ctrl_held}}},
                 Heard::between_text,
                 true,
-                [](const Ui& ui) { return ui.view.can_redo; },
+                [](const Ui& ui) { return ui.view.desk.can_redo; },
                 [](const Ui& ui) { ui.requests.commands.emplace_back(Redo{}); },
                 "Nothing has been taken back."},
     ActionEntry{"setup/steps",
@@ -131,7 +131,7 @@ constexpr std::array setup_table{
                 {{{ImGuiKey_H, ctrl_held}}},
                 Heard::always,
                 false,
-                [](const Ui& ui) { return !ui.view.steps.empty(); },
+                [](const Ui& ui) { return !ui.view.desk.steps.empty(); },
                 [](const Ui& ui) { ui.state.steps_wanted = true; },
                 "Nothing has been changed."},
     ActionEntry{"setup/quit",

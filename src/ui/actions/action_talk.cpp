@@ -21,7 +21,7 @@ void go_to_step(const Ui& ui, std::size_t step) {
         talk->answers = 0;
         talk->reveal_done = 0;
     }
-    talk->from = ui.session.camera;
+    talk->from = ui.session.pose.camera;
     talk->emphasis_from = talk->emphasis;
     talk->flight_done = 0;
     talk->is_turned = false;

@@ -34,8 +34,8 @@ void turn(const Ui& ui) {
     constexpr float step = 1.0F / 36;  // 5 degrees
     const Viewport picture = shown_picture(ui);
     ui.state.camera_move.reset();
-    ui.session.camera =
-        orbit(ui.session.camera, step * picture.height * glm::vec2{right, down}, picture);
+    ui.session.pose.camera =
+        orbit(ui.session.pose.camera, step * picture.height * glm::vec2{right, down}, picture);
 }
 
 template <int right, int down>
@@ -43,8 +43,8 @@ void shift(const Ui& ui) {
     constexpr float step = 1.0F / 20;
     const Viewport picture = shown_picture(ui);
     ui.state.camera_move.reset();
-    ui.session.camera =
-        pan(ui.session.camera, step * picture.height * glm::vec2{right, down}, picture);
+    ui.session.pose.camera =
+        pan(ui.session.pose.camera, step * picture.height * glm::vec2{right, down}, picture);
 }
 
 template <bool nearer>
@@ -52,8 +52,8 @@ void come(const Ui& ui) {
     constexpr float step = 1.15F;  // a notch of the wheel
     const Viewport picture = shown_picture(ui);
     ui.state.camera_move.reset();
-    ui.session.camera = zoom_towards(ui.session.camera, nearer ? step : 1 / step,
-                                     {picture.width / 2, picture.height / 2}, picture);
+    ui.session.pose.camera = zoom_towards(ui.session.pose.camera, nearer ? step : 1 / step,
+                                          {picture.width / 2, picture.height / 2}, picture);
 }
 
 constexpr ActionEntry camera_entry(const char* name,

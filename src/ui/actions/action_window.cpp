@@ -6,11 +6,10 @@
 #include "scene/words/glossary.hpp"
 #include "ui/actions/action_search.hpp"
 #include "ui/files/start_page.hpp"
+#include "ui/kit/keyboard.hpp"
 #include "ui/shell/panels.hpp"
 #include "ui/shell/splitters.hpp"
 #include "ui/talk/talk.hpp"
-
-#include <imgui_internal.h>  // which window has the keyboard
 
 namespace beamfork {
 
@@ -149,43 +148,21 @@ constexpr std::array window_table{
 
 std::span<const ActionEntry> window_actions() { return window_table; }
 
-namespace {
-
-// Of these, those that are shown: not studies that are not chosen, nor a bar with nothing to tell.
-std::vector<std::string> shown_of(std::vector<std::string> windows) {
-    std::erase_if(windows, [](const std::string& name) {
-        const ImGuiWindow* window = ImGui::FindWindowByName(name.c_str());
-        return window == nullptr || !window->WasActive;
-    });
-    return windows;
-}
-
-// Which of them has the keyboard, itself or in a window inside it.
-std::optional<std::size_t> with_keyboard(const std::vector<std::string>& windows) {
-    const ImGuiWindow* window = ImGui::GetCurrentContext()->NavWindow;
-    for (; window != nullptr; window = window->ParentWindow) {
-        const auto found = std::find(windows.begin(), windows.end(), window->Name);
-        if (found != windows.end()) return static_cast<std::size_t>(found - windows.begin());
-    }
-    return {};
-}
-
-}  // namespace
-
 void go_to_panel(const Ui& ui, int step) {
     std::vector<std::string> windows{"picture", ui.state.view_bar_window, "notice_bar", "setup_row",
                                      "top_bar"};
     for (const PanelEntry& entry : panels())
         windows.push_back(window_name(entry));
     windows.emplace_back("status_bar");
-    windows = shown_of(std::move(windows));
+    // Not studies that are not chosen, nor a bar with nothing to tell.
+    windows = drawn_of(std::move(windows));
     const std::size_t now = with_keyboard(windows).value_or(0);
     const std::size_t forward = step > 0 ? 1 : windows.size() - 1;
     ui.state.panel_wanted = windows[(now + forward) % windows.size()];
 }
 
 void go_to_gap(const Ui& ui) {
-    const auto gaps = shown_of({splitter_names.begin(), splitter_names.end()});
+    const auto gaps = drawn_of({splitter_names.begin(), splitter_names.end()});
     if (gaps.empty()) return;
     const auto now = with_keyboard(gaps);
     ui.state.panel_wanted = gaps[now ? (*now + 1) % gaps.size() : 0];

@@ -28,14 +28,12 @@ void draw_other_chooser(const Ui& ui, float width) {
                               : ui.session.compare_with.empty() ? "Compare with …"
                                                                 : ui.session.compare_with;
     const bool is_open = begin_chooser("##comparison/other", shown, width);
-    tooltip(help);
-    ui.note("comparison/other", shown, help);
+    ui.describe("comparison/other", shown, help);
     if (!is_open) return;
     for (const ComparisonChoice& choice : ui.view.comparison.choices) {
         ImGui::PushID(choice.key.c_str());
         if (chooser_entry(choice.label, &choice == chosen)) ui.session.compare_with = choice.key;
-        tooltip(choice.help);
-        ui.note("comparison/other/" + choice.key, choice.label, choice.help);
+        ui.describe("comparison/other/" + choice.key, choice.label, choice.help);
         ImGui::PopID();
     }
     ImGui::EndCombo();
@@ -194,7 +192,7 @@ void draw_parts(const Ui& ui, const ComparisonRows& rows) {
         const ImVec2 low =
             table_line(ui, "comparison/part/" + std::to_string(i), lines[i], words, table);
         if (ImGui::IsItemHovered() && part) ui.hover_part(part);
-        if (ImGui::IsItemActivated() && part) ui.session.selected_part = part;
+        if (ImGui::IsItemActivated() && part) ui.session.pose.selected_part = part;
         draw_cells(lines[i], low, table);
     }
 }

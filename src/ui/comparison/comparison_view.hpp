@@ -4,8 +4,8 @@
 #include <string>
 #include <vector>
 
+#include "desk/compared_setup.hpp"
 #include "scene/comparison/companion.hpp"
-#include "study/findings/report.hpp"
 
 namespace beamfork {
 
@@ -14,13 +14,6 @@ struct ComparisonChoice {
     std::string key;    ///< "opened", "before", "kept", "demo:…", "file:…"
     std::string label;  ///< on screen
     std::string help;
-};
-
-/// The other setup, as it was worked out last.
-struct ComparedSetup {
-    std::string title;
-    Setup setup;
-    Report report;
 };
 
 struct ComparisonRequest {

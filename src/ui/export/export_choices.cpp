@@ -9,8 +9,7 @@ namespace {
 
 void draw_switch(const Ui& ui, const char* name, const char* label, const char* help, bool& on) {
     ImGui::Checkbox(label, &on);
-    tooltip(help);
-    ui.note(name, label, help);
+    ui.describe(name, label, help);
 }
 
 struct PixelSize {

@@ -46,7 +46,7 @@ void write_it(const Ui& ui, ExportDialog& dialog) {
         return;
     }
     dialog.order.output = fs::absolute(path, trouble);
-    dialog.order.camera = ui.session.camera;
+    dialog.order.camera = ui.session.pose.camera;
     dialog.order.light_front_mm = ui.session.view.light_front_mm;
     ui.session.folder = dialog.folder;
     ui.requests.export_order = dialog.order;
@@ -75,8 +75,7 @@ bool draw_where(const Ui& ui, ExportDialog& dialog) {
         dim_text(label);
         ImGui::SetNextItemWidth(-1);
         changed |= ImGui::InputText(id, &text);
-        tooltip(help);
-        ui.note(id + 2, label, help);
+        ui.describe(id + 2, label, help);
     };
     ImGui::Dummy({1, grid(1)});
     line("Folder", "##export/folder", dialog.folder,
@@ -104,11 +103,11 @@ void draw_export_answers(const Ui& ui, ExportDialog& dialog) {
     if (dialog.asks_to_overwrite)
         wrapped_text("“" + path_of(dialog).filename().string() + "” exists already. Overwrite it?",
                      colour(Tone::danger));
-    const bool has_ended = dialog.has_begun && !runs && !ui.view.message.text.empty();
+    const bool has_ended = dialog.has_begun && !runs && !ui.view.desk.message.text.empty();
     if (has_ended) {
-        wrapped_text(ui.view.message.text,
-                     colour(ui.view.message.is_error ? Tone::danger : Tone::text));
-        ui.note("export/outcome", ui.view.message.text);
+        wrapped_text(ui.view.desk.message.text,
+                     colour(ui.view.desk.message.is_error ? Tone::danger : Tone::text));
+        ui.note("export/outcome", ui.view.desk.message.text);
     }
     ImGui::Dummy({1, grid(1)});
     closes |= text_button(ui, "export/close", runs ? "Go on with something else" : "Close",
@@ -140,7 +139,7 @@ std::string ending_of(const ExportOrder& order) {
 void start_export_dialog(const Ui& ui) {
     if (ui.state.export_dialog) return;
     ExportDialog dialog;
-    const fs::path file(ui.view.file_path);
+    const fs::path file(ui.view.desk.file_path);
     dialog.name = stem_of_setup(file);
     std::error_code trouble;
     const fs::path folder = !file.empty()               ? fs::absolute(file, trouble).parent_path()

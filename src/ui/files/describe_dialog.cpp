@@ -62,8 +62,7 @@ void draw_question(const Ui& ui, DescribeDialog& dialog, const SetupQuestion& qu
     ImGui::InputTextWithHint(("##" + name).c_str(), hint.c_str(), &typed);
     const std::string help = std::string(question.help) + " Leave it empty if you don’t know. "
                              + typing_help(question.unit);
-    tooltip(help);
-    ui.note(name, question.ask, help);
+    ui.describe(name, question.ask, help);
 }
 
 void make_it(const Ui& ui, DescribeDialog& dialog) {

@@ -40,7 +40,7 @@ void accept(const Ui& ui, FileDialog& dialog) {
         dialog.error = "There is no file “" + path.filename().string() + "” in this folder.";
         return;
     }
-    if (!opens && exists && !dialog.asks_to_overwrite && path != fs::path(ui.view.file_path)) {
+    if (!opens && exists && !dialog.asks_to_overwrite && path != fs::path(ui.view.desk.file_path)) {
         dialog.asks_to_overwrite = true;
         return;
     }
@@ -66,8 +66,7 @@ void draw_folder_line(const Ui& ui, FileDialog& dialog) {
         enter_folder(dialog, dialog.folder_text);
     }
     constexpr const char* help = "The folder whose files are listed; type another and press Enter.";
-    tooltip(help);
-    ui.note("dialog/folder", "Folder", help);
+    ui.describe("dialog/folder", "Folder", help);
 }
 
 // Returns true when an entry was double-clicked.
@@ -92,8 +91,7 @@ bool draw_entries(const Ui& ui, FileDialog& dialog) {
             }
         }
         const std::string help = (dialog.folder / entry.name).string();
-        tooltip(help);
-        ui.note("dialog/entry/" + entry.name, entry.name, help);
+        ui.describe("dialog/entry/" + entry.name, entry.name, help);
     }
     ImGui::EndChild();
     ImGui::PopStyleColor();
@@ -111,8 +109,7 @@ void draw_answers(const Ui& ui, FileDialog& dialog, bool is_accepted) {
     }
     ImGui::Checkbox("All files", &dialog.all_files);
     constexpr const char* all_help = "Lists files of every ending, not only setups.";
-    tooltip(all_help);
-    ui.note("dialog/all", "All files", all_help);
+    ui.describe("dialog/all", "All files", all_help);
     const char* word = opens ? "Open" : dialog.asks_to_overwrite ? "Overwrite" : "Save";
     const float width = text_width(word) + text_width("Cancel") + grid(10);
     ImGui::SameLine(ImGui::GetContentRegionMax().x - width);
@@ -165,7 +162,7 @@ void start_file_dialog(const Ui& ui, FilePurpose purpose) {
     FileDialog dialog;
     dialog.purpose = purpose;
     std::error_code trouble;
-    const fs::path file(ui.view.file_path);
+    const fs::path file(ui.view.desk.file_path);
     if (purpose == FilePurpose::save && !file.empty()) dialog.name = file.filename().string();
     const fs::path folder = !file.empty()               ? file.parent_path()
                             : ui.session.folder.empty() ? fs::current_path(trouble)
@@ -193,8 +190,7 @@ void draw_file_dialog(const Ui& ui) {
                                             ImGuiInputTextFlags_EnterReturnsTrue);
     if (ImGui::IsItemEdited()) dialog.asks_to_overwrite = false;
     constexpr const char* name_help = "The file's name in this folder, or a whole path.";
-    tooltip(name_help);
-    ui.note("dialog/name", "File name", name_help);
+    ui.describe("dialog/name", "File name", name_help);
     draw_answers(ui, dialog, is_accepted);
     if (!ui.state.file_dialog) ImGui::CloseCurrentPopup();
     ImGui::EndPopup();

@@ -53,7 +53,7 @@ void draw_entry_face(const OpenSetupEntry& setup, const Area& area, bool is_show
 
 // A title that shows its setup, and a cross that closes it; the middle button closes too.
 void draw_entry(const Ui& ui, const OpenSetupEntry& setup, float width) {
-    const bool is_shown = setup.number == ui.view.shown_setup;
+    const bool is_shown = setup.number == ui.view.desk.shown_setup;
     const std::string id = id_of_entry(setup);
     const float height = ImGui::GetFrameHeight();
     const ImVec2 low = ImGui::GetCursorScreenPos();
@@ -61,8 +61,7 @@ void draw_entry(const Ui& ui, const OpenSetupEntry& setup, float width) {
     const bool is_hot =
         ImGui::IsItemHovered() || (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible);
     const bool is_unwanted = ImGui::IsItemClicked(ImGuiMouseButton_Middle);
-    tooltip(help_of_entry(setup));
-    ui.note(id, title_of_entry(setup), help_of_entry(setup));
+    ui.describe(id, title_of_entry(setup), help_of_entry(setup));
     draw_entry_face(setup, {low.x, low.y, width, height}, is_shown, is_hot);
     if (is_pressed && !is_shown) ui.requests.commands.emplace_back(ShowSetup{setup.number});
     ImGui::SameLine(0, 0);
@@ -74,7 +73,7 @@ void draw_entry(const Ui& ui, const OpenSetupEntry& setup, float width) {
 }  // namespace
 
 float setup_row_height(const Ui& ui) {
-    if (ui.view.setups.size() < 2) return 0;
+    if (ui.view.desk.setups.size() < 2) return 0;
     return font(TextFace::regular)->FontSize + grid(4);
 }
 
@@ -86,7 +85,7 @@ void draw_setup_row(const Ui& ui, const Area& area) {
     begin_area("setup_row", area, Tone::panel,
                ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
     const float side = ImGui::GetFrameHeight();
-    const auto count = static_cast<float>(ui.view.setups.size());
+    const auto count = static_cast<float>(ui.view.desk.setups.size());
     const float room = ImGui::GetContentRegionAvail().x - side - grid(2);
     const float width =
         std::clamp(room / count - grid(1), grid(narrowest_entry), grid(widest_entry));
@@ -94,9 +93,9 @@ void draw_setup_row(const Ui& ui, const Area& area) {
     ImGui::BeginChild("setup_row/list", {needed, side}, ImGuiChildFlags_None,
                       ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_HorizontalScrollbar
                           | ImGuiWindowFlags_NavFlattened);
-    for (const OpenSetupEntry& setup : ui.view.setups) {
+    for (const OpenSetupEntry& setup : ui.view.desk.setups) {
         draw_entry(ui, setup, width);
-        if (setup.number == ui.view.shown_setup && ui.state.setup_seen != setup.number) {
+        if (setup.number == ui.view.desk.shown_setup && ui.state.setup_seen != setup.number) {
             ImGui::SetScrollHereX(0.5F);
             ui.state.setup_seen = setup.number;
         }
@@ -114,9 +113,9 @@ void draw_setup_row(const Ui& ui, const Area& area) {
 }
 
 void go_to_setup(const Ui& ui, int step) {
-    const auto& setups = ui.view.setups;
+    const auto& setups = ui.view.desk.setups;
     const auto shown = std::find_if(setups.begin(), setups.end(), [&](const OpenSetupEntry& one) {
-        return one.number == ui.view.shown_setup;
+        return one.number == ui.view.desk.shown_setup;
     });
     if (shown == setups.end() || setups.size() < 2) return;
     const auto here = static_cast<std::size_t>(shown - setups.begin());
@@ -124,6 +123,6 @@ void go_to_setup(const Ui& ui, int step) {
     ui.requests.commands.emplace_back(ShowSetup{setups[(here + forward) % setups.size()].number});
 }
 
-void ask_to_close_setup(const Ui& ui) { ask_for_command(ui, CloseSetup{ui.view.shown_setup}); }
+void ask_to_close_setup(const Ui& ui) { ask_for_command(ui, CloseSetup{ui.view.desk.shown_setup}); }
 
 }  // namespace beamfork

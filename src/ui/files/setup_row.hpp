@@ -1,7 +1,7 @@
 // The row of setups that are open at once, under the top bar; none is drawn for one setup alone.
 #pragma once
 
-#include "ui/shell/layout.hpp"
+#include "ui/kit/area.hpp"
 #include "ui/shell/ui.hpp"
 
 namespace beamfork {

@@ -8,9 +8,8 @@
 #include "ui/actions/action.hpp"
 #include "ui/files/describe_dialog.hpp"
 #include "ui/files/unsaved_guard.hpp"
+#include "ui/kit/keyboard.hpp"
 #include "ui/kit/widgets.hpp"
-
-#include <imgui_internal.h>  // to show at once where the keyboard is
 
 namespace beamfork {
 
@@ -67,8 +66,7 @@ bool draw_card(const Ui& ui, const DemoEntry& demo, const CardSize& size) {
     const bool is_pressed = ImGui::InvisibleButton(id.c_str(), {size.width, size.height});
     const bool is_hot =
         ImGui::IsItemHovered() || (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible);
-    tooltip(demo.story);
-    ui.note(id, demo.title, demo.story);
+    ui.describe(id, demo.title, demo.story);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     list.AddRectFilled(low, high, colour(is_hot ? Tone::raised_hot : Tone::raised), grid(1.5F));
     const ImVec2 picture_high{high.x, low.y + size.picture_height};
@@ -123,11 +121,11 @@ void draw_demos(const Ui& ui) {
 }
 
 void draw_recent_files(const Ui& ui) {
-    if (ui.view.recent_files.empty()) return;
+    if (ui.view.desk.recent_files.empty()) return;
     ImGui::Dummy({1, grid(2)});
     draw_bold("Opened lately");
     std::size_t shown = 0;
-    for (const std::string& file : ui.view.recent_files) {
+    for (const std::string& file : ui.view.desk.recent_files) {
         if (shown++ == most_recent_shown) break;
         const std::filesystem::path path(file);
         const float width = ImGui::GetContentRegionAvail().x;
@@ -188,8 +186,7 @@ void ask_for_start_page(const Ui& ui) { ui.state.start_page_wanted = true; }
 void draw_start_page(const Ui& ui) {
     if (std::exchange(ui.state.start_page_wanted, false)) {
         ImGui::OpenPopup(start_popup);
-        ImGui::GetCurrentContext()->NavDisableHighlight =
-            false;  // Enter opens what is seen to be chosen
+        show_keyboard();  // Enter opens what is seen to be chosen
     }
     const ImVec2 window = ImGui::GetIO().DisplaySize;
     if (!begin_question(start_popup, std::min(grid(290), window.x * 0.94F))) return;

@@ -20,7 +20,7 @@ bool would_drop(const Command& command, const OpenSetupEntry& setup) {
 // The next setup whose unsaved work would be lost and was not answered for.
 const OpenSetupEntry* next_to_ask(const Ui& ui, const Command& command) {
     const auto& agreed = ui.state.agreed_to_lose;
-    const auto& setups = ui.view.setups;
+    const auto& setups = ui.view.desk.setups;
     const auto found = std::find_if(setups.begin(), setups.end(), [&](const OpenSetupEntry& setup) {
         return setup.modified && would_drop(command, setup) && !agreed.contains(setup.number);
     });
@@ -38,8 +38,8 @@ void look_after_save(const Ui& ui) {
     TransientState& state = ui.state;
     if (!state.pending || !state.saving_for_pending) return;
     const bool is_under_way = state.save_was_requested || state.file_dialog;
-    if (ui.view.modified && is_under_way) return;
-    if (ui.view.modified) {  // the save failed or was called off: nothing waits any more
+    if (ui.view.desk.modified && is_under_way) return;
+    if (ui.view.desk.modified) {  // the save failed or was called off: nothing waits any more
         forget_pending(state);
     } else {
         state.saving_for_pending = false;
@@ -54,22 +54,13 @@ void go_on(const Ui& ui) {
     if (setup == nullptr) {
         ui.requests.commands.push_back(*state.pending);
         forget_pending(state);
-    } else if (setup->number != ui.view.shown_setup) {
+    } else if (setup->number != ui.view.desk.shown_setup) {
         ui.requests.commands.emplace_back(ShowSetup{setup->number});
         ui.requests.animating = true;
     }
 }
 
 }  // namespace
-
-bool changes_document(const Command& command) {
-    return std::holds_alternative<NewSetup>(command)
-           || std::holds_alternative<DuplicateSetup>(command)
-           || std::holds_alternative<StartSetup>(command)
-           || std::holds_alternative<OpenDemo>(command) || std::holds_alternative<OpenFile>(command)
-           || std::holds_alternative<ShowSetup>(command)
-           || std::holds_alternative<CloseSetup>(command);
-}
 
 void ask_for_command(const Ui& ui, Command command) {
     ui.state.agreed_to_lose.clear();
@@ -82,10 +73,10 @@ void ask_for_command(const Ui& ui, Command command) {
 }
 
 void ask_to_save(const Ui& ui) {
-    if (ui.view.file_path.empty()) {
+    if (ui.view.desk.file_path.empty()) {
         ask_to_save_as(ui);
     } else {
-        ui.requests.commands.emplace_back(SaveFile{ui.view.file_path});
+        ui.requests.commands.emplace_back(SaveFile{ui.view.desk.file_path});
         ui.state.save_was_requested = true;
     }
 }
@@ -98,7 +89,7 @@ void draw_unsaved_guard(const Ui& ui) {
     look_after_save(ui);
     state.save_was_requested = false;
     go_on(ui);
-    const bool asks = state.pending && !state.saving_for_pending && ui.view.modified;
+    const bool asks = state.pending && !state.saving_for_pending && ui.view.desk.modified;
     if (asks && !ImGui::IsPopupOpen(popup)) ImGui::OpenPopup(popup);
     if (!begin_question(popup, grid(110))) return;
     ImGui::PushFont(font(TextFace::bold));
@@ -112,7 +103,7 @@ void draw_unsaved_guard(const Ui& ui) {
     }
     ImGui::SameLine();
     if (text_button(ui, "unsaved/discard", "Discard the changes", "Goes on without saving.")) {
-        state.agreed_to_lose.insert(ui.view.shown_setup);
+        state.agreed_to_lose.insert(ui.view.desk.shown_setup);
         go_on(ui);
     }
     ImGui::SameLine();

@@ -8,9 +8,6 @@ namespace beamfork {
 /// Requests the command, or asks first when unsaved work would be lost by it: closing a setup, quitting.
 void ask_for_command(const Ui& ui, Command command);
 
-/// Whether another document comes into the window.
-bool changes_document(const Command& command);
-
 /// Into the file it came from; asks for one when there is none.
 void ask_to_save(const Ui& ui);
 void ask_to_save_as(const Ui& ui);

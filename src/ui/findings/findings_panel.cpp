@@ -98,10 +98,9 @@ void select_by_card(const Ui& ui, const std::string& id, const FindingRow& row) 
     const bool pressed = ImGui::InvisibleButton(id.c_str(), {std::max(1.0F, size.x), size.y});
     const std::string help =
         "A click selects “" + ui.setup().parts.at(*row.part).name + "”, which it is about.";
-    tooltip(help);
-    ui.note(id, row.sentence, help);
+    ui.describe(id, row.sentence, help);
     if (ImGui::IsItemHovered()) ui.hover_part(row.part);
-    if (pressed) ui.session.selected_part = row.part;
+    if (pressed) ui.session.pose.selected_part = row.part;
     ImGui::SetCursorScreenPos(below);
 }
 

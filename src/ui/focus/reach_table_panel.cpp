@@ -74,8 +74,7 @@ void draw_headings(const Ui& ui, const ReachRows& rows, const std::vector<ShownC
         ImGui::SetCursorScreenPos({at.left, start.y});
         const std::string id = "reach_table/column/" + std::to_string(at.index);
         ImGui::InvisibleButton(id.c_str(), {at.width, line + grid(1)});
-        tooltip(column.help);
-        ui.note(id, column.heading, column.help);
+        ui.describe(id, column.heading, column.help);
         const std::string heading = !is_wide && at.index == 0 ? "With one change"
                                     : column.unit.empty()     ? column.heading
                                                               : column.heading + " " + column.unit;
@@ -105,8 +104,7 @@ void draw_row(const Ui& ui,
     const bool hot =
         ImGui::IsItemHovered() || (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible);
     const std::string help = row.sentence + (row.is_chosen ? "" : " Click to choose it.");
-    tooltip(help);
-    ui.note(id, row.sentence, help);
+    ui.describe(id, row.sentence, help);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const ImVec2 high{low.x + width, low.y + height};
     if (row.is_chosen || hot)

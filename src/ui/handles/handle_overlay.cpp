@@ -4,9 +4,8 @@
 #include <cmath>
 
 #include "ui/handles/handle_knob.hpp"
+#include "ui/kit/keyboard.hpp"
 #include "ui/picture/viewport.hpp"
-
-#include <imgui_internal.h>  // ClearActiveID
 
 namespace beamfork {
 
@@ -36,7 +35,7 @@ std::vector<std::size_t> parts_with_knobs(const Ui& ui) {
             parts.push_back(part);
     };
     if (ui.state.handle_drag) return {ui.state.handle_drag->part};
-    if (ui.session.selected_part) add(*ui.session.selected_part);
+    if (ui.session.pose.selected_part) add(*ui.session.pose.selected_part);
     if (ui.state.hovered_part_before >= 0) ui.state.knobs_of = ui.state.hovered_part_before;
     if (ui.state.knobs_of >= 0) add(static_cast<std::size_t>(ui.state.knobs_of));
     return parts;
@@ -64,20 +63,21 @@ void set_length(const Ui& ui, const MovableLength& now, double value) {
 void take_hold(const Ui& ui, const Area& area, const Knob& knob, glm::vec2 pointer) {
     const Handle& handle = knob.handle;
     ui.state.camera_move.reset();
-    ui.session.selected_part = knob.part;
-    const AxisDrag way(handle.line, handle.place_of(handle.length.value), ui.session.camera,
+    ui.session.pose.selected_part = knob.part;
+    const AxisDrag way(handle.line, handle.place_of(handle.length.value), ui.session.pose.camera,
                        viewport_in(area), pointer);
-    ui.state.handle_drag =
-        HandleDrag{knob.part, knob.index,        handle,   HeldLength(handle.length, steps_asked()),
-                   way,       ui.session.camera, knob.view};
+    ui.state.handle_drag = HandleDrag{knob.part, knob.index,
+                                      handle,    HeldLength(handle.length, steps_asked()),
+                                      way,       ui.session.pose.camera,
+                                      knob.view};
 }
 
 void let_go(const Ui& ui) {
     const HandleDrag& drag = *ui.state.handle_drag;
     const MovableLength& at_press = drag.held.at_press();
     ui.edit(SetField{at_press.part, at_press.key, at_press.stated});
-    ui.session.camera = drag.camera;
-    if (ImGui::IsItemActive()) ImGui::ClearActiveID();
+    ui.session.pose.camera = drag.camera;
+    if (ImGui::IsItemActive()) let_go_of_widget();
     ui.state.handle_drag.reset();
 }
 
@@ -133,8 +133,8 @@ void follow_held_handle(const Ui& ui) {
                              ? handles_of(ui.setup(), *ui.view.report, drag.part)
                              : std::vector<Handle>{};
     if (drag.index >= handles.size()) return ui.state.handle_drag.reset();
-    ui.session.camera = drag.camera;
-    ui.session.camera.target += glm::vec3(handles[drag.index].stays - drag.handle.stays);
+    ui.session.pose.camera = drag.camera;
+    ui.session.pose.camera.target += glm::vec3(handles[drag.index].stays - drag.handle.stays);
 }
 
 std::vector<Knob> visible_knobs(const Ui& ui, const Area& area) {
@@ -144,7 +144,7 @@ std::vector<Knob> visible_knobs(const Ui& ui, const Area& area) {
     for (const std::size_t part : parts_with_knobs(ui)) {
         auto handles = handles_of(ui.setup(), *ui.view.report, part);
         for (std::size_t i = 0; i < handles.size(); ++i) {
-            auto view = view_of(handles[i], ui.session.camera, viewport_in(area), stalk());
+            auto view = view_of(handles[i], ui.session.pose.camera, viewport_in(area), stalk());
             const bool held = is_held(ui, part, i);
             if (!view && held) view = ui.state.handle_drag->seen;
             if (!view) continue;
@@ -181,13 +181,14 @@ void draw_knobs(const Ui& ui, const Area& area, std::span<const Knob> knobs) {
 }
 
 bool can_move_handle(const Ui& ui) {
-    return ui.session.selected_part && ui.view.report != nullptr
-           && movable_length(ui.setup(), *ui.view.report, *ui.session.selected_part).has_value();
+    return ui.session.pose.selected_part && ui.view.report != nullptr
+           && movable_length(ui.setup(), *ui.view.report, *ui.session.pose.selected_part)
+                  .has_value();
 }
 
 void move_handle(const Ui& ui, double by, Steps steps) {
     const auto length =
-        movable_length(ui.setup(), *ui.view.report, ui.session.selected_part.value());
+        movable_length(ui.setup(), *ui.view.report, ui.session.pose.selected_part.value());
     if (!length) return;
     MovableLength plain = *length;
     plain.landmark.reset();  // a step by keyboard never stands still

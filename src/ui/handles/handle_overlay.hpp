@@ -7,7 +7,7 @@
 
 #include "scene/handles/handle.hpp"
 #include "scene/picture/light_cover.hpp"
-#include "ui/shell/layout.hpp"
+#include "ui/kit/area.hpp"
 
 namespace beamfork {
 

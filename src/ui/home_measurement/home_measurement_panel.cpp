@@ -14,16 +14,14 @@ void draw_measurement_chooser(const Ui& ui, const HomeMeasurement& chosen) {
     constexpr const char* help = "What you want to find out about your own parts.";
     const bool is_open = begin_chooser("##measurement", chosen.title,
                                        std::min(grid(70), ImGui::GetContentRegionAvail().x));
-    tooltip(help);
-    ui.note("measurement", "Measurement", help);
+    ui.describe("measurement", "Measurement", help);
     if (!is_open) return;
     for (const HomeMeasurement& one : home_measurements()) {
         if (chooser_entry(one.title, &one == &chosen)) {
             ui.state.measurement.measurement = one.key;
             ui.state.measurement.target = 0;
         }
-        tooltip(one.formula);
-        ui.note("measurement/" + one.key, one.title, one.formula);
+        ui.describe("measurement/" + one.key, one.title, one.formula);
     }
     ImGui::EndCombo();
 }
@@ -43,8 +41,7 @@ void draw_reading(const Ui& ui, const ReadingRow& row) {
     const std::string hint = row.info->otherwise ? "optional" : "one or more";
     if (ImGui::InputTextWithHint(("##" + row.name).c_str(), hint.c_str(), &text))
         ui.state.measurement.readings[row.name] = text;
-    tooltip(row.help);
-    ui.note("reading/" + row.info->key, row.info->label, row.help);
+    ui.describe("reading/" + row.info->key, row.info->label, row.help);
     ImGui::SameLine(unit);
     dim_text(row.info->unit);
     if (row.problem.empty() && row.mean.empty()) return;
@@ -74,8 +71,7 @@ void draw_result(const Ui& ui, const HomeMeasurementRows& rows) {
     wrapped_text(rows.result ? typeset(words) : words,
                  colour(rows.result ? Tone::text : Tone::text_dim));
     if (rows.result) ImGui::PopFont();
-    tooltip(help);
-    ui.note("measurement/result", words, help);
+    ui.describe("measurement/result", words, help);
 }
 
 void draw_fill(const Ui& ui, const HomeMeasurementRows& rows) {
@@ -97,16 +93,14 @@ void draw_fill(const Ui& ui, const HomeMeasurementRows& rows) {
     const float room = std::min(grid(80), ImGui::GetContentRegionAvail().x);
     const bool is_open = begin_chooser("##measurement/target", target.label, room);
     constexpr const char* target_help = "Which field of which part the result belongs to.";
-    tooltip(target_help);
-    ui.note("measurement/target", target.label, target_help);
+    ui.describe("measurement/target", target.label, target_help);
     if (is_open) {
         for (std::size_t i = 0; i < rows.targets.size(); ++i) {
             ImGui::PushID(static_cast<int>(i));
             const std::string line = rows.targets[i].label + " (" + rows.targets[i].present + ")";
             if (chooser_entry(line, i == rows.target)) ui.state.measurement.target = i;
             ImGui::PopID();
-            tooltip(line);
-            ui.note("measurement/target/" + std::to_string(i), line, line);
+            ui.describe("measurement/target/" + std::to_string(i), line, line);
         }
         ImGui::EndCombo();
     }

@@ -62,8 +62,7 @@ void draw_spot(const Ui& ui,
         "the "
         "aperture allows.",
         point.name, rows.airy_radius);
-    tooltip(help);
-    ui.note(id, point.name, help);
+    ui.describe(id, point.name, help);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const float side = area.width;
     const ImVec2 middle{area.left + side / 2, area.top + side / 2};
@@ -117,8 +116,7 @@ void draw_energy(const Ui& ui, const ImageRows& rows, const EyeImageRows& eye, c
         "Share of a star's light inside a circle, against the circle's radius, by summing waves "
         "over all rays. Grey: a perfect image. Solid: on axis. Dashed: at the edge of the field. "
         "The upright line is the Airy disc's radius.";
-    tooltip(help);
-    ui.note(id, "Light within a circle", help);
+    ui.describe(id, "Light within a circle", help);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const float line = ImGui::GetTextLineHeight();
     const Area plot{area.left, area.top, area.width, area.height - line - grid(0.5F)};
@@ -161,8 +159,7 @@ void draw_values(const Ui& ui, const ImageRows& rows) {
         const ImVec2 low = ImGui::GetCursorScreenPos();
         const std::string id = "image_quality/value/" + std::to_string(i);
         ImGui::InvisibleButton(id.c_str(), {width, line});
-        tooltip(first[i].help);
-        ui.note(id, first[i].label, first[i].help);
+        ui.describe(id, first[i].label, first[i].help);
         for (std::size_t place = 0; place < 4; ++place) {
             const EyeImageRows& eye = rows.eyes.at(place / 2);
             text_ending_at(list, {end_of(low.x, place), low.y},

@@ -5,8 +5,8 @@
 #include <string>
 #include <string_view>
 
+#include "ui/kit/area.hpp"
 #include "ui/kit/icons.hpp"
-#include "ui/shell/layout.hpp"
 #include "ui/shell/ui.hpp"
 
 namespace beamfork {

@@ -95,7 +95,7 @@ void draw_steps(const Ui& ui, const BrightnessRows& rows, float right) {
         const ImVec2 low = line_area(ui, id, row.label, row.label + ". " + row.help);
         const bool hot = ImGui::IsItemHovered();
         if (hot) ui.hover_part(row.part);
-        if (ImGui::IsItemActivated() && row.part) ui.session.selected_part = row.part;
+        if (ImGui::IsItemActivated() && row.part) ui.session.pose.selected_part = row.part;
         text_at(list, low, shortened(row.label, label_room - grid(2)),
                 colour(hot ? Tone::text : Tone::text_dim));
         if (has_bars)

@@ -17,8 +17,7 @@ void draw_magnification_panel(const Ui& ui) {
         const float height = ImGui::GetTextLineHeight() + grid(2);
         const std::string id = "magnification/row/" + std::to_string(number++);
         ImGui::InvisibleButton(id.c_str(), {width, height});
-        tooltip(row.help);
-        ui.note(id, row.label, row.help);
+        ui.describe(id, row.label, row.help);
         const float top = low.y + grid(1);
         const float value_right = low.x + width - unit_room;
         const std::string value = row.unit_leads() ? row.unit + row.value : typeset(row.value);

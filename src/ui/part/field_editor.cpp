@@ -5,9 +5,9 @@
 
 #include "base/text.hpp"
 #include "ui/kit/field_numbers.hpp"
+#include "ui/kit/keyboard.hpp"
 #include "ui/kit/widgets.hpp"
 
-#include <imgui_internal.h>  // GetActiveID
 #include <imgui_stdlib.h>
 
 namespace beamfork {
@@ -67,8 +67,7 @@ void draw_slider(const Ui& ui, const EditedField& field, double value, float wid
     const bool changed =
         ImGui::SliderScalar(id.c_str(), ImGuiDataType_Double, &moved, &low, &high, "", flags);
     ui.one_gesture();
-    tooltip(help_of(field.info));
-    ui.note(id_of(field, "slider"), field.info.label, help_of(field.info));
+    ui.describe(id_of(field, "slider"), field.info.label, help_of(field.info));
     if (changed) ask_for(ui, field, snapped(field.info, moved));
 }
 
@@ -112,7 +111,7 @@ void draw_entry(const Ui& ui, const EditedField& field, double value, float widt
     ImGui::SetNextItemWidth(width);
     const std::string id = "##" + id_of(field, "entry");
     const float room = width - 2 * ImGui::GetStyle().FramePadding.x;
-    const bool is_typing = ImGui::GetActiveID() == ImGui::GetID(id.c_str());
+    const bool is_typing = is_typed_into(id.c_str());
     const float indent = is_typing ? 0 : std::max(0.0F, room - text_width(before));
     ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {ImGui::GetStyle().FramePadding.x + indent,
                                                      ImGui::GetStyle().FramePadding.y});
@@ -124,8 +123,7 @@ void draw_entry(const Ui& ui, const EditedField& field, double value, float widt
     const bool is_done = ImGui::IsItemDeactivatedAfterEdit();
     step_value(ui, field, keys);
     const std::string help = help_of(field.info) + "\n" + entry_hint(field.info);
-    tooltip(help);
-    ui.note(id_of(field, "entry"), field.info.label, help);
+    ui.describe(id_of(field, "entry"), field.info.label, help);
     if (!is_done || text == before) return;
     if (const auto number = parse_typed(text, field.info.unit)) {
         ask_for(ui, field, *number);
@@ -145,8 +143,7 @@ void draw_label_help(const Ui& ui, const EditedField& field) {
         ui.session.study = "tune";
         ui.session.folded.erase("study");
     }
-    tooltip(help);
-    ui.note(id_of(field, "label"), field.info.label, help);
+    ui.describe(id_of(field, "label"), field.info.label, help);
 }
 
 void draw_number(const Ui& ui, const EditedField& field, const Columns& at, float left) {
@@ -172,8 +169,7 @@ void draw_optional(const Ui& ui, const EditedField& field, const Columns& at, fl
         ask_for(ui, field,
                 stated ? FieldValue{snapped(field.info, field.first_value)} : FieldValue{});
     }
-    tooltip(help);
-    ui.note(id_of(field, "stated"), field.info.label, help);
+    ui.describe(id_of(field, "stated"), field.info.label, help);
     if (std::holds_alternative<double>(field.value)) {
         draw_number(ui, field, at, left);
     } else {
@@ -187,13 +183,11 @@ void draw_choice(const Ui& ui, const EditedField& field, const Columns& at, floa
     ImGui::SameLine(left + at.slider);
     const std::string id = "##" + id_of(field, "choice");
     const bool is_open = begin_chooser(id.c_str(), chosen, at.reset - at.slider - grid(1));
-    tooltip(field.info.help);
-    ui.note(id_of(field, "choice"), field.info.label, field.info.help);
+    ui.describe(id_of(field, "choice"), field.info.label, field.info.help);
     if (!is_open) return;
     for (const std::string& word : field.info.choices) {
         if (chooser_entry(word, word == chosen)) ask_for(ui, field, word);
-        tooltip(field.info.help);
-        ui.note(id_of(field, "choice") + "/" + word, word, field.info.help);
+        ui.describe(id_of(field, "choice") + "/" + word, word, field.info.help);
     }
     ImGui::EndCombo();
 }

@@ -26,8 +26,7 @@ void draw_name(const Ui& ui, std::size_t index, const Part& part) {
     ImGui::InputText("##part/name", &name, ImGuiInputTextFlags_AutoSelectAll);
     ImGui::PopFont();
     const bool is_done = ImGui::IsItemDeactivatedAfterEdit();
-    tooltip("The part's name, as you call it. F2");
-    ui.note("part/name", "Name", "The part's name, as you call it.");
+    ui.describe("part/name", "Name", "The part's name, as you call it. F2");
     if (is_done && name != part.name) ui.edit(RenamePart{index, name});
 }
 
@@ -101,8 +100,7 @@ void draw_setup_words(const Ui& ui) {
     ImGui::InputTextWithHint("##setup/title", "Title", &title);
     const bool title_done = ImGui::IsItemDeactivatedAfterEdit();
     constexpr const char* title_help = "What you call this setup; it heads its pages and films.";
-    tooltip(title_help);
-    ui.note("setup/title", "Title", title_help);
+    ui.describe("setup/title", "Title", title_help);
     if (title_done && title != ui.setup().title) ui.edit(SetTitle{title});
 
     auto& draft = ui.state.story_draft;
@@ -115,8 +113,7 @@ void draw_setup_words(const Ui& ui) {
         const bool is_left = ImGui::IsItemDeactivatedAfterEdit();
         constexpr const char* story_help =
             "What this setup is about: why it was built, what it is used for. Esc leaves it.";
-        tooltip(story_help);
-        ui.note("setup/story", "Story", story_help);
+        ui.describe("setup/story", "Story", story_help);
         const bool is_done =
             text_button(ui, "setup/edit_story", "Done", "Keeps the story as it stands.");
         if ((is_left || is_done) && *draft != ui.setup().story) ui.edit(SetStory{*draft});
@@ -130,7 +127,7 @@ void draw_setup_words(const Ui& ui) {
 }  // namespace
 
 void draw_part_panel(const Ui& ui) {
-    const auto selected = ui.session.selected_part;
+    const auto selected = ui.session.pose.selected_part;
     if (!selected) {
         draw_setup_words(ui);
         return;

@@ -61,8 +61,7 @@ void draw_kind(const Ui& ui, std::size_t part, const FieldInfo& field, const Tol
     const std::string id = "##" + id_of(field, "known_by");
     const std::string shown = to_word(now.known_by) + (now.plus_minus ? "" : " (assumed)");
     const bool is_open = begin_chooser(id.c_str(), shown, ImGui::GetContentRegionAvail().x);
-    tooltip(known_by_help);
-    ui.note(id_of(field, "known_by"), shown, known_by_help);
+    ui.describe(id_of(field, "known_by"), shown, known_by_help);
     if (!is_open) return;
     for (const KnownBy kind : kinds) {
         const std::string word = to_word(kind);
@@ -73,8 +72,7 @@ void draw_kind(const Ui& ui, std::size_t part, const FieldInfo& field, const Tol
                 say_kind_only(ui, part, field, kind);
             }
         }
-        tooltip(known_by_help);
-        ui.note(id_of(field, "known_by") + "/" + word, word, known_by_help);
+        ui.describe(id_of(field, "known_by") + "/" + word, word, known_by_help);
     }
     ImGui::EndCombo();
 }
@@ -103,8 +101,7 @@ void draw_line(const Ui& ui, std::size_t index, const Part& part, const FieldInf
     ImGui::InputTextWithHint(id.c_str(), hint.c_str(), &text, ImGuiInputTextFlags_AutoSelectAll);
     const bool is_done = ImGui::IsItemDeactivatedAfterEdit();
     const std::string help = entry_help + ("\n" + typing_help(field.unit));
-    tooltip(help);
-    ui.note(id_of(field, "entry"), field.label, help);
+    ui.describe(id_of(field, "entry"), field.label, help);
     ImGui::SameLine(0, grid(1));
     dim_text(symbol(field.unit));
     if (is_stated || has_usual) {
@@ -131,8 +128,7 @@ void draw_tolerances(const Ui& ui, std::size_t index, const Part& part) {
         title.c_str(), ImGuiTreeNodeFlags_SpanAvailWidth | ImGuiTreeNodeFlags_NoTreePushOnOpen);
     constexpr const char* help =
         "State the ± of lengths, and the study “How sure focus is” says what follows.";
-    tooltip(help);
-    ui.note("tolerances", "How well are these known?", help);
+    ui.describe("tolerances", "How well are these known?", help);
     if (!is_open) return;
     for (const FieldInfo& field : kind_of(part.body).fields) {
         const auto value = field_value(part.body, field.key);

@@ -40,16 +40,16 @@ const BudgetBar* bar_of_part(const std::vector<BudgetBar>& bars, std::size_t par
 
 void draw_row(const Ui& ui, std::size_t index, bool is_choice, const BudgetBar* bar) {
     const Part& part = ui.setup().parts[index];
-    const bool selected = ui.session.selected_part == index;
+    const bool selected = ui.session.pose.selected_part == index;
     const std::string id = "train/row/" + std::to_string(index);
     const ImVec2 low = ImGui::GetCursorScreenPos();
     const float width = ImGui::GetContentRegionAvail().x;
     const float height = ImGui::GetTextLineHeight() + grid(1.5F);
-    if (ImGui::InvisibleButton(id.c_str(), {width, height})) ui.session.selected_part = index;
+    if (ImGui::InvisibleButton(id.c_str(), {width, height})) ui.session.pose.selected_part = index;
     // The arrow keys move the keyboard's focus from row to row, and the selection goes with it.
     const bool has_keyboard = ImGui::IsItemFocused() && ImGui::GetIO().NavVisible;
     if (has_keyboard && ui.state.keyboard_row != index) {
-        ui.session.selected_part = index;
+        ui.session.pose.selected_part = index;
         ui.state.keyboard_row = index;
     }
     const bool hot =
@@ -58,8 +58,8 @@ void draw_row(const Ui& ui, std::size_t index, bool is_choice, const BudgetBar* 
     if (ImGui::IsItemHovered() && ImGui::IsMouseDoubleClicked(0) && is_choice)
         ui.edit(ChoosePart{index});
     const PartKind& kind = kind_of(part.body);
-    tooltip(kind.label + ". " + kind.help + (is_choice ? "\nDouble-click to use it." : ""));
-    ui.note(id, part.name, kind.help);
+    ui.describe(id, part.name,
+                kind.label + ". " + kind.help + (is_choice ? "\nDouble-click to use it." : ""));
 
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const ImVec2 high{low.x + width, low.y + height};
@@ -96,15 +96,15 @@ void draw_add_menu(const Ui& ui) {
         const std::string why_not = why_not_add_part(ui, kind.key);
         if (ImGui::MenuItem(kind.label.c_str(), nullptr, false, why_not.empty()))
             add_part(ui, kind.key);
-        tooltip(why_not.empty() ? kind.help : kind.help + "\n" + why_not);
-        ui.note("train/add/" + kind.key, kind.label, kind.help);
+        ui.describe("train/add/" + kind.key, kind.label,
+                    why_not.empty() ? kind.help : kind.help + "\n" + why_not);
     }
     ImGui::EndPopup();
 }
 
 void draw_tools(const Ui& ui) {
     draw_add_menu(ui);
-    const auto selected = ui.session.selected_part;
+    const auto selected = ui.session.pose.selected_part;
     const std::size_t part = selected.value_or(0);
     const auto can = [&](const Edit& edit) {
         return selected && apply(ui.view.document, edit).has_value();
@@ -114,7 +114,7 @@ void draw_tools(const Ui& ui) {
         ImGui::SameLine();
         if (icon_button(ui, name, icon, help, possible && can(MovePart{part, to}))) {
             ui.edit(MovePart{part, to});
-            ui.session.selected_part = to;
+            ui.session.pose.selected_part = to;
         }
     };
     move("train/up", Icon::up, with_keys("Nearer to the telescope.", "part/up"), part > 0,
@@ -125,13 +125,13 @@ void draw_tools(const Ui& ui) {
                     with_keys("One more like it, right behind.", "part/duplicate"),
                     can(DuplicatePart{part}))) {
         ui.edit(DuplicatePart{part});
-        ui.session.selected_part = part + 1;
+        ui.session.pose.selected_part = part + 1;
     }
     ImGui::SameLine();
     if (icon_button(ui, "train/remove", Icon::remove, with_keys("Takes it out.", "part/remove"),
                     can(RemovePart{part}))) {
         ui.edit(RemovePart{part});
-        ui.session.selected_part.reset();
+        ui.session.pose.selected_part.reset();
     }
     const bool may_be_chosen = selected && can(ChoosePart{part}) && !is_chosen(ui.setup(), part);
     if (may_be_chosen) {

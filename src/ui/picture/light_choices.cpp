@@ -15,8 +15,7 @@ void light_slider(const Ui& ui,
                   const std::string& help) {
     ImGui::SetNextItemWidth(grid(40));
     ImGui::SliderFloat(label, &value, range.x, range.y, format, ImGuiSliderFlags_AlwaysClamp);
-    tooltip(help);
-    ui.note(name, label, help);
+    ui.describe(name, label, help);
 }
 
 }  // namespace
@@ -26,8 +25,7 @@ void draw_light_choices(const Ui& ui) {
     const auto tick = [&](const char* name, const char* label, bool& value,
                           const std::string& help) {
         ImGui::Checkbox(label, &value);
-        tooltip(help);
-        ui.note(name, label, help);
+        ui.describe(name, label, help);
     };
     tick("view/paint", "Paint the objective", view.paint_pupil,
          "Each ray in the colour of where it met the objective: one sees which part of it is lost, "

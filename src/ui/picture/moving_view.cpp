@@ -23,11 +23,11 @@ void advance_light(const Ui& ui) {
 // The camera goes along until somebody turns the picture.
 void advance_camera(const Ui& ui, ApartMove& move, float share) {
     if (!move.camera) return;
-    if (!(ui.session.camera == move.camera->seen)) {
+    if (!(ui.session.pose.camera == move.camera->seen)) {
         move.camera.reset();
         return;
     }
-    move.camera->seen = ui.session.camera = blend(move.camera->from, move.camera->to, share);
+    move.camera->seen = ui.session.pose.camera = blend(move.camera->from, move.camera->to, share);
 }
 
 void advance_parts(const Ui& ui) {
@@ -75,7 +75,7 @@ void pull_apart_or_back(const Ui& ui) {
     auto& move = ui.state.apart_move;
     const float now = ui.session.view.apart;
     const bool goes_apart = (move ? move->to : now) < 0.5F;
-    const Camera& camera = ui.session.camera;
+    const Camera& camera = ui.session.pose.camera;
     ApartMove next{now, goes_apart ? 1.0F : 0.0F, 0, std::nullopt};
     ui.state.camera_move.reset();
     if (ui.state.talk) ui.state.talk->is_turned = true;  // the step's own view waits

@@ -1,10 +1,9 @@
 #include <array>
 
 #include "ui/actions/action.hpp"
+#include "ui/kit/keyboard.hpp"
 #include "ui/kit/widgets.hpp"
 #include "ui/picture/viewport.hpp"
-
-#include <imgui_internal.h>  // the name of the bar's window
 
 namespace beamfork {
 
@@ -36,8 +35,8 @@ void draw_views(const Ui& ui, bool is_narrow) {
         if (ImGui::BeginPopup("view/menu/list")) {
             for (const ViewWord& word : view_words) {
                 if (ImGui::MenuItem(word.word, keys_of(word).c_str())) show_view(ui, word.view);
-                tooltip(help_of(word));
-                ui.note("view/menu/" + std::string(name_of(word.view)), word.word, help_of(word));
+                ui.describe("view/menu/" + std::string(name_of(word.view)), word.word,
+                            help_of(word));
             }
             ImGui::EndPopup();
         }
@@ -79,8 +78,7 @@ void draw_shells(const Ui& ui, bool as_list) {
     for (std::size_t i = 0; i < words.size(); ++i) {
         if (ImGui::MenuItem(std::string(words[i]).c_str(), nullptr, i == now))
             shells = static_cast<ShellView>(i);
-        tooltip(helps[i]);
-        ui.note("view/shells/" + std::string(words[i]), words[i], helps[i]);
+        ui.describe("view/shells/" + std::string(words[i]), words[i], helps[i]);
     }
     ImGui::EndPopup();
 }
@@ -121,8 +119,7 @@ void draw_more(const Ui& ui, bool with_ticks) {
     const auto tick = [&](const char* name, const char* label, bool& value,
                           const std::string& help) {
         ImGui::Checkbox(label, &value);
-        tooltip(help);
-        ui.note(name, label, help);
+        ui.describe(name, label, help);
     };
     if (with_ticks) {
         for (const Tick& one : ticks())
@@ -137,30 +134,26 @@ void draw_more(const Ui& ui, bool with_ticks) {
     ImGui::SliderFloat("Brightness of the light", &view.light_gain, 0.2F, 5, "%.1f",
                        ImGuiSliderFlags_Logarithmic);
     constexpr const char* gain_help = "How strongly the rays glow; 1 is usual.";
-    tooltip(gain_help);
-    ui.note("view/gain", "Brightness of the light", gain_help);
+    ui.describe("view/gain", "Brightness of the light", gain_help);
     if (view.night) {
         ImGui::SetNextItemWidth(grid(40));
         ImGui::SliderFloat("Brightness at night", &view.night_brightness, 0.2F, 1, "%.2f");
         constexpr const char* night_help =
             "Dim the screen itself too: its dark parts are never quite dark.";
-        tooltip(night_help);
-        ui.note("view/night_brightness", "Brightness at night", night_help);
+        ui.describe("view/night_brightness", "Brightness at night", night_help);
     }
     if (view.shells == ShellView::section) {
         ImGui::SetNextItemWidth(grid(40));
         ImGui::SliderFloat("Place of the cut, mm", &view.section_x_mm, -60, 60, "%.0f");
         constexpr const char* cut_help =
             "How far the cut lies from the middle, to the observer's right.";
-        tooltip(cut_help);
-        ui.note("view/section", "Place of the cut", cut_help);
+        ui.describe("view/section", "Place of the cut", cut_help);
     }
     if (ImGui::MenuItem("Frame the selected part", keys_text("view/frame").c_str()))
         frame_selection(ui);
     constexpr const char* frame_help =
         "Comes so near that the part fills the picture; the whole train while none is selected.";
-    tooltip(frame_help);
-    ui.note("view/frame", "Frame the selected part", frame_help);
+    ui.describe("view/frame", "Frame the selected part", frame_help);
     ImGui::EndPopup();
 }
 
@@ -179,7 +172,7 @@ float draw_view_bar(const Ui& ui, const Area& area) {
                       ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
     ImGui::PopStyleVar();
     ImGui::PopStyleColor();
-    ui.state.view_bar_window = ImGui::GetCurrentWindow()->Name;
+    ui.state.view_bar_window = present_window();
     draw_views(ui, !room.for_views);
     ImGui::SameLine(0, grid(4));
     if (room.for_views) {

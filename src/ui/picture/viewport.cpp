@@ -24,15 +24,15 @@ glm::vec2 pointer_in(const Area& area) {
 }
 
 void advance_camera(const Ui& ui, float aspect) {
-    if (!ui.session.camera_is_set && ui.view.report != nullptr) {
-        ui.session.camera = standard_view(StandardView::overview, ui.view.frame, aspect);
-        ui.session.camera_is_set = true;
+    if (!ui.session.pose.camera_is_set && ui.view.report != nullptr) {
+        ui.session.pose.camera = standard_view(StandardView::overview, ui.view.frame, aspect);
+        ui.session.pose.camera_is_set = true;
     }
     auto& move = ui.state.camera_move;
     if (!move) return;
     move->done = std::min(1.0F, move->done + ImGui::GetIO().DeltaTime / move_seconds);
     const float eased = move->done * move->done * (3 - 2 * move->done);
-    ui.session.camera = move->done >= 1 ? move->to : blend(move->from, move->to, eased);
+    ui.session.pose.camera = move->done >= 1 ? move->to : blend(move->from, move->to, eased);
     if (move->done >= 1) {
         move.reset();
     } else {
@@ -45,12 +45,13 @@ int part_under_pointer(const Ui& ui, const Area& area) {
     const ImVec2 pixel = ImGui::GetIO().MousePos;
     auto& pick = ui.state.pick;
     const bool is_same = pick && pick->pixel.x == pixel.x && pick->pixel.y == pixel.y
-                         && pick->camera == ui.session.camera
+                         && pick->camera == ui.session.pose.camera
                          && pick->revision == ui.view.frame.revision;
     if (!is_same) {
-        const ViewRay ray = ray_through(ui.session.camera, pointer_in(area), viewport_of(area));
+        const ViewRay ray =
+            ray_through(ui.session.pose.camera, pointer_in(area), viewport_of(area));
         const auto part = part_at(ui.view.frame, ray, ui.session.view);
-        pick = Pick{pixel, ui.session.camera, ui.view.frame.revision, part.value_or(-1)};
+        pick = Pick{pixel, ui.session.pose.camera, ui.view.frame.revision, part.value_or(-1)};
     }
     return pick->part;
 }
@@ -73,16 +74,16 @@ void drag_camera(const Ui& ui, const Area& area) {
     ui.state.camera_move.reset();
     ui.state.drag_length += std::abs(drag.x) + std::abs(drag.y);
     const bool shifts = io.MouseDown[1] || io.MouseDown[2] || io.KeyShift;
-    ui.session.camera = shifts ? pan(ui.session.camera, drag, viewport_of(area))
-                               : orbit(ui.session.camera, drag, viewport_of(area));
+    ui.session.pose.camera = shifts ? pan(ui.session.pose.camera, drag, viewport_of(area))
+                                    : orbit(ui.session.pose.camera, drag, viewport_of(area));
 }
 
 void zoom_by_wheel(const Ui& ui, const Area& area) {
     const float notches = ImGui::GetIO().MouseWheel;
     if (notches == 0) return;
     ui.state.camera_move.reset();
-    ui.session.camera = zoom_towards(ui.session.camera, std::pow(zoom_per_notch, notches),
-                                     pointer_in(area), viewport_of(area));
+    ui.session.pose.camera = zoom_towards(ui.session.pose.camera, std::pow(zoom_per_notch, notches),
+                                          pointer_in(area), viewport_of(area));
 }
 
 void use_pointer(const Ui& ui, const Area& area) {
@@ -95,11 +96,11 @@ void use_pointer(const Ui& ui, const Area& area) {
     const int part = part_under_pointer(ui, area);
     if (part >= 0) ui.hover_part(static_cast<std::size_t>(part));
     if (ImGui::IsMouseReleased(0) && ImGui::IsItemDeactivated() && was_click) {
-        ui.session.selected_part =
+        ui.session.pose.selected_part =
             part >= 0 ? std::optional(static_cast<std::size_t>(part)) : std::nullopt;
     }
     if (ImGui::IsMouseDoubleClicked(0) && part >= 0) {
-        ui.session.selected_part = static_cast<std::size_t>(part);
+        ui.session.pose.selected_part = static_cast<std::size_t>(part);
         frame_selection(ui);
     }
 }
@@ -107,7 +108,7 @@ void use_pointer(const Ui& ui, const Area& area) {
 }  // namespace
 
 void move_camera(const Ui& ui, const Camera& to) {
-    ui.state.camera_move = CameraMove{ui.session.camera, to, 0};
+    ui.state.camera_move = CameraMove{ui.session.pose.camera, to, 0};
 }
 
 void show_view(const Ui& ui, StandardView view) {
@@ -115,11 +116,12 @@ void show_view(const Ui& ui, StandardView view) {
 }
 
 void frame_selection(const Ui& ui) {
-    const auto part = ui.session.selected_part;
+    const auto part = ui.session.pose.selected_part;
     const auto& bounds = ui.view.frame.part_bounds;
     const bool has_body = part && *part < bounds.size() && bounds[*part].radius() > 0;
     const Bounds wanted = has_body ? with_surroundings(bounds[*part]) : ui.view.frame.bounds;
-    move_camera(ui, frame_bounds(ui.session.camera, wanted, aspect_of(ui.requests.scene), 0.3F));
+    move_camera(ui,
+                frame_bounds(ui.session.pose.camera, wanted, aspect_of(ui.requests.scene), 0.3F));
 }
 
 namespace {
@@ -157,9 +159,9 @@ Area right_half(const Area& area) {
 void follow_split(const Ui& ui) {
     ui.requests.shows_other_half = ui.view.other_frame != nullptr;
     const bool was_split = std::exchange(ui.state.is_split, ui.requests.shows_other_half);
-    if (was_split == ui.state.is_split || !ui.session.camera_is_set) return;
+    if (was_split == ui.state.is_split || !ui.session.pose.camera_is_set) return;
     constexpr float farther = 1.5F;
-    Camera to = ui.state.camera_move ? ui.state.camera_move->to : ui.session.camera;
+    Camera to = ui.state.camera_move ? ui.state.camera_move->to : ui.session.pose.camera;
     to.distance_mm *= ui.state.is_split ? farther : 1 / farther;
     move_camera(ui, to);
 }

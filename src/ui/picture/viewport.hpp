@@ -3,7 +3,7 @@
 
 #include <span>
 
-#include "ui/shell/layout.hpp"
+#include "ui/kit/area.hpp"
 #include "ui/shell/ui.hpp"
 
 namespace beamfork {

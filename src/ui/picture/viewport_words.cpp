@@ -15,26 +15,26 @@ void draw_viewport_words(const Ui& ui, const Area& area, std::span<const Knob> k
     const float foot = foot_height();
     const ViewOptions& options = ui.session.view;
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    LightCover cover = light_cover(ui.view.frame, ui.session.camera, viewport);
+    LightCover cover = light_cover(ui.view.frame, ui.session.pose.camera, viewport);
     cover.taken.push_back({{0, area.height - foot}, {area.width, area.height}});
     for (const PixelBox& room : rooms_of(ui, area, knobs))
         cover.taken.push_back(room);
     ImGui::PushClipRect(area.corner(), {area.right(), area.bottom()}, true);
     if (const auto key = draw_light_key(list, area.corner(), viewport,
-                                        {ui.view.frame, ui.session.camera, options}))
+                                        {ui.view.frame, ui.session.pose.camera, options}))
         cover.taken.push_back(*key);
     const bool is_together = options.apart == 0;  // measured is the train as it is used
-    if (is_together && options.dimensions && ui.session.selected_part
+    if (is_together && options.dimensions && ui.session.pose.selected_part
         && ui.view.report != nullptr) {
         const auto dimensions =
-            part_dimensions(ui.setup(), *ui.view.report, *ui.session.selected_part);
-        const auto placed = lay_out_dimensions(dimensions, ui.session.camera, viewport,
+            part_dimensions(ui.setup(), *ui.view.report, *ui.session.pose.selected_part);
+        const auto placed = lay_out_dimensions(dimensions, ui.session.pose.camera, viewport,
                                                measure_number, cover, grid(1));
         draw_dimensions(list, area.corner(), dimensions, placed, options.on_light_ground());
     }
     draw_labels(list, area.corner(), viewport,
-                {ui.view.frame, ui.session.camera, options, ui.state.hovered_part_before,
-                 ui.session.selected_part, foot, &cover});
+                {ui.view.frame, ui.session.pose.camera, options, ui.state.hovered_part_before,
+                 ui.session.pose.selected_part, foot, &cover});
     ImGui::PopClipRect();
 }
 
@@ -42,7 +42,7 @@ void draw_names(const Ui& ui, const Area& area, const Frame& frame) {
     ImGui::PushClipRect(area.corner(), {area.right(), area.bottom()}, true);
     draw_labels(*ImGui::GetWindowDrawList(), area.corner(), {area.width, area.height},
                 {.frame = frame,
-                 .camera = ui.session.camera,
+                 .camera = ui.session.pose.camera,
                  .options = ui.session.view,
                  .selected_part = std::nullopt,
                  .foot_px = foot_height()});
@@ -50,7 +50,7 @@ void draw_names(const Ui& ui, const Area& area, const Frame& frame) {
 }
 
 void draw_scale(const Ui& ui, const Area& area, float free_from) {
-    const double mm_per_px = mm_per_pixel(ui.session.camera, {area.width, area.height});
+    const double mm_per_px = mm_per_pixel(ui.session.pose.camera, {area.width, area.height});
     if (!(mm_per_px > 0)) return;
     const float right = area.right() - grid(4);
     const float room = std::min(grid(40), right - free_from - grid(3));

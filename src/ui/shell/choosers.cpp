@@ -36,8 +36,7 @@ void draw_chooser(const Ui& ui, const Chooser& chooser, float width, bool with_c
     const std::string id = std::string("##") + chooser.name;
     const bool is_open =
         begin_chooser(id.c_str(), exists ? ui.setup().parts[now].name : "–", width);
-    tooltip(chooser.help);
-    ui.note(chooser.name, chooser.caption, chooser.help);
+    ui.describe(chooser.name, chooser.caption, chooser.help);
     if (!is_open) return;
     for (const std::size_t index : parts_with_role(ui.setup(), chooser.role)) {
         ImGui::PushID(static_cast<int>(index));
@@ -46,9 +45,8 @@ void draw_chooser(const Ui& ui, const Chooser& chooser, float width, bool with_c
         }
         ImGui::PopID();
         const std::string& item_help = kind_of(ui.setup().parts[index].body).help;
-        tooltip(item_help);
-        ui.note(std::string(chooser.name) + "/" + std::to_string(index),
-                ui.setup().parts[index].name, item_help);
+        ui.describe(std::string(chooser.name) + "/" + std::to_string(index),
+                    ui.setup().parts[index].name, item_help);
     }
     ImGui::EndCombo();
 }

@@ -10,6 +10,7 @@
 #include "ui/files/setup_row.hpp"
 #include "ui/files/start_page.hpp"
 #include "ui/files/unsaved_guard.hpp"
+#include "ui/kit/keyboard.hpp"
 #include "ui/picture/moving_view.hpp"
 #include "ui/picture/viewport.hpp"
 #include "ui/shell/notice_bar.hpp"
@@ -18,64 +19,24 @@
 #include "ui/shell/top_bar.hpp"
 #include "ui/talk/talk.hpp"
 
-#include <imgui_internal.h>  // GetItemFlags, what has the keyboard
-
 namespace beamfork {
 
 Transient::Transient() : state_(std::make_unique<TransientState>()) {}
 Transient::~Transient() = default;
 bool Transient::is_giving_talk() const { return state_->talk.has_value(); }
 
-void Ui::note(std::string_view name, std::string_view label, std::string_view tip) const {
-    const bool is_pointed =
-        ImGui::IsItemHovered() || (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible);
-    if (is_pointed) state.pointed_label = label;
-    if (log == nullptr) return;
-    const bool enabled = (ImGui::GetItemFlags() & ImGuiItemFlags_Disabled) == 0;
-    log->widgets[std::string(name)] = {ImGui::GetItemRectMin(),
-                                       ImGui::GetItemRectMax(),
-                                       std::string(label),
-                                       std::string(tip),
-                                       enabled,
-                                       ImGui::GetItemID()};
-}
-
-void Ui::hover_part(std::optional<std::size_t> part) const {
-    if (part) state.hovered_part = static_cast<int>(*part);
-}
-
-void Ui::one_gesture() const {
-    if (ImGui::IsItemActivated()) {
-        requests.gesture_began = true;
-        state.gesture_open = true;
-    }
-    if (ImGui::IsItemDeactivated() && state.gesture_open) {
-        requests.gesture_ended = true;
-        state.gesture_open = false;
-    }
-}
-
 namespace {
-
-// A panel that was folded or not shown has its window only after it was drawn once. Before anything is drawn: the
-// library then looks for the window's first widget in this very frame.
-void give_keyboard_to_panel(TransientState& state) {
-    ImGuiWindow* window = ImGui::FindWindowByName(state.panel_wanted.c_str());
-    if (window == nullptr || !window->WasActive) return;
-    ImGui::SetWindowFocus(state.panel_wanted.c_str());
-    ImGui::NavInitWindow(window, true);
-    ImGui::GetCurrentContext()->NavDisableHighlight = false;  // it is seen at once
-    state.panel_wanted.clear();
-}
 
 void begin_frame(const Ui& ui) {
     TransientState& state = ui.state;
-    if (!state.panel_wanted.empty()) give_keyboard_to_panel(state);
+    // A panel that was folded or not shown has its window only after it was drawn once.
+    if (!state.panel_wanted.empty() && give_keyboard(state.panel_wanted))
+        state.panel_wanted.clear();
     state.hovered_part = -1;
     state.pointed_label.clear();
     if (ui.log != nullptr) ui.log->widgets.clear();
     // Another document may have fewer parts.
-    auto& selected = ui.session.selected_part;
+    auto& selected = ui.session.pose.selected_part;
     if (selected && *selected >= ui.setup().parts.size()) selected.reset();
     advance_moving_view(ui);
     // Whoever chooses a study wants to see it in a narrow window too.
@@ -89,7 +50,7 @@ void begin_frame(const Ui& ui) {
 
 // What belongs to the old document goes with it; a half-typed number too.
 void forget_document(const Ui& ui) {
-    ImGui::ClearActiveID();
+    let_go_of_widget();
     ui.state.camera_move.reset();
     ui.state.pick.reset();
     ui.state.handle_drag.reset();
@@ -98,26 +59,6 @@ void forget_document(const Ui& ui) {
     ui.state.tour_edit = {};
     ui.state.refusal.reset();
     ui.state.notices_dismissed = false;
-}
-
-// Round the widget that has the keyboard. The library frames its own widgets alone, most of ours draw themselves.
-void draw_keyboard_frame() {
-    const ImGuiContext& context = *ImGui::GetCurrentContext();
-    ImGuiWindow* window = context.NavWindow;
-    if (window == nullptr || !ImGui::GetIO().NavVisible || context.NavId == 0) return;
-    if (!context.NavIdIsAlive || !window->Active) return;
-    ImRect frame = ImGui::WindowRectRelToAbs(window, window->NavRectRel[context.NavLayer]);
-    frame.Expand(std::round(grid(0.5F)));
-    ImRect seen = window->RootWindow->OuterRectClipped;
-    if (window != window->RootWindow) {  // a list that scrolls
-        seen.Min.y = window->InnerClipRect.Min.y - grid(0.5F);
-        seen.Max.y = window->InnerClipRect.Max.y + grid(0.5F);
-    }
-    frame.ClipWithFull(seen);
-    window->DrawList->PushClipRect(seen.Min, seen.Max, false);
-    window->DrawList->AddRect(frame.Min, frame.Max, colour(Tone::accent), grid(1), 0,
-                              std::max(2.0F, grid(0.5F)));
-    window->DrawList->PopClipRect();
 }
 
 // While the panel "compare" is shown, or its other setup is in the picture.
@@ -133,17 +74,11 @@ void ask_for_comparison(const Ui& ui) {
     ui.requests.comparison = ComparisonRequest{session.compare_with, place};
 }
 
-// A tooltip comes when the pointer or the keyboard has rested on its widget for a while: nobody moves then.
-void wake_for_tooltip(const Ui& ui) {
-    const ImGuiContext& context = *ImGui::GetCurrentContext();
-    const float left = ImGui::GetStyle().HoverDelayNormal - context.HoverItemDelayTimer;
-    constexpr double a_moment = 0.01;
-    if (context.HoverItemDelayId != 0 && left > 0) ui.requests.wake_within(left + a_moment);
-}
-
 void end_frame(const Ui& ui) {
     TransientState& state = ui.state;
-    wake_for_tooltip(ui);
+    constexpr double a_moment = 0.01;
+    // A tooltip comes when the pointer or the keyboard has rested on its widget for a while: nobody moves then.
+    if (const auto left = seconds_to_tooltip()) ui.requests.wake_within(*left + a_moment);
     ask_for_comparison(ui);
     draw_keyboard_frame();
     if (!state.page_wanted.empty() || !state.panel_wanted.empty()) ui.requests.animating = true;

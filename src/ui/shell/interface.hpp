@@ -12,8 +12,9 @@
 #include <variant>
 #include <vector>
 
-#include "document/edit.hpp"
-#include "document/setup_file.hpp"
+#include "desk/desk_requests.hpp"
+#include "desk/desk_view.hpp"
+#include "desk/setup_pose.hpp"
 #include "scene/picture/camera.hpp"
 #include "scene/picture/emphasis.hpp"
 #include "scene/picture/frame.hpp"
@@ -37,20 +38,6 @@ struct DemoEntry {
     ImTextureID picture{};  ///< 16 : 9, row 0 at the top; null: none yet
 };
 
-/// What the program has to say of the last thing it was asked to do.
-struct Message {
-    std::string text;  ///< empty: nothing
-    bool is_error = false;
-};
-
-/// One of the setups that are open at once.
-struct OpenSetupEntry {
-    std::uint64_t number = 0;  ///< names it in commands
-    std::string title;
-    std::string file;  ///< empty: never saved
-    bool modified = false;
-};
-
 /// Work that a window left unsaved when it broke down.
 struct LostWorkEntry {
     std::string title;
@@ -72,20 +59,8 @@ struct View {
     ImTextureID sight_texture{};         ///< pictures of it, row 0 at the top; null: none yet ...
     SightRequest sight_shown{};          ///< ... and what was asked for
     const TuneStudy* tune = nullptr;  ///< the study "tune" as it was worked out last; null: not yet
-    std::string file_path{};          ///< empty: never saved
-    bool modified = false;
-    bool can_undo = false;
-    bool can_redo = false;
-    std::string undo_label{};
-    std::string redo_label{};
-    std::vector<std::string> steps{};         ///< all changes in order ...
-    std::size_t step_position = 0;            ///< ... of which so many are in the document
-    std::vector<OpenSetupEntry> setups{};     ///< all that are open, in the order of their row ...
-    std::uint64_t shown_setup = 0;            ///< ... and the number of the one that is shown
-    std::vector<std::string> recent_files{};  ///< newest first
+    DeskView desk{};
     std::vector<DemoEntry> demos{};
-    std::vector<Notice> notices{};  ///< of the file that is open
-    Message message{};
     std::vector<LostWorkEntry> lost_work{};  ///< newest first
     std::string dropped_file{};              ///< onto the window, for one frame; empty: none
     ExportState exporting{};
@@ -100,10 +75,8 @@ struct View {
 /// How the user has arranged things: saved between runs, not undone. Lengths in units of the text size, so that
 /// they follow it.
 struct Session {
-    Camera camera;
-    bool camera_is_set = false;  ///< false: the next frame shows the overview
+    SetupPose pose;  ///< of the setup that is shown; not saved
     ViewOptions view;
-    std::optional<std::size_t> selected_part;
     float text_scale = 1;                 ///< 0.75 .. 3
     float column_width = 24;              ///< of the column at the right
     float findings_width = 18;            ///< of the column at the left
@@ -130,54 +103,6 @@ struct Session {
     std::string folder;  ///< where the file dialog was last
 };
 
-struct Undo {};
-struct Redo {};
-/// To the document behind the first `position` changes.
-struct GoToStep {
-    std::size_t position = 0;
-};
-// What is opened stands beside what is open, unless that is a demo or a new setup that nobody has touched.
-struct NewSetup {};
-/// A copy that is not saved yet stands beside the setup.
-struct DuplicateSetup {};
-/// A setup that was made elsewhere, not saved yet.
-struct StartSetup {
-    Setup setup;
-};
-/// Another of the open setups comes into the window.
-struct ShowSetup {
-    std::uint64_t number = 0;
-};
-/// Its unsaved work has been asked about. When it was the last, the window begins anew.
-struct CloseSetup {
-    std::uint64_t number = 0;
-};
-struct OpenDemo {
-    std::string asset;
-};
-struct OpenFile {
-    std::filesystem::path path;
-};
-/// The user has agreed to overwrite what is there.
-struct SaveFile {
-    std::filesystem::path path;
-};
-struct Quit {};
-
-/// Unsaved work has been asked about before CloseSetup and Quit are requested.
-using Command = std::variant<Undo,
-                             Redo,
-                             GoToStep,
-                             NewSetup,
-                             DuplicateSetup,
-                             StartSetup,
-                             ShowSetup,
-                             CloseSetup,
-                             OpenDemo,
-                             OpenFile,
-                             SaveFile,
-                             Quit>;
-
 /// Where the 3D picture goes. Pixels of the framebuffer; the picture is rendered at this size.
 struct SceneArea {
     int width = 0;
@@ -185,19 +110,8 @@ struct SceneArea {
     bool operator==(const SceneArea&) const = default;
 };
 
-/// A cure of the report's findings, by both indices.
-struct CurePick {
-    std::size_t finding = 0;
-    std::size_t cure = 0;
-    bool operator==(const CurePick&) const = default;
-};
-
-/// What the user wants after this frame, in this order: gesture_began, edits, gesture_ended, commands.
-struct Requests {
-    bool gesture_began = false;  ///< a slider is pressed: what follows is one undo step ...
-    bool gesture_ended = false;  ///< ... until here
-    std::vector<Edit> edits;
-    std::vector<Command> commands;
+/// What the user wants after this frame: of the open setups, and what else is to be shown or done.
+struct Requests : DeskRequests {
     SceneArea scene;
     Emphasis emphasis{};                ///< of the picture
     std::optional<SightRequest> sight;  ///< pictures of what each eye sees; none: not shown
@@ -205,7 +119,6 @@ struct Requests {
     std::optional<ComparisonRequest> comparison;  ///< none: with nothing
     bool shows_other_half = false;      ///< the picture is split: View::other_frame is drawn too
     bool keeps_for_comparison = false;  ///< the setup as it is now is kept aside
-    std::optional<CurePick> preview;    ///< under the pointer: shown as a ghost in the picture
     std::optional<RecoveryAnswer> recovery;
     std::optional<ExportOrder> export_order;  ///< write this
     bool gives_up_export = false;             ///< end what is being written

@@ -4,22 +4,13 @@
 
 #include <string_view>
 
+#include "ui/kit/area.hpp"
+
 #include <imgui.h>
 
 namespace beamfork {
 
 struct Session;
-
-struct Area {
-    float left = 0;
-    float top = 0;
-    float width = 0;
-    float height = 0;
-    [[nodiscard]] float right() const { return left + width; }
-    [[nodiscard]] float bottom() const { return top + height; }
-    [[nodiscard]] ImVec2 corner() const { return {left, top}; }
-    [[nodiscard]] ImVec2 size() const { return {width, height}; }
-};
 
 struct Layout {
     Area top_bar;

@@ -30,12 +30,12 @@ std::vector<NoticeLine> lines_to_tell(const Ui& ui) {
                          "sliders. At the left: what is wrong, and cures to click. In “Setup …”: "
                          "more examples."});
     }
-    const Message& message = ui.view.message;
+    const Message& message = ui.view.desk.message;
     if (message.is_error && !message.text.empty() && message.text != ui.state.dismissed_error) {
         lines.push_back({NoticeKind::error, message.text});
     }
     if (ui.state.notices_dismissed) return lines;
-    for (const Notice& notice : ui.view.notices) {
+    for (const Notice& notice : ui.view.desk.notices) {
         lines.push_back({NoticeKind::file,
                          "Line " + std::to_string(notice.line) + " of the file: " + notice.text});
     }
@@ -64,15 +64,14 @@ void draw_line(const Ui& ui, const NoticeLine& line, float width) {
     }
     ImGui::Indent(text + grid(2));
     ImGui::TextUnformatted(shortened(line.text, width - text - grid(4)).c_str());
-    tooltip(line.text);
-    ui.note(name_of(line.kind), line.text);
+    ui.describe(name_of(line.kind), line.text, line.text);
     ImGui::Unindent(text + grid(2));
 }
 
 void put_away(const Ui& ui) {
     ui.session.welcome_dismissed = true;
     ui.state.notices_dismissed = true;
-    ui.state.dismissed_error = ui.view.message.text;
+    ui.state.dismissed_error = ui.view.desk.message.text;
 }
 
 }  // namespace

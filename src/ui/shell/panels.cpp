@@ -135,15 +135,13 @@ void choose_study(const Ui& ui, const PanelEntry& entry) {
 void draw_study_chooser(const Ui& ui, const PanelEntry& shown, float width) {
     constexpr const char* help = "Choose which study is shown here.";
     const bool is_open = begin_chooser("##study", std::string(shown.title), width);
-    tooltip(help);
-    ui.note("study", "Study", help);
+    ui.describe("study", "Study", help);
     if (!is_open) return;
     for (const PanelEntry& entry : panels()) {
         if (!shares_place(ui, entry)) continue;
         if (chooser_entry(std::string(entry.title), entry.stem == shown.stem))
             choose_study(ui, entry);
-        tooltip(entry.help);
-        ui.note("study/" + std::string(entry.stem), entry.title, entry.help);
+        ui.describe("study/" + std::string(entry.stem), entry.title, entry.help);
     }
     ImGui::EndCombo();
 }
@@ -183,8 +181,7 @@ bool draw_heading(const Ui& ui, const PanelEntry& entry) {
     const bool pressed = ImGui::InvisibleButton(id.c_str(), size);
     const bool hot =
         ImGui::IsItemHovered() || (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible);
-    tooltip(entry.help);
-    ui.note(id, entry.title, entry.help);
+    ui.describe(id, entry.title, entry.help);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const float middle = low.y + (has_chooser ? height : ImGui::GetTextLineHeight()) / 2;
     draw_icon(list, is_folded ? Icon::unfold : Icon::fold, {low.x + grid(1.5F), middle}, grid(2.5F),

@@ -33,8 +33,7 @@ float drag_of(const Ui& ui, const char* name, const Area& area, Way way) {
     const bool active = ImGui::IsItemActive();
     const std::string help =
         with_keys("Drag it, or give it the keyboard and use the arrows.", "window/gap");
-    tooltip(help);
-    ui.note(name, way == Way::sideways ? "Gap: left or right" : "Gap: up or down", help);
+    ui.describe(name, way == Way::sideways ? "Gap: left or right" : "Gap: up or down", help);
     const bool has_keyboard = ImGui::IsWindowFocused() && ImGui::GetIO().NavVisible;
     if (hot)
         ImGui::SetMouseCursor(way == Way::sideways ? ImGuiMouseCursor_ResizeEW

@@ -27,8 +27,7 @@ void draw_page_button(const Ui& ui, const Area& area, const PageButton& button) 
     const bool pressed = ImGui::InvisibleButton(button.name, {width - grid(2), line});
     const bool hot =
         ImGui::IsItemHovered() || (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible);
-    tooltip(button.help);
-    ui.note(button.name, button.words, button.help);
+    ui.describe(button.name, button.words, button.help);
     const ImU32 ink = colour(hot ? Tone::text : Tone::text_dim);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     draw_icon(list, button.icon, {left + line / 2, top + line / 2}, line * 0.85F, ink);
@@ -45,7 +44,7 @@ std::string words_of_foot(const Ui& ui) {
         const Part& hovered = ui.setup().parts[static_cast<std::size_t>(part)];
         return hovered.name + " – " + kind_of(hovered.body).help;
     }
-    if (!ui.view.message.text.empty()) return ui.view.message.text;
+    if (!ui.view.desk.message.text.empty()) return ui.view.desk.message.text;
     if (const Term* term = term_in(ui.state.pointed_label))
         return keys_text("window/glossary") + " explains “" + std::string(term->word) + "”";
     return "Drag: turn   Right drag: shift   Wheel: nearer   Click: select   Double click: "

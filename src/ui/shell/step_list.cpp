@@ -15,8 +15,8 @@ constexpr const char* steps_popup = "edit/steps/list";
 
 // Step 0 is the setup as it was opened; step n the document behind the nth change.
 void draw_step(const Ui& ui, std::size_t step, float width) {
-    const std::size_t now = ui.view.step_position;
-    const std::string words = step == 0 ? "As opened" : ui.view.steps[step - 1];
+    const std::size_t now = ui.view.desk.step_position;
+    const std::string words = step == 0 ? "As opened" : ui.view.desk.steps[step - 1];
     const bool is_now = step == now;
     const ImVec2 low = ImGui::GetCursorScreenPos();
     const ImVec2 size{width, ImGui::GetTextLineHeight() + grid(2)};
@@ -25,8 +25,7 @@ void draw_step(const Ui& ui, std::size_t step, float width) {
     const bool is_hot =
         ImGui::IsItemHovered() || (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible);
     const std::string help = is_now ? words + "\nThe setup is here now." : words;
-    tooltip(help);
-    ui.note(id, words, help);
+    ui.describe(id, words, help);
     if (is_now && ImGui::IsWindowAppearing()) {
         ImGui::SetItemDefaultFocus();
         ImGui::SetScrollHereY(0.5F);
@@ -46,7 +45,7 @@ void draw_step(const Ui& ui, std::size_t step, float width) {
 }  // namespace
 
 void draw_step_list(const Ui& ui) {
-    const bool has_steps = !ui.view.steps.empty();
+    const bool has_steps = !ui.view.desk.steps.empty();
     const bool is_pressed =
         icon_button(ui, "edit/steps", Icon::more,
                     with_keys("All changes: go back or forth to any.", "setup/steps"), has_steps);
@@ -54,14 +53,14 @@ void draw_step_list(const Ui& ui) {
     if (is_pressed || is_wanted) ImGui::OpenPopup(steps_popup);
     place_popup_below();
     const float line = ImGui::GetTextLineHeight() + grid(2);
-    const auto rows = static_cast<float>(std::min<std::size_t>(ui.view.steps.size() + 1, 16));
+    const auto rows = static_cast<float>(std::min<std::size_t>(ui.view.desk.steps.size() + 1, 16));
     const float width = std::min(grid(110), ImGui::GetIO().DisplaySize.x * 0.6F);
     const float most = std::max(line * 3, ImGui::GetIO().DisplaySize.y * 0.6F);
     ImGui::SetNextWindowSize({width, std::min(rows * line, most) + grid(6)});
     if (!ImGui::BeginPopup(steps_popup)) return;
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {0, 0});
     const float room = ImGui::GetContentRegionAvail().x;
-    for (std::size_t step = 0; step <= ui.view.steps.size(); ++step)
+    for (std::size_t step = 0; step <= ui.view.desk.steps.size(); ++step)
         draw_step(ui, step, room);
     ImGui::PopStyleVar();
     ImGui::EndPopup();

@@ -23,8 +23,7 @@ namespace {
 
 // A menu that is folded; an open one shows what is in it instead.
 void note_menu(const Ui& ui, const char* name, const char* label, const char* help) {
-    tooltip(help);
-    ui.note(name, label, help);
+    ui.describe(name, label, help);
 }
 
 void draw_examples(const Ui& ui) {
@@ -33,23 +32,21 @@ void draw_examples(const Ui& ui) {
     if (!is_open) return;
     for (const DemoEntry& demo : ui.view.demos) {
         if (ImGui::MenuItem(demo.title.c_str())) ask_for_command(ui, OpenDemo{demo.asset});
-        tooltip(demo.story);
-        ui.note("file/example/" + demo.asset, demo.title, demo.story);
+        ui.describe("file/example/" + demo.asset, demo.title, demo.story);
     }
     ImGui::EndMenu();
 }
 
 void draw_recent(const Ui& ui) {
-    const bool is_open = ImGui::BeginMenu("Opened lately", !ui.view.recent_files.empty());
+    const bool is_open = ImGui::BeginMenu("Opened lately", !ui.view.desk.recent_files.empty());
     if (!is_open) note_menu(ui, "file/recent", "Opened lately", "Files of your last sessions.");
     if (!is_open) return;
-    for (const std::string& file : ui.view.recent_files) {
+    for (const std::string& file : ui.view.desk.recent_files) {
         const std::string name = std::filesystem::path(file).filename().string();
         ImGui::PushID(file.c_str());
         if (ImGui::MenuItem(name.c_str())) ask_for_command(ui, OpenFile{file});
         ImGui::PopID();
-        tooltip(file);
-        ui.note("file/recent/" + name, name, file);
+        ui.describe("file/recent/" + name, name, file);
     }
     ImGui::EndMenu();
 }
@@ -94,8 +91,7 @@ void draw_menu_line(const Ui& ui, std::string_view name) {
     const ActionEntry& action = action_named(line->action);
     const bool enabled = action.can == nullptr || action.can(ui);
     const bool pressed = ImGui::MenuItem(line->label, keys_text(action).c_str(), false, enabled);
-    tooltip(line->help);
-    ui.note(line->name, line->label, line->help);
+    ui.describe(line->name, line->label, line->help);
     if (pressed) action.run(ui);
 }
 
@@ -126,13 +122,13 @@ void draw_undo(const Ui& ui) {
         return std::string(word) + (label.empty() ? "" : ": " + label) + "  (" + keys_text(action)
                + ")";
     };
-    if (icon_button(ui, "edit/undo", Icon::undo, help("Undo", ui.view.undo_label, "setup/undo"),
-                    ui.view.can_undo)) {
+    if (icon_button(ui, "edit/undo", Icon::undo,
+                    help("Undo", ui.view.desk.undo_label, "setup/undo"), ui.view.desk.can_undo)) {
         ui.requests.commands.emplace_back(Undo{});
     }
     ImGui::SameLine(0, 0);
-    if (icon_button(ui, "edit/redo", Icon::redo, help("Redo", ui.view.redo_label, "setup/redo"),
-                    ui.view.can_redo)) {
+    if (icon_button(ui, "edit/redo", Icon::redo,
+                    help("Redo", ui.view.desk.redo_label, "setup/redo"), ui.view.desk.can_redo)) {
         ui.requests.commands.emplace_back(Redo{});
     }
     ImGui::SameLine(0, 0);
@@ -141,21 +137,21 @@ void draw_undo(const Ui& ui) {
 
 void draw_name(const Ui& ui, float width) {
     if (width < grid(12)) return;
-    const std::string file = ui.view.file_path.empty()
-                                 ? "not saved yet"
-                                 : std::filesystem::path(ui.view.file_path).filename().string();
+    const std::string file =
+        ui.view.desk.file_path.empty()
+            ? "not saved yet"
+            : std::filesystem::path(ui.view.desk.file_path).filename().string();
     const std::string& title = ui.setup().title.empty() ? file : ui.setup().title;
     const ImVec2 low = ImGui::GetCursorScreenPos();
     const float height = ImGui::GetFrameHeight();
     ImGui::InvisibleButton("file/name", {width, height});
     const std::string help = ui.setup().title + "\n"
-                             + (ui.view.file_path.empty() ? file : ui.view.file_path)
-                             + (ui.view.modified ? "\nChanged since it was saved" : "");
-    tooltip(help);
-    ui.note("file/name", title, help);
+                             + (ui.view.desk.file_path.empty() ? file : ui.view.desk.file_path)
+                             + (ui.view.desk.modified ? "\nChanged since it was saved" : "");
+    ui.describe("file/name", title, help);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     float left = low.x;
-    if (ui.view.modified) {
+    if (ui.view.desk.modified) {
         list.AddCircleFilled({left + grid(1), low.y + height / 2}, grid(0.9F),
                              colour(Tone::accent));
         left += grid(3.5F);
@@ -189,7 +185,7 @@ void draw_top_bar(const Ui& ui, const Area& area) {
         if (text_button(ui, "file/open", "Open …", "Opens a setup. Ctrl+O")) ask_to_open(ui);
         ImGui::SameLine();
         if (text_button(ui, "file/save", "Save", "Saves the setup. Ctrl+S",
-                        ui.view.modified || ui.view.file_path.empty())) {
+                        ui.view.desk.modified || ui.view.desk.file_path.empty())) {
             ask_to_save(ui);
         }
     }

@@ -141,9 +141,10 @@ struct Ui {
     WidgetLog* log = nullptr;
 
     [[nodiscard]] const Setup& setup() const { return view.document.setup; }
-    /// Tells a test where the last widget is.
-    void
-    note(std::string_view name, std::string_view label = {}, std::string_view tooltip = {}) const;
+    /// Says what the last widget is: its name for tests, its words, its help, which is shown as a tooltip too.
+    void describe(std::string_view name, std::string_view label, std::string_view help) const;
+    /// The same of what shows no tooltip: words, or a part of the picture.
+    void note(std::string_view name, std::string_view label = {}, std::string_view help = {}) const;
     void hover_part(std::optional<std::size_t> part) const;
     void edit(Edit edit) const { requests.edits.push_back(std::move(edit)); }
     /// Begins and ends an undo step with the press and release of the last widget.

@@ -42,8 +42,7 @@ void draw_number(const Ui& ui, const NumberWords& words, double& value, double l
     const std::string id = std::string("##") + name;
     ImGui::SliderScalar(id.c_str(), ImGuiDataType_Double, &value, &low, &high, "%.1f",
                         ImGuiSliderFlags_Logarithmic | ImGuiSliderFlags_AlwaysClamp);
-    tooltip(help);
-    ui.note(name, label, help);
+    ui.describe(name, label, help);
     ImGui::SameLine(0, grid(1));
     dim_text(unit);
 }
@@ -79,16 +78,14 @@ void draw_controls(const Ui& ui) {
     const auto subject = static_cast<std::size_t>(asked.scene.subject);
     const bool is_open =
         begin_chooser("##sight/subject", std::string(subject_words[subject]), grid(36));
-    tooltip("What is looked at.");
-    ui.note("sight/subject", "Subject", "What is looked at.");
+    ui.describe("sight/subject", "Subject", "What is looked at.");
     if (is_open) {
         for (std::size_t i = 0; i < subject_words.size(); ++i) {
             if (chooser_entry(std::string(subject_words[i]), i == subject)) {
                 asked.scene.subject = static_cast<SightSubject>(i);
                 ui.state.sight_fits = true;
             }
-            tooltip(subject_helps[i]);
-            ui.note("sight/subject/" + std::to_string(i), subject_words[i], subject_helps[i]);
+            ui.describe("sight/subject/" + std::to_string(i), subject_words[i], subject_helps[i]);
         }
         ImGui::EndCombo();
     }
@@ -120,8 +117,7 @@ void draw_rows(const Ui& ui, const Sights& sights) {
         const float width = ImGui::GetContentRegionAvail().x;
         const std::string id = "sight/row/" + std::to_string(number++);
         ImGui::InvisibleButton(id.c_str(), {width, ImGui::GetTextLineHeight() + grid(0.5F)});
-        tooltip(row.help);
-        ui.note(id, row.label, row.help);
+        ui.describe(id, row.label, row.help);
         const float unit = low.x + width - grid(7);
         const float end = row.unit.empty() ? low.x + width : unit;
         const std::string value = typeset(row.value);
@@ -170,8 +166,7 @@ void draw_pictures(const Ui& ui, float side) {
         "Computed from traced rays: size and orientation by the chief rays, dimming by the light "
         "that openings clip, blur by the spread of red (656 nm), green (546 nm) and blue "
         "(486 nm) with the telescope's diffraction, and out of focus where focus is not reached.";
-    tooltip(help);
-    ui.note("sight/pictures", names.front(), help);
+    ui.describe("sight/pictures", names.front(), help);
 }
 
 // Choices and numbers, beside each other where there is room.

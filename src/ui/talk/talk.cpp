@@ -31,7 +31,7 @@ void fly(const Ui& ui, TalkState& talk, const TourStep& step, float aspect) {
     if (talk.is_turned) return;
     const Camera to = tour_camera(step, ui.view.frame, aspect);
     talk.flight_done = std::min(1.0F, talk.flight_done + ImGui::GetIO().DeltaTime / flight_seconds);
-    ui.session.camera = flight_between(talk.from, to, talk.flight_done);
+    ui.session.pose.camera = flight_between(talk.from, to, talk.flight_done);
     if (talk.flight_done < 1) ui.requests.animating = true;
 }
 
@@ -66,12 +66,13 @@ void turn_by_hand(const Ui& ui, TalkState& talk, const Area& picture) {
     const Viewport viewport = talk_viewport(picture);
     if (ImGui::IsItemActive() && io.MouseDown[0]
         && (io.MouseDelta.x != 0 || io.MouseDelta.y != 0)) {
-        ui.session.camera = orbit(ui.session.camera, {io.MouseDelta.x, io.MouseDelta.y}, viewport);
+        ui.session.pose.camera =
+            orbit(ui.session.pose.camera, {io.MouseDelta.x, io.MouseDelta.y}, viewport);
         talk.is_turned = true;
     }
     if (ImGui::IsItemHovered() && io.MouseWheel != 0) {
-        ui.session.camera =
-            zoom_towards(ui.session.camera, std::pow(talk_zoom_per_notch, io.MouseWheel),
+        ui.session.pose.camera =
+            zoom_towards(ui.session.pose.camera, std::pow(talk_zoom_per_notch, io.MouseWheel),
                          {io.MousePos.x - picture.left, io.MousePos.y - picture.top}, viewport);
         talk.is_turned = true;
     }
@@ -116,10 +117,10 @@ Area draw_talk_picture(const Ui& ui, TalkState& talk, const TourStep& step, ImVe
     list.PushClipRect(picture.corner(), {picture.right(), picture.bottom()}, true);
     const float foot = step.asks ? asked_foot(layout) : 0;
     draw_light_key(list, picture.corner(), talk_viewport(picture),
-                   {ui.view.frame, ui.session.camera, ui.session.view});
+                   {ui.view.frame, ui.session.pose.camera, ui.session.view});
     draw_labels(list, picture.corner(), talk_viewport(picture),
-                {ui.view.frame, ui.session.camera, ui.session.view, -1, std::nullopt, foot, nullptr,
-                 talk.emphasis});
+                {ui.view.frame, ui.session.pose.camera, ui.session.view, -1, std::nullopt, foot,
+                 nullptr, talk.emphasis});
     list.PopClipRect();
     return picture;
 }
@@ -200,7 +201,7 @@ void draw_told_step(const Ui& ui, TalkState& talk, const std::vector<Tour>& tour
 void start_talk(const Ui& ui, const std::string& tour) {
     TalkState talk;
     talk.tour = tour;
-    talk.before = talk.from = ui.session.camera;
+    talk.before = talk.from = ui.session.pose.camera;
     talk.seen_before = ui.session.view;
     talk.began_s = ImGui::GetTime();
     talk.has_notes = ui.view.has_second_screen;

@@ -2,7 +2,7 @@
 // talk_actions() (action.hpp).
 #pragma once
 
-#include "ui/shell/layout.hpp"
+#include "ui/kit/area.hpp"
 #include "ui/shell/ui.hpp"
 
 namespace beamfork {

@@ -64,8 +64,7 @@ bool draw_talk_buttons(const Ui& ui, const Area& picture, float alpha) {
         const bool is_hot = ImGui::IsItemHovered();
         is_any_hot = is_any_hot || is_hot;
         const std::string help = std::string(button.help) + " " + keys_of_talk(button.action);
-        tooltip(help);
-        ui.note(button.name, button.help, help);
+        ui.describe(button.name, button.help, help);
         list.AddCircleFilled(centre, disc / 2,
                              colour(is_hot ? Tone::raised_hot : Tone::raised, 0.9F * alpha));
         draw_talk_sign(list, button.sign, centre, disc * 0.22F, colour(Tone::text, alpha));

@@ -17,8 +17,7 @@ bool draw_tour_row(const Ui& ui, const Tour& tour, const std::string& first_word
     const float line = ImGui::GetTextLineHeight();
     const ImVec2 size{ImGui::GetContentRegionAvail().x, 2 * line + grid(3)};
     const bool is_pressed = ImGui::Selectable(("##" + tour.name).c_str(), is_marked, 0, size);
-    tooltip(first_words);
-    ui.note("talk/tour/" + tour.name, tour.title, first_words);
+    ui.describe("talk/tour/" + tour.name, tour.title, first_words);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const std::string steps = fmt::format("{} steps", tour.steps.size());
     const float right = low.x + size.x - grid(2);

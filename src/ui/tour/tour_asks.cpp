@@ -20,8 +20,7 @@ void draw_asks_box(const Ui& ui, const TourStep& step) {
     const bool is_pressed = ImGui::Checkbox("Ask the room first##tours/asks", &asks);
     constexpr const char* help =
         "A question with two or three answers; the caption and the light come with the answer.";
-    tooltip(help);
-    ui.note("tours/asks", "Ask the room first", help);
+    ui.describe("tours/asks", "Ask the room first", help);
     if (!is_pressed) return;
     change_step(ui, asks ? "Ask the room" : "Ask the room no more", [&](TourStep& here) {
         here.asks =
@@ -41,8 +40,7 @@ void draw_right_choice(const Ui& ui, const TourQuestion& asks, float width) {
     const bool is_open = begin_chooser("##tours/right", "Right: " + now, width);
     constexpr const char* help =
         "Which answer is right: one of them, or whichever a value of this setup says.";
-    tooltip(help);
-    ui.note("tours/right", now, help);
+    ui.describe("tours/right", now, help);
     if (!is_open) return;
     for (std::size_t i = 0; i < asks.answers.size(); ++i) {
         const std::string row = fmt::format("Answer {}, whatever the setup", i + 1);
@@ -59,8 +57,7 @@ void draw_right_choice(const Ui& ui, const TourQuestion& asks, float width) {
         if (ImGui::Selectable(row.c_str()))
             change_question(ui,
                             [&](TourQuestion& here) { here.right_value = "{" + quote.name + "}"; });
-        tooltip(quote.meaning);
-        ui.note("tours/right/" + quote.name, row, quote.meaning);
+        ui.describe("tours/right/" + quote.name, row, quote.meaning);
     }
     ImGui::EndCombo();
 }

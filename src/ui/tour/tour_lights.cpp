@@ -20,8 +20,7 @@ void draw_tour_lights(const Ui& ui, const TourStep& step) {
         const bool is_pressed = ImGui::Checkbox(id.c_str(), &is_lit);
         constexpr const char* help =
             "Stands out in this step. With no part ticked, or with all, everything does.";
-        tooltip(help);
-        ui.note(fmt::format("tours/lit/{}", part), words, help);
+        ui.describe(fmt::format("tours/lit/{}", part), words, help);
         if (!is_pressed) continue;
         // From everything one goes to this part alone: to untick all others one by one would be a chore.
         const std::vector<std::string> now =

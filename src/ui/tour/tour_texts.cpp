@@ -70,15 +70,13 @@ void take_draft(const Ui& ui, std::size_t tour, const TourTextPlace& place, std:
 void draw_quotes(const Ui& ui, std::string& caption) {
     if (!begin_chooser("##tours/quote", "Quote a value …", ImGui::GetContentRegionAvail().x)) {
         constexpr const char* help = "Adds a value of this setup to the caption; it stays true.";
-        tooltip(help);
-        ui.note("tours/quote", "Quote a value …", help);
+        ui.describe("tours/quote", "Quote a value …", help);
         return;
     }
     for (const TourQuote& quote : tour_quotes(ui.setup(), *ui.view.report)) {
         const std::string row = fmt::format("{}: {}", quote.name, quote.text);
         if (ImGui::Selectable(row.c_str())) caption += " {" + quote.name + "}";
-        tooltip(quote.meaning);
-        ui.note("tours/quote/" + quote.name, row, quote.meaning);
+        ui.describe("tours/quote/" + quote.name, row, quote.meaning);
     }
     ImGui::EndCombo();
 }
@@ -105,8 +103,7 @@ void draw_step_text(const Ui& ui, const StepText& text, const TourStep& step) {
                                 ? ImGui::InputTextMultiline(id.c_str(), &words, size)
                                 : ImGui::InputTextWithHint(id.c_str(), text.label, &words);
     const bool is_typing = ImGui::IsItemActive();
-    tooltip(text.help);
-    ui.note(text.name, text.label, text.help);
+    ui.describe(text.name, text.label, text.help);
     if (is_changed) state.drafts[place] = words;
     if (is_typing || !state.drafts.contains(place)) return;
     if (const auto wrong = objection_to(step, text.entry, words)) {

@@ -18,7 +18,7 @@ namespace {
 
 TourStep step_from_here(const Ui& ui) {
     TourStep step;
-    step.camera = camera_for_tour(ui.session.camera);
+    step.camera = camera_for_tour(ui.session.pose.camera);
     step.caption = "Write here what the room reads.";
     return step;
 }
@@ -42,20 +42,17 @@ void draw_new_tour(const Ui& ui, float width) {
     constexpr const char* help =
         "A tour of your own: from what you see now, or from a copy of one that is built in.";
     const bool is_open = begin_chooser("##tours/new", "New tour …", width);
-    tooltip(help);
-    ui.note("tours/new", "New tour …", help);
+    ui.describe("tours/new", "New tour …", help);
     if (!is_open) return;
     if (ImGui::Selectable("From the present view"))
         add_tour(ui, {"tour", "My tour", {step_from_here(ui)}});
     constexpr const char* view_help = "One step, seen as the picture is now.";
-    tooltip(view_help);
-    ui.note("tours/new/view", "From the present view", view_help);
+    ui.describe("tours/new/view", "From the present view", view_help);
     for (Tour& tour : built_in_tours(ui.setup(), *ui.view.report)) {
         if (ImGui::Selectable(("Copy of “" + tour.title + "”").c_str())) add_tour(ui, tour);
         const std::string copy_help =
             fmt::format("{} steps of the built-in tour, yours to change.", tour.steps.size());
-        tooltip(copy_help);
-        ui.note("tours/new/" + tour.name, tour.title, copy_help);
+        ui.describe("tours/new/" + tour.name, tour.title, copy_help);
     }
     ImGui::EndCombo();
 }
@@ -64,14 +61,12 @@ void draw_tour_choice(const Ui& ui, const std::vector<Tour>& tours, float width)
     TourEditState& state = ui.state.tour_edit;
     const bool is_open = begin_chooser("##tours/which", tours[state.tour].title, width);
     constexpr const char* help = "Which of the setup's own tours is written.";
-    tooltip(help);
-    ui.note("tours/which", "Tour", help);
+    ui.describe("tours/which", "Tour", help);
     if (!is_open) return;
     for (std::size_t i = 0; i < tours.size(); ++i) {
         if (chooser_entry(fmt::format("{}##{}", tours[i].title, i), i == state.tour))
             go_to(state, i, 0);
-        tooltip(tours[i].title);
-        ui.note(fmt::format("tours/which/{}", i), tours[i].title, tours[i].title);
+        ui.describe(fmt::format("tours/which/{}", i), tours[i].title, tours[i].title);
     }
     ImGui::EndCombo();
 }
@@ -103,8 +98,7 @@ void draw_title_entry(const Ui& ui, const Tour& tour) {
     ImGui::InputTextWithHint("##tours/title", "Title", &title);
     const bool is_done = ImGui::IsItemDeactivatedAfterEdit();
     constexpr const char* help = "What the room reads above the picture.";
-    tooltip(help);
-    ui.note("tours/title", "Title", help);
+    ui.describe("tours/title", "Title", help);
     if (!is_done || title == tour.title) return;
     change_tours(ui, "Change a tour's title",
                  [&](std::vector<Tour>& all) { all[ui.state.tour_edit.tour].title = title; });
@@ -152,7 +146,7 @@ void draw_step_buttons(const Ui& ui, const Tour& tour) {
     if (text_button(ui, "tours/step/view", "Take this view",
                     "The step is seen as the picture is now.")) {
         change_steps("Change a step's view", step, [&](std::vector<TourStep>& steps) {
-            steps[step].camera = camera_for_tour(ui.session.camera);
+            steps[step].camera = camera_for_tour(ui.session.pose.camera);
         });
     }
 }
@@ -179,8 +173,7 @@ void draw_step_rows(const Ui& ui, const Tour& tour) {
             move_camera(ui, tour_camera(seen, ui.view.frame, aspect));
         }
         const std::string told = wrong.value_or(words);
-        tooltip(told);
-        ui.note(fmt::format("tours/step/{}", i), words, told);
+        ui.describe(fmt::format("tours/step/{}", i), words, told);
     }
 }
 

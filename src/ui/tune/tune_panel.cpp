@@ -2,11 +2,11 @@
 #include <array>
 
 #include "ui/kit/field_numbers.hpp"
+#include "ui/kit/keyboard.hpp"
 #include "ui/kit/widgets.hpp"
 #include "ui/shell/panels.hpp"
 #include "ui/tune/tune_plot.hpp"
 
-#include <imgui_internal.h>  // which keys the plot takes
 #include <imgui_stdlib.h>
 
 namespace beamfork {
@@ -20,8 +20,7 @@ void draw_varied(const Ui& ui, const TuneChoice& choice, float width) {
     dim_text("Vary");
     ImGui::SameLine(0, grid(1.5F));
     const bool is_open = begin_chooser("##tune/varied", chosen, width);
-    tooltip(help);
-    ui.note("tune/varied", chosen, help);
+    ui.describe("tune/varied", chosen, help);
     if (!is_open) return;
     std::size_t part = ui.setup().parts.size();
     for (std::size_t i = 0; i < choice.tunables.size(); ++i) {
@@ -32,8 +31,7 @@ void draw_varied(const Ui& ui, const TuneChoice& choice, float width) {
         ImGui::PushID(static_cast<int>(i));
         const std::string name = name_of(ui.setup(), one.varied);
         if (chooser_entry(one.field.label, i == choice.chosen)) ui.session.tune_varied = name;
-        tooltip(one.field.help);
-        ui.note("tune/varied/" + name, one.field.label, one.field.help);
+        ui.describe("tune/varied/" + name, one.field.label, one.field.help);
         ImGui::PopID();
     }
     ImGui::EndCombo();
@@ -45,14 +43,12 @@ void draw_watched(const Ui& ui, const TuneChoice& choice, float width) {
     dim_text("Watch");
     ImGui::SameLine(0, grid(1.5F));
     const bool is_open = begin_chooser("##tune/watched", std::string(chosen.label), width);
-    tooltip(chosen.help);
-    ui.note("tune/watched", chosen.label, chosen.help);
+    ui.describe("tune/watched", chosen.label, chosen.help);
     if (!is_open) return;
     for (const WatchedInfo& info : watched_results()) {
         const std::string key(info.key);
         if (chooser_entry(std::string(info.label), &info == &chosen)) ui.session.tune_watched = key;
-        tooltip(info.help);
-        ui.note("tune/watched/" + key, info.label, info.help);
+        ui.describe("tune/watched/" + key, info.label, info.help);
     }
     ImGui::EndCombo();
 }
@@ -86,12 +82,10 @@ void set_number(const Ui& ui, const Tunable& tunable, double value) {
 
 void step_by_keys(const Ui& ui, const Tunable& tunable) {
     if (!ImGui::IsItemFocused()) return;
-    const ImGuiID id = ImGui::GetItemID();
     const ImGuiIO& io = ImGui::GetIO();
     const double step = key_step(tunable.field, io.KeyShift, io.KeyCtrl);
     for (const auto& [key, sign] : {std::pair{ImGuiKey_LeftArrow, -1}, {ImGuiKey_RightArrow, 1}}) {
-        ImGui::SetKeyOwner(key, id);
-        if (ImGui::IsKeyPressed(key, id, ImGuiInputFlags_Repeat))
+        if (key_of_last_widget(key))
             set_number(ui, tunable, stepped(tunable.field, tunable.now, sign * step));
     }
 }
@@ -110,8 +104,7 @@ void draw_wanted(const Ui& ui, const TuneChoice& choice) {
     ImGui::SetNextItemWidth(grid(22));
     ImGui::InputTextWithHint("##tune/wanted", "none", &text, ImGuiInputTextFlags_AutoSelectAll);
     if (ImGui::IsItemDeactivatedAfterEdit()) ui.session.tune_wanted[key] = text;
-    tooltip(help);
-    ui.note("tune/wanted", watched.label, help);
+    ui.describe("tune/wanted", watched.label, help);
     ImGui::SameLine(0, grid(1));
     dim_text(symbol(watched.unit));
     if (choice.problem.empty()) return;
@@ -142,8 +135,7 @@ void draw_solution(const Ui& ui, const TuneChoice& choice, const TuneRows& rows)
     ImGui::PushFont(font(TextFace::bold));
     wrapped_text(rows.headline, text_colour(rows.headline_role));
     ImGui::PopFont();
-    tooltip(rows.headline_help);
-    ui.note("tune/headline", rows.headline, rows.headline_help);
+    ui.describe("tune/headline", rows.headline, rows.headline_help);
     dim_text(rows.at_now);
     draw_wanted(ui, choice);
     draw_answers(ui, choice.tunables[choice.chosen], rows);
@@ -156,13 +148,12 @@ void draw_change(const Ui& ui, const TuneChangeRow& row, std::size_t number) {
     const float line = ImGui::GetTextLineHeight();
     const std::string id = "tune/change/" + std::to_string(number);
     if (ImGui::InvisibleButton(id.c_str(), {width, line + grid(2)})) {
-        ui.session.selected_part = row.part;
+        ui.session.pose.selected_part = row.part;
         ui.session.tune_varied = row.varied;
     }
     if (ImGui::IsItemHovered()) ui.hover_part(row.part);
     const std::string help = row.help + " A click varies it.";
-    tooltip(help);
-    ui.note(id, row.label, help);
+    ui.describe(id, row.label, help);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const float value = low.x + width;
     const float per = value - text_width("−000.00 mm") - grid(2);

@@ -4,7 +4,7 @@
 #include <optional>
 
 #include "scene/tune/tune_rows.hpp"
-#include "ui/shell/layout.hpp"
+#include "ui/kit/area.hpp"
 #include "ui/shell/ui.hpp"
 
 namespace beamfork {

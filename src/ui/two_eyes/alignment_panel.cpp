@@ -55,8 +55,7 @@ void draw_picture(const Ui& ui, const AlignmentRows& rows, ImVec2 low, ImVec2 si
         "turn inward.";
     ImGui::SetCursorScreenPos(low);
     ImGui::InvisibleButton("alignment/picture", size);
-    tooltip(help);
-    ui.note("alignment/picture", rows.sentence, help);
+    ui.describe("alignment/picture", rows.sentence, help);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const ImVec2 high{low.x + size.x, low.y + size.y};
     list.AddRectFilled(low, high, colour(Tone::ground), grid(0.5F));
@@ -112,7 +111,7 @@ void draw_tolerances(const Ui& ui, const AlignmentRows& rows) {
             line_area(ui, "alignment/tolerance/" + std::to_string(i), row.label, row.help);
         const bool hot = ImGui::IsItemHovered();
         if (hot) ui.hover_part(row.part);
-        if (ImGui::IsItemActivated()) ui.session.selected_part = row.part;
+        if (ImGui::IsItemActivated()) ui.session.pose.selected_part = row.part;
         const ImU32 ink = row.used > 1 ? text_colour(ColourRole::shortfall) : colour(Tone::text);
         text_at(list, low, shortened(row.label, stated - low.x - grid(12)),
                 colour(hot ? Tone::text : Tone::text_dim));

@@ -3,11 +3,10 @@
 #include <cmath>
 
 #include "base/text.hpp"
+#include "ui/kit/keyboard.hpp"
 #include "ui/kit/widgets.hpp"
 #include "ui/shell/panels.hpp"
 #include "ui/unfolded_path/unfolded_path_parts.hpp"
-
-#include <imgui_internal.h>  // the wheel belongs to the picture
 
 namespace beamfork {
 
@@ -43,8 +42,7 @@ void say_scale(const Ui& ui, const UnfoldedView& view) {
     dim_text(text);
     const char* help = "Lengths along the light and heights across it are to scale; heights are "
                        "drawn this many times larger.";
-    tooltip(help);
-    ui.note("unfolded/across", text, help);
+    ui.describe("unfolded/across", text, help);
 }
 
 // The picture's own mouse: wheel, dragging, double click, pointing, click.
@@ -60,7 +58,7 @@ void use_picture(const PathPanel& panel, const PathCanvas& canvas) {
     }
     const bool was_click = ui.state.drag_length < grid(1);
     if (ImGui::IsItemHovered()) {
-        ImGui::SetItemKeyOwner(ImGuiKey_MouseWheelY);
+        keep_wheel();
         if (io.MouseWheel != 0)
             panel.state.view =
                 zoomed(canvas.view, std::pow(zoom_per_notch_along, io.MouseWheel), x, y);
@@ -69,9 +67,9 @@ void use_picture(const PathPanel& panel, const PathCanvas& canvas) {
         ui.hover_part(hit.part);
         tooltip(hit.help);
         if (ImGui::IsItemDeactivated() && was_click && hit.part)
-            ui.session.selected_part = hit.part;
+            ui.session.pose.selected_part = hit.part;
     }
-    panel.use_length_keys(ui.session.selected_part);
+    panel.use_length_keys(ui.session.pose.selected_part);
 }
 
 bool has_room_for_names(float width) { return width > grid(120); }
@@ -113,7 +111,7 @@ void name_the_eyes(const PathCanvas& canvas, const UnfoldedPathRows& rows) {
 
 int lit_part(const Ui& ui) {
     if (ui.state.hovered_part_before >= 0) return ui.state.hovered_part_before;
-    return ui.session.selected_part ? static_cast<int>(*ui.session.selected_part) : -1;
+    return ui.session.pose.selected_part ? static_cast<int>(*ui.session.pose.selected_part) : -1;
 }
 
 // Where everything stands: words above the picture, beside the tools where there is room.
@@ -175,8 +173,7 @@ void draw_unfolded_path_panel(const Ui& ui) {
     const std::string help = rows.drawtube.help
                              + "\nThe scale counts real millimetres behind the rear face of the "
                                "racked-in drawtube.";
-    tooltip(help);
-    ui.note("unfolded/scale", "Scale", help);
+    ui.describe("unfolded/scale", "Scale", help);
     draw_path_knobs(panel, canvas);
     if (has_room_for_names(room.x)) {
         draw_path_names(panel, canvas, areas.names);

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "scene/unfolded_path/unfolded_path_view.hpp"
-#include "ui/shell/layout.hpp"
+#include "ui/kit/area.hpp"
 #include "ui/shell/ui.hpp"
 
 namespace beamfork {

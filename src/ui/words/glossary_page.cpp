@@ -3,9 +3,9 @@
 
 #include "scene/words/glossary.hpp"
 #include "ui/actions/action_search.hpp"
+#include "ui/kit/keyboard.hpp"
 #include "ui/kit/widgets.hpp"
 
-#include <imgui_internal.h>  // which keys an entry keeps to itself
 #include <imgui_stdlib.h>
 
 namespace beamfork {
@@ -69,11 +69,8 @@ void draw_glossary_page(const Ui& ui) {
     ImGui::InputTextWithHint("##glossary", help, &ui.state.glossary_typed,
                              ImGuiInputTextFlags_AutoSelectAll);
     const bool is_typed_anew = ImGui::IsItemEdited();
-    if (ImGui::IsItemActive())  // Up and Down move the list instead of leaving the entry
-        ImGui::GetCurrentContext()->ActiveIdUsingNavDirMask |=
-            1 << ImGuiDir_Up | 1 << ImGuiDir_Down;
-    tooltip(help);
-    ui.note("glossary/typed", "Seek a word", help);
+    keep_up_and_down();  // they move the list
+    ui.describe("glossary/typed", "Seek a word", help);
     ImGui::Dummy({1, grid(1)});
     draw_terms(ui, is_typed_anew);
     ImGui::Dummy({1, grid(1)});

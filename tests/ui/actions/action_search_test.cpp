@@ -43,13 +43,13 @@ TEST_CASE("parts are selected and added by name, the study is chosen by name") {
     desk.key(ImGuiKey_K, {ImGuiMod_Ctrl});
     desk.type("select " + desk.setup().parts[head].name);
     desk.key(ImGuiKey_Enter);
-    CHECK(desk.session.selected_part == head);
+    CHECK(desk.session.pose.selected_part == head);
     const std::size_t before = desk.setup().parts.size();
     desk.key(ImGuiKey_K, {ImGuiMod_Ctrl});
     desk.type("add filter");
     desk.key(ImGuiKey_Enter);
     REQUIRE(desk.setup().parts.size() == before + 1);
-    CHECK(kind_of(desk.setup().parts[*desk.session.selected_part].body).key == "filter");
+    CHECK(kind_of(desk.setup().parts[*desk.session.pose.selected_part].body).key == "filter");
     desk.key(ImGuiKey_K, {ImGuiMod_Ctrl});
     desk.type("show brightness");
     desk.key(ImGuiKey_Enter);

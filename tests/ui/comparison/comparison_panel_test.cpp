@@ -37,13 +37,13 @@ TEST_CASE("a split picture has half the width, and both halves turn together") {
     CHECK(desk.last.shows_other_half);
     CHECK(std::abs(2 * desk.last.scene.width - whole) <= 1);
     desk.frame(60);  // it has come to rest farther away
-    const Camera before = desk.session.camera;
+    const Camera before = desk.session.pose.camera;
     const ImVec2 at = desk.place("picture/other", 0.6F, 0.3F);
     desk.drag(at, {at.x + 60, at.y});
-    CHECK_FALSE((desk.session.camera == before));
+    CHECK_FALSE((desk.session.pose.camera == before));
     desk.wheel(at, 2);
-    CHECK(desk.session.camera.distance_mm < before.distance_mm);
-    CHECK_FALSE(desk.session.selected_part.has_value());
+    CHECK(desk.session.pose.camera.distance_mm < before.distance_mm);
+    CHECK_FALSE(desk.session.pose.selected_part.has_value());
     desk.other_frame = nullptr;
     desk.frame(2);
     CHECK(desk.last.scene.width == whole);
@@ -66,7 +66,7 @@ TEST_CASE(
     CHECK(desk.log.widgets.contains("comparison/result/0"));
     REQUIRE(desk.log.widgets.contains("comparison/part/0"));
     desk.click("comparison/part/0");
-    CHECK(desk.session.selected_part == 0);
+    CHECK(desk.session.pose.selected_part == 0);
     desk.click("comparison/keep");
     CHECK(desk.session.compare_with == "kept");
 }

@@ -59,7 +59,7 @@ TEST_CASE("a picture is asked for as the window shows the train, in the size tha
     CHECK(order.width == 7680);
     CHECK(order.height == 4320);
     CHECK(order.transparent);
-    CHECK(order.camera == desk.session.camera);
+    CHECK(order.camera == desk.session.pose.camera);
     CHECK(order.output.extension() == ".png");
 }
 

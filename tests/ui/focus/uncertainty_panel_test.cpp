@@ -13,12 +13,12 @@ TEST_CASE("the study of uncertainty says how sure focus is, and which plus or mi
     CHECK(desk.widget("uncertainty/assumed").label.find("assumed") != std::string::npos);
     CHECK(desk.has("uncertainty/row/0"));
     desk.click("uncertainty/row/0");
-    CHECK(desk.session.selected_part == 0);
+    CHECK(desk.session.pose.selected_part == 0);
 }
 
 TEST_CASE("that a length is guessed can be said without a number") {
     Desk desk;
-    desk.session.selected_part = 0;
+    desk.session.pose.selected_part = 0;
     desk.frame(3);
     desk.click("tolerances");
     desk.frame(2);
@@ -37,7 +37,7 @@ TEST_CASE("that a length is guessed can be said without a number") {
 
 TEST_CASE("a part's plus or minus is typed in below its fields, once they are unfolded") {
     Desk desk;
-    desk.session.selected_part = 0;
+    desk.session.pose.selected_part = 0;
     desk.frame(3);
     CHECK_FALSE(desk.has("tolerance/back_focus_mm/entry"));
     desk.click("tolerances");

@@ -112,7 +112,7 @@ TEST_CASE("a click on a finding about a part selects the part") {
     for (std::size_t i = 0; i < report.findings.size(); ++i) {
         if (!report.findings[i].part) continue;
         desk.click("findings/" + std::to_string(i));
-        CHECK(desk.session.selected_part == report.findings[i].part);
+        CHECK(desk.session.pose.selected_part == report.findings[i].part);
         return;
     }
     FAIL("no finding is about a part");
@@ -130,7 +130,7 @@ TEST_CASE("the budget has a row for every step and a sentence for the drawtube")
     for (const BudgetRow& row : report.budget.rows) {
         if (!row.part || row.entry != BudgetEntry::spends) continue;
         desk.click("focus_budget/row/" + std::to_string(&row - report.budget.rows.data()));
-        CHECK(desk.session.selected_part == row.part);
+        CHECK(desk.session.pose.selected_part == row.part);
     }
 }
 
@@ -248,6 +248,6 @@ TEST_CASE("fit shows eyes, weight and joints, and a click on a joint selects the
         CHECK(desk.widget("fit/eyes/1").tooltip.size() > 20);
         if (!is_wide) continue;
         desk.click("fit/joint/0");
-        CHECK(desk.session.selected_part == std::size_t{2});
+        CHECK(desk.session.pose.selected_part == std::size_t{2});
     }
 }

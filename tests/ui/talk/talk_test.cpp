@@ -26,7 +26,7 @@ std::string caption(Desk& desk) { return desk.widget("talk/caption").label; }
 TEST_CASE(
     "a talk fills the window, goes on and back by clicker and arrows, and leaves all as it was") {
     Desk desk;
-    const Camera before = desk.session.camera;
+    const Camera before = desk.session.pose.camera;
     give_talk(desk);
     desk.frame(2);
     CHECK_FALSE(desk.has("train/heading"));
@@ -50,7 +50,7 @@ TEST_CASE(
     desk.key(ImGuiKey_Escape);
     CHECK_FALSE(desk.transient.is_giving_talk());
     land(desk);
-    CHECK(desk.session.camera == before);
+    CHECK(desk.session.pose.camera == before);
     CHECK(desk.has("view/side"));
     CHECK(desk.edits.empty());
 }
@@ -64,16 +64,16 @@ TEST_CASE("the camera flies to each step's view and stays where the speaker has 
     CHECK(desk.last.animating);
     land(desk);
     CHECK_FALSE(desk.last.animating);
-    const Camera there = desk.session.camera;
+    const Camera there = desk.session.pose.camera;
     const LoggedWidget picture = desk.widget("talk/picture");
     CHECK(near(area.width, picture.high.x - picture.low.x, 0.51));  // whole pixels
     desk.drag(desk.place("talk/picture", 0.5F, 0.5F), desk.place("talk/picture", 0.4F, 0.5F));
     land(desk);
-    CHECK(desk.session.camera.yaw_rad != there.yaw_rad);
+    CHECK(desk.session.pose.camera.yaw_rad != there.yaw_rad);
     desk.key(ImGuiKey_LeftArrow);
     desk.key(ImGuiKey_RightArrow);
     land(desk);
-    CHECK(desk.session.camera == there);
+    CHECK(desk.session.pose.camera == there);
 }
 
 TEST_CASE("the speaker's notes are asked for with the time since the talk began") {
@@ -229,13 +229,13 @@ TEST_CASE("while the right button dims all but what is pointed at, no button shi
     land(desk);
     desk.move(desk.place("talk/picture", 0.3F, 0.3F));
     REQUIRE(desk.has("talk/button/forward"));
-    const Camera before = desk.session.camera;
+    const Camera before = desk.session.pose.camera;
     desk.press(1);
     desk.move(desk.place("talk/picture", 0.5F, 0.5F));
     CHECK_FALSE(desk.has("talk/button/forward"));
     desk.release(1);
     CHECK(desk.has("talk/button/forward"));
-    CHECK(desk.session.camera == before);
+    CHECK(desk.session.pose.camera == before);
 }
 
 TEST_CASE(

@@ -91,7 +91,7 @@ TEST_CASE("a row of the table leads to its part") {
     TuneDesk desk;
     REQUIRE(desk.has("tune/change/0"));
     desk.click("tune/change/0");
-    CHECK(desk.session.selected_part.has_value());
+    CHECK(desk.session.pose.selected_part.has_value());
 }
 
 TEST_CASE("what was worked out for other parts is not shown") {

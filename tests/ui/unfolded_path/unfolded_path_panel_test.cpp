@@ -33,7 +33,7 @@ TEST_CASE("dragging a spacer's knob makes it longer in halves of a millimetre, a
     CHECK(desk.gestures_began == 1);
     CHECK(desk.gestures_ended == 1);
     CHECK(desk.edits.size() > 1);
-    CHECK(desk.session.selected_part == spacer);
+    CHECK(desk.session.pose.selected_part == spacer);
     desk.key(ImGuiKey_Z, {ImGuiMod_Ctrl});
     CHECK(desk.the<Spacer>().length.value == before);
 }
@@ -128,9 +128,9 @@ TEST_CASE(
     CHECK(desk.last.highlighted_part == static_cast<int>(head));
     desk.press();
     desk.release();
-    CHECK(desk.session.selected_part == head);
+    CHECK(desk.session.pose.selected_part == head);
     desk.click(name_of(desk.index<PrismDiagonal>()));
-    CHECK(desk.session.selected_part == desk.index<PrismDiagonal>());
+    CHECK(desk.session.pose.selected_part == desk.index<PrismDiagonal>());
     CHECK(desk.edits.empty());
 }
 
@@ -151,7 +151,7 @@ TEST_CASE("the wheel zooms about the pointer, dragging shifts, a double click sh
     desk.drag(at, {at.x + 40, at.y + 10});
     const UnfoldedView moved = *path_state(desk).view;
     CHECK(near(moved.x_of(nearer.place_at(100)), 140, 1e-3));  // whole pixels, kept as doubles
-    CHECK_FALSE(desk.session.selected_part.has_value());
+    CHECK_FALSE(desk.session.pose.selected_part.has_value());
     desk.double_click("unfolded/picture");
     CHECK_FALSE(path_state(desk).view.has_value());
     desk.wheel(at, 2);
@@ -173,7 +173,7 @@ TEST_CASE("with the keyboard on the selected part, Left and Right change its len
     desk.key(ImGuiKey_LeftArrow);
     CHECK(desk.the<Spacer>().length.value == before);
     // Another part is selected: the arrows leave it alone.
-    desk.session.selected_part = desk.index<PrismDiagonal>();
+    desk.session.pose.selected_part = desk.index<PrismDiagonal>();
     desk.key(ImGuiKey_RightArrow);
     CHECK(desk.the<Spacer>().length.value == before);
 }

@@ -2,7 +2,7 @@
 #include <filesystem>
 #include <set>
 
-#include "app/desk/setup_row.hpp"
+#include "desk/setup_row.hpp"
 #include "document/setup_file.hpp"
 #include "scene/sample_setups.hpp"
 
@@ -18,7 +18,7 @@ namespace fs = std::filesystem;
 
 struct RowOfSetups {
     SetupRow row;
-    Session session;
+    SetupPose pose;
 
     explicit RowOfSetups(const std::string& demo = "1-short-of-focus") : row(opened(demo)) {}
     static ReadSetup opened(const std::string& demo) {
@@ -27,14 +27,14 @@ struct RowOfSetups {
         return *read;
     }
     void ask(Command command) {
-        Requests requests;
+        DeskRequests requests;
         requests.commands.push_back(std::move(command));
-        row.carry_out(requests, session);
+        row.carry_out(requests, pose);
     }
     void retitle(const std::string& title) {
-        Requests requests;
+        DeskRequests requests;
         requests.edits.emplace_back(SetTitle{title});
-        row.carry_out(requests, session);
+        row.carry_out(requests, pose);
     }
     [[nodiscard]] std::string title() const { return row.shown().document().setup.title; }
     [[nodiscard]] std::size_t count() const { return row.setups().size(); }
@@ -88,21 +88,21 @@ TEST_CASE("an untouched demo makes way, anything else stays and is stood beside"
 TEST_CASE("each setup has its own history, camera and selection") {
     RowOfSetups at;
     at.retitle("First");
-    at.session.camera.distance_mm = 1234;
-    at.session.camera_is_set = true;
-    at.session.selected_part = 2;
+    at.pose.camera.distance_mm = 1234;
+    at.pose.camera_is_set = true;
+    at.pose.selected_part = 2;
     const auto first = at.row.shown_number();
     at.ask(NewSetup{});
-    CHECK_FALSE(at.session.camera_is_set);
-    CHECK_FALSE(at.session.selected_part.has_value());
+    CHECK_FALSE(at.pose.camera_is_set);
+    CHECK_FALSE(at.pose.selected_part.has_value());
     at.retitle("Second");
     at.ask(Undo{});
     CHECK_FALSE(at.row.shown().is_modified());
     const auto second = at.row.shown_number();
     at.ask(ShowSetup{first});
     CHECK(at.title() == "First");
-    CHECK(at.session.camera.distance_mm == 1234);
-    CHECK(at.session.selected_part == 2);
+    CHECK(at.pose.camera.distance_mm == 1234);
+    CHECK(at.pose.selected_part == 2);
     CHECK(at.row.shown().is_modified());
     at.ask(ShowSetup{second});
     at.ask(Redo{});
@@ -180,10 +180,10 @@ TEST_CASE(
     CHECK(before.row.shown_file().empty());
 
     RowOfSetups after;
-    CHECK_FALSE(after.row.reopen({}, "", after.session));
+    CHECK_FALSE(after.row.reopen({}, "", after.pose));
     auto listed = kept;
     listed.insert(listed.begin(), (files.path / "gone.train.toml").string());
-    CHECK(after.row.reopen(listed, files.two.string(), after.session));
+    CHECK(after.row.reopen(listed, files.two.string(), after.pose));
     CHECK(after.count() == 2);
     CHECK(after.title() == "two.train.toml");
     CHECK(after.row.shown_file() == files.two.string());
@@ -191,7 +191,7 @@ TEST_CASE(
     CHECK_FALSE(after.row.shown().is_modified());
 
     RowOfSetups none;
-    CHECK_FALSE(none.row.reopen({(files.path / "gone.train.toml").string()}, "", none.session));
+    CHECK_FALSE(none.row.reopen({(files.path / "gone.train.toml").string()}, "", none.pose));
     CHECK(none.count() == 1);
 }
 

@@ -1,6 +1,6 @@
 #include <filesystem>
 
-#include "app/desk/workbench.hpp"
+#include "desk/workbench.hpp"
 #include "document/described_setup.hpp"
 #include "support/near.hpp"
 
@@ -22,14 +22,14 @@ std::size_t focuser_of(const Workbench& bench) {
     return parts_with_role(bench.document().setup, Role::focuser).front();
 }
 
-Requests asking(Edit edit) {
-    Requests requests;
+DeskRequests asking(Edit edit) {
+    DeskRequests requests;
     requests.edits.push_back(std::move(edit));
     return requests;
 }
 
-Requests asking(Command command) {
-    Requests requests;
+DeskRequests asking(Command command) {
+    DeskRequests requests;
     requests.commands.push_back(std::move(command));
     return requests;
 }
@@ -69,13 +69,13 @@ TEST_CASE(
     bench.refresh();
     const double first = travel(bench);
     for (int i = 1; i <= 5; ++i) {
-        Requests requests = asking(SetField{focuser_of(bench), "travel_mm", first + i});
+        DeskRequests requests = asking(SetField{focuser_of(bench), "travel_mm", first + i});
         requests.gesture_began = i == 1;
         bench.carry_out(requests);
         CHECK(bench.refresh());
         CHECK(near(bench.report()->budget.travel, first + i, 1e-12));
     }
-    Requests last;
+    DeskRequests last;
     last.gesture_ended = true;
     bench.carry_out(last);
     CHECK(bench.refresh());  // once more with all rays
@@ -134,7 +134,7 @@ TEST_CASE("a duplicate is unsaved, has no file yet and another title; the file s
     bench.adopt_path("/nowhere/evening.train.toml");
     const std::string title = bench.document().setup.title;
     const auto parts = bench.document().setup.parts;
-    Requests requests;
+    DeskRequests requests;
     requests.commands.emplace_back(DuplicateSetup{});
     bench.carry_out(requests);
     CHECK(bench.path().empty());

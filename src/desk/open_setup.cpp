@@ -1,4 +1,4 @@
-#include "app/commands/open_setup.hpp"
+#include "desk/open_setup.hpp"
 
 #include <algorithm>
 #include <cstdlib>
@@ -21,7 +21,9 @@ Result<ReadSetup> open_demo(const std::string& asset_name) {
     return read_setup(*text, asset_name);
 }
 
-std::vector<Demo> demos() {
+namespace {
+
+std::vector<Demo> read_demos() {
     constexpr std::string_view folder = "assets/demos/";
     constexpr std::string_view ending = ".train.toml";
     std::vector<Demo> found;
@@ -42,8 +44,6 @@ std::vector<Demo> demos() {
     });
     return found;
 }
-
-namespace {
 
 bool names_a_file(const std::string& name) {
     std::error_code ignored;
@@ -67,6 +67,11 @@ Result<ReadSetup> setup_of_page(const std::string& page, const std::string& name
 }
 
 }  // namespace
+
+const std::vector<Demo>& demos() {
+    static const std::vector<Demo> shipped = read_demos();
+    return shipped;
+}
 
 bool names_a_setup_file(const std::string& name) { return names_a_file(name) && !page_in(name); }
 

@@ -1,9 +1,9 @@
-#include "app/desk/setup_row.hpp"
+#include "desk/setup_row.hpp"
 
 #include <algorithm>
 #include <utility>
 
-#include "app/commands/open_setup.hpp"
+#include "desk/open_setup.hpp"
 
 namespace beamfork {
 
@@ -16,16 +16,6 @@ bool is_untouched(const Workbench& bench) {
 
 std::string absolute_name(const std::filesystem::path& path) {
     return path.empty() ? "" : std::filesystem::absolute(path).lexically_normal().string();
-}
-
-SetupPose pose_of(const Session& session) {
-    return {session.camera, session.camera_is_set, session.selected_part};
-}
-
-void take_pose(Session& session, const SetupPose& pose) {
-    session.camera = pose.camera;
-    session.camera_is_set = pose.camera_is_set;
-    session.selected_part = pose.selected_part;
 }
 
 bool opens_setup(const Command& command) {
@@ -75,36 +65,36 @@ void SetupRow::set_recent_files(const std::vector<std::string>& files) {
         setup->bench.recent_files = files;
 }
 
-void SetupRow::carry_out(const Requests& requests, Session& session) {
+void SetupRow::carry_out(const DeskRequests& requests, SetupPose& pose) {
     if (requests.commands.empty()) {
         shown().carry_out(requests);
         return;
     }
-    Requests others = requests;
+    DeskRequests others = requests;
     others.commands.clear();
     shown().carry_out(others);
     for (const Command& command : requests.commands)
-        carry_out(command, session);
+        carry_out(command, pose);
     set_recent_files(shown().recent_files);
 }
 
-void SetupRow::carry_out(const Command& command, Session& session) {
+void SetupRow::carry_out(const Command& command, SetupPose& pose) {
     if (const auto* wanted = std::get_if<ShowSetup>(&command)) {
-        if (const auto place = place_of(wanted->number)) show(*place, session);
+        if (const auto place = place_of(wanted->number)) show(*place, pose);
     } else if (const auto* unwanted = std::get_if<CloseSetup>(&command)) {
-        if (const auto place = place_of(unwanted->number)) close(*place, session);
+        if (const auto place = place_of(unwanted->number)) close(*place, pose);
     } else if (opens_setup(command)) {
-        open(command, session);
+        open(command, pose);
     } else {
         shown().carry_out(command);
     }
 }
 
-void SetupRow::open(const Command& command, Session& session) {
+void SetupRow::open(const Command& command, SetupPose& pose) {
     if (const auto* file = std::get_if<OpenFile>(&command)) {
         const auto place = place_of(file->path);
         if (place && (*place != position_ || shown().is_modified())) {
-            show(*place, session);
+            show(*place, pose);
             shown().tell({"It is open already.", false});
             return;
         }
@@ -117,7 +107,7 @@ void SetupRow::open(const Command& command, Session& session) {
     if (is_untouched(shown()) && !is_copy) {
         const auto before = shown().shared_document();
         shown().carry_out(command);
-        if (shown().shared_document() != before) take_pose(session, {});
+        if (shown().shared_document() != before) pose = {};
         return;
     }
     auto fresh = made({is_copy ? shown().document() : new_document(), {}});
@@ -127,23 +117,23 @@ void SetupRow::open(const Command& command, Session& session) {
         shown().tell(told);
         return;
     }
-    stand_beside(std::move(fresh), session);
+    stand_beside(std::move(fresh), pose);
 }
 
-void SetupRow::stand_beside(std::unique_ptr<OpenSetup> fresh, Session& session) {
+void SetupRow::stand_beside(std::unique_ptr<OpenSetup> fresh, SetupPose& pose) {
     const auto behind = setups_.begin() + static_cast<std::ptrdiff_t>(position_) + 1;
     const auto at = setups_.insert(behind, std::move(fresh));
-    show(static_cast<std::size_t>(at - setups_.begin()), session);
+    show(static_cast<std::size_t>(at - setups_.begin()), pose);
 }
 
-void SetupRow::show(std::size_t position, Session& session) {
+void SetupRow::show(std::size_t position, SetupPose& pose) {
     if (position == position_) return;
-    setups_[position_]->pose = pose_of(session);
+    setups_[position_]->pose = pose;
     position_ = position;
-    take_pose(session, setups_[position_]->pose);
+    pose = setups_[position_]->pose;
 }
 
-void SetupRow::close(std::size_t position, Session& session) {
+void SetupRow::close(std::size_t position, SetupPose& pose) {
     if (setups_.size() == 1) {
         const auto demo = open_named("");
         setups_.push_back(made(demo ? *demo : ReadSetup{new_document(), {}}));
@@ -152,26 +142,26 @@ void SetupRow::close(std::size_t position, Session& session) {
     const bool was_shown = position == position_;
     setups_.erase(setups_.begin() + static_cast<std::ptrdiff_t>(position));
     if (position_ > position || position_ == setups_.size()) --position_;
-    if (was_shown) take_pose(session, setups_[position_]->pose);
+    if (was_shown) pose = setups_[position_]->pose;
 }
 
 void SetupRow::restore(const Document& unsaved,
                        const std::filesystem::path& path,
-                       Session& session) {
+                       SetupPose& pose) {
     const auto place = place_of(path);
     if (place && !setups_[*place]->bench.is_modified()) {
-        show(*place, session);
+        show(*place, pose);
     } else if (!is_untouched(shown())) {
-        stand_beside(made({new_document(), {}}), session);
+        stand_beside(made({new_document(), {}}), pose);
     }
     shown().restore(unsaved, path);
-    take_pose(session, {});
+    pose = {};
     set_recent_files(shown().recent_files);
 }
 
 bool SetupRow::reopen(const std::vector<std::string>& files,
                       const std::string& shown_path,
-                      Session& session) {
+                      SetupPose& pose) {
     std::string lost;
     std::vector<std::unique_ptr<OpenSetup>> found;
     std::size_t wanted = 0;
@@ -190,12 +180,12 @@ bool SetupRow::reopen(const std::vector<std::string>& files,
     if (!lost.empty()) found[wanted]->bench.tell(shown().message());
     setups_ = std::move(found);
     position_ = wanted;
-    take_pose(session, {});
+    pose = {};
     return true;
 }
 
-View SetupRow::view() const {
-    View view = shown().view();
+DeskView SetupRow::view() const {
+    DeskView view = shown().view();
     view.setups.clear();
     for (const auto& setup : setups_) {
         const Workbench& bench = setup->bench;

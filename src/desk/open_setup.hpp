@@ -15,8 +15,8 @@ struct Demo {
     std::string story;
 };
 
-/// The shipped demos in the order of their names.
-std::vector<Demo> demos();
+/// The shipped demos in the order of their names; read once.
+const std::vector<Demo>& demos();
 
 /// True when `name` is a setup's own file, which saving may overwrite, rather than a demo or a printed sheet.
 bool names_a_setup_file(const std::string& name);

@@ -10,21 +10,15 @@
 #include <string>
 #include <vector>
 
-#include "app/desk/workbench.hpp"
+#include "desk/setup_pose.hpp"
+#include "desk/workbench.hpp"
 
 namespace beamfork {
-
-/// What of the session belongs to one setup.
-struct SetupPose {
-    Camera camera;
-    bool camera_is_set = false;
-    std::optional<std::size_t> selected_part;
-};
 
 struct OpenSetup {
     std::uint64_t number = 0;  ///< never used twice
     Workbench bench;
-    SetupPose pose;  ///< as it was when it was shown last; of the shown one, the session has it
+    SetupPose pose;  ///< as it was when it was shown last; of the shown one, the window has it
 };
 
 class SetupRow {
@@ -38,17 +32,17 @@ public:
     [[nodiscard]] const std::vector<std::unique_ptr<OpenSetup>>& setups() const { return setups_; }
     [[nodiscard]] const OpenSetup* find(std::uint64_t number) const;
 
-    /// Carries out what one frame asked for. A setup that leaves the window takes its pose along from the session,
+    /// Carries out what one frame asked for. A setup that leaves the window takes its pose along from the window,
     /// the one that comes brings its own.
-    void carry_out(const Requests& requests, Session& session);
+    void carry_out(const DeskRequests& requests, SetupPose& pose);
     /// Unsaved work of a window that broke down: over its own file where that is open and unchanged, else beside.
-    void restore(const Document& unsaved, const std::filesystem::path& path, Session& session);
+    void restore(const Document& unsaved, const std::filesystem::path& path, SetupPose& pose);
     /// Opens the files of an earlier window, the one to be shown by its path; those that cannot be read are told of
     /// and left out. True when there is at least one; they take the place of an untouched demo.
-    bool reopen(const std::vector<std::string>& files, const std::string& shown, Session& session);
+    bool reopen(const std::vector<std::string>& files, const std::string& shown, SetupPose& pose);
 
     /// Of the shown setup, with the list of all.
-    [[nodiscard]] View view() const;
+    [[nodiscard]] DeskView view() const;
     [[nodiscard]] bool wants_to_quit() const { return shown().wants_to_quit(); }
     /// The last one was closed since the last call: a demo stands in its place.
     [[nodiscard]] bool take_emptied() { return std::exchange(is_emptied_, false); }
@@ -62,11 +56,11 @@ public:
 
 private:
     std::unique_ptr<OpenSetup> made(const ReadSetup& from);
-    void carry_out(const Command& command, Session& session);
-    void open(const Command& command, Session& session);
-    void stand_beside(std::unique_ptr<OpenSetup> fresh, Session& session);
-    void show(std::size_t position, Session& session);
-    void close(std::size_t position, Session& session);
+    void carry_out(const Command& command, SetupPose& pose);
+    void open(const Command& command, SetupPose& pose);
+    void stand_beside(std::unique_ptr<OpenSetup> fresh, SetupPose& pose);
+    void show(std::size_t position, SetupPose& pose);
+    void close(std::size_t position, SetupPose& pose);
     [[nodiscard]] std::optional<std::size_t> place_of(std::uint64_t number) const;
     [[nodiscard]] std::optional<std::size_t> place_of(const std::filesystem::path& path) const;
 

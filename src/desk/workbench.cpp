@@ -1,4 +1,4 @@
-#include "app/desk/workbench.hpp"
+#include "desk/workbench.hpp"
 
 #include <algorithm>
 
@@ -11,17 +11,17 @@ namespace beamfork {
 
 namespace {
 
-constexpr ClippingEffort coarse_rays{192, LightForm::few_rays};
-constexpr ClippingEffort whole_rays{1024};
 constexpr std::size_t most_recent_files = 10;
 
 }  // namespace
 
-Workbench::Workbench(const ReadSetup& opened, std::uint64_t first_revision)
-    : history_(opened.document), notices_(opened.notices), report_revision_(first_revision) {
-    for (const Demo& demo : demos())
-        demos_.push_back({demo.title, demo.story, demo.asset, {}});
-}
+Workbench::Workbench(const ReadSetup& opened,
+                     std::uint64_t first_revision,
+                     const WorkEffort& effort)
+    : effort_(effort),
+      history_(opened.document),
+      notices_(opened.notices),
+      report_revision_(first_revision) {}
 
 void Workbench::adopt_path(const std::filesystem::path& path) {
     path_ = path;
@@ -117,7 +117,7 @@ void Workbench::carry_out(const Command& command) {
     std::visit(Carry{*this}, command);
 }
 
-void Workbench::carry_out(const Requests& requests) {
+void Workbench::carry_out(const DeskRequests& requests) {
     preview_wanted_ = requests.preview;
     if (requests.gesture_began) history_.begin_gesture();
     for (const Edit& asked : requests.edits)
@@ -142,7 +142,8 @@ bool Workbench::refresh_apart(bool is_new) {
     if (apart_ == apart_wanted_ && !(is_new && apart_ > 0)) return false;
     apart_ = apart_wanted_;
     apart_frame_.reset();
-    if (apart_ > 0 && report_) apart_frame_ = pulled_apart(document().setup, *report_, apart_);
+    if (apart_ > 0 && report_)
+        apart_frame_ = pulled_apart(document().setup, *report_, apart_, effort_.picture);
     return true;
 }
 
@@ -150,7 +151,8 @@ void Workbench::accompany(std::shared_ptr<const ComparedSetup> other, CompanionP
     if (place == CompanionPlace::none) other.reset();
     if (!other) place = CompanionPlace::none;
     if (other == companion_ && place == companion_place_) return;
-    if (other && other != companion_) companion_alone_ = build_frame(other->setup, other->report);
+    if (other && other != companion_)
+        companion_alone_ = build_frame(other->setup, other->report, effort_.picture);
     companion_ = std::move(other);
     companion_place_ = place;
     companion_changed_ = true;
@@ -196,9 +198,10 @@ bool Workbench::refresh_preview() {
     if (finding >= report_->findings.size() || cure >= report_->findings[finding].cures.size())
         return true;
     const Cure& shown = report_->findings[finding].cures[cure];
-    const auto report = make_report(shown.setup, shown.setup.chosen, coarse_rays);
+    const auto report = make_report(shown.setup, shown.setup.chosen, effort_.dragging);
     if (!report) return true;
-    preview_frame_ = with_ghost(frame_, build_frame(shown.setup, *report), shown.what);
+    preview_frame_ =
+        with_ghost(frame_, build_frame(shown.setup, *report, effort_.picture), shown.what);
     return true;
 }
 
@@ -206,23 +209,19 @@ bool Workbench::refresh_report() {
     const bool coarse = history_.in_gesture();
     const auto& now = history_.document();
     if (now == shown_ && (coarse || !shown_coarse_)) return false;
-    auto made = make_report(now->setup, now->setup.chosen, coarse ? coarse_rays : whole_rays);
+    auto made =
+        make_report(now->setup, now->setup.chosen, coarse ? effort_.dragging : effort_.resting);
     report_error_ = made ? "" : to_text(made.error());
     report_ = made ? std::optional(*std::move(made)) : std::nullopt;
     ++report_revision_;
     shown_ = now;
     shown_coarse_ = coarse;
-    if (report_) frame_ = build_frame(now->setup, *report_);
+    if (report_) frame_ = build_frame(now->setup, *report_, effort_.picture);
     return true;
 }
 
-View Workbench::view() const {
-    return {.document = *history_.document(),
-            .report = report(),
-            .report_error = report_error_,
-            .frame = frame(),
-            .other_frame = other_frame(),
-            .file_path = path_.string(),
+DeskView Workbench::view() const {
+    return {.file_path = path_.string(),
             .modified = history_.is_modified(),
             .can_undo = history_.can_undo(),
             .can_redo = history_.can_redo(),
@@ -232,7 +231,6 @@ View Workbench::view() const {
             .step_position = history_.position(),
             .setups = {{0, document().setup.title, path_.string(), history_.is_modified()}},
             .recent_files = recent_files,
-            .demos = demos_,
             .notices = notices_,
             .message = message_};
 }

@@ -5,17 +5,29 @@
 #include <filesystem>
 #include <optional>
 
-#include "app/commands/open_setup.hpp"
+#include "desk/compared_setup.hpp"
+#include "desk/desk_requests.hpp"
+#include "desk/desk_view.hpp"
+#include "desk/open_setup.hpp"
 #include "document/history.hpp"
+#include "scene/comparison/companion.hpp"
 #include "scene/picture/picture.hpp"
-#include "ui/shell/interface.hpp"
 
 namespace beamfork {
+
+/// How much is traced and drawn.
+struct WorkEffort {
+    ClippingEffort dragging{192, LightForm::few_rays};
+    ClippingEffort resting{1024};
+    PictureEffort picture{};
+};
 
 class Workbench {
 public:
     /// Reports are counted from `first_revision` on.
-    explicit Workbench(const ReadSetup& opened, std::uint64_t first_revision = 0);
+    explicit Workbench(const ReadSetup& opened,
+                       std::uint64_t first_revision = 0,
+                       const WorkEffort& effort = {});
 
     /// The file that the opened setup came from: saving goes there.
     void adopt_path(const std::filesystem::path& path);
@@ -27,14 +39,15 @@ public:
     void restore(const Document& unsaved, const std::filesystem::path& path);
 
     /// Carries out what one frame asked for. A refused edit changes nothing and becomes the message.
-    void carry_out(const Requests& requests);
+    void carry_out(const DeskRequests& requests);
     void carry_out(const Command& command);
 
     /// Brings report and picture up to date; coarse while a gesture is under way, whole otherwise.
     /// True when the picture has changed.
     bool refresh();
 
-    [[nodiscard]] View view() const;
+    /// `setups` holds this one alone.
+    [[nodiscard]] DeskView view() const;
     /// With the ghost of the cure that is under the pointer, if one is.
     [[nodiscard]] const Frame& frame() const {
         if (apart_frame_) return *apart_frame_;  // by itself: ghosts are of the closed train
@@ -54,6 +67,8 @@ public:
     }
     [[nodiscard]] bool is_modified() const { return history_.is_modified(); }
     [[nodiscard]] const Report* report() const { return report_ ? &*report_ : nullptr; }
+    /// Why there is no report; empty while there is one.
+    [[nodiscard]] const std::string& report_error() const { return report_error_; }
     /// Counts the reports made so far; whether the last is a coarse one, made while something is dragged.
     [[nodiscard]] std::uint64_t report_revision() const { return report_revision_; }
     [[nodiscard]] bool is_coarse() const { return shown_coarse_; }
@@ -81,10 +96,10 @@ private:
     bool refresh_companion(bool is_new);
     bool refresh_apart(bool is_new);
 
+    WorkEffort effort_;
     History history_;
     std::filesystem::path path_;
     std::vector<Notice> notices_;
-    std::vector<DemoEntry> demos_;
     Message message_;
     bool wants_to_quit_ = false;
 

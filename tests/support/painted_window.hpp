@@ -4,7 +4,7 @@
 
 #include "app/stage/window_painter.hpp"
 #include "desk/open_setup.hpp"
-#include "ui/shell/ui.hpp"
+#include "ui/window_ui.hpp"
 
 #include <doctest/doctest.h>
 #include <imgui.h>

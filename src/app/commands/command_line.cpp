@@ -7,7 +7,7 @@
 #include "app/commands/print_command_line.hpp"
 #include "base/text.hpp"
 #include "scene/picture/light_arrival.hpp"
-#include "ui/shell/panels.hpp"
+#include "ui/panels.hpp"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>

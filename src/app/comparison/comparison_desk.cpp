@@ -70,7 +70,7 @@ ComparisonView ComparisonDesk::view(const DeskView& desk) const {
         choices.push_back({std::string(file_prefix) + file,
                            std::filesystem::path(file).filename().string(), file});
     }
-    return {std::move(choices), other_.get(), problem_};
+    return {std::move(choices), other_, problem_};
 }
 
 Result<SharedDocument> ComparisonDesk::document_of(const std::string& key,
@@ -91,20 +91,23 @@ Result<SharedDocument> ComparisonDesk::document_of(const std::string& key,
     return std::make_shared<const Document>(std::move(read->document));
 }
 
-bool ComparisonDesk::refresh(Workbench& bench, const Requests& requests, const SetupRow* others) {
-    if (requests.keeps_for_comparison) kept_ = bench.shared_document();
-    if (!requests.comparison) {
+bool ComparisonDesk::refresh(Workbench& bench,
+                             const ComparisonRequests& requests,
+                             const SetupRow* others) {
+    if (requests.keeps) kept_ = bench.shared_document();
+    if (!requests.shown) {
         bench.accompany(nullptr, CompanionPlace::none);
         return false;
     }
-    const std::string& key = requests.comparison->key;
+    const auto before = std::pair(other_, problem_);
+    const std::string& key = requests.shown->key;
     const auto document = document_of(key, bench, others);
     const bool is_new = key != asked_ || !document || *document != from_;
     if (is_new
         || (other_ && with_choice_of(other_->setup, bench.document().setup) != other_->setup))
         study(key, document, bench);
-    bench.accompany(other_, requests.comparison->place);
-    return is_new && !(key == asked_ && !document);
+    bench.accompany(other_, requests.shown->place);
+    return before != std::pair(other_, problem_);
 }
 
 void ComparisonDesk::study(const std::string& key,

@@ -6,7 +6,7 @@
 #include <string>
 
 #include "desk/setup_row.hpp"
-#include "ui/shell/interface.hpp"
+#include "ui/comparison/comparison_view.hpp"
 
 namespace beamfork {
 
@@ -16,7 +16,8 @@ public:
     [[nodiscard]] ComparisonView view(const DeskView& desk) const;
     /// After a frame: finds and studies what is asked for where that has changed, and tells the bench what its picture shows
     /// beside the train. True when there is something new to show. `others` are the setups that are open beside it.
-    bool refresh(Workbench& bench, const Requests& requests, const SetupRow* others = nullptr);
+    bool
+    refresh(Workbench& bench, const ComparisonRequests& requests, const SetupRow* others = nullptr);
 
 private:
     [[nodiscard]] Result<std::shared_ptr<const Document>>

@@ -11,7 +11,7 @@
 #include <vector>
 
 #include "desk/setup_row.hpp"
-#include "ui/shell/interface.hpp"
+#include "ui/files/files_ui.hpp"
 
 namespace beamfork {
 

@@ -14,7 +14,7 @@
 #include "render/canvas.hpp"
 #include "render/image.hpp"
 #include "render/offscreen.hpp"
-#include "ui/shell/interface.hpp"
+#include "ui/interface.hpp"
 
 namespace beamfork {
 
@@ -52,6 +52,7 @@ private:
     };
     WindowPainter(Drawing drawing, const Document& document, Size size)
         : bench(ReadSetup{document, {}}), drawing_(std::move(drawing)), size_(size) {}
+    [[nodiscard]] View view_of_now() const;
     void set_camera();
 
     Drawing drawing_;

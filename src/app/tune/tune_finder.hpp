@@ -16,7 +16,7 @@ public:
     explicit TuneFinder(std::function<void()> wake);
 
     /// As it was worked out last; null: not yet.
-    [[nodiscard]] const TuneStudy* study() const { return found_.get(); }
+    [[nodiscard]] const std::shared_ptr<const TuneStudy>& study() const { return found_; }
     /// After a frame: asks anew where the question or the setup has changed, and takes what was found. Moving the
     /// varied number alone changes no curve and is not asked while it is dragged. True when there is something new to
     /// show. Does nothing while no panel wants it.

@@ -7,7 +7,7 @@
 
 #include "render/image.hpp"
 #include "render/uploaded_picture.hpp"
-#include "ui/shell/interface.hpp"
+#include "ui/files/files_ui.hpp"
 
 namespace beamfork {
 

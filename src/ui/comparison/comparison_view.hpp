@@ -1,6 +1,8 @@
 // What the panel "compare" shows and asks for.
 #pragma once
 
+#include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -22,11 +24,16 @@ struct ComparisonRequest {
     bool operator==(const ComparisonRequest&) const = default;
 };
 
+struct ComparisonRequests {
+    std::optional<ComparisonRequest> shown;  ///< none: compared with nothing
+    bool keeps = false;                      ///< the setup as it is now is kept aside
+};
+
 /// What is true of it now.
 struct ComparisonView {
     std::vector<ComparisonChoice> choices;
-    const ComparedSetup* other = nullptr;  ///< null: none, or it makes no train ...
-    std::string problem;                   ///< ... and why
+    std::shared_ptr<const ComparedSetup> other;  ///< null: none, or it makes no train ...
+    std::string problem;                         ///< ... and why
 };
 
 }  // namespace beamfork

@@ -1,9 +1,10 @@
+#include "ui/fit/fit_panel.hpp"
+
 #include <algorithm>
 #include <string>
 
 #include "scene/fit/fit_rows.hpp"
 #include "ui/kit/widgets.hpp"
-#include "ui/shell/panels.hpp"
 
 namespace beamfork {
 
@@ -43,7 +44,7 @@ void draw_joint(const Ui& ui, const JointRow& row, const std::string& id, float 
     const ImVec2 low = ImGui::GetCursorScreenPos();
     const float line = ImGui::GetTextLineHeight();
     if (ImGui::InvisibleButton(id.c_str(), {width, 2 * line + grid(1)}))
-        ui.session.pose.selected_part = row.behind;
+        ui.selected_part = row.behind;
     if (ImGui::IsItemHovered()) ui.hover_part(row.behind);
     ui.describe(id, row.parts + ": " + row.verdict, row.help);
     ImDrawList& list = *ImGui::GetWindowDrawList();
@@ -87,7 +88,7 @@ private:
 }  // namespace
 
 void draw_fit_panel(const Ui& ui) {
-    const FitRows rows = fit_rows(ui.setup(), *ui.view.report);
+    const FitRows rows = fit_rows(ui.setup(), *ui.report);
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {0, 0});
     const FitColumns columns(3);
     columns.begin(0);

@@ -1,10 +1,11 @@
+#include "ui/focus/focus_budget_panel.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <string>
 
 #include "scene/focus/focus_budget_rows.hpp"
 #include "ui/kit/widgets.hpp"
-#include "ui/shell/panels.hpp"
 
 namespace beamfork {
 
@@ -34,9 +35,9 @@ void draw_bar(
     const float width = ImGui::GetContentRegionAvail().x;
     const std::string id = "focus_budget/row/" + std::to_string(number);
     const bool pressed = ImGui::InvisibleButton(id.c_str(), {width, height});
-    if (pressed && bar.part) ui.session.pose.selected_part = bar.part;
+    if (pressed && bar.part) ui.selected_part = bar.part;
     const bool hot = ImGui::IsItemHovered()
-                     || (bar.part && ui.state.hovered_part_before == static_cast<int>(*bar.part));
+                     || (bar.part && ui.kept.hovered_part_before == static_cast<int>(*bar.part));
     if (ImGui::IsItemHovered()) ui.hover_part(bar.part);
     ui.describe(id, bar.label, bar.help);
 
@@ -130,7 +131,7 @@ void draw_travel(const Ui& ui, const TravelScale& scale) {
 }  // namespace
 
 void draw_focus_budget_panel(const Ui& ui) {
-    const FocusBudgetRows rows = focus_budget_rows(*ui.view.report);
+    const FocusBudgetRows rows = focus_budget_rows(*ui.report);
     draw_travel(ui, rows.travel);
     draw_bars(ui, rows);
 }

@@ -1,9 +1,11 @@
+#include "ui/focus/reach_table_panel.hpp"
+
 #include <algorithm>
 #include <vector>
 
+#include "document/edit.hpp"
 #include "scene/focus/reach_table_rows.hpp"
 #include "ui/kit/widgets.hpp"
-#include "ui/shell/panels.hpp"
 
 namespace beamfork {
 
@@ -125,8 +127,8 @@ void draw_row(const Ui& ui,
 
 }  // namespace
 
-void draw_reach_table_panel(const Ui& ui) {
-    const ReachRows rows = reach_table_rows(ui.setup(), *ui.view.report);
+void draw_reach_table_panel(const Ui& ui, bool is_wide) {
+    const ReachRows rows = reach_table_rows(ui.setup(), *ui.report);
     ImGui::PushFont(font(TextFace::bold));
     wrapped_text(rows.summary, colour(Tone::text));
     ImGui::PopFont();
@@ -135,7 +137,6 @@ void draw_reach_table_panel(const Ui& ui) {
     ImGui::Dummy({1, grid(1)});
     const float left = ImGui::GetCursorScreenPos().x + grid(2);
     const float room = ImGui::GetContentRegionAvail().x - grid(2);
-    const bool is_wide = ui.session.study_is_wide;
     const auto shown = is_wide ? all_columns(rows, left, room) : few_columns(rows, left, room);
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {0, 0});
     draw_headings(ui, rows, shown);

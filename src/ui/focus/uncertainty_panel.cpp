@@ -1,8 +1,10 @@
+#include "ui/focus/uncertainty_panel.hpp"
+
 #include <algorithm>
 
 #include "scene/focus/uncertainty_rows.hpp"
+#include "study/findings/report.hpp"
 #include "ui/kit/widgets.hpp"
-#include "ui/shell/panels.hpp"
 
 namespace beamfork {
 
@@ -54,8 +56,7 @@ void draw_contribution(const Ui& ui, const ContributionRow& row, std::size_t num
     const float width = ImGui::GetContentRegionAvail().x;
     const float line = ImGui::GetTextLineHeight();
     const std::string id = "uncertainty/row/" + std::to_string(number);
-    if (ImGui::InvisibleButton(id.c_str(), {width, line + grid(2)}))
-        ui.session.pose.selected_part = row.part;
+    if (ImGui::InvisibleButton(id.c_str(), {width, line + grid(2)})) ui.selected_part = row.part;
     if (ImGui::IsItemHovered()) ui.hover_part(row.part);
     ui.describe(id, row.label, row.label + ", " + row.value + ". " + row.help);
     ImDrawList& list = *ImGui::GetWindowDrawList();
@@ -79,7 +80,7 @@ void draw_contribution(const Ui& ui, const ContributionRow& row, std::size_t num
 }
 
 void draw_other_uses(const Ui& ui) {
-    const auto rows = other_uses_rows(ui.setup(), *ui.view.report);
+    const auto rows = other_uses_rows(ui.setup(), *ui.report);
     if (rows.empty()) return;
     ImGui::Dummy({1, grid(1)});
     dim_text("The same parts, used otherwise");
@@ -92,8 +93,8 @@ void draw_other_uses(const Ui& ui) {
         ImDrawList& list = *ImGui::GetWindowDrawList();
         const std::string& value = rows[i].value;
         text_ending_at(list, {low.x + width, low.y}, value,
-                       text_colour(ui.view.report->other_uses[i].reaches ? ColourRole::good
-                                                                         : ColourRole::shortfall));
+                       text_colour(ui.report->other_uses[i].reaches ? ColourRole::good
+                                                                    : ColourRole::shortfall));
         text_at(list, low, shortened(rows[i].label, width - text_width(value) - grid(2)),
                 colour(Tone::text));
     }
@@ -102,7 +103,7 @@ void draw_other_uses(const Ui& ui) {
 }  // namespace
 
 void draw_uncertainty_panel(const Ui& ui) {
-    const UncertaintyRows rows = uncertainty_rows(ui.setup(), *ui.view.report);
+    const UncertaintyRows rows = uncertainty_rows(ui.setup(), *ui.report);
     if (rows.is_stated) {
         ImGui::PushFont(font(TextFace::large));
         wrapped_text(rows.headline, text_colour(rows.role));

@@ -1,3 +1,5 @@
+#include "ui/image/image_quality_panel.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -5,7 +7,6 @@
 #include "base/text.hpp"
 #include "scene/image/image_quality_rows.hpp"
 #include "ui/kit/widgets.hpp"
-#include "ui/shell/panels.hpp"
 
 #include <fmt/format.h>
 
@@ -205,7 +206,7 @@ void draw_plots(const Ui& ui, const ImageRows& rows, float width, bool is_wide) 
 }  // namespace
 
 void draw_image_quality_panel(const Ui& ui) {
-    const ImageRows rows = image_quality_rows(*ui.view.report);
+    const ImageRows rows = image_quality_rows(*ui.report);
     wrapped_text(rows.sentence, colour(Tone::text));
     ui.note("image_quality/sentence", rows.sentence);
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {0, grid(0.5F)});

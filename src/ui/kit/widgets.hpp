@@ -7,7 +7,8 @@
 
 #include "ui/kit/area.hpp"
 #include "ui/kit/icons.hpp"
-#include "ui/shell/ui.hpp"
+#include "ui/kit/theme.hpp"
+#include "ui/kit/ui.hpp"
 
 namespace beamfork {
 

@@ -1,12 +1,14 @@
+#include "ui/light/light_at_stops_panel.hpp"
+
 #include <algorithm>
 #include <cmath>
 
 #include "base/text.hpp"
 #include "scene/light/light_at_stops_rows.hpp"
+#include "study/findings/report.hpp"
 #include "ui/kit/widgets.hpp"
 #include "ui/light/field_stop_picture.hpp"
 #include "ui/light/light_plot.hpp"
-#include "ui/shell/panels.hpp"
 
 namespace beamfork {
 
@@ -28,7 +30,7 @@ void draw_eye(
     ui.describe(id_of(eye) + "/picture", eye.name, help);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const ImVec2 centre{area.left + side / 2, area.top + side / 2};
-    draw_field_stop(list, ui.view.report->clipping_of(eye.eye), centre, side / 2, eye.role);
+    draw_field_stop(list, ui.report->clipping_of(eye.eye), centre, side / 2, eye.role);
     const bool both_fit = text_width("Right eye", TextFace::bold) <= side;
     const std::string name = both_fit ? eye.name : eye.name.substr(0, eye.name.find(' '));
     text_at(list, {centre.x - text_width(name, TextFace::bold) / 2, area.top + side + grid(1)},
@@ -106,7 +108,7 @@ void draw_openings(const Ui& ui, const LightRows& rows) {
             if (share == nullptr) continue;
             is_leak = share->is_leak;
             if (hovered) ui.hover_part(share->part);
-            if (pressed && share->part) ui.session.pose.selected_part = share->part;
+            if (pressed && share->part) ui.selected_part = share->part;
         }
         text_at(list, {low.x + width - text_width("mm"), low.y}, "%", colour(Tone::text_dim));
         const std::string words = (is_leak ? "Light that leaks out here, where it is most: "
@@ -124,7 +126,7 @@ void draw_openings(const Ui& ui, const LightRows& rows) {
 }  // namespace
 
 void draw_light_at_stops_panel(const Ui& ui) {
-    const LightRows rows = light_at_stops_rows(ui.setup(), *ui.view.report);
+    const LightRows rows = light_at_stops_rows(ui.setup(), *ui.report);
     const float line = ImGui::GetTextLineHeight();
     const ImVec2 low = ImGui::GetCursorScreenPos();
     const float width = ImGui::GetContentRegionAvail().x;

@@ -1,8 +1,9 @@
+#include "ui/light/magnification_panel.hpp"
+
 #include <cmath>
 
 #include "scene/light/magnification_rows.hpp"
 #include "ui/kit/widgets.hpp"
-#include "ui/shell/panels.hpp"
 
 namespace beamfork {
 
@@ -11,7 +12,7 @@ void draw_magnification_panel(const Ui& ui) {
     const float unit_room = grid(7);
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {0, 0});
     std::size_t number = 0;
-    for (const ValueRow& row : magnification_rows(*ui.view.report)) {
+    for (const ValueRow& row : magnification_rows(*ui.report)) {
         const ImVec2 low = ImGui::GetCursorScreenPos();
         const float width = ImGui::GetContentRegionAvail().x;
         const float height = ImGui::GetTextLineHeight() + grid(2);

@@ -4,6 +4,7 @@
 #include <array>
 
 #include "base/text.hpp"
+#include "document/edit_refusal.hpp"
 #include "ui/kit/field_numbers.hpp"
 #include "ui/kit/widgets.hpp"
 
@@ -29,7 +30,7 @@ std::string id_of(const FieldInfo& field, const char* piece) {
 }
 
 // A length of which nothing is said counts as a datasheet's: saying only that says nothing.
-void say_kind_only(const Ui& ui, std::size_t part, const FieldInfo& field, KnownBy kind) {
+void say_kind_only(const PartUi& ui, std::size_t part, const FieldInfo& field, KnownBy kind) {
     const bool says_something =
         kind != KnownBy::datasheet && assumed_tolerance(field, kind).has_value();
     ui.edit(
@@ -37,27 +38,29 @@ void say_kind_only(const Ui& ui, std::size_t part, const FieldInfo& field, Known
                      says_something ? std::optional(Tolerance{std::nullopt, kind}) : std::nullopt});
 }
 
-void take(
-    const Ui& ui, std::size_t part, const FieldInfo& field, const std::string& text, KnownBy kind) {
+void take(const PartUi& ui,
+          std::size_t part,
+          const FieldInfo& field,
+          const std::string& text,
+          KnownBy kind) {
     if (text.find_first_not_of(' ') == std::string::npos) {
         say_kind_only(ui, part, field, kind);
         return;
     }
     if (const auto number = parse_typed(text, field.unit)) {
-        const Tolerance tolerance{*number, kind};
-        const auto wrong = tolerance_objection(ui.setup().parts[part].body, field.key, tolerance);
-        if (!wrong) {
-            ui.state.refusal.reset();
-            ui.edit(SetTolerance{part, field.key, tolerance});
-            return;
+        const SetTolerance edit{part, field.key, Tolerance{*number, kind}};
+        ui.state.refusal.reset();
+        if (const auto wrong = refusal(ui.document, edit)) {
+            ui.state.refusal = Refusal{part, "±" + field.key, *wrong};
+        } else {
+            ui.edit(edit);
         }
-        ui.state.refusal = Refusal{part, "±" + field.key, *wrong};
     } else {
         ui.state.refusal = Refusal{part, "±" + field.key, number.error().what};
     }
 }
 
-void draw_kind(const Ui& ui, std::size_t part, const FieldInfo& field, const Tolerance& now) {
+void draw_kind(const PartUi& ui, std::size_t part, const FieldInfo& field, const Tolerance& now) {
     const std::string id = "##" + id_of(field, "known_by");
     const std::string shown = to_word(now.known_by) + (now.plus_minus ? "" : " (assumed)");
     const bool is_open = begin_chooser(id.c_str(), shown, ImGui::GetContentRegionAvail().x);
@@ -77,7 +80,7 @@ void draw_kind(const Ui& ui, std::size_t part, const FieldInfo& field, const Tol
     ImGui::EndCombo();
 }
 
-void draw_line(const Ui& ui, std::size_t index, const Part& part, const FieldInfo& field) {
+void draw_line(const PartUi& ui, std::size_t index, const Part& part, const FieldInfo& field) {
     const auto found = part.tolerances.find(field.key);
     const bool is_stated = found != part.tolerances.end();
     const bool has_usual = assumed_tolerance(field).has_value();
@@ -118,7 +121,7 @@ void draw_line(const Ui& ui, std::size_t index, const Part& part, const FieldInf
 
 }  // namespace
 
-void draw_tolerances(const Ui& ui, std::size_t index, const Part& part) {
+void draw_tolerances(const PartUi& ui, std::size_t index, const Part& part) {
     const std::string title =
         part.tolerances.empty()
             ? "How well are these known? ±###tolerances"

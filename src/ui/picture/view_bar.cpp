@@ -1,6 +1,5 @@
 #include <array>
 
-#include "ui/actions/action.hpp"
 #include "ui/kit/keyboard.hpp"
 #include "ui/kit/widgets.hpp"
 #include "ui/picture/viewport.hpp"
@@ -19,24 +18,24 @@ constexpr std::array view_words{
     ViewWord{StandardView::top, "Top"},           ViewWord{StandardView::sky, "Sky"},
     ViewWord{StandardView::eyes, "Eyes"},         ViewWord{StandardView::rear, "Rear"}};
 
-std::string keys_of(const ViewWord& word) {
-    return keys_text("view/" + std::string(name_of(word.view)));
+std::string keys_of(const Ui& ui, const ViewWord& word) {
+    return ui.keys_text("view/" + std::string(name_of(word.view)));
 }
 
-std::string help_of(const ViewWord& word) {
-    return std::string(description_of(word.view)) + " Key " + keys_of(word);
+std::string help_of(const Ui& ui, const ViewWord& word) {
+    return std::string(description_of(word.view)) + " Key " + keys_of(ui, word);
 }
 
-void draw_views(const Ui& ui, bool is_narrow) {
+void draw_views(const PictureUi& ui, bool is_narrow) {
     if (is_narrow) {
         if (text_button(ui, "view/menu", "Views …", "Standard views of the train."))
             ImGui::OpenPopup("view/menu/list");
         place_popup_above();
         if (ImGui::BeginPopup("view/menu/list")) {
             for (const ViewWord& word : view_words) {
-                if (ImGui::MenuItem(word.word, keys_of(word).c_str())) show_view(ui, word.view);
+                if (ImGui::MenuItem(word.word, keys_of(ui, word).c_str())) show_view(ui, word.view);
                 ui.describe("view/menu/" + std::string(name_of(word.view)), word.word,
-                            help_of(word));
+                            help_of(ui, word));
             }
             ImGui::EndPopup();
         }
@@ -44,7 +43,8 @@ void draw_views(const Ui& ui, bool is_narrow) {
     }
     for (const ViewWord& word : view_words) {
         if (word.view != StandardView::overview) ImGui::SameLine(0, grid(0.5F));
-        if (text_button(ui, "view/" + std::string(name_of(word.view)), word.word, help_of(word))) {
+        if (text_button(ui, "view/" + std::string(name_of(word.view)), word.word,
+                        help_of(ui, word))) {
             show_view(ui, word.view);
         }
     }
@@ -60,13 +60,13 @@ FootRoom foot_room(float width) {
     return {width >= grid(235), width >= grid(152), width >= grid(112)};
 }
 
-void draw_shells(const Ui& ui, bool as_list) {
+void draw_shells(const PictureUi& ui, bool as_list) {
     static constexpr std::array<std::string_view, 4> words{"Open", "Whole", "Cut", "Hidden"};
     static constexpr std::array<std::string_view, 4> helps{
         "Tubes are opened towards you.", "Tubes are drawn whole.",
         "Tubes are cut by a plane along the train.", "Tubes are left out: light and glass only."};
-    const auto now = static_cast<std::size_t>(ui.session.view.shells);
-    ShellView& shells = ui.session.view.shells;
+    const auto now = static_cast<std::size_t>(ui.options.shells);
+    ShellView& shells = ui.options.shells;
     if (!as_list) {
         shells = static_cast<ShellView>(segments(ui, "view/shells", words, helps, now));
         return;
@@ -90,39 +90,39 @@ struct Tick {
     bool ViewOptions::*value;
 };
 
-std::array<Tick, 3> ticks() {
-    return {Tick{"view/labels", "Names", "Names by the parts. Key " + keys_text("view/labels"),
+std::array<Tick, 3> ticks(const Ui& ui) {
+    return {Tick{"view/labels", "Names", "Names by the parts. Key " + ui.keys_text("view/labels"),
                  &ViewOptions::labels},
             Tick{"view/dimensions", "Dimensions",
                  "Length and clear opening of the selected part, in mm. Key "
-                     + keys_text("view/dimensions"),
+                     + ui.keys_text("view/dimensions"),
                  &ViewOptions::dimensions},
             Tick{"view/night", "Night",
-                 "All of the window in red light. Key " + keys_text("view/night"),
+                 "All of the window in red light. Key " + ui.keys_text("view/night"),
                  &ViewOptions::night}};
 }
 
-void draw_ticks(const Ui& ui) {
-    for (const Tick& tick : ticks()) {
-        bool& value = ui.session.view.*tick.value;
+void draw_ticks(const PictureUi& ui) {
+    for (const Tick& tick : ticks(ui)) {
+        bool& value = ui.options.*tick.value;
         if (text_button(ui, tick.name, tick.label, tick.help, true, value)) value = !value;
         ImGui::SameLine();
     }
 }
 
-void draw_more(const Ui& ui, bool with_ticks) {
+void draw_more(const PictureUi& ui, bool with_ticks) {
     if (icon_button(ui, "view/more", Icon::more, "What else is drawn."))
         ImGui::OpenPopup("view/more/list");
     place_popup_above();
     if (!ImGui::BeginPopup("view/more/list")) return;
-    ViewOptions& view = ui.session.view;
+    ViewOptions& view = ui.options;
     const auto tick = [&](const char* name, const char* label, bool& value,
                           const std::string& help) {
         ImGui::Checkbox(label, &value);
         ui.describe(name, label, help);
     };
     if (with_ticks) {
-        for (const Tick& one : ticks())
+        for (const Tick& one : ticks(ui))
             tick(one.name, one.label, view.*one.value, one.help);
     }
     tick("view/light", "Light", view.light, "The traced rays, drawn as light.");
@@ -149,7 +149,7 @@ void draw_more(const Ui& ui, bool with_ticks) {
             "How far the cut lies from the middle, to the observer's right.";
         ui.describe("view/section", "Place of the cut", cut_help);
     }
-    if (ImGui::MenuItem("Frame the selected part", keys_text("view/frame").c_str()))
+    if (ImGui::MenuItem("Frame the selected part", ui.keys_text("view/frame").c_str()))
         frame_selection(ui);
     constexpr const char* frame_help =
         "Comes so near that the part fills the picture; the whole train while none is selected.";
@@ -161,7 +161,7 @@ void draw_more(const Ui& ui, bool with_ticks) {
 
 float foot_height() { return ImGui::GetFrameHeight() + grid(4); }
 
-float draw_view_bar(const Ui& ui, const Area& area) {
+float draw_view_bar(const PictureUi& ui, const Area& area) {
     const FootRoom room = foot_room(area.width);
     const float height = ImGui::GetFrameHeight() + grid(2);
     ImGui::SetCursorScreenPos({area.left + grid(2), area.bottom() - height - grid(1)});

@@ -2,6 +2,7 @@
 #include <array>
 #include <cmath>
 
+#include "document/edit.hpp"
 #include "ui/kit/widgets.hpp"
 #include "ui/shell/top_bar.hpp"
 
@@ -24,7 +25,7 @@ constexpr std::array choosers{
     Chooser{"Target", "choose/target", Role::target, &Choice::target, "What is looked at."},
 };
 
-void draw_chooser(const Ui& ui, const Chooser& chooser, float width, bool with_caption) {
+void draw_chooser(const ShellUi& ui, const Chooser& chooser, float width, bool with_caption) {
     if (with_caption) {
         ImGui::AlignTextToFramePadding();
         dim_text(chooser.caption);
@@ -57,7 +58,7 @@ float choosers_width(float room) {
     return std::clamp(room * 0.72F, std::min(room, grid(60)), grid(220));
 }
 
-void draw_choosers(const Ui& ui, float width) {
+void draw_choosers(const ShellUi& ui, float width) {
     float captions = 0;
     for (const Chooser& chooser : choosers)
         captions += text_width(chooser.caption) + grid(1.5F);

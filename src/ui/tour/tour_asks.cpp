@@ -11,11 +11,11 @@ namespace {
 constexpr const char* question_undo = "Change a question to the room";
 
 template <class Change>
-void change_question(const Ui& ui, Change change) {
+void change_question(const TourUi& ui, Change change) {
     change_step(ui, question_undo, [&](TourStep& step) { change(*step.asks); });
 }
 
-void draw_asks_box(const Ui& ui, const TourStep& step) {
+void draw_asks_box(const TourUi& ui, const TourStep& step) {
     bool asks = step.asks.has_value();
     const bool is_pressed = ImGui::Checkbox("Ask the room first##tours/asks", &asks);
     constexpr const char* help =
@@ -33,8 +33,8 @@ void draw_asks_box(const Ui& ui, const TourStep& step) {
 }
 
 // By its place, or by a value of the studies.
-void draw_right_choice(const Ui& ui, const TourQuestion& asks, float width) {
-    const auto quotes = tour_quotes(ui.setup(), *ui.view.report);
+void draw_right_choice(const TourUi& ui, const TourQuestion& asks, float width) {
+    const auto quotes = tour_quotes(ui.setup(), *ui.report);
     const std::string now =
         asks.right_value.empty() ? fmt::format("answer {}", asks.right + 1) : asks.right_value;
     const bool is_open = begin_chooser("##tours/right", "Right: " + now, width);
@@ -62,7 +62,7 @@ void draw_right_choice(const Ui& ui, const TourQuestion& asks, float width) {
     ImGui::EndCombo();
 }
 
-void draw_answer_count(const Ui& ui, const TourQuestion& asks) {
+void draw_answer_count(const TourUi& ui, const TourQuestion& asks) {
     if (asks.answers.size() < most_answers) {
         if (icon_button(ui, "tours/answer/add", Icon::add, "A third answer."))
             change_question(ui, [](TourQuestion& here) { here.answers.emplace_back("Neither"); });
@@ -75,8 +75,8 @@ void draw_answer_count(const Ui& ui, const TourQuestion& asks) {
 }
 
 // What holds for this setup as it is.
-void draw_verdict(const Ui& ui, const TourQuestion& asks) {
-    const auto asked = asked_question(asks, tour_quotes(ui.setup(), *ui.view.report));
+void draw_verdict(const TourUi& ui, const TourQuestion& asks) {
+    const auto asked = asked_question(asks, tour_quotes(ui.setup(), *ui.report));
     if (!asked) return;
     const std::string words =
         asked->right ? fmt::format("Right for this setup: “{}”.", asked->answers[*asked->right])
@@ -87,7 +87,7 @@ void draw_verdict(const Ui& ui, const TourQuestion& asks) {
 
 }  // namespace
 
-void draw_tour_question(const Ui& ui, const TourStep& step) {
+void draw_tour_question(const TourUi& ui, const TourStep& step) {
     draw_asks_box(ui, step);
     if (!step.asks) return;
     const TourQuestion& asks = *step.asks;

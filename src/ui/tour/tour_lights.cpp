@@ -1,4 +1,5 @@
 #include "document/tour_lit.hpp"
+#include "train/setup.hpp"
 #include "ui/kit/widgets.hpp"
 #include "ui/tour/tour_texts.hpp"
 
@@ -6,7 +7,7 @@
 
 namespace beamfork {
 
-void draw_tour_lights(const Ui& ui, const TourStep& step) {
+void draw_tour_lights(const TourUi& ui, const TourStep& step) {
     const std::vector<std::size_t> choices = parts_in_light(ui.setup(), ui.setup().chosen);
     const std::vector<bool> lit = lit_parts(step.lit, ui.setup());
     dim_text(step.lit.empty() ? "Lit: everything" : "Lit, while all else fades");

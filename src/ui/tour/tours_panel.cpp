@@ -1,11 +1,13 @@
+#include "ui/tour/tours_panel.hpp"
+
 #include <algorithm>
 
+#include "document/document.hpp"
+#include "scene/picture/frame.hpp"
 #include "scene/tour/built_in_tours.hpp"
 #include "scene/tour/tour_motion.hpp"
 #include "ui/kit/widgets.hpp"
 #include "ui/picture/viewport.hpp"
-#include "ui/shell/panels.hpp"
-#include "ui/talk/talk.hpp"
 #include "ui/tour/tour_texts.hpp"
 
 #include <imgui_stdlib.h>
@@ -16,9 +18,9 @@ namespace beamfork {
 
 namespace {
 
-TourStep step_from_here(const Ui& ui) {
+TourStep step_from_here(const TourUi& ui) {
     TourStep step;
-    step.camera = camera_for_tour(ui.session.pose.camera);
+    step.camera = camera_for_tour(ui.picture.pose.camera);
     step.caption = "Write here what the room reads.";
     return step;
 }
@@ -29,16 +31,16 @@ void go_to(TourEditState& state, std::size_t tour, std::size_t step) {
     state.step = step;
 }
 
-void add_tour(const Ui& ui, Tour tour) {
-    TourEditState& state = ui.state.tour_edit;
-    go_to(state, ui.view.document.tours.size(), 0);
+void add_tour(const TourUi& ui, Tour tour) {
+    TourEditState& state = ui.state;
+    go_to(state, ui.document.tours.size(), 0);
     change_tours(ui, "Add a tour", [&](std::vector<Tour>& tours) {
         tour.name = free_tour_name(tours, "my-" + tour.name);
         tours.push_back(std::move(tour));
     });
 }
 
-void draw_new_tour(const Ui& ui, float width) {
+void draw_new_tour(const TourUi& ui, float width) {
     constexpr const char* help =
         "A tour of your own: from what you see now, or from a copy of one that is built in.";
     const bool is_open = begin_chooser("##tours/new", "New tour …", width);
@@ -48,7 +50,7 @@ void draw_new_tour(const Ui& ui, float width) {
         add_tour(ui, {"tour", "My tour", {step_from_here(ui)}});
     constexpr const char* view_help = "One step, seen as the picture is now.";
     ui.describe("tours/new/view", "From the present view", view_help);
-    for (Tour& tour : built_in_tours(ui.setup(), *ui.view.report)) {
+    for (Tour& tour : built_in_tours(ui.setup(), *ui.report)) {
         if (ImGui::Selectable(("Copy of “" + tour.title + "”").c_str())) add_tour(ui, tour);
         const std::string copy_help =
             fmt::format("{} steps of the built-in tour, yours to change.", tour.steps.size());
@@ -57,8 +59,8 @@ void draw_new_tour(const Ui& ui, float width) {
     ImGui::EndCombo();
 }
 
-void draw_tour_choice(const Ui& ui, const std::vector<Tour>& tours, float width) {
-    TourEditState& state = ui.state.tour_edit;
+void draw_tour_choice(const TourUi& ui, const std::vector<Tour>& tours, float width) {
+    TourEditState& state = ui.state;
     const bool is_open = begin_chooser("##tours/which", tours[state.tour].title, width);
     constexpr const char* help = "Which of the setup's own tours is written.";
     ui.describe("tours/which", "Tour", help);
@@ -71,18 +73,18 @@ void draw_tour_choice(const Ui& ui, const std::vector<Tour>& tours, float width)
     ImGui::EndCombo();
 }
 
-void draw_tour_bar(const Ui& ui, const std::vector<Tour>& tours) {
+void draw_tour_bar(const TourUi& ui, const std::vector<Tour>& tours) {
     const bool is_wide = ImGui::GetContentRegionAvail().x > grid(120);
     draw_new_tour(ui, grid(32));
     if (tours.empty()) return;
-    TourEditState& state = ui.state.tour_edit;
+    TourEditState& state = ui.state;
     if (is_wide) ImGui::SameLine();
     const float buttons = text_width("Tell it") + grid(20);
     draw_tour_choice(ui, tours,
                      std::clamp(ImGui::GetContentRegionAvail().x - buttons, grid(12), grid(60)));
     ImGui::SameLine();
     if (text_button(ui, "tours/tell", "Tell it", "Gives this talk now."))
-        start_talk(ui, tours[state.tour].name);
+        state.tell_wanted = tours[state.tour].name;
     ImGui::SameLine();
     if (icon_button(ui, "tours/remove", Icon::remove, "Takes this tour out of the setup.")) {
         change_tours(ui, "Remove a tour", [&](std::vector<Tour>& all) {
@@ -92,7 +94,7 @@ void draw_tour_bar(const Ui& ui, const std::vector<Tour>& tours) {
     }
 }
 
-void draw_title_entry(const Ui& ui, const Tour& tour) {
+void draw_title_entry(const TourUi& ui, const Tour& tour) {
     std::string title = tour.title;
     ImGui::SetNextItemWidth(-1);
     ImGui::InputTextWithHint("##tours/title", "Title", &title);
@@ -101,11 +103,11 @@ void draw_title_entry(const Ui& ui, const Tour& tour) {
     ui.describe("tours/title", "Title", help);
     if (!is_done || title == tour.title) return;
     change_tours(ui, "Change a tour's title",
-                 [&](std::vector<Tour>& all) { all[ui.state.tour_edit.tour].title = title; });
+                 [&](std::vector<Tour>& all) { all[ui.state.tour].title = title; });
 }
 
-void draw_step_buttons(const Ui& ui, const Tour& tour) {
-    TourEditState& state = ui.state.tour_edit;
+void draw_step_buttons(const TourUi& ui, const Tour& tour) {
+    TourEditState& state = ui.state;
     const std::size_t step = state.step;
     const auto change_steps = [&](const char* label, std::size_t then, auto change) {
         change_tours(ui, label, [&](std::vector<Tour>& all) { change(all[state.tour].steps); });
@@ -146,13 +148,13 @@ void draw_step_buttons(const Ui& ui, const Tour& tour) {
     if (text_button(ui, "tours/step/view", "Take this view",
                     "The step is seen as the picture is now.")) {
         change_steps("Change a step's view", step, [&](std::vector<TourStep>& steps) {
-            steps[step].camera = camera_for_tour(ui.session.pose.camera);
+            steps[step].camera = camera_for_tour(ui.picture.pose.camera);
         });
     }
 }
 
-void draw_step_rows(const Ui& ui, const Tour& tour) {
-    TourEditState& state = ui.state.tour_edit;
+void draw_step_rows(const TourUi& ui, const Tour& tour) {
+    TourEditState& state = ui.state;
     for (std::size_t i = 0; i < tour.steps.size(); ++i) {
         const TourStep& step = tour.steps[i];
         const auto wrong = draft_objection(ui, tour, i);
@@ -166,11 +168,11 @@ void draw_step_rows(const Ui& ui, const Tour& tour) {
         ImGui::PopStyleColor();
         if (is_pressed) {
             state.step = i;
-            const float aspect = static_cast<float>(ui.requests.scene.width)
-                                 / static_cast<float>(std::max(1, ui.requests.scene.height));
+            const float aspect = static_cast<float>(ui.picture.asks.scene.width)
+                                 / static_cast<float>(std::max(1, ui.picture.asks.scene.height));
             TourStep seen = step;  // as its view was taken, without room for the answers
             seen.asks.reset();
-            move_camera(ui, tour_camera(seen, ui.view.frame, aspect));
+            move_camera(ui.picture, tour_camera(seen, ui.picture.view.frame, aspect));
         }
         const std::string told = wrong.value_or(words);
         ui.describe(fmt::format("tours/step/{}", i), words, told);
@@ -179,9 +181,9 @@ void draw_step_rows(const Ui& ui, const Tour& tour) {
 
 }  // namespace
 
-void draw_tours_panel(const Ui& ui) {
-    const std::vector<Tour>& tours = ui.view.document.tours;
-    TourEditState& state = ui.state.tour_edit;
+void draw_tours_panel(const TourUi& ui) {
+    const std::vector<Tour>& tours = ui.document.tours;
+    TourEditState& state = ui.state;
     if (state.tour >= tours.size()) go_to(state, tours.empty() ? 0 : tours.size() - 1, 0);
     if (!tours.empty() && state.step >= tours[state.tour].steps.size()) state.step = 0;
     draw_tour_bar(ui, tours);
@@ -194,7 +196,7 @@ void draw_tours_panel(const Ui& ui) {
     settle_drafts(ui);
     // What is lit is seen in the picture while one is at it.
     if (ImGui::IsWindowHovered(ImGuiHoveredFlags_RootAndChildWindows))
-        ui.requests.emphasis = emphasis_on(tour.steps.at(state.step).lit, ui.setup());
+        ui.picture.asks.emphasis = emphasis_on(tour.steps.at(state.step).lit, ui.setup());
     SideBySide sides("tours/sides", 3, grid(60));
     sides.next();
     draw_title_entry(ui, tour);

@@ -5,7 +5,7 @@
 
 #include "scene/tune/tune_rows.hpp"
 #include "ui/kit/area.hpp"
-#include "ui/shell/ui.hpp"
+#include "ui/kit/ui.hpp"
 
 namespace beamfork {
 

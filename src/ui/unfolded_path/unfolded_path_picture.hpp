@@ -3,7 +3,7 @@
 
 #include "scene/unfolded_path/unfolded_path_view.hpp"
 #include "ui/kit/area.hpp"
-#include "ui/shell/ui.hpp"
+#include "ui/kit/ui.hpp"
 
 namespace beamfork {
 

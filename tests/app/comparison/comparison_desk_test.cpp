@@ -16,14 +16,14 @@ struct ComparisonBench {
 
     ComparisonBench() { bench.refresh(); }
     void set_back_focus(double mm) {
-        Requests edit;
+        DeskRequests edit;
         edit.edits.emplace_back(SetField{0, "back_focus_mm", mm});
         bench.carry_out(edit);
         bench.refresh();
     }
     ComparisonView ask(const std::string& key, CompanionPlace place = CompanionPlace::none) {
-        Requests requests;
-        requests.comparison = ComparisonRequest{key, place};
+        ComparisonRequests requests;
+        requests.shown = ComparisonRequest{key, place};
         desk.refresh(bench, requests);
         bench.refresh();
         return desk.view(bench.view());
@@ -46,8 +46,8 @@ TEST_CASE("a setup is held against moments of its own history") {
     CHECK(ComparisonBench::back_focus(at.ask("before")) == 101);
     CHECK(at.ask("kept").other == nullptr);
     CHECK_FALSE(at.ask("kept").problem.empty());
-    Requests keep;
-    keep.keeps_for_comparison = true;
+    ComparisonRequests keep;
+    keep.keeps = true;
     at.desk.refresh(at.bench, keep);
     at.set_back_focus(103);
     CHECK(ComparisonBench::back_focus(at.ask("kept")) == 102);
@@ -67,7 +67,7 @@ TEST_CASE("the picture holds the other setup while it is asked for, and follows 
     at.ask("demo:" + demos().front().asset, CompanionPlace::beside);
     CHECK(at.bench.frame().meshes.size() == both);
     CHECK(at.bench.frame().revision != before);
-    at.desk.refresh(at.bench, Requests{});
+    at.desk.refresh(at.bench, ComparisonRequests{});
     at.bench.refresh();
     CHECK(at.bench.frame().meshes.size() == alone);
 }
@@ -100,12 +100,12 @@ TEST_CASE(
     SetupRow row(ReadSetup{Document{short_setup(), {}, {}, {}}, {}});
     SetupPose pose;
     const auto ask = [&](Command command) {
-        Requests requests;
+        DeskRequests requests;
         requests.commands.push_back(std::move(command));
         row.carry_out(requests, pose);
     };
     const auto set_back_focus = [&](double mm) {
-        Requests requests;
+        DeskRequests requests;
         requests.edits.emplace_back(SetField{0, "back_focus_mm", mm});
         row.carry_out(requests, pose);
     };
@@ -117,8 +117,8 @@ TEST_CASE(
     ask(ShowSetup{first});
     ComparisonDesk desk;
     const auto compared = [&] {
-        Requests requests;
-        requests.comparison = ComparisonRequest{"open:" + std::to_string(second), {}};
+        ComparisonRequests requests;
+        requests.shown = ComparisonRequest{"open:" + std::to_string(second), {}};
         row.shown().refresh();
         desk.refresh(row.shown(), requests, &row);
         return desk.view(row.view());

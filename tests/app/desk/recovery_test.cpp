@@ -32,12 +32,12 @@ struct Row {
     SetupPose pose;
 
     void ask(Command command) {
-        Requests requests;
+        DeskRequests requests;
         requests.commands.push_back(std::move(command));
         row.carry_out(requests, pose);
     }
     void retitle(const std::string& title) {
-        Requests requests;
+        DeskRequests requests;
         requests.edits.emplace_back(SetTitle{title});
         row.carry_out(requests, pose);
     }
@@ -74,7 +74,7 @@ TEST_CASE("work of a process that was killed is offered and restored as unsaved 
     Row at;
     REQUIRE(desk.lost_work().size() == 1);
     CHECK(desk.lost_work().front().title == "Evening on the hill");
-    Requests requests;
+    FilesRequests requests;
     CHECK_FALSE(desk.answer(requests.recovery, at.row, at.pose));
     requests.recovery = RecoveryAnswer::restore;
     CHECK(desk.answer(requests.recovery, at.row, at.pose));
@@ -97,7 +97,7 @@ TEST_CASE("restoring leaves the user's file as it was, and undo goes back to it"
     lose_work(folder.path / "state", file, "Not saved");
     RecoveryDesk desk(folder.path / "state");
     Row at;
-    Requests requests;
+    FilesRequests requests;
     requests.recovery = RecoveryAnswer::restore;
     CHECK(desk.answer(requests.recovery, at.row, at.pose));
     CHECK(at.row.shown().path() == file);
@@ -115,7 +115,7 @@ TEST_CASE("discarding deletes the copy; what is no copy is left alone") {
     std::ofstream(folder.path / "1-1.unsaved.json") << "{ broken";
     RecoveryDesk desk(folder.path);
     Row at;
-    Requests requests;
+    FilesRequests requests;
     requests.recovery = RecoveryAnswer::discard;
     CHECK_FALSE(desk.answer(requests.recovery, at.row, at.pose));
     CHECK_FALSE(at.row.shown().is_modified());
@@ -180,7 +180,7 @@ TEST_CASE("all that a window left is restored side by side") {
     lose_work(folder.path, {}, "Two");
     RecoveryDesk desk(folder.path);
     Row at;
-    Requests requests;
+    FilesRequests requests;
     requests.recovery = RecoveryAnswer::restore;
     CHECK(desk.answer(requests.recovery, at.row, at.pose));
     CHECK(desk.answer(requests.recovery, at.row, at.pose));
@@ -206,7 +206,7 @@ TEST_CASE("work is restored over its own file where that is open again") {
     RecoveryDesk desk(folder.path / "state");
     Row at;
     REQUIRE(at.row.reopen({file.string()}, file.string(), at.pose));
-    Requests requests;
+    FilesRequests requests;
     requests.recovery = RecoveryAnswer::restore;
     CHECK(desk.answer(requests.recovery, at.row, at.pose));
     CHECK(at.row.setups().size() == 1);

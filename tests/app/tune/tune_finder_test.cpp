@@ -26,7 +26,7 @@ bool wait_until(TuneFinder& finder,
     const auto end = std::chrono::steady_clock::now() + std::chrono::seconds(30);
     while (std::chrono::steady_clock::now() < end) {
         finder.refresh(bench, question);
-        const TuneStudy* study = finder.study();
+        const auto study = finder.study();
         if (study != nullptr && suits(*study)) return true;
         std::this_thread::sleep_for(std::chrono::milliseconds(2));
     }
@@ -60,7 +60,7 @@ TEST_CASE("the curve of a setup that changed is drawn anew") {
     const TuneQuestion question = question_of(bench.document().setup, "margin", "");
     REQUIRE(wait_until(finder, bench, question, [](const TuneStudy&) { return true; }));
     const double before = *finder.study()->now.value;
-    Requests change;
+    DeskRequests change;
     change.edits.emplace_back(SetField{question.varied.part, "back_focus_mm", 118.0});
     bench.carry_out(change);
     bench.refresh();

@@ -53,7 +53,7 @@ TEST_CASE("parts are selected and added by name, the study is chosen by name") {
     desk.key(ImGuiKey_K, {ImGuiMod_Ctrl});
     desk.type("show brightness");
     desk.key(ImGuiKey_Enter);
-    CHECK(desk.session.study == "brightness");
+    CHECK(desk.session.layout.study == "brightness");
 }
 
 TEST_CASE("arrow keys choose, a click runs, Escape changes nothing") {
@@ -104,13 +104,13 @@ TEST_CASE("the page of keys names every key of the table") {
 
 TEST_CASE("a panel that was folded is shown and given the keyboard by its name") {
     Desk desk;
-    desk.session.folded.insert("train");
+    desk.session.layout.folded.insert("train");
     desk.frame(2);
     desk.key(ImGuiKey_K, {ImGuiMod_Ctrl});
     desk.type("show the train");
     desk.key(ImGuiKey_Enter);
     desk.frame(2);
-    CHECK_FALSE(desk.session.folded.contains("train"));
+    CHECK_FALSE(desk.session.layout.folded.contains("train"));
     const ImGuiWindow* focused = ImGui::GetCurrentContext()->NavWindow;
     REQUIRE(focused != nullptr);
     CHECK(std::string(focused->RootWindow->Name).find("panel/train") != std::string::npos);

@@ -6,7 +6,7 @@ TEST_CASE("the study of uncertainty says how sure focus is, and which plus or mi
     Setup setup = cured_setup();
     setup.parts[0].tolerances["back_focus_mm"] = {40, KnownBy::measured};
     Desk desk(setup);
-    desk.session.study = "uncertainty";
+    desk.session.layout.study = "uncertainty";
     desk.frame(3);
     REQUIRE(desk.has("uncertainty/headline"));
     CHECK(desk.widget("uncertainty/headline").label.find("% sure") != std::string::npos);

@@ -65,10 +65,10 @@ TEST_CASE("a spacer is dragged longer by its knob, as one undo step, and follows
     CHECK(desk.the<Spacer>().length.value == longer);
     CHECK(desk.gestures_began == 1);
     CHECK(desk.gestures_ended == 1);
-    CHECK(desk.history.labels().size() == 1);
+    CHECK(desk.history().labels().size() == 1);
     desk.key(ImGuiKey_Z, {ImGuiMod_Ctrl});
     CHECK(desk.the<Spacer>().length.value == 20);
-    CHECK_FALSE(desk.history.can_undo());
+    CHECK_FALSE(desk.history().can_undo());
 }
 
 TEST_CASE("a spacer behind the diagonal follows the pointer although focus moves the whole train") {
@@ -110,7 +110,7 @@ TEST_CASE("Esc puts everything back, camera too, and leaves no undo step") {
     CHECK(desk.the<Spacer>().length.value == 20);
     CHECK(desk.session.pose.camera == camera);
     desk.release();
-    CHECK_FALSE(desk.history.can_undo());
+    CHECK_FALSE(desk.history().can_undo());
     CHECK(desk.gestures_began == desk.gestures_ended);
 }
 
@@ -126,7 +126,7 @@ TEST_CASE("the drawtube is dragged out, stops fully out, and a double click lets
     const ImVec2 again = desk.place(knob_on(part));
     desk.drag(again, moved(again, 600, 0));
     CHECK(desk.the<Focuser>().held_at->value == 80);  // its travel
-    CHECK(desk.history.labels().size() == 2);
+    CHECK(desk.history().labels().size() == 2);
     look_at(desk, part);
     desk.double_click(knob_on(part));
     CHECK_FALSE(desk.the<Focuser>().held_at.has_value());
@@ -160,7 +160,7 @@ TEST_CASE("a shifter's lens is dragged along the light") {
     // It stands behind the diagonal: the light runs upward.
     desk.drag(knob, moved(knob, 0, -30));
     CHECK(desk.the<Shifter>().lens_offset.value > before + 3);
-    CHECK(desk.history.labels().size() == 1);
+    CHECK(desk.history().labels().size() == 1);
 }
 
 TEST_CASE("an arm is dragged outward by its eyepiece: the distance grows by twice as much") {
@@ -259,7 +259,7 @@ TEST_CASE("a part under the pointer shows its knob, and keeps it on the way ther
     desk.release();
     CHECK(desk.session.pose.selected_part == part);
     CHECK(desk.the<Spacer>().length.value == 20);  // a click moves nothing
-    CHECK_FALSE(desk.history.can_undo());
+    CHECK_FALSE(desk.history().can_undo());
 }
 
 TEST_CASE("a knob that is dragged out of the picture is still held, and let go there") {
@@ -278,8 +278,8 @@ TEST_CASE("a knob that is dragged out of the picture is still held, and let go t
     desk.move(moved(knob, 1000, 0));
     desk.release();
     CHECK(desk.the<Spacer>().length.value == far);
-    CHECK(desk.history.labels().size() == 1);
-    CHECK_FALSE(desk.transient.state().handle_drag.has_value());
+    CHECK(desk.history().labels().size() == 1);
+    CHECK_FALSE(desk.transient.state().of_document.handles.drag.has_value());
     // The camera is the user's again.
     const Camera camera = desk.session.pose.camera;
     const ImVec2 ground = desk.place("picture/canvas", 0.9F, 0.1F);
@@ -295,9 +295,10 @@ TEST_CASE("a gesture that ends without the knob lets it go") {
     desk.move(knob);
     desk.press();
     desk.move(moved(knob, 20, 0));
-    REQUIRE(desk.transient.state().handle_drag.has_value());
-    desk.transient.state().gesture_open = false;  // as when the widget vanishes while it is pressed
+    REQUIRE(desk.transient.state().of_document.handles.drag.has_value());
+    desk.transient.state().shared.gesture_open =
+        false;  // as when the widget vanishes while it is pressed
     desk.frame();
-    CHECK_FALSE(desk.transient.state().handle_drag.has_value());
+    CHECK_FALSE(desk.transient.state().of_document.handles.drag.has_value());
     desk.release();
 }

@@ -180,5 +180,5 @@ TEST_CASE("hovering a row lights up the part in the picture") {
     Desk desk;
     desk.move(desk.place(row(2)));
     desk.frame();
-    CHECK(desk.last.highlighted_part == 2);
+    CHECK(desk.last.picture.highlighted_part == 2);
 }

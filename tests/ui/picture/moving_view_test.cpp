@@ -10,13 +10,13 @@ namespace {
 
 bool asks_for_frames(Desk& desk) {
     desk.frame(3);
-    return desk.last.light_runs || desk.last.animating;
+    return desk.last.pace.light_runs || desk.last.pace.animating;
 }
 
 // The parts where they are when all is pulled apart.
 bool sees_all_behind_the_drawtube(const Desk& desk) {
     const Bounds bounds = pulled_apart(desk.setup(), desk.report(), 1).rear_bounds;
-    const SceneArea& scene = desk.last.scene;
+    const SceneArea& scene = desk.last.picture.scene;
     const Viewport viewport{static_cast<float>(scene.width), static_cast<float>(scene.height)};
     for (unsigned corner = 0; corner < 8; ++corner) {
         const glm::vec3 share((corner & 1U) != 0, (corner & 2U) != 0, (corner & 4U) != 0);
@@ -70,7 +70,7 @@ TEST_CASE("key X pulls the parts apart and the camera with them, and again puts 
     desk.frame(40);
     const Camera before = desk.session.pose.camera;
     desk.key(ImGuiKey_X);
-    CHECK(desk.last.animating);
+    CHECK(desk.last.pace.animating);
     CHECK(desk.session.view.apart > 0);
     CHECK(desk.session.view.apart < 0.1F);
     desk.frame(100);

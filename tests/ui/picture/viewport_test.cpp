@@ -51,19 +51,19 @@ TEST_CASE("dragging turns, right dragging and Shift dragging shift, the wheel co
 TEST_CASE("the scene is asked for in the size it is shown at, in pixels of the framebuffer") {
     Desk desk;
     const LoggedWidget canvas = desk.widget("picture/canvas");
-    CHECK(near(desk.last.scene.width, canvas.high.x - canvas.low.x, 0.51));  // whole pixels
-    CHECK(near(desk.last.scene.height, canvas.high.y - canvas.low.y, 0.51));
+    CHECK(near(desk.last.picture.scene.width, canvas.high.x - canvas.low.x, 0.51));  // whole pixels
+    CHECK(near(desk.last.picture.scene.height, canvas.high.y - canvas.low.y, 0.51));
     ImGui::GetIO().DisplayFramebufferScale = {2, 2};
     desk.frame();
-    CHECK(near(desk.last.scene.width, 2 * (canvas.high.x - canvas.low.x), 0.51));
+    CHECK(near(desk.last.picture.scene.width, 2 * (canvas.high.x - canvas.low.x), 0.51));
 }
 
 TEST_CASE("standard views are reached smoothly by key and by button") {
     Desk desk;
     desk.key(ImGuiKey_2);
-    CHECK(desk.last.animating);
+    CHECK(desk.last.pace.animating);
     settle(desk);
-    CHECK_FALSE(desk.last.animating);
+    CHECK_FALSE(desk.last.pace.animating);
     CHECK(near(desk.session.pose.camera.yaw_rad, 0,
                1e-5));  // the side view's direction, single precision
     desk.click("view/top");
@@ -100,7 +100,7 @@ TEST_CASE(
     REQUIRE(at.has_value());
     const ImVec2 tube{canvas.low.x + at->x, canvas.low.y + at->y};
     desk.move(tube);
-    CHECK(desk.last.highlighted_part == static_cast<int>(desk.index<Refractor>()));
+    CHECK(desk.last.picture.highlighted_part == static_cast<int>(desk.index<Refractor>()));
     desk.press();
     desk.release();
     CHECK(desk.session.pose.selected_part == desk.index<Refractor>());

@@ -7,8 +7,8 @@ using namespace beamfork;
 namespace {
 
 Desk& show_path(Desk& desk) {
-    desk.session.study = "unfolded_path";
-    desk.session.study_is_wide = true;
+    desk.session.layout.study = "unfolded_path";
+    desk.session.layout.study_is_wide = true;
     desk.frame(4);
     return desk;
 }
@@ -16,7 +16,7 @@ Desk& show_path(Desk& desk) {
 std::string knob_of(std::size_t part) { return "unfolded/grip/" + std::to_string(part); }
 std::string name_of(std::size_t part) { return "unfolded/part/" + std::to_string(part); }
 
-UnfoldedPathState& path_state(Desk& desk) { return desk.transient.state().unfolded; }
+UnfoldedPathState& path_state(Desk& desk) { return desk.transient.state().unfolded_path; }
 
 }  // namespace
 
@@ -88,7 +88,7 @@ TEST_CASE("Esc puts a dragged length back, and the drag leaves no step behind") 
     desk.move({from.x + 60, from.y});
     desk.release();
     CHECK_FALSE(desk.the<Focuser>().held_at.has_value());
-    CHECK_FALSE(desk.history.can_undo());
+    CHECK_FALSE(desk.history().can_undo());
 }
 
 TEST_CASE("dragging the drawtube holds it there, a double click lets it focus again") {
@@ -119,13 +119,13 @@ TEST_CASE(
     const std::size_t head = desk.index<SplitterHead>();
     desk.move(desk.place(name_of(head)));
     desk.frame();
-    CHECK(desk.last.highlighted_part == static_cast<int>(head));
+    CHECK(desk.last.picture.highlighted_part == static_cast<int>(head));
     // Above the name, in the picture, next to the axis lies the same part.
     const LoggedWidget picture = desk.widget("unfolded/picture");
     const ImVec2 at{desk.place(name_of(head)).x, (picture.low.y + picture.high.y) / 2 + 12};
     desk.move(at);
     desk.frame();
-    CHECK(desk.last.highlighted_part == static_cast<int>(head));
+    CHECK(desk.last.picture.highlighted_part == static_cast<int>(head));
     desk.press();
     desk.release();
     CHECK(desk.session.pose.selected_part == head);
@@ -183,7 +183,7 @@ TEST_CASE("one eye can be looked at alone, and a narrow panel lists its parts be
     show_path(desk);
     desk.click("unfolded/eyes/Right");
     CHECK(path_state(desk).eyes == UnfoldedEyes::right);
-    desk.session.study_is_wide = false;
+    desk.session.layout.study_is_wide = false;
     desk.frame(3);
     CHECK(desk.has("unfolded/picture"));
     const LoggedWidget telescope = desk.widget(name_of(desk.index<Refractor>()));

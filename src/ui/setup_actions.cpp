@@ -1,8 +1,9 @@
-#include "ui/actions/action.hpp"
+#include "desk/desk_requests.hpp"
 #include "ui/export/export_dialog.hpp"
 #include "ui/files/describe_dialog.hpp"
 #include "ui/files/setup_row.hpp"
 #include "ui/files/unsaved_guard.hpp"
+#include "ui/window_actions.hpp"
 
 namespace beamfork {
 
@@ -11,7 +12,7 @@ namespace {
 constexpr int ctrl_held = ImGuiMod_Ctrl;
 constexpr int ctrl_shift_held = ImGuiMod_Ctrl | ImGuiMod_Shift;
 
-bool has_several_setups(const Ui& ui) { return ui.view.desk.setups.size() > 1; }
+bool has_several_setups(const WindowUi& ui) { return ui.view.desk.setups.size() > 1; }
 
 constexpr std::array setup_table{
     ActionEntry{"setup/new",
@@ -21,7 +22,7 @@ constexpr std::array setup_table{
                 Heard::always,
                 false,
                 nullptr,
-                [](const Ui& ui) { ask_for_command(ui, NewSetup{}); }},
+                [](const WindowUi& ui) { ask_for_command(ui.files(), NewSetup{}); }},
     ActionEntry{"setup/questions",
                 "Setup",
                 "Describe my setup …",
@@ -29,7 +30,7 @@ constexpr std::array setup_table{
                 Heard::always,
                 false,
                 nullptr,
-                [](const Ui& ui) { start_describe_dialog(ui); }},
+                [](const WindowUi& ui) { start_describe_dialog(ui.files()); }},
     ActionEntry{"setup/open",
                 "Setup",
                 "Open a setup …",
@@ -37,7 +38,7 @@ constexpr std::array setup_table{
                 Heard::always,
                 false,
                 nullptr,
-                [](const Ui& ui) { ask_to_open(ui); }},
+                [](const WindowUi& ui) { ask_to_open(ui.files()); }},
     ActionEntry{"setup/save",
                 "Setup",
                 "Save",
@@ -45,7 +46,7 @@ constexpr std::array setup_table{
                 Heard::always,
                 false,
                 nullptr,
-                [](const Ui& ui) { ask_to_save(ui); }},
+                [](const WindowUi& ui) { ask_to_save(ui.files()); }},
     ActionEntry{"setup/save_as",
                 "Setup",
                 "Save as …",
@@ -53,7 +54,7 @@ constexpr std::array setup_table{
                 Heard::always,
                 false,
                 nullptr,
-                [](const Ui& ui) { ask_to_save_as(ui); }},
+                [](const WindowUi& ui) { ask_to_save_as(ui.files()); }},
     ActionEntry{"setup/duplicate",
                 "Setup",
                 "Duplicate the setup",
@@ -61,7 +62,7 @@ constexpr std::array setup_table{
                 Heard::always,
                 false,
                 nullptr,
-                [](const Ui& ui) { ask_for_command(ui, DuplicateSetup{}); }},
+                [](const WindowUi& ui) { ask_for_command(ui.files(), DuplicateSetup{}); }},
     ActionEntry{"setup/close",
                 "Setup",
                 "Close the setup",
@@ -69,7 +70,7 @@ constexpr std::array setup_table{
                 Heard::always,
                 false,
                 nullptr,
-                ask_to_close_setup},
+                [](const WindowUi& ui) { ask_to_close_setup(ui.files()); }},
     ActionEntry{"setup/next",
                 "Setup",
                 "Next open setup",
@@ -77,7 +78,7 @@ constexpr std::array setup_table{
                 Heard::between_text,
                 false,
                 has_several_setups,
-                [](const Ui& ui) { go_to_setup(ui, 1); },
+                [](const WindowUi& ui) { go_to_setup(ui.files(), 1); },
                 "Only one setup is open."},
     ActionEntry{"setup/before",
                 "Setup",
@@ -86,7 +87,7 @@ constexpr std::array setup_table{
                 Heard::between_text,
                 false,
                 has_several_setups,
-                [](const Ui& ui) { go_to_setup(ui, -1); },
+                [](const WindowUi& ui) { go_to_setup(ui.files(), -1); },
                 "Only one setup is open."},
     ActionEntry{"setup/take",
                 "Setup",
@@ -95,7 +96,7 @@ constexpr std::array setup_table{
                 Heard::always,
                 false,
                 nullptr,
-                [](const Ui& ui) { start_export_dialog(ui); }},
+                [](const WindowUi& ui) { start_export_dialog(ui.exporting()); }},
     ActionEntry{"setup/describe",
                 "Setup",
                 "Title and story",
@@ -103,9 +104,9 @@ constexpr std::array setup_table{
                 Heard::always,
                 false,
                 nullptr,
-                [](const Ui& ui) {
-                    ui.session.folded.erase("part");
-                    ui.session.pose.selected_part.reset();
+                [](const WindowUi& ui) {
+                    ui.session.layout.folded.erase("part");
+                    ui.selected_part.reset();
                 }},
     ActionEntry{"setup/undo",
                 "Setup",
@@ -113,8 +114,8 @@ constexpr std::array setup_table{
                 {{{ImGuiKey_Z, ctrl_held}}},
                 Heard::between_text,
                 true,
-                [](const Ui& ui) { return ui.view.desk.can_undo; },
-                [](const Ui& ui) { ui.requests.commands.emplace_back(Undo{}); },
+                [](const WindowUi& ui) { return ui.view.desk.can_undo; },
+                [](const WindowUi& ui) { ui.desk_requests.commands.emplace_back(Undo{}); },
                 "Nothing has been changed."},
     ActionEntry{"setup/redo",
                 "Setup",
@@ -122,8 +123,8 @@ constexpr std::array setup_table{
                 {{{ImGuiKey_Z, ctrl_shift_held}, {ImGuiKey_Y, ctrl_held}}},
                 Heard::between_text,
                 true,
-                [](const Ui& ui) { return ui.view.desk.can_redo; },
-                [](const Ui& ui) { ui.requests.commands.emplace_back(Redo{}); },
+                [](const WindowUi& ui) { return ui.view.desk.can_redo; },
+                [](const WindowUi& ui) { ui.desk_requests.commands.emplace_back(Redo{}); },
                 "Nothing has been taken back."},
     ActionEntry{"setup/steps",
                 "Setup",
@@ -131,8 +132,8 @@ constexpr std::array setup_table{
                 {{{ImGuiKey_H, ctrl_held}}},
                 Heard::always,
                 false,
-                [](const Ui& ui) { return !ui.view.desk.steps.empty(); },
-                [](const Ui& ui) { ui.state.steps_wanted = true; },
+                [](const WindowUi& ui) { return !ui.view.desk.steps.empty(); },
+                [](const WindowUi& ui) { ui.state.shell.steps_wanted = true; },
                 "Nothing has been changed."},
     ActionEntry{"setup/quit",
                 "Setup",
@@ -141,7 +142,7 @@ constexpr std::array setup_table{
                 Heard::always,
                 false,
                 nullptr,
-                [](const Ui& ui) { ask_for_command(ui, Quit{}); }},
+                [](const WindowUi& ui) { ask_for_command(ui.files(), Quit{}); }},
 };
 
 }  // namespace

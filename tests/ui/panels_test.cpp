@@ -1,7 +1,7 @@
 #include <set>
 
 #include "ui/desk.hpp"
-#include "ui/shell/panels.hpp"
+#include "ui/panels.hpp"
 
 using namespace beamfork;
 
@@ -24,13 +24,13 @@ TEST_CASE("every panel folds and unfolds by its heading") {
         const std::string fold = entry.is_study() ? "study" : stem;
         CAPTURE(stem);
         if (entry.is_study()) {
-            desk.session.study = stem;
+            desk.session.layout.study = stem;
             desk.frame(2);
         }
         desk.click("panel/" + stem + "/fold");
-        CHECK(desk.session.folded.contains(fold));
+        CHECK(desk.session.layout.folded.contains(fold));
         desk.click("panel/" + stem + "/fold");
-        CHECK_FALSE(desk.session.folded.contains(fold));
+        CHECK_FALSE(desk.session.layout.folded.contains(fold));
     }
 }
 
@@ -38,7 +38,7 @@ TEST_CASE("with all panels folded the picture has nearly all of the window") {
     Desk desk;
     const float before = desk.widget("picture/canvas").high.x;
     for (const PanelEntry& entry : panels())
-        desk.session.folded.insert(entry.is_study() ? "study" : std::string(entry.stem));
+        desk.session.layout.folded.insert(entry.is_study() ? "study" : std::string(entry.stem));
     desk.frame(2);
     CHECK(desk.widget("picture/canvas").high.x > before + 200);
     CHECK(desk.widget("picture/canvas").high.y > 0.9F * ImGui::GetIO().DisplaySize.y);
@@ -52,7 +52,7 @@ TEST_CASE("every study is reached by the chooser, and one may have the whole str
         CAPTURE(stem);
         desk.click("study");
         desk.click("study/" + stem);
-        CHECK(desk.session.study == stem);
+        CHECK(desk.session.layout.study == stem);
         CHECK(desk.has("panel/" + stem + "/fold"));
     }
     CHECK(desk.has("panel/focus_budget/fold"));
@@ -66,14 +66,14 @@ TEST_CASE("every study is reached by the chooser, and one may have the whole str
 
 TEST_CASE("a gap between panels is dragged") {
     Desk desk;
-    const float width = desk.session.column_width;
+    const float width = desk.session.layout.column_width;
     const ImVec2 gap = desk.place("splitter/column");
     desk.drag(gap, {gap.x - 75, gap.y});
-    CHECK(desk.session.column_width > width + 3);
-    const float height = desk.session.strip_height;
+    CHECK(desk.session.layout.column_width > width + 3);
+    const float height = desk.session.layout.strip_height;
     const ImVec2 below = desk.place("splitter/strip");
     desk.drag(below, {below.x, below.y - 45});
-    CHECK(desk.session.strip_height > height + 2);
+    CHECK(desk.session.layout.strip_height > height + 2);
     CHECK(desk.edits.empty());
 }
 
@@ -107,7 +107,7 @@ TEST_CASE("all findings are shown when asked for") {
 TEST_CASE("a click on a finding about a part selects the part") {
     Desk desk;
     const Report report = report_of(desk.setup(), 16);
-    desk.session.all_findings = true;
+    desk.session.findings.shows_all = true;
     desk.frame(3);
     for (std::size_t i = 0; i < report.findings.size(); ++i) {
         if (!report.findings[i].part) continue;
@@ -161,7 +161,7 @@ TEST_CASE("notices of the file and errors are shown until they are put away") {
     Desk desk;
     CHECK_FALSE(desk.has("notice_bar/close"));
     desk.notices = {{12, "'lenght_mm' has no effect; did you mean 'length_mm'?"}};
-    desk.message = {"The disk is full.", true};
+    desk.bench.tell({"The disk is full.", true});
     desk.frame(2);
     REQUIRE(desk.has("notice/error"));
     CHECK(desk.widget("notice/error").label == "The disk is full.");
@@ -170,7 +170,7 @@ TEST_CASE("notices of the file and errors are shown until they are put away") {
     desk.click("notice_bar/close");
     CHECK_FALSE(desk.has("notice/error"));
     CHECK_FALSE(desk.has("notice/file"));
-    desk.message = {"The file is locked.", true};
+    desk.bench.tell({"The file is locked.", true});
     desk.frame(2);
     CHECK(desk.has("notice/error"));
 }
@@ -221,8 +221,8 @@ TEST_CASE("the whole window works at 640 by 400 and on a wide screen with large 
     for (const ImVec2 size : {ImVec2{640, 400}, ImVec2{3840, 2160}}) {
         Desk desk(clipping_setup(), size);
         desk.session.welcome_dismissed = false;
-        desk.session.all_findings = true;
-        desk.session.narrow_findings = true;
+        desk.session.findings.shows_all = true;
+        desk.session.layout.narrow_findings = true;
         for (std::size_t i = 0; i < desk.setup().parts.size(); ++i)
             desk.select(i);
         CHECK(desk.widget("picture/canvas").high.x > 0.4F * size.x);
@@ -239,8 +239,8 @@ TEST_CASE("the whole window works at 640 by 400 and on a wide screen with large 
 TEST_CASE("fit shows eyes, weight and joints, and a click on a joint selects the part behind it") {
     for (const bool is_wide : {false, true}) {
         Desk desk;
-        desk.session.study = "fit";
-        desk.session.study_is_wide = is_wide;
+        desk.session.layout.study = "fit";
+        desk.session.layout.study_is_wide = is_wide;
         desk.frame(3);
         REQUIRE(desk.has("fit/eyes/0"));
         REQUIRE(desk.has("fit/weight/0"));

@@ -4,18 +4,18 @@
 #include <vector>
 
 #include "scene/words/glossary.hpp"
-#include "ui/actions/action_search.hpp"
+#include "ui/actions/keys_page.hpp"
 #include "ui/files/start_page.hpp"
 #include "ui/kit/keyboard.hpp"
-#include "ui/shell/panels.hpp"
+#include "ui/panels.hpp"
 #include "ui/shell/splitters.hpp"
-#include "ui/talk/talk.hpp"
+#include "ui/window_actions.hpp"
 
 namespace beamfork {
 
 namespace {
 
-constexpr std::array window_table{
+constexpr std::array panel_table{
     ActionEntry{"window/find",
                 "Window",
                 "Find an action or a part …",
@@ -23,15 +23,15 @@ constexpr std::array window_table{
                 Heard::always,
                 false,
                 nullptr,
-                [](const Ui& ui) { ui.state.search.emplace(); }},
+                [](const WindowUi& ui) { ui.state.search.emplace(); }},
     ActionEntry{"window/talk",
                 "Window",
                 "Give a talk …",
                 {{{ImGuiKey_F5}}},
                 Heard::always,
                 false,
-                [](const Ui& ui) { return ui.view.report != nullptr; },
-                ask_for_talk,
+                [](const WindowUi& ui) { return ui.report != nullptr; },
+                [](const WindowUi& ui) { ask_for_talk(ui.talk()); },
                 "The setup makes no train."},
     ActionEntry{"window/start_page",
                 "Window",
@@ -40,7 +40,7 @@ constexpr std::array window_table{
                 Heard::always,
                 false,
                 nullptr,
-                ask_for_start_page},
+                [](const WindowUi& ui) { ask_for_start_page(ui.files()); }},
     ActionEntry{"window/keys",
                 "Window",
                 "All keys",
@@ -48,7 +48,7 @@ constexpr std::array window_table{
                 Heard::always,
                 false,
                 nullptr,
-                [](const Ui& ui) { ui.state.page_wanted = "Keys"; }},
+                [](const WindowUi& ui) { ui.state.shell.page_wanted = keys_popup; }},
     ActionEntry{"window/glossary",
                 "Window",
                 "Glossary: the words of the trade, or the one under the pointer",
@@ -56,8 +56,8 @@ constexpr std::array window_table{
                 Heard::always,
                 false,
                 nullptr,
-                [](const Ui& ui) {
-                    const Term* term = term_in(ui.state.pointed_label);
+                [](const WindowUi& ui) {
+                    const Term* term = term_in(ui.kept.pointed_label);
                     ask_for_glossary(ui, term != nullptr ? term->word : "");
                 }},
     ActionEntry{"window/cautions",
@@ -67,7 +67,7 @@ constexpr std::array window_table{
                 Heard::always,
                 false,
                 nullptr,
-                [](const Ui& ui) { ui.state.page_wanted = "Cautions"; }},
+                [](const WindowUi& ui) { ui.state.shell.page_wanted = "Cautions"; }},
     ActionEntry{"window/assumptions",
                 "Window",
                 "What is assumed",
@@ -75,7 +75,7 @@ constexpr std::array window_table{
                 Heard::always,
                 false,
                 nullptr,
-                [](const Ui& ui) { ui.state.page_wanted = "What is assumed"; }},
+                [](const WindowUi& ui) { ui.state.shell.page_wanted = "What is assumed"; }},
     ActionEntry{"window/next_panel",
                 "Window",
                 "Next panel",
@@ -83,7 +83,7 @@ constexpr std::array window_table{
                 Heard::between_text,
                 false,
                 nullptr,
-                [](const Ui& ui) { go_to_panel(ui, 1); }},
+                [](const WindowUi& ui) { go_to_panel(ui, 1); }},
     ActionEntry{"window/panel_before",
                 "Window",
                 "Panel before",
@@ -91,7 +91,7 @@ constexpr std::array window_table{
                 Heard::between_text,
                 false,
                 nullptr,
-                [](const Ui& ui) { go_to_panel(ui, -1); }},
+                [](const WindowUi& ui) { go_to_panel(ui, -1); }},
     ActionEntry{"window/sides",
                 "Window",
                 "Swap the sides of parts and findings, for the other hand",
@@ -99,7 +99,9 @@ constexpr std::array window_table{
                 Heard::between_text,
                 false,
                 nullptr,
-                [](const Ui& ui) { ui.session.parts_at_left = !ui.session.parts_at_left; }},
+                [](const WindowUi& ui) {
+                    ui.session.layout.parts_at_left = !ui.session.layout.parts_at_left;
+                }},
     ActionEntry{"window/gap",
                 "Window",
                 "Next gap between panels: the arrows move it",
@@ -115,7 +117,9 @@ constexpr std::array window_table{
                 Heard::between_text,
                 false,
                 nullptr,
-                [](const Ui& ui) { ui.session.study_is_wide = !ui.session.study_is_wide; }},
+                [](const WindowUi& ui) {
+                    ui.session.layout.study_is_wide = !ui.session.layout.study_is_wide;
+                }},
     ActionEntry{"window/larger",
                 "Window",
                 "Larger text",
@@ -125,7 +129,7 @@ constexpr std::array window_table{
                 Heard::always,
                 false,
                 nullptr,
-                [](const Ui& ui) { ui.session.text_scale *= 1.1F; }},
+                [](const WindowUi& ui) { ui.session.layout.text_scale *= 1.1F; }},
     ActionEntry{"window/smaller",
                 "Window",
                 "Smaller text",
@@ -133,7 +137,7 @@ constexpr std::array window_table{
                 Heard::always,
                 false,
                 nullptr,
-                [](const Ui& ui) { ui.session.text_scale /= 1.1F; }},
+                [](const WindowUi& ui) { ui.session.layout.text_scale /= 1.1F; }},
     ActionEntry{"window/usual_text",
                 "Window",
                 "Text of the usual size",
@@ -141,16 +145,16 @@ constexpr std::array window_table{
                 Heard::always,
                 false,
                 nullptr,
-                [](const Ui& ui) { ui.session.text_scale = 1; }},
+                [](const WindowUi& ui) { ui.session.layout.text_scale = 1; }},
 };
 
 }  // namespace
 
-std::span<const ActionEntry> window_actions() { return window_table; }
+std::span<const ActionEntry> panel_actions() { return panel_table; }
 
-void go_to_panel(const Ui& ui, int step) {
-    std::vector<std::string> windows{"picture", ui.state.view_bar_window, "notice_bar", "setup_row",
-                                     "top_bar"};
+void go_to_panel(const WindowUi& ui, int step) {
+    std::vector<std::string> windows{"picture", ui.state.picture.view_bar_window, "notice_bar",
+                                     "setup_row", "top_bar"};
     for (const PanelEntry& entry : panels())
         windows.push_back(window_name(entry));
     windows.emplace_back("status_bar");
@@ -158,14 +162,14 @@ void go_to_panel(const Ui& ui, int step) {
     windows = drawn_of(std::move(windows));
     const std::size_t now = with_keyboard(windows).value_or(0);
     const std::size_t forward = step > 0 ? 1 : windows.size() - 1;
-    ui.state.panel_wanted = windows[(now + forward) % windows.size()];
+    ui.state.shell.panel_wanted = windows[(now + forward) % windows.size()];
 }
 
-void go_to_gap(const Ui& ui) {
+void go_to_gap(const WindowUi& ui) {
     const auto gaps = drawn_of({splitter_names.begin(), splitter_names.end()});
     if (gaps.empty()) return;
     const auto now = with_keyboard(gaps);
-    ui.state.panel_wanted = gaps[now ? (*now + 1) % gaps.size() : 0];
+    ui.state.shell.panel_wanted = gaps[now ? (*now + 1) % gaps.size() : 0];
 }
 
 }  // namespace beamfork

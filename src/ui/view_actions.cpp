@@ -1,72 +1,68 @@
 #include <algorithm>
 
-#include "ui/actions/action.hpp"
 #include "ui/picture/moving_view.hpp"
 #include "ui/picture/viewport.hpp"
+#include "ui/window_actions.hpp"
 
 namespace beamfork {
 
 namespace {
 
 template <StandardView view>
-void show_standard(const Ui& ui) {
-    show_view(ui, view);
+void show_standard(const WindowUi& ui) {
+    show_view(ui.picture(), view);
 }
 
 template <bool ViewOptions::*option>
-void flip(const Ui& ui) {
+void flip(const WindowUi& ui) {
     ui.session.view.*option = !(ui.session.view.*option);
 }
 
 template <ShellView shells>
-void show_shells(const Ui& ui) {
+void show_shells(const WindowUi& ui) {
     ui.session.view.shells = shells;
 }
 
-Viewport shown_picture(const Ui& ui) {
-    return {static_cast<float>(std::max(1, ui.requests.scene.width)),
-            static_cast<float>(std::max(1, ui.requests.scene.height))};
+Viewport shown_picture(const WindowUi& ui) {
+    return {static_cast<float>(std::max(1, ui.requests.picture.scene.width)),
+            static_cast<float>(std::max(1, ui.requests.picture.scene.height))};
 }
 
 // By the drag that would do the same, in picture heights: a whole height is half a turn.
 template <int right, int down>
-void turn(const Ui& ui) {
+void turn(const WindowUi& ui) {
     constexpr float step = 1.0F / 36;  // 5 degrees
     const Viewport picture = shown_picture(ui);
-    ui.state.camera_move.reset();
+    ui.state.of_document.flight.move.reset();
     ui.session.pose.camera =
         orbit(ui.session.pose.camera, step * picture.height * glm::vec2{right, down}, picture);
 }
 
 template <int right, int down>
-void shift(const Ui& ui) {
+void shift(const WindowUi& ui) {
     constexpr float step = 1.0F / 20;
     const Viewport picture = shown_picture(ui);
-    ui.state.camera_move.reset();
+    ui.state.of_document.flight.move.reset();
     ui.session.pose.camera =
         pan(ui.session.pose.camera, step * picture.height * glm::vec2{right, down}, picture);
 }
 
 template <bool nearer>
-void come(const Ui& ui) {
+void come(const WindowUi& ui) {
     constexpr float step = 1.15F;  // a notch of the wheel
     const Viewport picture = shown_picture(ui);
-    ui.state.camera_move.reset();
+    ui.state.of_document.flight.move.reset();
     ui.session.pose.camera = zoom_towards(ui.session.pose.camera, nearer ? step : 1 / step,
                                           {picture.width / 2, picture.height / 2}, picture);
 }
 
-constexpr ActionEntry camera_entry(const char* name,
-                                   const char* label,
-                                   std::array<Chord, 3> chords,
-                                   void (*run)(const Ui&)) {
+constexpr ActionEntry
+camera_entry(const char* name, const char* label, Chords chords, void (*run)(const WindowUi&)) {
     return {name, "Picture", label, chords, Heard::by_picture, true, nullptr, run};
 }
 
-constexpr ActionEntry view_entry(const char* name,
-                                 const char* label,
-                                 std::array<Chord, 3> chords,
-                                 void (*run)(const Ui&)) {
+constexpr ActionEntry
+view_entry(const char* name, const char* label, Chords chords, void (*run)(const WindowUi&)) {
     return {name, "Picture", label, chords, Heard::between_text, false, nullptr, run};
 }
 
@@ -123,7 +119,10 @@ constexpr std::array view_table{
                  "Go farther away",
                  {{{ImGuiKey_Minus}, {ImGuiKey_KeypadSubtract}}},
                  come<false>),
-    view_entry("view/frame", "Frame the selected part", {{{ImGuiKey_F}}}, frame_selection),
+    view_entry("view/frame",
+               "Frame the selected part",
+               {{{ImGuiKey_F}}},
+               [](const WindowUi& ui) { frame_selection(ui.picture()); }),
     view_entry("view/labels", "Names by the parts", {{{ImGuiKey_N}}}, flip<&ViewOptions::labels>),
     view_entry("view/dimensions",
                "Dimensions of the selected part",
@@ -133,20 +132,23 @@ constexpr std::array view_table{
         "view/night", "Red light for the night", {{{ImGuiKey_R}}}, flip<&ViewOptions::night>),
     view_entry(
         "view/paint", "Paint the objective", {{{ImGuiKey_P}}}, flip<&ViewOptions::paint_pupil>),
-    view_entry("view/motion", "Light in motion", {{{ImGuiKey_M}}}, move_light_or_not),
+    view_entry("view/motion",
+               "Light in motion",
+               {{{ImGuiKey_M}}},
+               [](const WindowUi& ui) { move_light_or_not(ui.picture()); }),
     ActionEntry{"view/hold_light",
                 "Picture",
                 "Hold the moving light, or let it go on",
                 {{{ImGuiKey_M, ImGuiMod_Shift}}},
                 Heard::between_text,
                 false,
-                [](const Ui& ui) { return ui.session.view.light_moves; },
+                [](const WindowUi& ui) { return ui.session.view.light_moves; },
                 flip<&ViewOptions::light_is_held>,
                 "Light is not in motion."},
     view_entry("view/apart",
                "Pull the parts apart, or put them back",
                {{{ImGuiKey_X}}},
-               pull_apart_or_back),
+               [](const WindowUi& ui) { pull_apart_or_back(ui.picture()); }),
     view_entry("view/light", "Light in the picture", {}, flip<&ViewOptions::light>),
     view_entry("view/clipped", "Clipped rays in the picture", {}, flip<&ViewOptions::clipped_rays>),
     view_entry("view/white", "White ground for print", {}, flip<&ViewOptions::light_ground>),

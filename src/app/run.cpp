@@ -6,7 +6,6 @@
 #include "app/check/check.hpp"
 #include "app/commands/command_line.hpp"
 #include "app/commands/home_measurement_text.hpp"
-#include "app/commands/open_setup.hpp"
 #include "app/commands/part_list.hpp"
 #include "app/commands/tour_list.hpp"
 #include "app/comparison/compare.hpp"
@@ -16,6 +15,7 @@
 #include "app/export/sheet.hpp"
 #include "app/tune/solve.hpp"
 #include "app/window/window.hpp"
+#include "desk/open_setup.hpp"
 #include "scene/sight_view/sight_view_rows.hpp"
 
 namespace beamfork {

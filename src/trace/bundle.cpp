@@ -42,7 +42,6 @@ Ray RayBundle::ray(std::size_t i) const {
 
 namespace {
 
-
 // Mostly in air, where copying alone is several times quicker.
 void drain(const RayBlock::Column& from,
            std::vector<double>& to,

@@ -75,7 +75,9 @@ private:
     const EyePath& path_;
     std::size_t wavelength_;
     std::shared_ptr<const StraightPath> straight_;  ///< null: only the reference describes it
-    void (*trace_block_)(std::span<const StraightSection> sections, RayBlock& block, RayTrail* trail);
+    void (*trace_block_)(std::span<const StraightSection> sections,
+                         RayBlock& block,
+                         RayTrail* trail);
 };
 
 }  // namespace beamfork

@@ -5,6 +5,7 @@
 #include <optional>
 #include <vector>
 
+#include "trace/bundle_kernel.hpp"
 #include "trace/ray_block.hpp"
 
 namespace beamfork {

@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "trace/bundle.hpp"
+#include "trace/bundle_kernel.hpp"
 
 namespace beamfork {
 

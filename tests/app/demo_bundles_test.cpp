@@ -1,5 +1,5 @@
 // Every ray through the trains of all demos ends as the scalar reference says, at focus and with every eyepiece.
-#include "app/commands/open_setup.hpp"
+#include "desk/open_setup.hpp"
 #include "study/focus/focus_budget.hpp"
 #include "support/bundle_agreement.hpp"
 #include "trace/sampling.hpp"

@@ -2,7 +2,7 @@
 #include <algorithm>
 
 #include "app/check/check.hpp"
-#include "app/commands/open_setup.hpp"
+#include "desk/open_setup.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>

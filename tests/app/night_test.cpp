@@ -4,12 +4,12 @@
 #include <cmath>
 #include <map>
 
-#include "app/commands/open_setup.hpp"
 #include "app/export/picture.hpp"
 #include "base/srgb.hpp"
+#include "desk/open_setup.hpp"
 #include "support/painted_window.hpp"
 #include "ui/kit/theme.hpp"
-#include "ui/shell/panels.hpp"
+#include "ui/panels.hpp"
 
 #include <doctest/doctest.h>
 
@@ -144,14 +144,14 @@ const std::array night_states{
                [](PaintedWindow& window) {
                    window.session().welcome_dismissed = false;
                    window.painter().also_true = [](View& view) {
-                       view.message = {"The disk is full.", true};
-                       view.notices = {{12, "'lenght_mm' has no effect"}};
+                       view.desk.message = {"The disk is full.", true};
+                       view.desk.notices = {{12, "'lenght_mm' has no effect"}};
                    };
                }},
     NightState{"unsaved work was found",
                [](PaintedWindow& window) {
                    window.painter().also_true = [](View& view) {
-                       view.lost_work = {{"Evening on the hill", ""}};
+                       view.files.lost_work = {{"Evening on the hill", ""}};
                    };
                }},
     NightState{"unsaved changes", [](PaintedWindow& window) {

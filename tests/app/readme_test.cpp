@@ -11,7 +11,7 @@
 #include "app/commands/command_line.hpp"
 #include "document/setup_file.hpp"
 #include "study/findings/report.hpp"
-#include "ui/shell/panels.hpp"
+#include "ui/panels.hpp"
 
 #include <doctest/doctest.h>
 

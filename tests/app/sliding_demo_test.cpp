@@ -1,7 +1,7 @@
 // The demo with the sliding head tells what its story says.
 #include <algorithm>
 
-#include "app/commands/open_setup.hpp"
+#include "desk/open_setup.hpp"
 #include "parts/observer.hpp"
 #include "parts/splitter_head.hpp"
 #include "study/findings/report.hpp"

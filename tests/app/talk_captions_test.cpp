@@ -1,5 +1,5 @@
 // What is read in a talk fits the screen: every built-in tour on every shipped demo.
-#include "app/commands/open_setup.hpp"
+#include "desk/open_setup.hpp"
 #include "scene/tour/built_in_tours.hpp"
 #include "scene/tour/tour_frame.hpp"
 #include "ui/kit/widgets.hpp"

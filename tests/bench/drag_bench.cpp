@@ -5,8 +5,8 @@
 #include <stdexcept>
 
 #include "app/check/check.hpp"
-#include "app/commands/open_setup.hpp"
 #include "base/two_at_a_time.hpp"
+#include "desk/open_setup.hpp"
 #include "parts/spacer.hpp"
 #include "render/offscreen.hpp"
 #include "render/renderer.hpp"

@@ -4,8 +4,8 @@
 #include <ctime>
 #include <stdexcept>
 
-#include "app/commands/open_setup.hpp"
 #include "base/two_at_a_time.hpp"
+#include "desk/open_setup.hpp"
 #include "parts/eyepiece_pair.hpp"
 #include "parts/spacer.hpp"
 #include "rounds.hpp"

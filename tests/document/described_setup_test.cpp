@@ -1,9 +1,7 @@
 #include "document/described_setup.hpp"
-#include "document/setup_file.hpp"
 #include "parts/eyepiece_pair.hpp"
 #include "parts/prism_diagonal.hpp"
 #include "parts/refractor.hpp"
-#include "study/findings/report.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>

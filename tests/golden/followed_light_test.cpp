@@ -1,7 +1,7 @@
 // The look of light that is followed: painted, in motion, and the parts pulled apart. Words of the key are in these
 // pictures, as in modes_test.cpp.
-#include "app/commands/open_setup.hpp"
 #include "app/export/picture.hpp"
+#include "desk/open_setup.hpp"
 #include "golden/compare_golden.hpp"
 
 using namespace beamfork;

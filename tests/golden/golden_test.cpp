@@ -1,8 +1,8 @@
 // The look of the demos, guarded against change by accident. These pictures prove no number; they were
 // accepted by eye. After a change that is meant, look at the new pictures and accept them:
 //   BEAMFORK_ACCEPT_GOLDEN=1 build/release/tests/beamfork_tests_golden
-#include "app/commands/open_setup.hpp"
 #include "app/export/picture.hpp"
+#include "desk/open_setup.hpp"
 #include "golden/compare_golden.hpp"
 
 #include <doctest/doctest.h>

@@ -20,12 +20,12 @@ void check_mode(const std::string& name,
 }
 
 void compare_with_shifter(PaintedWindow& window, CompanionPlace place) {
-    window.session().study = "comparison";
-    window.session().compare_with = "demo:assets/demos/2-shifter-cures-it.train.toml";
-    window.session().compare_place = place;
-    window.session().folded = {"findings", "train", "part"};
+    window.session().layout.study = "comparison";
+    window.session().comparison.with = "demo:assets/demos/2-shifter-cures-it.train.toml";
+    window.session().comparison.place = place;
+    window.session().layout.folded = {"findings", "train", "part"};
     window.frames(2);
-    window.session().camera_is_set = false;  // with both in it
+    window.session().pose.camera_is_set = false;  // with both in it
 }
 
 }  // namespace
@@ -45,8 +45,8 @@ TEST_CASE("two setups over and beside each other, and in two halves") {
 
 TEST_CASE("the panel that varies a number, over the whole strip") {
     check_mode("tune", "2-shifter-cures-it", [](PaintedWindow& window) {
-        window.session().study = "tune";
-        window.session().study_is_wide = true;
+        window.session().layout.study = "tune";
+        window.session().layout.study_is_wide = true;
     });
 }
 
@@ -56,7 +56,7 @@ TEST_CASE("a step of a talk") {
         window.key(ImGuiKey_Enter);
         for (int i = 0; i < 2; ++i)
             window.key(ImGuiKey_RightArrow);
-        window.painter().transient.state().talk->flight_done = 1;
+        window.painter().transient.state().talk.talk->flight_done = 1;
     });
 }
 
@@ -69,9 +69,9 @@ TEST_CASE("questions about the first setup") {
 TEST_CASE("letters of twice the size, the column folded for them") {
     check_mode("large-text", "3-fast-and-wide",
                [](PaintedWindow& window) {
-                   window.session().text_scale = 2;
-                   window.session().folded = {"findings", "train", "part"};
-                   window.session().camera_is_set = false;
+                   window.session().layout.text_scale = 2;
+                   window.session().layout.folded = {"findings", "train", "part"};
+                   window.session().pose.camera_is_set = false;
                },
                {1600, 900});
 }

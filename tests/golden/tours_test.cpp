@@ -1,7 +1,7 @@
 // The look of a tour's steps, as golden_test.cpp guards the demos': what is lit while the rest fades, the room asked
 // and answered.
-#include "app/commands/open_setup.hpp"
 #include "app/export/picture.hpp"
+#include "desk/open_setup.hpp"
 #include "golden/compare_golden.hpp"
 
 using namespace beamfork;

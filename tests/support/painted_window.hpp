@@ -2,9 +2,9 @@
 // log themselves. One at a time: it brings Dear ImGui's and the graphics' contexts with it.
 #pragma once
 
-#include "app/commands/open_setup.hpp"
 #include "app/stage/window_painter.hpp"
-#include "ui/shell/ui.hpp"
+#include "desk/open_setup.hpp"
+#include "ui/window_ui.hpp"
 
 #include <doctest/doctest.h>
 #include <imgui.h>

@@ -4,10 +4,10 @@
 #include "parts/spacer.hpp"
 #include "parts/splitter_head.hpp"
 #include "support/sanitized.hpp"
-#include "ui/actions/action.hpp"
 #include "ui/actions/action_search.hpp"
 #include "ui/desk.hpp"
 #include "ui/outcome.hpp"
+#include "ui/window_actions.hpp"
 
 using namespace beamfork;
 
@@ -31,8 +31,8 @@ void make_all_possible(Desk& desk, const std::string& name) {
     if (name == "part/before" || name == "part/next") desk.select(2);
     if (name == "view/shells/open") desk.session.view.shells = ShellView::whole;
     if (name == "view/hold_light") desk.session.view.light_moves = true;
-    if (name == "view/overview") desk.session.camera.yaw_rad += 1;
-    if (name == "window/usual_text") desk.session.text_scale = 1.5F;
+    if (name == "view/overview") desk.session.pose.camera.yaw_rad += 1;
+    if (name == "window/usual_text") desk.session.layout.text_scale = 1.5F;
     if (name == "setup/describe") desk.select(1);
     if (name == "setup/next" || name == "setup/before")
         desk.other_setups = {{2, "Evening", "", false}};
@@ -50,7 +50,7 @@ void make_all_possible(Desk& desk, const std::string& name) {
 std::string seen(Desk& desk, const std::string& name) {
     const bool is_about_keyboard =
         name == "window/next_panel" || name == "window/panel_before" || name == "window/gap";
-    return outcome(desk) + camera_outcome(desk.session.camera)
+    return outcome(desk) + camera_outcome(desk.session.pose.camera)
            + (is_about_keyboard ? keyboard_outcome() : "");
 }
 
@@ -85,7 +85,7 @@ bool run_by_name(Desk& desk, const std::string& name, const std::string& label) 
 void check_undo(Desk& desk, const Setup& before) {
     if (desk.edits.empty()) return;
     CHECK_FALSE((desk.setup() == before));
-    desk.history.undo();
+    desk.undo();
     CHECK((desk.setup() == before));
 }
 
@@ -157,8 +157,8 @@ TEST_CASE("parts, panels, examples and recent files are found and run by name") 
             if (!apply(Document{setup_with_two_pairs(), {}, {}, {}}, added)) continue;
         }
         Desk desk(setup_with_two_pairs());
-        desk.session.folded = {"findings",     "train",          "part",
-                               "focus_budget", "light_at_stops", "study"};
+        desk.session.layout.folded = {"findings",     "train",          "part",
+                                      "focus_budget", "light_at_stops", "study"};
         desk.frame(2);
         const Setup before = desk.setup();
         const std::string shown = seen(desk, action.name);
@@ -217,7 +217,7 @@ TEST_CASE("every key of a talk does something in a talk") {
                 desk.key(ImGuiKey_RightArrow);
             desk.frame(150);
             const auto told = [&] {
-                const auto& talk = desk.transient.state().talk;
+                const auto& talk = desk.transient.state().talk.talk;
                 return !talk ? std::string("over")
                              : std::to_string(talk->step) + std::to_string(talk->is_black)
                                    + std::to_string(talk->has_notes)

@@ -5,12 +5,12 @@
 #include <functional>
 #include <stdexcept>
 
-#include "document/history.hpp"
-#include "scene/picture/picture.hpp"
+#include "desk/workbench.hpp"
 #include "scene/sample_setups.hpp"
 #include "study/cures/cure_search.hpp"
-#include "ui/shell/interface.hpp"
-#include "ui/shell/ui.hpp"
+#include "ui/interface.hpp"
+#include "ui/kit/theme.hpp"
+#include "ui/window_ui.hpp"
 
 #include <doctest/doctest.h>
 #include <imgui.h>
@@ -21,7 +21,7 @@ namespace beamfork {
 class Desk {
 public:
     explicit Desk(Setup setup = short_setup(), ImVec2 size = {1600, 1300})
-        : history(Document{std::move(setup), {}, {}, {}}) {
+        : bench({Document{std::move(setup), {}, {}, {}}, {}}, 0, least_effort()) {
         static ImFontAtlas fonts;  // loading them takes most of a second
         context_ = ImGui::CreateContext(&fonts);
         ImGui::SetCurrentContext(context_);
@@ -34,7 +34,6 @@ public:
         io.Fonts->GetTexDataAsAlpha8(&pixels, nullptr, nullptr);
         transient.widget_log = &log;
         session.welcome_dismissed = true;
-        refresh();
         frame(3);
     }
     ~Desk() { ImGui::DestroyContext(context_); }
@@ -47,7 +46,8 @@ public:
         for (; count > 0; --count) {
             ImGui::NewFrame();
             Requests requests;
-            draw_interface(view(), session, transient, requests);
+            bench.refresh();
+            draw_interface(view(), std::exchange(events, {}), session, transient, requests);
             ImGui::Render();
             last = requests;
             carry_out(requests);
@@ -69,11 +69,22 @@ public:
 
     /// As the window does in the background.
     void seek_cures() {
-        add_cures(setup(), report_.value());
+        bench.adopt_cures(bench.report_revision(), find_cures(setup(), report()));
         frame(2);
     }
-    [[nodiscard]] const Report& report() const { return report_.value(); }
-    [[nodiscard]] const Frame& picture() const { return picture_; }
+    [[nodiscard]] const Report& report() const {
+        if (bench.report() == nullptr) throw std::runtime_error(bench.report_error());
+        return *bench.report();
+    }
+    [[nodiscard]] const Frame& picture() const { return bench.frame(); }
+    [[nodiscard]] const History& history() const { return bench.history(); }
+    void undo() { bench.carry_out(Undo{}); }
+    /// In place of what is open, as one change.
+    void put(const Setup& setup) {
+        DeskRequests change;
+        change.edits.emplace_back(ReplaceSetup{setup, "Change"});
+        bench.carry_out(change);
+    }
 
     void move(ImVec2 to) {
         ImGui::GetIO().AddMousePosEvent(to.x, to.y);
@@ -139,7 +150,7 @@ public:
         key(end);
     }
 
-    [[nodiscard]] const Setup& setup() const { return history.document()->setup; }
+    [[nodiscard]] const Setup& setup() const { return bench.document().setup; }
     template <class Kind>
     const Kind& the() const {
         const auto* found = find_part<Kind>(setup());
@@ -154,7 +165,7 @@ public:
         throw std::runtime_error("no such part");
     }
     void select(std::size_t part) {
-        session.selected_part = part;
+        session.pose.selected_part = part;
         frame(3);
     }
     /// The commands of one kind that were asked for so far.
@@ -167,7 +178,7 @@ public:
         return found;
     }
 
-    History history;
+    Workbench bench;
     Session session;
     Transient transient;
     WidgetLog log;
@@ -181,99 +192,54 @@ public:
     const Frame* other_frame = nullptr;  ///< of the picture's right half
     int gestures_began = 0;
     int gestures_ended = 0;
-    std::string file_path;
     std::vector<Notice> notices;
     std::vector<DemoEntry> demos;
-    std::vector<std::string> recent_files;
-    bool starts_empty = false;
+    WindowEvents events;                       ///< of the next frame
     std::vector<OpenSetupEntry> other_setups;  ///< behind the one that is worked on, number 1
-    Message message;
     std::vector<LostWorkEntry> lost_work;
     std::vector<RecoveryAnswer> recovery_answers;  ///< all that were given
-    std::string dropped_file;
-    bool close_asked = false;
-    bool saving_fails = false;
-    std::string refused;
     std::optional<TuneStudy> tune;  ///< as the window's background work would hand it over
 
 private:
-    View view() {
-        View now{.document = *history.document(), .frame = picture_};
-        now.report = report_ ? &*report_ : nullptr;
-        now.report_error = report_error_;
-        now.tune = tune ? &*tune : nullptr;
-        now.file_path = file_path;
-        now.modified = history.is_modified();
-        now.can_undo = history.can_undo();
-        now.can_redo = history.can_redo();
-        now.undo_label = history.undo_label();
-        now.redo_label = history.redo_label();
-        now.steps = history.labels();
-        now.step_position = history.position();
-        now.notices = notices;
-        now.demos = demos;
-        now.setups = {{1, setup().title, file_path, history.is_modified()}};
-        now.setups.insert(now.setups.end(), other_setups.begin(), other_setups.end());
-        now.shown_setup = 1;
-        now.recent_files = recent_files;
-        now.starts_empty = std::exchange(starts_empty, false);
-        now.lost_work = lost_work;
-        now.message = message;
-        now.dropped_file = std::exchange(dropped_file, {});
-        now.exporting = exporting;
-        now.comparison = comparison;
-        now.other_frame = other_frame;
-        now.close_asked = std::exchange(close_asked, false);
-        return now;
+    static WorkEffort least_effort() {
+        return {ClippingEffort{16}, ClippingEffort{16}, PictureEffort{4, 4, 0, 4, 8, 12}};
     }
 
+    [[nodiscard]] View view() const {
+        DeskView desk = bench.view();
+        desk.setups.front().number = desk.shown_setup = 1;
+        desk.setups.insert(desk.setups.end(), other_setups.begin(), other_setups.end());
+        desk.notices = notices;
+        return {.document = bench.document(),
+                .report = bench.report(),
+                .report_error = bench.report_error(),
+                .picture = {bench.frame(), other_frame},
+                .desk = std::move(desk),
+                .files = {demos, lost_work},
+                .exporting = exporting,
+                .comparison = comparison,
+                .tune = {tune ? std::make_shared<const TuneStudy>(*tune) : nullptr}};
+    }
+
+    // What opens, closes and quits is only written down.
     void carry_out(const Requests& requests) {
-        const auto before = history.document();
-        if (requests.gesture_began) {
-            ++gestures_began;
-            history.begin_gesture();
-        }
-        for (const Edit& edit : requests.edits) {
-            edits.push_back(edit);
-            const Document& now = *history.document();
-            if (auto changed = apply(now, edit)) {
-                history.commit(*changed, describe(edit, *history.settled()));
-            } else {
-                refused = changed.error().what;
-            }
-        }
-        if (requests.gesture_ended) {
-            ++gestures_ended;
-            history.end_gesture();
-        }
-        if (requests.recovery) {
-            recovery_answers.push_back(*requests.recovery);
+        DeskRequests asked = requests.desk;
+        std::erase_if(asked.commands, [](const Command& command) {
+            return changes_document(command) || std::holds_alternative<Quit>(command);
+        });
+        bench.carry_out(asked);
+        edits.insert(edits.end(), requests.desk.edits.begin(), requests.desk.edits.end());
+        commands.insert(commands.end(), requests.desk.commands.begin(),
+                        requests.desk.commands.end());
+        gestures_began += requests.desk.gesture_began ? 1 : 0;
+        gestures_ended += requests.desk.gesture_ended ? 1 : 0;
+        if (requests.files.recovery) {
+            recovery_answers.push_back(*requests.files.recovery);
             lost_work.erase(lost_work.begin());
         }
-        if (requests.export_order) exports.push_back(*requests.export_order);
-        gave_up = gave_up || requests.gives_up_export;
-        for (const Command& command : requests.commands) {
-            commands.push_back(command);
-            if (std::holds_alternative<Undo>(command)) history.undo();
-            if (std::holds_alternative<Redo>(command)) history.redo();
-            if (const auto* step = std::get_if<GoToStep>(&command)) history.go_to(step->position);
-            if (std::holds_alternative<SaveFile>(command) && !saving_fails) {
-                file_path = std::get<SaveFile>(command).path.string();
-                history.mark_saved();
-            }
-        }
-        if (history.document() != before) refresh();
-    }
-
-    void refresh() {
-        auto report = make_report(setup(), setup().chosen, ClippingEffort{16});
-        if (report) {
-            report_ = std::move(*report);
-            picture_ = build_frame(setup(), *report_, PictureEffort{4, 4, 0, 4, 8, 12});
-        } else {
-            report_.reset();
-            report_error_ = report.error().what;
-        }
+        bench.refresh();
+        if (requests.exporting.order) exports.push_back(*requests.exporting.order);
+        gave_up = gave_up || requests.exporting.gives_up;
     }
 
     void wait_past_double_click() {
@@ -283,9 +249,6 @@ private:
     }
 
     ImGuiContext* context_ = nullptr;
-    std::optional<Report> report_;
-    std::string report_error_;
-    Frame picture_;
 };
 
 }  // namespace beamfork

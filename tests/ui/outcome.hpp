@@ -27,13 +27,14 @@ inline std::string outcome(Desk& desk) {
     std::string text =
         std::to_string(desk.edits.size()) + " " + std::to_string(desk.commands.size()) + " "
         + std::to_string(desk.gestures_began)
-        + (session.selected_part ? " part " + std::to_string(*session.selected_part) : " no part");
-    text += " " + session.study + " " + std::to_string(session.text_scale)
-            + std::to_string(session.study_is_wide) + std::to_string(session.all_findings)
-            + std::to_string(session.tune_whole_range)
-            + std::to_string(static_cast<int>(session.compare_place))
-            + std::to_string(session.parts_at_left) + view_outcome(session.view);
-    for (const std::string& stem : session.folded)
+        + (session.pose.selected_part ? " part " + std::to_string(*session.pose.selected_part)
+                                      : " no part");
+    text += " " + session.layout.study + " " + std::to_string(session.layout.text_scale)
+            + std::to_string(session.layout.study_is_wide)
+            + std::to_string(session.findings.shows_all) + std::to_string(session.tune.whole_range)
+            + std::to_string(static_cast<int>(session.comparison.place))
+            + std::to_string(session.layout.parts_at_left) + view_outcome(session.view);
+    for (const std::string& stem : session.layout.folded)
         text += " " + stem;
     if (desk.last.sight) text += " closer " + std::to_string(desk.last.sight->closer);
     text += ImGui::GetIO().WantTextInput ? " types" : "";

@@ -1,6 +1,6 @@
 // A window of 800 x 600: panels share one place, and nothing lies outside or is cut at a side.
 #include "ui/desk.hpp"
-#include "ui/shell/panels.hpp"
+#include "ui/panels.hpp"
 
 using namespace beamfork;
 
@@ -43,11 +43,11 @@ void check_apart(const Desk& desk, const std::string& stem) {
 TEST_CASE("every panel of a small window keeps within its sides, on either hand") {
     for (const bool at_left : {false, true}) {
         Desk desk(short_setup(), small_size);
-        desk.session.parts_at_left = at_left;
+        desk.session.layout.parts_at_left = at_left;
         for (const PanelEntry& entry : panels()) {
             if (!entry.is_in_strip()) continue;
             CAPTURE(entry.stem);
-            desk.session.narrow_shows = entry.stem;
+            desk.session.layout.narrow_shows = entry.stem;
             desk.frame(3);
             CHECK(desk.has("panel/" + std::string(entry.stem) + "/fold"));
             check_sides(desk, small_size.x);
@@ -89,8 +89,8 @@ TEST_CASE("in a small window each panel of the strip is chosen by name, and find
     const float before = desk.widget("picture/canvas").high.x - desk.widget("picture/canvas").low.x;
     desk.click("panel/findings/fold");
     desk.frame(2);
-    CHECK(desk.session.narrow_findings);
-    CHECK_FALSE(desk.session.folded.contains("findings"));  // a wide window keeps its own
+    CHECK(desk.session.layout.narrow_findings);
+    CHECK_FALSE(desk.session.layout.folded.contains("findings"));  // a wide window keeps its own
     CHECK(desk.widget("picture/canvas").high.x - desk.widget("picture/canvas").low.x
           < before - 100);
 }
@@ -103,10 +103,11 @@ TEST_CASE("sides are swapped by name and from the menu") {
     desk.key(ImGuiKey_Enter);
     desk.frame(2);
     CHECK(desk.widget("panel/train/fold").low.x < before - 500);
-    const float width = desk.session.column_width;
+    const float width = desk.session.layout.column_width;
     desk.drag(desk.place("splitter/column"),
               {desk.place("splitter/column").x + 60, desk.place("splitter/column").y});
-    CHECK(desk.session.column_width > width + 2);  // away from the edge is wider, on either side
+    CHECK(desk.session.layout.column_width
+          > width + 2);  // away from the edge is wider, on either side
     desk.click("file/menu");
     desk.click("file/sides");
     desk.frame(2);

@@ -7,12 +7,12 @@
 #include "parts/eyepiece_pair.hpp"
 #include "parts/splitter_head.hpp"
 #include "support/sanitized.hpp"
-#include "ui/actions/action.hpp"
 #include "ui/desk.hpp"
 #include "ui/outcome.hpp"
-#include "ui/shell/panels.hpp"
+#include "ui/panels.hpp"
 #include "ui/shell/splitters.hpp"
 #include "ui/widget_watch.hpp"
+#include "ui/window_actions.hpp"
 
 using namespace beamfork;
 
@@ -148,8 +148,8 @@ Place clicked(const std::string& widget, std::size_t least) {
 Place in_study(const std::string& stem, const std::string& widget, std::size_t least) {
     return {stem + ", " + widget,
             [stem, widget](Desk& desk) {
-                desk.session.study = stem;
-                desk.session.study_is_wide = true;
+                desk.session.layout.study = stem;
+                desk.session.layout.study_is_wide = true;
                 desk.frame(3);
                 desk.click(widget);
             },
@@ -177,7 +177,7 @@ TEST_CASE("every widget of the plain window is named, explained and reached by k
     walk({"the welcome",
           [](Desk& desk) {
               desk.session.welcome_dismissed = false;
-              desk.message = {"The disk is full.", true};
+              desk.bench.tell({"The disk is full.", true});
               desk.notices = {{12, "'lenght_mm' has no effect; did you mean 'length_mm'?"}};
           },
           2, "notice_bar"});
@@ -190,7 +190,8 @@ TEST_CASE("every widget of the plain window is named, explained and reached by k
     walk({"all folded",
           [](Desk& desk) {
               for (const PanelEntry& entry : panels())
-                  desk.session.folded.insert(entry.is_study() ? "study" : std::string(entry.stem));
+                  desk.session.layout.folded.insert(entry.is_study() ? "study"
+                                                                     : std::string(entry.stem));
           },
           30, ""});
 }
@@ -202,10 +203,10 @@ TEST_CASE("every widget of every study is named, explained and reached by keyboa
             const std::string stem(entry.stem);
             walk({stem + (is_wide ? ", wide" : ""),
                   [stem, is_wide](Desk& desk) {
-                      desk.session.study = stem;
-                      desk.session.study_is_wide = is_wide;
-                      desk.session.all_findings = true;
-                      desk.session.strip_height = 40;  // an entry out of sight logs nothing
+                      desk.session.layout.study = stem;
+                      desk.session.layout.study_is_wide = is_wide;
+                      desk.session.findings.shows_all = true;
+                      desk.session.layout.strip_height = 40;  // an entry out of sight logs nothing
                       desk.comparison.choices = {
                           {"first", "As opened", "The setup as it was opened."}};
                       desk.frame(3);
@@ -277,7 +278,7 @@ TEST_CASE("every line of every menu and list is named, explained and reached by 
     walk({"another setup to compare with",
           [](Desk& desk) {
               desk.comparison.choices = {{"first", "As opened", "The setup as it was opened."}};
-              desk.session.study = "comparison";
+              desk.session.layout.study = "comparison";
               desk.frame(3);
               desk.click("comparison/other");
           },
@@ -308,7 +309,7 @@ TEST_CASE("every widget of every dialog is named, explained and reached by keybo
           [](Desk& desk) {
               desk.demos = {{"One", "A story.", "one.train.toml"},
                             {"Two", "Another.", "two.train.toml"}};
-              desk.recent_files = {"/home/club/evening.train.toml"};
+              desk.bench.recent_files = {"/home/club/evening.train.toml"};
               desk.key(ImGuiKey_Home, {ImGuiMod_Alt});
               desk.frame(3);
           },
@@ -317,7 +318,7 @@ TEST_CASE("every widget of every dialog is named, explained and reached by keybo
           [](Desk& desk) {
               desk.select(desk.index<SplitterHead>());
               desk.retype("part/name", "Our head");
-              desk.close_asked = true;
+              desk.events.close_asked = true;
               desk.frame(3);
           },
           3});
@@ -390,9 +391,9 @@ private:
 TEST_CASE("whatever a click on a widget does, Space does too") {
     const auto wide = [](const std::string& stem) {
         return [stem](Desk& desk) {
-            desk.session.study = stem;
-            desk.session.study_is_wide = !stem.empty();
-            desk.session.strip_height = 40;  // so that nothing is out of sight
+            desk.session.layout.study = stem;
+            desk.session.layout.study_is_wide = !stem.empty();
+            desk.session.layout.strip_height = 40;  // so that nothing is out of sight
             desk.frame(3);
         };
     };
@@ -449,7 +450,7 @@ bool is_framed(const ImGuiWindow& window) {
 
 TEST_CASE("the widget that has the keyboard is framed, and no other, until the mouse is used") {
     Desk desk(clipping_setup());
-    desk.session.strip_height = 40;
+    desk.session.layout.strip_height = 40;
     const ImGuiContext& context = *ImGui::GetCurrentContext();
     int framed = 0;
     for (int stop = 0; stop < 10; ++stop) {

@@ -2,7 +2,7 @@
 
 #include "app/commands/option_words.hpp"
 #include "scene/picture/light_arrival.hpp"
-#include "ui/shell/panels.hpp"
+#include "ui/panels.hpp"
 
 #include <CLI/CLI.hpp>
 

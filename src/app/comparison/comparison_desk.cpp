@@ -50,28 +50,27 @@ Result<SharedDocument> document_of_open(const std::string& number, const SetupRo
 
 }  // namespace
 
-void ComparisonDesk::fill(View& view, const Workbench& bench) const {
-    auto& choices = view.comparison.choices;
+ComparisonView ComparisonDesk::view(const DeskView& desk) const {
+    std::vector<ComparisonChoice> choices;
     choices.push_back({"opened", "As it was opened", "The setup before the first change."});
-    if (view.can_undo)
+    if (desk.can_undo)
         choices.push_back(
-            {"before", "Before: " + view.undo_label, "The setup without its last change."});
+            {"before", "Before: " + desk.undo_label, "The setup without its last change."});
     if (kept_)
         choices.push_back({"kept", "Kept aside", "The setup as it was when you kept it aside."});
-    for (const OpenSetupEntry& open : view.setups) {
-        if (open.number == view.shown_setup) continue;
+    for (const OpenSetupEntry& open : desk.setups) {
+        if (open.number == desk.shown_setup) continue;
         choices.push_back({std::string(open_prefix) + std::to_string(open.number),
                            "Open: " + open.title, open.file.empty() ? "Not saved" : open.file});
     }
-    for (const DemoEntry& demo : view.demos)
+    for (const Demo& demo : demos())
         choices.push_back({std::string(demo_prefix) + demo.asset, demo.title, demo.story});
-    for (const std::string& file : bench.recent_files) {
-        const std::filesystem::path path(file);
-        if (path == bench.path()) continue;
-        choices.push_back({std::string(file_prefix) + file, path.filename().string(), file});
+    for (const std::string& file : desk.recent_files) {
+        if (file == desk.file_path) continue;
+        choices.push_back({std::string(file_prefix) + file,
+                           std::filesystem::path(file).filename().string(), file});
     }
-    view.comparison.other = other_.get();
-    view.comparison.problem = problem_;
+    return {std::move(choices), other_, problem_};
 }
 
 Result<SharedDocument> ComparisonDesk::document_of(const std::string& key,
@@ -92,20 +91,23 @@ Result<SharedDocument> ComparisonDesk::document_of(const std::string& key,
     return std::make_shared<const Document>(std::move(read->document));
 }
 
-bool ComparisonDesk::refresh(Workbench& bench, const Requests& requests, const SetupRow* others) {
-    if (requests.keeps_for_comparison) kept_ = bench.shared_document();
-    if (!requests.comparison) {
+bool ComparisonDesk::refresh(Workbench& bench,
+                             const ComparisonRequests& requests,
+                             const SetupRow* others) {
+    if (requests.keeps) kept_ = bench.shared_document();
+    if (!requests.shown) {
         bench.accompany(nullptr, CompanionPlace::none);
         return false;
     }
-    const std::string& key = requests.comparison->key;
+    const auto before = std::pair(other_, problem_);
+    const std::string& key = requests.shown->key;
     const auto document = document_of(key, bench, others);
     const bool is_new = key != asked_ || !document || *document != from_;
     if (is_new
         || (other_ && with_choice_of(other_->setup, bench.document().setup) != other_->setup))
         study(key, document, bench);
-    bench.accompany(other_, requests.comparison->place);
-    return is_new && !(key == asked_ && !document);
+    bench.accompany(other_, requests.shown->place);
+    return before != std::pair(other_, problem_);
 }
 
 void ComparisonDesk::study(const std::string& key,

@@ -5,17 +5,19 @@
 #include <optional>
 #include <string>
 
-#include "app/desk/setup_row.hpp"
+#include "desk/setup_row.hpp"
+#include "ui/comparison/comparison_view.hpp"
 
 namespace beamfork {
 
 class ComparisonDesk {
 public:
-    /// Fills the View's comparison member; of View::setups, those that are not shown can be chosen.
-    void fill(View& view, const Workbench& bench) const;
+    /// What can be chosen, and what was found; of the open setups, those that are not shown can be chosen.
+    [[nodiscard]] ComparisonView view(const DeskView& desk) const;
     /// After a frame: finds and studies what is asked for where that has changed, and tells the bench what its picture shows
     /// beside the train. True when there is something new to show. `others` are the setups that are open beside it.
-    bool refresh(Workbench& bench, const Requests& requests, const SetupRow* others = nullptr);
+    bool
+    refresh(Workbench& bench, const ComparisonRequests& requests, const SetupRow* others = nullptr);
 
 private:
     [[nodiscard]] Result<std::shared_ptr<const Document>>

@@ -103,18 +103,19 @@ RecoveryDesk::~RecoveryDesk() {
     }
 }
 
-void RecoveryDesk::fill(View& view) const {
-    view.lost_work.clear();
+std::vector<LostWorkEntry> RecoveryDesk::lost_work() const {
+    std::vector<LostWorkEntry> entries;
     for (const LostWork& work : lost_)
-        view.lost_work.push_back({work.document.setup.title, work.file});
+        entries.push_back({work.document.setup.title, work.file});
+    return entries;
 }
 
-bool RecoveryDesk::answer(const Requests& requests, SetupRow& row, Session& session) {
-    if (!requests.recovery || lost_.empty()) return false;
+bool RecoveryDesk::answer(std::optional<RecoveryAnswer> answer, SetupRow& row, SetupPose& pose) {
+    if (!answer || lost_.empty()) return false;
     const LostWork work = std::move(lost_.front());
     lost_.erase(lost_.begin());
-    if (requests.recovery == RecoveryAnswer::restore) {
-        row.restore(work.document, work.file, session);
+    if (answer == RecoveryAnswer::restore) {
+        row.restore(work.document, work.file, pose);
         keep(row, 0);
         Keeping& keeping = keepings_[row.shown_number()];
         write(keeping);                                   // before the old copy goes
@@ -122,7 +123,7 @@ bool RecoveryDesk::answer(const Requests& requests, SetupRow& row, Session& sess
     }
     std::error_code trouble;
     fs::remove(work.copy, trouble);
-    return requests.recovery == RecoveryAnswer::restore;
+    return answer == RecoveryAnswer::restore;
 }
 
 void RecoveryDesk::keep(const SetupRow& row, double now) {

@@ -10,7 +10,8 @@
 #include <string>
 #include <vector>
 
-#include "app/desk/setup_row.hpp"
+#include "desk/setup_row.hpp"
+#include "ui/files/files_ui.hpp"
 
 namespace beamfork {
 
@@ -38,10 +39,10 @@ public:
     RecoveryDesk(RecoveryDesk&&) = delete;
     RecoveryDesk& operator=(RecoveryDesk&&) = delete;
 
-    /// What is offered goes into the view.
-    void fill(View& view) const;
+    /// What is offered.
+    [[nodiscard]] std::vector<LostWorkEntry> lost_work() const;
     /// Carries out the user's answer. True when another document is shown.
-    bool answer(const Requests& requests, SetupRow& row, Session& session);
+    bool answer(std::optional<RecoveryAnswer> answer, SetupRow& row, SetupPose& pose);
     /// Of each setup keeps a copy `delay_seconds` after the first change that is not in one; removes it when nothing
     /// is unsaved or the setup is closed. `now` in seconds of any steady clock.
     void keep(const SetupRow& row, double now);

@@ -12,44 +12,84 @@ namespace beamfork {
 
 namespace {
 
-float bounded(const nlohmann::json& from, const char* key, float otherwise, float low, float high) {
-    const auto found = from.find(key);
-    if (found == from.end() || !found->is_number()) return otherwise;
-    return std::clamp(found->get<float>(), low, high);
+// One list for reading and writing. Every member of each struct is named once: a new one does not compile until it is
+// named too, and then kept, or passed by with those that begin anew.
+template <class Options, class Keep>
+void keep_options(Options& view, const Keep& keep) {
+    auto& [shells, section_x_mm, labels, dimensions, light, clipped_rays, light_gain, light_ground,
+           night, night_brightness, paint_pupil, light_moves, light_is_held, light_speed_mm_s,
+           light_front_mm, apart] = view;
+    keep("labels", labels);
+    keep("dimensions", dimensions);
+    keep("light_ground", light_ground);
+    keep("night", night);
+    keep("night_brightness", night_brightness, 0.2F, 1.0F);
+    keep("light_gain", light_gain, 0.2F, 5.0F);
 }
 
-Session session_from(const nlohmann::json& from) {
-    Session session;
-    session.text_scale = bounded(from, "text_scale", session.text_scale, 0.75F, 3);
-    session.column_width = bounded(from, "column_width", session.column_width, 4, 200);
-    session.strip_height = bounded(from, "strip_height", session.strip_height, 2, 200);
-    session.train_share = bounded(from, "train_share", session.train_share, 0.05F, 0.95F);
-    session.budget_share = bounded(from, "budget_share", session.budget_share, 0.05F, 0.95F);
-    session.light_share = bounded(from, "light_share", session.light_share, 0.05F, 0.95F);
-    session.view.light_gain = bounded(from, "light_gain", session.view.light_gain, 0.2F, 5);
-    session.view.night_brightness =
-        bounded(from, "night_brightness", session.view.night_brightness, 0.2F, 1);
-    session.view.night = from.value("night", session.view.night);
-    session.view.labels = from.value("labels", session.view.labels);
-    session.view.dimensions = from.value("dimensions", session.view.dimensions);
-    session.view.light_ground = from.value("light_ground", session.view.light_ground);
-    session.findings_width = from.value("findings_width", session.findings_width);
-    session.all_findings = from.value("all_findings", session.all_findings);
-    session.welcome_dismissed = from.value("welcome_dismissed", session.welcome_dismissed);
-    session.folder = from.value("folder", session.folder);
-    session.study = from.value("study", session.study);
-    session.study_is_wide = from.value("study_is_wide", session.study_is_wide);
-    session.parts_at_left = from.value("parts_at_left", session.parts_at_left);
-    session.narrow_shows = from.value("narrow_shows", session.narrow_shows);
-    session.narrow_findings = from.value("narrow_findings", session.narrow_findings);
-    session.folded = from.value("folded", session.folded);
-    session.tune_varied = from.value("tune_varied", session.tune_varied);
-    session.tune_watched = from.value("tune_watched", session.tune_watched);
-    session.tune_wanted = from.value("tune_wanted", session.tune_wanted);
-    session.compare_with = from.value("compare_with", session.compare_with);
-    session.tune_whole_range = from.value("tune_whole_range", session.tune_whole_range);
-    return session;
+template <class Arrangement, class Keep>
+void keep_layout(Arrangement& layout, const Keep& keep) {
+    auto& [text_scale, column_width, findings_width, strip_height, train_share, budget_share,
+           light_share, study, study_is_wide, parts_at_left, narrow_shows, narrow_findings,
+           folded] = layout;
+    keep("text_scale", text_scale, 0.75F, 3.0F);
+    keep("column_width", column_width, 4.0F, 200.0F);
+    keep("findings_width", findings_width);
+    keep("strip_height", strip_height, 2.0F, 200.0F);
+    keep("train_share", train_share, 0.05F, 0.95F);
+    keep("budget_share", budget_share, 0.05F, 0.95F);
+    keep("light_share", light_share, 0.05F, 0.95F);
+    keep("study", study);
+    keep("study_is_wide", study_is_wide);
+    keep("parts_at_left", parts_at_left);
+    keep("narrow_shows", narrow_shows);
+    keep("narrow_findings", narrow_findings);
+    keep("folded", folded);
 }
+
+template <class Remembered, class Keep>
+void keep_session(Remembered& session, const Keep& keep) {
+    auto& [pose, view, layout, welcome_dismissed, files, findings, comparison, tune] = session;
+    keep_options(view, keep);
+    keep_layout(layout, keep);
+    keep("welcome_dismissed", welcome_dismissed);
+    auto& [folder] = files;
+    keep("folder", folder);
+    auto& [shows_all] = findings;
+    keep("all_findings", shows_all);
+    auto& [with, place] = comparison;
+    keep("compare_with", with);
+    auto& [varied, watched, wanted, whole_range] = tune;
+    keep("tune_varied", varied);
+    keep("tune_watched", watched);
+    keep("tune_wanted", wanted);
+    keep("tune_whole_range", whole_range);
+}
+
+// What the file does not hold stays as it is.
+struct Reader {
+    const nlohmann::json& from;
+    template <class Value>
+    void operator()(const char* key, Value& value) const {
+        value = from.value(key, value);
+    }
+    void operator()(const char* key, float& value, float low, float high) const {
+        const auto found = from.find(key);
+        if (found != from.end() && found->is_number())
+            value = std::clamp(found->get<float>(), low, high);
+    }
+};
+
+struct Writer {
+    nlohmann::json& into;
+    template <class Value>
+    void operator()(const char* key, const Value& value) const {
+        into[key] = value;
+    }
+    void operator()(const char* key, float value, float /*low*/, float /*high*/) const {
+        into[key] = value;
+    }
+};
 
 // An open setup's number means nothing in another run.
 std::string lasting(const std::string& compared_with) {
@@ -68,7 +108,9 @@ StoredSession load_session(const std::filesystem::path& path) {
     const nlohmann::json root = nlohmann::json::parse(file, nullptr, false);
     if (!root.is_object()) return {};
     try {
-        return {session_from(root), root.value("recent_files", std::vector<std::string>{}),
+        Session session;
+        keep_session(session, Reader{root});
+        return {session, root.value("recent_files", std::vector<std::string>{}),
                 root.value("open_files", std::vector<std::string>{}),
                 root.value("shown_file", std::string{})};
     } catch (const nlohmann::json::
@@ -81,37 +123,12 @@ Result<void> store_session(const std::filesystem::path& path, const StoredSessio
     if (path.empty()) return {};
     std::error_code failed;
     std::filesystem::create_directories(path.parent_path(), failed);
-    const Session& session = stored.session;
-    const nlohmann::json root{{"text_scale", session.text_scale},
-                              {"column_width", session.column_width},
-                              {"strip_height", session.strip_height},
-                              {"train_share", session.train_share},
-                              {"budget_share", session.budget_share},
-                              {"light_share", session.light_share},
-                              {"light_gain", session.view.light_gain},
-                              {"labels", session.view.labels},
-                              {"dimensions", session.view.dimensions},
-                              {"night", session.view.night},
-                              {"night_brightness", session.view.night_brightness},
-                              {"light_ground", session.view.light_ground},
-                              {"findings_width", session.findings_width},
-                              {"all_findings", session.all_findings},
-                              {"welcome_dismissed", session.welcome_dismissed},
-                              {"folder", session.folder},
-                              {"study", session.study},
-                              {"study_is_wide", session.study_is_wide},
-                              {"parts_at_left", session.parts_at_left},
-                              {"narrow_shows", session.narrow_shows},
-                              {"narrow_findings", session.narrow_findings},
-                              {"folded", session.folded},
-                              {"tune_varied", session.tune_varied},
-                              {"tune_watched", session.tune_watched},
-                              {"tune_wanted", session.tune_wanted},
-                              {"tune_whole_range", session.tune_whole_range},
-                              {"compare_with", lasting(session.compare_with)},
-                              {"recent_files", stored.recent_files},
-                              {"open_files", stored.open_files},
-                              {"shown_file", stored.shown_file}};
+    Session session = stored.session;
+    session.comparison.with = lasting(session.comparison.with);
+    nlohmann::json root{{"recent_files", stored.recent_files},
+                        {"open_files", stored.open_files},
+                        {"shown_file", stored.shown_file}};
+    keep_session(session, Writer{root});
     return replace_file(path, root.dump(2) + "\n");
 }
 

@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "base/error.hpp"
-#include "ui/shell/interface.hpp"
+#include "ui/interface.hpp"
 
 namespace beamfork {
 

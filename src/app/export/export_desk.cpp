@@ -27,13 +27,13 @@ Result<void> ExportDesk::start(const Workbench& bench, const ExportOrder& order)
     return runner_.start(export_arguments(order, scratch.string()), scratch);
 }
 
-bool ExportDesk::refresh(Workbench& bench, const Requests& requests) {
-    if (requests.export_order) {
+bool ExportDesk::refresh(Workbench& bench, const ExportRequests& requests) {
+    if (requests.order) {
         is_given_up_ = false;
-        if (auto started = start(bench, *requests.export_order); !started)
+        if (auto started = start(bench, *requests.order); !started)
             bench.tell({to_text(started.error()), true});
     }
-    if (requests.gives_up_export) {
+    if (requests.gives_up) {
         is_given_up_ = true;
         runner_.give_up();
     }
@@ -50,7 +50,7 @@ bool ExportDesk::refresh(Workbench& bench, const Requests& requests) {
         return true;
     }
     const CommandProgress now = runner_.progress();
-    if (!now.is_running || now.last_line == shown_) return requests.export_order.has_value();
+    if (!now.is_running || now.last_line == shown_) return requests.order.has_value();
     shown_ = now.last_line;
     bench.tell({"Writing: " + shown_, false});
     return true;

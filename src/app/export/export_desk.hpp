@@ -1,8 +1,9 @@
 // The window's exports: takes what the dialog asks for, runs it, and tells the window how far it is.
 #pragma once
 
-#include "app/desk/workbench.hpp"
 #include "app/export/export_runner.hpp"
+#include "desk/workbench.hpp"
+#include "ui/export/export_order.hpp"
 
 namespace beamfork {
 
@@ -14,7 +15,7 @@ public:
 
     /// After a frame: starts or gives up what was asked for, and tells the bench what became of it. True when there
     /// is something new to show.
-    bool refresh(Workbench& bench, const Requests& requests);
+    bool refresh(Workbench& bench, const ExportRequests& requests);
     [[nodiscard]] ExportState state() const;
 
 private:

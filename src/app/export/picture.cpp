@@ -1,8 +1,8 @@
 #include "app/export/picture.hpp"
 
-#include "app/commands/open_setup.hpp"
 #include "app/stage/scene_painter.hpp"
 #include "app/stage/window_painter.hpp"
+#include "desk/open_setup.hpp"
 #include "scene/picture/light_arrival.hpp"
 #include "scene/picture/pulled_apart.hpp"
 #include "scene/tour/built_in_tours.hpp"
@@ -129,15 +129,15 @@ Result<Image> window_picture(const Document& document, const MakePicture& comman
     WindowPainter& painter = **window;
     Session& session = painter.session;
     session.view = command.options;
-    session.text_scale = command.text_scale;
+    session.layout.text_scale = command.text_scale;
     session.welcome_dismissed = false;
-    if (!command.study.empty()) session.study = session.narrow_shows = command.study;
-    session.study_is_wide = command.study_is_wide;
-    session.compare_with = command.other;
-    session.compare_place = command.other_place;
+    if (!command.study.empty()) session.layout.study = session.layout.narrow_shows = command.study;
+    session.layout.study_is_wide = command.study_is_wide;
+    session.comparison.with = command.other;
+    session.comparison.place = command.other_place;
     painter.first_view = command.view;
-    if (command.camera) session.camera = *command.camera;
-    session.camera_is_set = command.camera.has_value();
+    if (command.camera) session.pose.camera = *command.camera;
+    session.pose.camera_is_set = command.camera.has_value();
     constexpr int frames_to_settle =
         8;  // panels find their sizes, then the picture is drawn to fit
     for (int i = 0; i < frames_to_settle; ++i) {

@@ -2,8 +2,8 @@
 // report wins, a search for an older one is given up.
 #pragma once
 
-#include "app/desk/workbench.hpp"
 #include "app/finders/newest_job.hpp"
+#include "desk/workbench.hpp"
 
 namespace beamfork {
 

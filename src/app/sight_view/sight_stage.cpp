@@ -2,13 +2,9 @@
 
 namespace beamfork {
 
-void SightStage::fill(View& view) const {
-    view.sights = sights_.get();
-    view.sight_shown = shown_;
-    if (texture_.name() != 0) {
-        view.sight_texture =
-            reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(texture_.name()));
-    }
+SightView SightStage::view() const {
+    return {sights_, reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(texture_.name())),
+            shown_};
 }
 
 bool SightStage::update_sights(const Workbench& bench) {

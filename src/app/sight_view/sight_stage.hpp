@@ -2,9 +2,10 @@
 // they or the request have changed, and holds the last one on the graphics card.
 #pragma once
 
-#include "app/desk/workbench.hpp"
 #include "app/sight_view/sight_drawer.hpp"
+#include "desk/workbench.hpp"
 #include "render/uploaded_picture.hpp"
+#include "ui/sight_view/sight_view_panel.hpp"
 
 namespace beamfork {
 
@@ -13,8 +14,8 @@ public:
     /// `wake` is called from another thread when a picture is ready; may do nothing.
     explicit SightStage(std::function<void()> wake) : drawer_(std::move(wake)) {}
 
-    /// Fills the View's sight members; the panel shows what there is.
-    void fill(View& view) const;
+    /// What there is to show.
+    [[nodiscard]] SightView view() const;
     /// After a frame: asks for a new picture where something has changed, and takes a finished one. True
     /// when there is a new picture or new sights to show. Does nothing while no panel wants one.
     bool refresh(const Workbench& bench, const std::optional<SightRequest>& wanted);

@@ -4,7 +4,7 @@
 
 #include "app/stage/drag_detail.hpp"
 #include "render/renderer.hpp"
-#include "ui/shell/interface.hpp"
+#include "ui/picture/picture_ui.hpp"
 
 namespace beamfork {
 

@@ -6,14 +6,15 @@
 #include <memory>
 
 #include "app/comparison/comparison_desk.hpp"
-#include "app/desk/workbench.hpp"
 #include "app/sight_view/sight_stage.hpp"
 #include "app/stage/gui.hpp"
 #include "app/stage/stage_pair.hpp"
 #include "app/tune/tune_finder.hpp"
+#include "desk/workbench.hpp"
 #include "render/canvas.hpp"
 #include "render/image.hpp"
 #include "render/offscreen.hpp"
+#include "ui/interface.hpp"
 
 namespace beamfork {
 
@@ -28,7 +29,7 @@ public:
     static Result<std::unique_ptr<WindowPainter>> create(const Document& document, Size size);
 
     /// One frame, all of whose results are there in the next. The first sets the camera, unless
-    /// session.camera_is_set.
+    /// session.pose.camera_is_set.
     Result<void> frame();
     /// What the last frame shows, at night in red.
     Result<Image> image() const;
@@ -51,6 +52,7 @@ private:
     };
     WindowPainter(Drawing drawing, const Document& document, Size size)
         : bench(ReadSetup{document, {}}), drawing_(std::move(drawing)), size_(size) {}
+    [[nodiscard]] View view_of_now() const;
     void set_camera();
 
     Drawing drawing_;

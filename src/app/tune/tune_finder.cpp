@@ -37,8 +37,6 @@ void TuneFinder::work(const Job& job, const Finder::Desk& desk) {
     if (!desk.is_given_up()) desk.publish(std::make_shared<const TuneStudy>(*std::move(study)));
 }
 
-void TuneFinder::fill(View& view) const { view.tune = found_.get(); }
-
 bool TuneFinder::refresh(const Workbench& bench, const std::optional<TuneQuestion>& wanted) {
     if (!wanted) return false;
     const Setup& setup = bench.document().setup;

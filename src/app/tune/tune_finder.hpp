@@ -4,8 +4,8 @@
 
 #include <memory>
 
-#include "app/desk/workbench.hpp"
 #include "app/finders/newest_job.hpp"
+#include "desk/workbench.hpp"
 #include "study/tune/tune_study.hpp"
 
 namespace beamfork {
@@ -15,8 +15,8 @@ public:
     /// `wake` is called from another thread when there is something new to show; may do nothing.
     explicit TuneFinder(std::function<void()> wake);
 
-    /// Fills the View's tune members.
-    void fill(View& view) const;
+    /// As it was worked out last; null: not yet.
+    [[nodiscard]] const std::shared_ptr<const TuneStudy>& study() const { return found_; }
     /// After a frame: asks anew where the question or the setup has changed, and takes what was found. Moving the
     /// varied number alone changes no curve and is not asked while it is dragged. True when there is something new to
     /// show. Does nothing while no panel wants it.

@@ -2,6 +2,7 @@
 
 #include "app/stage/gui.hpp"
 #include "base/assets.hpp"
+#include "desk/open_setup.hpp"
 #include "render/png_codec.hpp"
 
 #include <fmt/format.h>
@@ -20,16 +21,20 @@ Result<Image> demo_picture(const std::string& demo_asset) {
     return *std::move(image);
 }
 
-void DemoPictures::fill(View& view) const {
-    for (DemoEntry& demo : view.demos) {
+std::vector<DemoEntry> DemoPictures::entries() const {
+    std::vector<DemoEntry> list;
+    for (const Demo& demo : demos()) {
         const auto found = pictures_.find(demo.asset);
-        if (found != pictures_.end()) demo.picture = as_imgui_texture(found->second.name());
+        const bool has_picture = found != pictures_.end();
+        list.push_back({demo.title, demo.story, demo.asset,
+                        has_picture ? as_imgui_texture(found->second.name()) : ImTextureID{}});
     }
+    return list;
 }
 
-bool DemoPictures::refresh(const View& view, const Requests& requests) {
-    if (!requests.wants_demo_pictures) return false;
-    for (const DemoEntry& demo : view.demos) {
+bool DemoPictures::refresh(bool is_wanted) {
+    if (!is_wanted) return false;
+    for (const Demo& demo : demos()) {
         if (pictures_.contains(demo.asset)) continue;
         UploadedPicture& picture = pictures_[demo.asset];
         const auto image = demo_picture(demo.asset);

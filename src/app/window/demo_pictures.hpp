@@ -7,7 +7,7 @@
 
 #include "render/image.hpp"
 #include "render/uploaded_picture.hpp"
-#include "ui/shell/interface.hpp"
+#include "ui/files/files_ui.hpp"
 
 namespace beamfork {
 
@@ -16,10 +16,10 @@ Result<Image> demo_picture(const std::string& demo_asset);
 
 class DemoPictures {
 public:
-    /// Fills View::demos with those there are.
-    void fill(View& view) const;
+    /// All demos, with the pictures there are.
+    [[nodiscard]] std::vector<DemoEntry> entries() const;
     /// After a frame: loads the next one that is wanted. True when there is one more to show.
-    bool refresh(const View& view, const Requests& requests);
+    bool refresh(bool is_wanted);
 
 private:
     std::map<std::string, UploadedPicture> pictures_;  ///< by the demo's asset; empty: it has none

@@ -8,7 +8,6 @@
 #include "app/comparison/comparison_desk.hpp"
 #include "app/desk/recovery.hpp"
 #include "app/desk/session_store.hpp"
-#include "app/desk/setup_row.hpp"
 #include "app/export/export_desk.hpp"
 #include "app/finders/cure_finder.hpp"
 #include "app/sight_view/sight_stage.hpp"
@@ -20,6 +19,7 @@
 #include "app/window/demo_pictures.hpp"
 #include "app/window/end_signals.hpp"
 #include "app/window/frame_clock.hpp"
+#include "desk/setup_row.hpp"
 #include "render/load_gl.hpp"
 #include "render/night_pass.hpp"
 #include "ui/talk/talk_overlay.hpp"
@@ -105,10 +105,9 @@ float content_scale(GLFWwindow* window) {
 }
 
 std::string window_title(const Workbench& bench) {
-    const View view = bench.view();
     const std::string name =
-        bench.path().empty() ? view.document.setup.title : bench.path().filename().string();
-    return fmt::format("{}{} - Beamfork", view.modified ? "* " : "", name);
+        bench.path().empty() ? bench.document().setup.title : bench.path().filename().string();
+    return fmt::format("{}{} - Beamfork", bench.is_modified() ? "* " : "", name);
 }
 
 std::optional<double> sooner(std::optional<double> a, std::optional<double> b) {
@@ -178,40 +177,87 @@ private:
         int width = 0;
         int height = 0;
         glfwGetWindowSize(window_, &width, &height);
-        if (!transient_.is_giving_talk() || height < 1) return density * session_.text_scale;
+        if (!transient_.is_giving_talk() || height < 1) return density * session_.layout.text_scale;
         return talk_scale(static_cast<float>(height));
     }
 
-    View view_of_now() {
-        View view = row_.view();
-        view.scene_texture = as_imgui_texture(stage_.texture());
-        view.other_texture = as_imgui_texture(stage_.other_texture());
-        sights_.fill(view);
-        tune_.fill(view);
-        recovery_.fill(view);
-        view.exporting = exports_.state();
-        comparison_.fill(view, row_.shown());
-        demo_pictures_.fill(view);
-        view.starts_empty = std::exchange(starts_empty_, false) || row_.take_emptied();
-        view.has_second_screen = has_second_screen();
-        view.notes_closed = notes_.take_closed();
-        view.close_asked = glfwWindowShouldClose(window_) == GLFW_TRUE;
+    [[nodiscard]] View view_of_now() const {
+        const Workbench& bench = row_.shown();
+        DeskView desk = row_.view();
+        ComparisonView comparison = comparison_.view(desk);
+        return {.document = bench.document(),
+                .report = bench.report(),
+                .report_error = bench.report_error(),
+                .picture = {bench.frame(), bench.other_frame(), as_imgui_texture(stage_.texture()),
+                            as_imgui_texture(stage_.other_texture())},
+                .desk = std::move(desk),
+                .files = {demo_pictures_.entries(), recovery_.lost_work()},
+                .exporting = exports_.state(),
+                .comparison = std::move(comparison),
+                .sight = sights_.view(),
+                .tune = {tune_.study()},
+                .talk = {has_second_screen()}};
+    }
+
+    // Each is told once.
+    WindowEvents take_events() {
+        WindowEvents events{.starts_empty =
+                                std::exchange(starts_empty_, false) || row_.take_emptied(),
+                            .close_asked = glfwWindowShouldClose(window_) == GLFW_TRUE,
+                            .notes_closed = notes_.take_closed()};
         glfwSetWindowShouldClose(window_, GLFW_FALSE);
         if (!dropped_files_.empty()) {  // one a frame
-            view.dropped_file = std::move(dropped_files_.front());
+            events.dropped_file = std::move(dropped_files_.front());
             dropped_files_.pop_front();
         }
-        return view;
+        return events;
+    }
+
+    // What the frame asked for is done, and what others have worked out is taken. Whether there is something new to show.
+    bool carry_out(const Requests& requests) {
+        row_.carry_out(requests.desk, session_.pose);
+        recovery_.answer(requests.files.recovery, row_, session_.pose);
+        recovery_.keep(row_, glfwGetTime());
+        Workbench& bench = row_.shown();
+        bool has_news = comparison_.refresh(bench, requests.comparison, &row_);
+        bench.pull_apart(session_.view.apart);
+        has_news |= bench.refresh();
+        has_news |= demo_pictures_.refresh(requests.files.wants_demo_pictures);
+        has_news |= sights_.refresh(bench, requests.sight);
+        has_news |= cures_.refresh(bench);
+        has_news |= tune_.refresh(bench, requests.tune);
+        has_news |= exports_.refresh(bench, requests.exporting);
+        return has_news || !requests.desk.edits.empty() || requests.desk.gesture_ended
+               || !requests.desk.commands.empty() || requests.files.recovery
+               || requests.comparison.keeps;
+    }
+
+    Result<bool> draw_picture(const Requests& requests, float pixel_scale) {
+        const bool is_moving = requests.pace.animating || ImGui::IsAnyMouseDown();
+        const PictureRequests& picture = requests.picture;
+        const Stage::Look look{
+            session_.pose.camera, session_.view, picture.scene, picture.highlighted_part,
+            pixel_scale,          is_moving,     false,         picture.emphasis};
+        const Workbench& bench = row_.shown();
+        return stage_.show(bench.frame(), picture.shows_other_half ? bench.other_frame() : nullptr,
+                           look);
+    }
+
+    void entitle() {
+        const std::string title = window_title(row_.shown());
+        if (title == title_) return;
+        title_ = title;
+        glfwSetWindowTitle(window_, title_.c_str());
     }
 
     Result<void> frame() {
         const float density = content_scale(window_);
         const float letters = letter_scale(density);
         gui_.begin(letters);
-        const View view = view_of_now();
+        if (view_is_old_ || view_->talk.has_second_screen != has_second_screen())
+            view_.emplace(view_of_now());
         Requests requests;
-        draw_interface(view, session_, transient_, requests);
-        const bool has_picture = demo_pictures_.refresh(view, requests);
+        draw_interface(*view_, take_events(), session_, transient_, requests);
 
         int width = 0;
         int height = 0;
@@ -222,39 +268,15 @@ private:
         glfwSwapBuffers(window_);
         notes_.show(requests.speaker);
         full_screen_.set(window_, transient_.is_giving_talk());
-        wake_in_s_ = requests.wake_in_s;
+        wake_in_s_ = requests.pace.wake_in_s;
 
-        row_.carry_out(requests, session_);
-        recovery_.answer(requests, row_, session_);
-        recovery_.keep(row_, glfwGetTime());
-        Workbench& bench = row_.shown();
-        const bool has_other = comparison_.refresh(bench, requests, &row_);
-        bench.pull_apart(session_.view.apart);
-        const bool changed = bench.refresh();
-        if (const std::string title = window_title(bench); title != title_) {
-            title_ = title;
-            glfwSetWindowTitle(window_, title_.c_str());
-        }
-        const bool is_moving = requests.animating || ImGui::IsAnyMouseDown();
-        Stage::Look look{session_.camera,
-                         session_.view,
-                         requests.scene,
-                         requests.highlighted_part,
-                         transient_.is_giving_talk() ? letters : density,
-                         is_moving,
-                         false,
-                         requests.emphasis};
-        const Frame* other = requests.shows_other_half ? bench.other_frame() : nullptr;
-        const auto drew = stage_.show(bench.frame(), other, look);
+        const bool has_news = carry_out(requests);
+        entitle();
+        const auto drew = draw_picture(requests, transient_.is_giving_talk() ? letters : density);
         if (!drew) return tl::make_unexpected(drew.error());
-        const bool has_sight = sights_.refresh(bench, requests.sight);
-        const bool has_cures = cures_.refresh(bench);
-        const bool has_tune = tune_.refresh(bench, requests.tune);
-        const bool has_export_news = exports_.refresh(bench, requests);
-        const bool is_busy = has_sight || has_cures || has_tune || has_export_news || has_other
-                             || has_picture || changed || *drew || requests.animating
-                             || requests.light_runs || !requests.commands.empty()
-                             || requests.recovery || !dropped_files_.empty();
+        view_is_old_ = has_news || *drew;
+        const bool is_busy = view_is_old_ || requests.pace.animating || requests.pace.light_runs
+                             || !dropped_files_.empty();
         if (is_busy || Gui::has_waiting_input()) clock_.keep_going();
         return {};
     }
@@ -278,6 +300,8 @@ private:
     FullScreen full_screen_;
     NotesWindow notes_{window_};
     std::optional<double> wake_in_s_;
+    std::optional<View> view_;
+    bool view_is_old_ = true;  ///< something has changed since it was made
     std::string title_;
     std::deque<std::string> dropped_files_;
     bool starts_empty_;
@@ -303,7 +327,7 @@ Result<void> run_window(const WindowStart& start) {
     row.set_recent_files(stored.recent_files);
     if (!start.file_path.empty()) row.shown().adopt_path(start.file_path);
     const bool is_reopened =
-        start.is_empty && row.reopen(stored.open_files, stored.shown_file, stored.session);
+        start.is_empty && row.reopen(stored.open_files, stored.shown_file, stored.session.pose);
     MainWindow main_window(window->get(), {*std::move(gui), *std::move(stage), *std::move(screen)},
                            std::move(row), stored.session, start.is_empty && !is_reopened);
     if (auto ended = main_window.run(); !ended) return ended;

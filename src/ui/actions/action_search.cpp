@@ -4,9 +4,9 @@
 #include <optional>
 
 #include "base/word_match.hpp"
+#include "ui/kit/keyboard.hpp"
 #include "ui/kit/widgets.hpp"
 
-#include <imgui_internal.h>  // which keys an entry keeps to itself
 #include <imgui_stdlib.h>
 
 namespace beamfork {
@@ -37,8 +37,7 @@ bool draw_action_row(const Ui& ui, const Action& action, bool is_marked) {
     const ImVec2 size{ImGui::GetContentRegionAvail().x, ImGui::GetTextLineHeight() + grid(2)};
     const bool is_pressed = ImGui::InvisibleButton(action.name.c_str(), size);
     const bool is_hot = ImGui::IsItemHovered();
-    tooltip(action.help);
-    ui.note("search/" + action.name, action.label, action.help);
+    ui.describe("search/" + action.name, action.label, action.help);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const ImVec2 high{low.x + size.x, low.y + size.y};
     if (is_marked || is_hot)
@@ -58,9 +57,9 @@ bool draw_action_row(const Ui& ui, const Action& action, bool is_marked) {
 }
 
 // Which of the rows was clicked.
-std::optional<std::size_t> draw_action_rows(const Ui& ui, const std::vector<Action>& actions) {
+std::optional<std::size_t>
+draw_action_rows(const Ui& ui, ActionSearch& search, const std::vector<Action>& actions) {
     std::optional<std::size_t> clicked;
-    ActionSearch& search = *ui.state.search;
     const std::size_t before = search.row;
     step_by_keys(search, actions.size());
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {0, 0});
@@ -80,12 +79,12 @@ std::optional<std::size_t> draw_action_rows(const Ui& ui, const std::vector<Acti
 
 }  // namespace
 
-std::vector<Action> matching_actions(const Ui& ui, const std::string& typed) {
+std::vector<Action> matching_actions(std::vector<Action> all, const std::string& typed) {
     // What is idle now stands behind what can be done, but before what was only found by a slip.
     constexpr int cannot_now = 2;
     constexpr int by_topic = 100;  // behind all that is found by its name
     std::vector<RankedAction> found;
-    for (Action& action : all_actions(ui)) {
+    for (Action& action : all) {
         auto rank = word_match(typed, action.label);
         if (!rank) {
             rank = word_match(typed, action.label + " " + action.group + " " + action.help);
@@ -103,12 +102,14 @@ std::vector<Action> matching_actions(const Ui& ui, const std::string& typed) {
     return actions;
 }
 
-void draw_action_search(const Ui& ui) {
-    if (!ui.state.search) return;
-    ActionSearch& search = *ui.state.search;
+void draw_action_search(const Ui& ui,
+                        std::optional<ActionSearch>& box,
+                        const std::function<std::vector<Action>()>& all) {
+    if (!box) return;
+    ActionSearch& search = *box;
     if (!search.opened) ImGui::OpenPopup(search_popup);
     if (!begin_question(search_popup, grid(130))) {
-        ui.state.search.reset();
+        box.reset();
         return;
     }
     if (!search.opened) ImGui::SetKeyboardFocusHere();
@@ -118,23 +119,21 @@ void draw_action_search(const Ui& ui) {
         ImGui::InputTextWithHint("##search/typed", "What to do, or which part: a few letters",
                                  &search.typed, ImGuiInputTextFlags_EnterReturnsTrue);
     if (ImGui::IsItemEdited()) search.row = 0;
-    if (ImGui::IsItemActive())  // Up and Down go through the list instead of leaving the entry
-        ImGui::GetCurrentContext()->ActiveIdUsingNavDirMask |=
-            1 << ImGuiDir_Up | 1 << ImGuiDir_Down;
+    keep_up_and_down();  // they go through the list
     ui.note("search/typed", "Find an action",
             "Type a few letters; Up and Down choose, Enter runs, Esc closes.");
-    const std::vector<Action> actions = matching_actions(ui, search.typed);
-    std::optional<std::size_t> chosen = draw_action_rows(ui, actions);
+    const std::vector<Action> actions = matching_actions(all(), search.typed);
+    std::optional<std::size_t> chosen = draw_action_rows(ui, search, actions);
     if (is_entered && !actions.empty()) chosen = search.row;
     dim_text("Up, Down: choose   Enter: run   Esc: close");
     const bool runs = chosen && *chosen < actions.size() && actions[*chosen].enabled;
     if (is_entered && !runs) ImGui::SetKeyboardFocusHere(-1);
     if (runs || ImGui::IsKeyPressed(ImGuiKey_Escape, false)) {
         ImGui::CloseCurrentPopup();
-        ui.state.search.reset();
+        box.reset();
     }
     ImGui::EndPopup();
-    if (runs) actions[*chosen].run(ui);
+    if (runs) actions[*chosen].run();
 }
 
 }  // namespace beamfork

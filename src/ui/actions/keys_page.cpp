@@ -1,7 +1,8 @@
+#include "ui/actions/keys_page.hpp"
+
 #include <array>
 #include <string>
 
-#include "ui/actions/action_search.hpp"
 #include "ui/kit/widgets.hpp"
 
 namespace beamfork {
@@ -43,15 +44,11 @@ void draw_key_table(const Ui& ui) {
     ImGui::TableSetupColumn("what", ImGuiTableColumnFlags_WidthStretch, 2);
     ImGui::TableSetupColumn("keys", ImGuiTableColumnFlags_WidthStretch, 1);
     std::string group;
-    for_each_action([&](const ActionEntry& entry) {
-        if (entry.chords.front().key == ImGuiKey_None) return;
-        if (group != entry.group) draw_key_heading(entry.group);
-        group = entry.group;
-        draw_key_row(ui, entry.label, all_keys_text(entry));
-    });
-    draw_key_heading("In a talk");
-    for (const ActionEntry& entry : talk_actions())
-        draw_key_row(ui, entry.label, all_keys_text(entry));
+    for (const KeyRow& row : ui.actions.key_rows()) {
+        if (group != row.group) draw_key_heading(row.group.c_str());
+        group = row.group;
+        draw_key_row(ui, row.label, row.keys);
+    }
     draw_key_heading("In panels");
     for (const GivenKey& given : given_keys)
         draw_key_row(ui, given.label, given.keys);
@@ -61,8 +58,8 @@ void draw_key_table(const Ui& ui) {
 }  // namespace
 
 void draw_keys_page(const Ui& ui) {
-    if (!begin_question("Keys", grid(130))) return;
-    const std::string find = "Everything else is found by its name: " + keys_text("window/find")
+    if (!begin_question(keys_popup, grid(130))) return;
+    const std::string find = "Everything else is found by its name: " + ui.keys_text("window/find")
                              + ", then a few letters.";
     wrapped_text(find, colour(Tone::text_dim));
     const float least = ImGui::GetTextLineHeight() * 6;

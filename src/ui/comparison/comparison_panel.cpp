@@ -1,3 +1,5 @@
+#include "ui/comparison/comparison_panel.hpp"
+
 #include <algorithm>
 #include <array>
 #include <optional>
@@ -7,42 +9,38 @@
 #include "base/text.hpp"
 #include "scene/comparison/comparison_rows.hpp"
 #include "ui/kit/widgets.hpp"
-#include "ui/shell/panels.hpp"
 
 namespace beamfork {
 
 namespace {
 
-const ComparisonChoice* chosen_of(const Ui& ui) {
-    const auto& choices = ui.view.comparison.choices;
+const ComparisonChoice* chosen_of(const ComparisonUi& ui) {
+    const auto& choices = ui.view.choices;
     const auto found =
-        std::find_if(choices.begin(), choices.end(), [&](const ComparisonChoice& choice) {
-            return choice.key == ui.session.compare_with;
-        });
+        std::find_if(choices.begin(), choices.end(),
+                     [&](const ComparisonChoice& choice) { return choice.key == ui.session.with; });
     return found == choices.end() ? nullptr : &*found;
 }
 
-void draw_other_chooser(const Ui& ui, float width) {
+void draw_other_chooser(const ComparisonUi& ui, float width) {
     constexpr const char* help = "Which setup this one is held against.";
     const ComparisonChoice* chosen = chosen_of(ui);
-    const std::string shown = chosen != nullptr                 ? chosen->label
-                              : ui.session.compare_with.empty() ? "Compare with …"
-                                                                : ui.session.compare_with;
+    const std::string shown = chosen != nullptr         ? chosen->label
+                              : ui.session.with.empty() ? "Compare with …"
+                                                        : ui.session.with;
     const bool is_open = begin_chooser("##comparison/other", shown, width);
-    tooltip(help);
-    ui.note("comparison/other", shown, help);
+    ui.describe("comparison/other", shown, help);
     if (!is_open) return;
-    for (const ComparisonChoice& choice : ui.view.comparison.choices) {
+    for (const ComparisonChoice& choice : ui.view.choices) {
         ImGui::PushID(choice.key.c_str());
-        if (chooser_entry(choice.label, &choice == chosen)) ui.session.compare_with = choice.key;
-        tooltip(choice.help);
-        ui.note("comparison/other/" + choice.key, choice.label, choice.help);
+        if (chooser_entry(choice.label, &choice == chosen)) ui.session.with = choice.key;
+        ui.describe("comparison/other/" + choice.key, choice.label, choice.help);
         ImGui::PopID();
     }
     ImGui::EndCombo();
 }
 
-void draw_place(const Ui& ui) {
+void draw_place(const ComparisonUi& ui) {
     constexpr std::array<std::string_view, 4> words{"Alone", "Over", "Beside", "Split"};
     constexpr std::array<std::string_view, 4> helps{
         "The picture shows this setup only.",
@@ -52,12 +50,12 @@ void draw_place(const Ui& ui) {
         "The picture shows the other setup too, beside this one.",
         "The picture is split: this setup at the left, the other at the right, seen from the same "
         "place."};
-    auto& place = ui.session.compare_place;
+    auto& place = ui.session.place;
     place = static_cast<CompanionPlace>(
         segments(ui, "comparison/place", words, helps, static_cast<std::size_t>(place), true));
 }
 
-void draw_controls(const Ui& ui) {
+void draw_controls(const ComparisonUi& ui) {
     const float width = ImGui::GetContentRegionAvail().x;
     draw_other_chooser(ui, std::min(width, grid(72)));
     const bool is_wide = width > grid(190);
@@ -65,8 +63,8 @@ void draw_controls(const Ui& ui) {
     if (text_button(
             ui, "comparison/keep", "Keep aside",
             "Remembers this setup as it is now, to compare what you change next with it.")) {
-        ui.requests.keeps_for_comparison = true;
-        ui.session.compare_with = "kept";
+        ui.asks.keeps = true;
+        ui.session.with = "kept";
     }
     if (is_wide) ImGui::SameLine(0, grid(3));
     if (is_wide) {
@@ -135,7 +133,7 @@ void draw_value_of(
               text_colour(ColourRole::good));
 }
 
-ImVec2 table_line(const Ui& ui,
+ImVec2 table_line(const ComparisonUi& ui,
                   const std::string& id,
                   const Cells& cells,
                   const std::string& help,
@@ -160,7 +158,7 @@ void draw_heading_line(const std::string& words, const Table& table) {
     ImGui::Dummy({table.width, ImGui::GetTextLineHeight() + grid(0.5F)});
 }
 
-void draw_results(const Ui& ui, const ComparisonRows& rows) {
+void draw_results(const ComparisonUi& ui, const ComparisonRows& rows) {
     std::vector<Cells> lines;
     for (const auto* some : {&rows.changed, &rows.same}) {
         for (const ComparisonRow& row : *some)
@@ -181,7 +179,7 @@ void draw_results(const Ui& ui, const ComparisonRows& rows) {
     }
 }
 
-void draw_parts(const Ui& ui, const ComparisonRows& rows) {
+void draw_parts(const ComparisonUi& ui, const ComparisonRows& rows) {
     std::vector<Cells> lines;
     for (const DifferenceRow& row : rows.parts)
         lines.push_back({row.label, row.here, row.there});
@@ -195,16 +193,23 @@ void draw_parts(const Ui& ui, const ComparisonRows& rows) {
         const ImVec2 low =
             table_line(ui, "comparison/part/" + std::to_string(i), lines[i], words, table);
         if (ImGui::IsItemHovered() && part) ui.hover_part(part);
-        if (ImGui::IsItemActivated() && part) ui.session.selected_part = part;
+        if (ImGui::IsItemActivated() && part) ui.selected_part = part;
         draw_cells(lines[i], low, table);
     }
 }
 
 }  // namespace
 
-void draw_comparison_panel(const Ui& ui) {
+std::optional<ComparisonRequest>
+wanted_comparison(const ComparisonSession& session, bool is_shown, bool is_talk) {
+    if (session.with.empty() || (!is_shown && session.place == CompanionPlace::none)) return {};
+    const bool has_no_room = is_talk && session.place == CompanionPlace::split;
+    return ComparisonRequest{session.with, has_no_room ? CompanionPlace::none : session.place};
+}
+
+void draw_comparison_panel(const ComparisonUi& ui) {
     draw_controls(ui);
-    const ComparisonView& view = ui.view.comparison;
+    const ComparisonView& view = ui.view;
     if (!view.problem.empty()) {
         wrapped_text(view.problem, colour(Tone::danger));
         ui.note("comparison/problem", view.problem);
@@ -217,7 +222,7 @@ void draw_comparison_panel(const Ui& ui) {
         return;
     }
     const ComparisonRows rows =
-        comparison_rows(ui.setup(), *ui.view.report, view.other->setup, view.other->report);
+        comparison_rows(ui.setup(), *ui.report, view.other->setup, view.other->report);
     wrapped_text(rows.summary, colour(Tone::text));
     ui.note("comparison/summary", rows.summary);
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {0, 0});

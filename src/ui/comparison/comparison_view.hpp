@@ -1,11 +1,13 @@
 // What the panel "compare" shows and asks for.
 #pragma once
 
+#include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
+#include "desk/compared_setup.hpp"
 #include "scene/comparison/companion.hpp"
-#include "study/findings/report.hpp"
 
 namespace beamfork {
 
@@ -16,24 +18,22 @@ struct ComparisonChoice {
     std::string help;
 };
 
-/// The other setup, as it was worked out last.
-struct ComparedSetup {
-    std::string title;
-    Setup setup;
-    Report report;
-};
-
 struct ComparisonRequest {
     std::string key;  ///< of a choice
     CompanionPlace place = CompanionPlace::none;
     bool operator==(const ComparisonRequest&) const = default;
 };
 
+struct ComparisonRequests {
+    std::optional<ComparisonRequest> shown;  ///< none: compared with nothing
+    bool keeps = false;                      ///< the setup as it is now is kept aside
+};
+
 /// What is true of it now.
 struct ComparisonView {
     std::vector<ComparisonChoice> choices;
-    const ComparedSetup* other = nullptr;  ///< null: none, or it makes no train ...
-    std::string problem;                   ///< ... and why
+    std::shared_ptr<const ComparedSetup> other;  ///< null: none, or it makes no train ...
+    std::string problem;                         ///< ... and why
 };
 
 }  // namespace beamfork

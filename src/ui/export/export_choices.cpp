@@ -7,10 +7,10 @@ namespace beamfork {
 
 namespace {
 
-void draw_switch(const Ui& ui, const char* name, const char* label, const char* help, bool& on) {
+void draw_switch(
+    const ExportUi& ui, const char* name, const char* label, const char* help, bool& on) {
     ImGui::Checkbox(label, &on);
-    tooltip(help);
-    ui.note(name, label, help);
+    ui.describe(name, label, help);
 }
 
 struct PixelSize {
@@ -22,7 +22,7 @@ constexpr std::array pixel_sizes{
     PixelSize{"1280 × 720", 1280, 720}, PixelSize{"1920 × 1080", 1920, 1080},
     PixelSize{"3840 × 2160", 3840, 2160}, PixelSize{"7680 × 4320", 7680, 4320}};
 
-void draw_sizes(const Ui& ui, ExportOrder& order, std::size_t offered) {
+void draw_sizes(const ExportUi& ui, ExportOrder& order, std::size_t offered) {
     std::array<std::string_view, pixel_sizes.size()> words;
     std::array<std::string_view, pixel_sizes.size()> helps;
     std::size_t chosen = offered;  // a size that is not offered here
@@ -41,7 +41,7 @@ void draw_sizes(const Ui& ui, ExportOrder& order, std::size_t offered) {
 }
 
 // What is drawn besides where the light goes; the dialog begins with what the window shows.
-void draw_tale_choices(const Ui& ui, ExportOrder& order, const char* apart_help) {
+void draw_tale_choices(const ExportUi& ui, ExportOrder& order, const char* apart_help) {
     draw_switch(ui, "export/paint", "Paint the objective",
                 "Rays in the colour of where they met the objective.", order.painted);
     draw_switch(ui, "export/motion", "Light in motion",
@@ -51,7 +51,7 @@ void draw_tale_choices(const Ui& ui, ExportOrder& order, const char* apart_help)
     if (is_apart != (order.apart > 0)) order.apart = is_apart ? 1.0F : 0.0F;
 }
 
-void draw_picture_choices(const Ui& ui, ExportOrder& order) {
+void draw_picture_choices(const ExportUi& ui, ExportOrder& order) {
     dim_text("The 3D view from where you stand now, as PNG.");
     draw_sizes(ui, order, pixel_sizes.size());
     draw_switch(ui, "export/names", "Names of the parts", "Words that float by the parts.",
@@ -65,7 +65,7 @@ void draw_picture_choices(const Ui& ui, ExportOrder& order) {
     draw_tale_choices(ui, order, "Each part by itself; without light.");
 }
 
-void draw_film_choices(const Ui& ui, ExportOrder& order) {
+void draw_film_choices(const ExportUi& ui, ExportOrder& order) {
     constexpr std::array<std::string_view, 3> lengths{"6 s", "12 s", "24 s"};
     constexpr std::array<double, 3> seconds{6, 12, 24};
     constexpr std::array<std::string_view, 3> length_helps{"Quickly round.", "Round at ease.",
@@ -89,7 +89,7 @@ void draw_film_choices(const Ui& ui, ExportOrder& order) {
 
 }  // namespace
 
-void draw_export_choices(const Ui& ui, ExportOrder& order) {
+void draw_export_choices(const ExportUi& ui, ExportOrder& order) {
     switch (order.kind) {
     case ExportKind::sheet:
         dim_text("One page to print and take to the telescope; opens in any browser.");

@@ -29,7 +29,7 @@ fs::path path_of(const ExportDialog& dialog) {
     return fs::path(dialog.folder) / name;
 }
 
-void write_it(const Ui& ui, ExportDialog& dialog) {
+void write_it(const ExportUi& ui, ExportDialog& dialog) {
     std::error_code trouble;
     dialog.error.clear();
     if (dialog.name.empty()) dialog.error = "Give it a name.";
@@ -46,17 +46,17 @@ void write_it(const Ui& ui, ExportDialog& dialog) {
         return;
     }
     dialog.order.output = fs::absolute(path, trouble);
-    dialog.order.camera = ui.session.camera;
-    dialog.order.light_front_mm = ui.session.view.light_front_mm;
-    ui.session.folder = dialog.folder;
-    ui.requests.export_order = dialog.order;
-    ui.requests.animating = true;
+    dialog.order.camera = ui.camera;
+    dialog.order.light_front_mm = ui.options.light_front_mm;
+    ui.folder = dialog.folder;
+    ui.asks.order = dialog.order;
+    ui.pace.animating = true;
     dialog.asks_to_overwrite = false;
     dialog.has_begun = true;
 }
 
 // True when something about it has changed, so that what was asked about overwriting is asked anew.
-bool draw_what(const Ui& ui, ExportDialog& dialog) {
+bool draw_what(const ExportUi& ui, ExportDialog& dialog) {
     constexpr std::array<std::string_view, 4> words{"Sheet", "Picture", "Model", "Film"};
     constexpr std::array<std::string_view, 4> helps{
         "A page to print: steps, drawings, numbers, cautions.", "The 3D view as a picture.",
@@ -69,14 +69,13 @@ bool draw_what(const Ui& ui, ExportDialog& dialog) {
     return !(dialog.order == before);
 }
 
-bool draw_where(const Ui& ui, ExportDialog& dialog) {
+bool draw_where(const ExportUi& ui, ExportDialog& dialog) {
     bool changed = false;
     const auto line = [&](const char* label, const char* id, std::string& text, const char* help) {
         dim_text(label);
         ImGui::SetNextItemWidth(-1);
         changed |= ImGui::InputText(id, &text);
-        tooltip(help);
-        ui.note(id + 2, label, help);
+        ui.describe(id + 2, label, help);
     };
     ImGui::Dummy({1, grid(1)});
     line("Folder", "##export/folder", dialog.folder,
@@ -85,8 +84,8 @@ bool draw_where(const Ui& ui, ExportDialog& dialog) {
     return changed;
 }
 
-void draw_progress(const Ui& ui) {
-    const ExportState& state = ui.view.exporting;
+void draw_progress(const ExportUi& ui) {
+    const ExportState& state = ui.view;
     ImGui::Dummy({1, grid(1)});
     // While nothing is known of how far it is, the bar stays empty and the words tell.
     const float share = state.share < 0 ? 0 : static_cast<float>(state.share);
@@ -94,8 +93,8 @@ void draw_progress(const Ui& ui) {
     ui.note("export/progress", state.words);
 }
 
-void draw_export_answers(const Ui& ui, ExportDialog& dialog) {
-    const bool runs = ui.view.exporting.is_running;
+void draw_export_answers(const ExportUi& ui, ExportDialog& dialog) {
+    const bool runs = ui.view.is_running;
     bool closes = ImGui::IsKeyPressed(ImGuiKey_Escape, false);
     if (!dialog.error.empty()) {
         wrapped_text(dialog.error, colour(Tone::danger));
@@ -104,11 +103,11 @@ void draw_export_answers(const Ui& ui, ExportDialog& dialog) {
     if (dialog.asks_to_overwrite)
         wrapped_text("“" + path_of(dialog).filename().string() + "” exists already. Overwrite it?",
                      colour(Tone::danger));
-    const bool has_ended = dialog.has_begun && !runs && !ui.view.message.text.empty();
+    const bool has_ended = dialog.has_begun && !runs && !ui.desk.message.text.empty();
     if (has_ended) {
-        wrapped_text(ui.view.message.text,
-                     colour(ui.view.message.is_error ? Tone::danger : Tone::text));
-        ui.note("export/outcome", ui.view.message.text);
+        wrapped_text(ui.desk.message.text,
+                     colour(ui.desk.message.is_error ? Tone::danger : Tone::text));
+        ui.note("export/outcome", ui.desk.message.text);
     }
     ImGui::Dummy({1, grid(1)});
     closes |= text_button(ui, "export/close", runs ? "Go on with something else" : "Close",
@@ -117,12 +116,12 @@ void draw_export_answers(const Ui& ui, ExportDialog& dialog) {
     ImGui::SameLine();
     if (runs
         && text_button(ui, "export/give_up", "Give it up", "Ends it and leaves nothing of it."))
-        ui.requests.gives_up_export = true;
+        ui.asks.gives_up = true;
     if (!runs
         && text_button(ui, "export/write", dialog.asks_to_overwrite ? "Overwrite" : "Write it",
                        "Writes it while you may go on with something else."))
         write_it(ui, dialog);
-    if (closes) ui.state.export_dialog.reset();
+    if (closes) ui.dialog.reset();
 }
 
 }  // namespace
@@ -137,42 +136,42 @@ std::string ending_of(const ExportOrder& order) {
     return "";
 }
 
-void start_export_dialog(const Ui& ui) {
-    if (ui.state.export_dialog) return;
+void start_export_dialog(const ExportUi& ui) {
+    if (ui.dialog) return;
     ExportDialog dialog;
-    const fs::path file(ui.view.file_path);
+    const fs::path file(ui.desk.file_path);
     dialog.name = stem_of_setup(file);
     std::error_code trouble;
-    const fs::path folder = !file.empty()               ? fs::absolute(file, trouble).parent_path()
-                            : ui.session.folder.empty() ? fs::current_path(trouble)
-                                                        : fs::path(ui.session.folder);
+    const fs::path folder = !file.empty()       ? fs::absolute(file, trouble).parent_path()
+                            : ui.folder.empty() ? fs::current_path(trouble)
+                                                : fs::path(ui.folder);
     dialog.folder = folder.string();
-    dialog.order.white_ground = ui.session.view.light_ground;
-    dialog.order.painted = ui.session.view.paint_pupil;
-    dialog.order.light_moves = ui.session.view.light_moves;
-    dialog.order.apart = ui.session.view.apart;
-    ui.state.export_dialog = std::move(dialog);
+    dialog.order.white_ground = ui.options.light_ground;
+    dialog.order.painted = ui.options.paint_pupil;
+    dialog.order.light_moves = ui.options.light_moves;
+    dialog.order.apart = ui.options.apart;
+    ui.dialog = std::move(dialog);
 }
 
-void draw_export_dialog(const Ui& ui) {
-    if (!ui.state.export_dialog) return;
-    ExportDialog& dialog = *ui.state.export_dialog;
+void draw_export_dialog(const ExportUi& ui) {
+    if (!ui.dialog) return;
+    ExportDialog& dialog = *ui.dialog;
     if (!dialog.opened) ImGui::OpenPopup(export_popup);
     dialog.opened = true;
     if (!begin_question(export_popup, grid(140))) return;
     ImGui::PushFont(font(TextFace::bold));
     ImGui::TextUnformatted(export_popup);
     ImGui::PopFont();
-    ImGui::BeginDisabled(ui.view.exporting.is_running);
+    ImGui::BeginDisabled(ui.view.is_running);
     const bool is_other_kind = draw_what(ui, dialog);
     if (draw_where(ui, dialog) || is_other_kind) {
         dialog.asks_to_overwrite = false;
         dialog.has_begun = false;
     }
     ImGui::EndDisabled();
-    if (ui.view.exporting.is_running) draw_progress(ui);
+    if (ui.view.is_running) draw_progress(ui);
     draw_export_answers(ui, dialog);
-    if (!ui.state.export_dialog) ImGui::CloseCurrentPopup();
+    if (!ui.dialog) ImGui::CloseCurrentPopup();
     ImGui::EndPopup();
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <filesystem>
+#include <optional>
 #include <string>
 
 #include "scene/picture/camera.hpp"
@@ -31,6 +32,11 @@ struct ExportOrder {
     bool whole_train = false;
     bool single_pictures = false;
     bool operator==(const ExportOrder&) const = default;
+};
+
+struct ExportRequests {
+    std::optional<ExportOrder> order;  ///< write this
+    bool gives_up = false;             ///< end what is being written
 };
 
 /// What is being written now, if anything is.

@@ -22,7 +22,7 @@ std::string hint_of(const SetupAnswers& answers, const SetupQuestion& question) 
            + unit;
 }
 
-void draw_kinds(const Ui& ui, SetupAnswers& answers) {
+void draw_kinds(const FilesUi& ui, SetupAnswers& answers) {
     constexpr std::array<std::string_view, 3> telescopes{"Lens", "Mirror, eyepiece at the side",
                                                          "Mirrors, eyepiece at the back"};
     constexpr std::array<std::string_view, 3> telescope_helps{
@@ -49,7 +49,7 @@ void draw_kinds(const Ui& ui, SetupAnswers& answers) {
     ImGui::Dummy({1, grid(1)});
 }
 
-void draw_question(const Ui& ui, DescribeDialog& dialog, const SetupQuestion& question) {
+void draw_question(const FilesUi& ui, DescribeDialog& dialog, const SetupQuestion& question) {
     std::string& typed = dialog.typed[question.key];
     const std::string hint = hint_of(dialog.answers, question);
     const std::string name = std::string("describe/") + question.key;
@@ -62,11 +62,10 @@ void draw_question(const Ui& ui, DescribeDialog& dialog, const SetupQuestion& qu
     ImGui::InputTextWithHint(("##" + name).c_str(), hint.c_str(), &typed);
     const std::string help = std::string(question.help) + " Leave it empty if you don’t know. "
                              + typing_help(question.unit);
-    tooltip(help);
-    ui.note(name, question.ask, help);
+    ui.describe(name, question.ask, help);
 }
 
-void make_it(const Ui& ui, DescribeDialog& dialog) {
+void make_it(const FilesUi& ui, DescribeDialog& dialog) {
     dialog.error.clear();
     dialog.answers.numbers.clear();
     for (const SetupQuestion& question : setup_questions()) {
@@ -88,7 +87,7 @@ void make_it(const Ui& ui, DescribeDialog& dialog) {
     ask_for_command(ui, StartSetup{*setup});
 }
 
-void draw_describe_answers(const Ui& ui, DescribeDialog& dialog) {
+void draw_describe_answers(const FilesUi& ui, DescribeDialog& dialog) {
     if (!dialog.error.empty()) {
         wrapped_text(dialog.error, colour(Tone::danger));
         ui.note("describe/error", dialog.error);
@@ -107,11 +106,11 @@ void draw_describe_answers(const Ui& ui, DescribeDialog& dialog) {
 
 }  // namespace
 
-void start_describe_dialog(const Ui& ui) {
+void start_describe_dialog(const FilesUi& ui) {
     if (!ui.state.describe_dialog) ui.state.describe_dialog.emplace();
 }
 
-void draw_describe_dialog(const Ui& ui) {
+void draw_describe_dialog(const FilesUi& ui) {
     if (!ui.state.describe_dialog) return;
     DescribeDialog& dialog = *ui.state.describe_dialog;
     if (!dialog.opened) ImGui::OpenPopup(describe_popup);

@@ -3,9 +3,10 @@
 #include <algorithm>
 #include <system_error>
 
+#include "desk/desk_requests.hpp"
+#include "ui/files/files_ui.hpp"
 #include "ui/files/unsaved_guard.hpp"
 #include "ui/kit/widgets.hpp"
-#include "ui/shell/ui.hpp"
 
 #include <imgui_stdlib.h>
 
@@ -16,13 +17,13 @@ namespace fs = std::filesystem;
 namespace {
 
 constexpr std::string_view setup_ending = ".train.toml";
-constexpr const char* popup = "File";
+constexpr const char* file_popup = "File";
 
 bool shows(const FileDialog& dialog, const FolderEntry& entry) {
     return entry.is_folder || dialog.all_files || entry.name.ends_with(setup_ending);
 }
 
-void accept(const Ui& ui, FileDialog& dialog) {
+void accept(const FilesUi& ui, FileDialog& dialog) {
     if (dialog.name.empty()) {
         dialog.error = "Give the file a name.";
         return;
@@ -40,7 +41,7 @@ void accept(const Ui& ui, FileDialog& dialog) {
         dialog.error = "There is no file “" + path.filename().string() + "” in this folder.";
         return;
     }
-    if (!opens && exists && !dialog.asks_to_overwrite && path != fs::path(ui.view.file_path)) {
+    if (!opens && exists && !dialog.asks_to_overwrite && path != fs::path(ui.desk.file_path)) {
         dialog.asks_to_overwrite = true;
         return;
     }
@@ -48,13 +49,13 @@ void accept(const Ui& ui, FileDialog& dialog) {
     if (opens) {
         ask_for_command(ui, OpenFile{path});
     } else {
-        ui.requests.commands.emplace_back(SaveFile{path});
+        ui.desk_requests.commands.emplace_back(SaveFile{path});
         ui.state.save_was_requested = true;
     }
     ui.state.file_dialog.reset();
 }
 
-void draw_folder_line(const Ui& ui, FileDialog& dialog) {
+void draw_folder_line(const FilesUi& ui, FileDialog& dialog) {
     if (text_button(ui, "dialog/up", "Up", "The folder that holds this one.",
                     dialog.folder.has_relative_path())) {
         enter_folder(dialog, fs::path(dialog.folder).parent_path());
@@ -66,12 +67,11 @@ void draw_folder_line(const Ui& ui, FileDialog& dialog) {
         enter_folder(dialog, dialog.folder_text);
     }
     constexpr const char* help = "The folder whose files are listed; type another and press Enter.";
-    tooltip(help);
-    ui.note("dialog/folder", "Folder", help);
+    ui.describe("dialog/folder", "Folder", help);
 }
 
 // Returns true when an entry was double-clicked.
-bool draw_entries(const Ui& ui, FileDialog& dialog) {
+bool draw_entries(const FilesUi& ui, FileDialog& dialog) {
     bool is_accepted = false;
     std::optional<fs::path> enter;
     ImGui::PushStyleColor(ImGuiCol_ChildBg, colour(Tone::ground));
@@ -92,8 +92,7 @@ bool draw_entries(const Ui& ui, FileDialog& dialog) {
             }
         }
         const std::string help = (dialog.folder / entry.name).string();
-        tooltip(help);
-        ui.note("dialog/entry/" + entry.name, entry.name, help);
+        ui.describe("dialog/entry/" + entry.name, entry.name, help);
     }
     ImGui::EndChild();
     ImGui::PopStyleColor();
@@ -101,7 +100,7 @@ bool draw_entries(const Ui& ui, FileDialog& dialog) {
     return is_accepted;
 }
 
-void draw_answers(const Ui& ui, FileDialog& dialog, bool is_accepted) {
+void draw_answers(const FilesUi& ui, FileDialog& dialog, bool is_accepted) {
     const bool opens = dialog.purpose == FilePurpose::open;
     if (!dialog.error.empty()) wrapped_text(dialog.error, colour(Tone::danger));
     if (dialog.asks_to_overwrite) {
@@ -111,8 +110,7 @@ void draw_answers(const Ui& ui, FileDialog& dialog, bool is_accepted) {
     }
     ImGui::Checkbox("All files", &dialog.all_files);
     constexpr const char* all_help = "Lists files of every ending, not only setups.";
-    tooltip(all_help);
-    ui.note("dialog/all", "All files", all_help);
+    ui.describe("dialog/all", "All files", all_help);
     const char* word = opens ? "Open" : dialog.asks_to_overwrite ? "Overwrite" : "Save";
     const float width = text_width(word) + text_width("Cancel") + grid(10);
     ImGui::SameLine(ImGui::GetContentRegionMax().x - width);
@@ -161,11 +159,11 @@ std::string with_setup_ending(const std::string& name) {
     return name + std::string(setup_ending);
 }
 
-void start_file_dialog(const Ui& ui, FilePurpose purpose) {
+void start_file_dialog(const FilesUi& ui, FilePurpose purpose) {
     FileDialog dialog;
     dialog.purpose = purpose;
     std::error_code trouble;
-    const fs::path file(ui.view.file_path);
+    const fs::path file(ui.desk.file_path);
     if (purpose == FilePurpose::save && !file.empty()) dialog.name = file.filename().string();
     const fs::path folder = !file.empty()               ? file.parent_path()
                             : ui.session.folder.empty() ? fs::current_path(trouble)
@@ -175,11 +173,11 @@ void start_file_dialog(const Ui& ui, FilePurpose purpose) {
     ui.state.file_dialog = std::move(dialog);
 }
 
-void draw_file_dialog(const Ui& ui) {
+void draw_file_dialog(const FilesUi& ui) {
     if (!ui.state.file_dialog) return;
     FileDialog& dialog = *ui.state.file_dialog;
-    if (!dialog.opened) ImGui::OpenPopup(popup);
-    if (!begin_question(popup, grid(150))) return;
+    if (!dialog.opened) ImGui::OpenPopup(file_popup);
+    if (!begin_question(file_popup, grid(150))) return;
     ImGui::PushFont(font(TextFace::bold));
     ImGui::TextUnformatted(dialog.purpose == FilePurpose::open ? "Open a setup"
                                                                : "Save the setup as");
@@ -193,8 +191,7 @@ void draw_file_dialog(const Ui& ui) {
                                             ImGuiInputTextFlags_EnterReturnsTrue);
     if (ImGui::IsItemEdited()) dialog.asks_to_overwrite = false;
     constexpr const char* name_help = "The file's name in this folder, or a whole path.";
-    tooltip(name_help);
-    ui.note("dialog/name", "File name", name_help);
+    ui.describe("dialog/name", "File name", name_help);
     draw_answers(ui, dialog, is_accepted);
     if (!ui.state.file_dialog) ImGui::CloseCurrentPopup();
     ImGui::EndPopup();

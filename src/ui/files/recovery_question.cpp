@@ -10,7 +10,7 @@ constexpr const char* recovery_popup = "Unsaved work was found";
 
 }  // namespace
 
-void draw_recovery_question(const Ui& ui) {
+void draw_recovery_question(const FilesUi& ui) {
     bool& is_put_off = ui.state.recovery_put_off;
     const bool asks = !is_put_off && !ui.view.lost_work.empty();
     if (asks && !ImGui::IsPopupOpen(recovery_popup)) ImGui::OpenPopup(recovery_popup);
@@ -30,10 +30,10 @@ void draw_recovery_question(const Ui& ui) {
         ImGui::Dummy({1, grid(2)});
         if (text_button(ui, "recovery/restore", "Restore it",
                         "Opens the unsaved work; save it then where you like."))
-            ui.requests.recovery = RecoveryAnswer::restore;
+            ui.asks.recovery = RecoveryAnswer::restore;
         ImGui::SameLine();
         if (text_button(ui, "recovery/discard", "Discard it", "Deletes the unsaved work for good."))
-            ui.requests.recovery = RecoveryAnswer::discard;
+            ui.asks.recovery = RecoveryAnswer::discard;
         ImGui::SameLine();
         if (text_button(ui, "recovery/later", "Later", "Asks again at the next start. Esc")
             || ImGui::IsKeyPressed(ImGuiKey_Escape, false)) {

@@ -4,7 +4,7 @@
 #include <filesystem>
 #include <string>
 
-#include "ui/actions/action.hpp"
+#include "desk/desk_requests.hpp"
 #include "ui/files/start_page.hpp"
 #include "ui/files/unsaved_guard.hpp"
 #include "ui/kit/widgets.hpp"
@@ -52,8 +52,8 @@ void draw_entry_face(const OpenSetupEntry& setup, const Area& area, bool is_show
 }
 
 // A title that shows its setup, and a cross that closes it; the middle button closes too.
-void draw_entry(const Ui& ui, const OpenSetupEntry& setup, float width) {
-    const bool is_shown = setup.number == ui.view.shown_setup;
+void draw_entry(const FilesUi& ui, const OpenSetupEntry& setup, float width) {
+    const bool is_shown = setup.number == ui.desk.shown_setup;
     const std::string id = id_of_entry(setup);
     const float height = ImGui::GetFrameHeight();
     const ImVec2 low = ImGui::GetCursorScreenPos();
@@ -61,10 +61,9 @@ void draw_entry(const Ui& ui, const OpenSetupEntry& setup, float width) {
     const bool is_hot =
         ImGui::IsItemHovered() || (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible);
     const bool is_unwanted = ImGui::IsItemClicked(ImGuiMouseButton_Middle);
-    tooltip(help_of_entry(setup));
-    ui.note(id, title_of_entry(setup), help_of_entry(setup));
+    ui.describe(id, title_of_entry(setup), help_of_entry(setup));
     draw_entry_face(setup, {low.x, low.y, width, height}, is_shown, is_hot);
-    if (is_pressed && !is_shown) ui.requests.commands.emplace_back(ShowSetup{setup.number});
+    if (is_pressed && !is_shown) ui.desk_requests.commands.emplace_back(ShowSetup{setup.number});
     ImGui::SameLine(0, 0);
     const bool is_closed =
         icon_button(ui, id + "/close", Icon::close, "Closes " + title_of_entry(setup) + ".", true);
@@ -73,12 +72,12 @@ void draw_entry(const Ui& ui, const OpenSetupEntry& setup, float width) {
 
 }  // namespace
 
-float setup_row_height(const Ui& ui) {
-    if (ui.view.setups.size() < 2) return 0;
+float setup_row_height(const FilesUi& ui) {
+    if (ui.desk.setups.size() < 2) return 0;
     return font(TextFace::regular)->FontSize + grid(4);
 }
 
-void draw_setup_row(const Ui& ui, const Area& area) {
+void draw_setup_row(const FilesUi& ui, const Area& area) {
     if (area.height <= 0) return;
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {grid(2), grid(0.5F)});
     ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {grid(1), grid(1)});
@@ -86,7 +85,7 @@ void draw_setup_row(const Ui& ui, const Area& area) {
     begin_area("setup_row", area, Tone::panel,
                ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
     const float side = ImGui::GetFrameHeight();
-    const auto count = static_cast<float>(ui.view.setups.size());
+    const auto count = static_cast<float>(ui.desk.setups.size());
     const float room = ImGui::GetContentRegionAvail().x - side - grid(2);
     const float width =
         std::clamp(room / count - grid(1), grid(narrowest_entry), grid(widest_entry));
@@ -94,9 +93,9 @@ void draw_setup_row(const Ui& ui, const Area& area) {
     ImGui::BeginChild("setup_row/list", {needed, side}, ImGuiChildFlags_None,
                       ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_HorizontalScrollbar
                           | ImGuiWindowFlags_NavFlattened);
-    for (const OpenSetupEntry& setup : ui.view.setups) {
+    for (const OpenSetupEntry& setup : ui.desk.setups) {
         draw_entry(ui, setup, width);
-        if (setup.number == ui.view.shown_setup && ui.state.setup_seen != setup.number) {
+        if (setup.number == ui.desk.shown_setup && ui.state.setup_seen != setup.number) {
             ImGui::SetScrollHereX(0.5F);
             ui.state.setup_seen = setup.number;
         }
@@ -105,25 +104,26 @@ void draw_setup_row(const Ui& ui, const Area& area) {
     ImGui::EndChild();
     ImGui::SameLine();
     if (icon_button(ui, "setups/add", Icon::add,
-                    with_keys("Opens another setup beside these: a demo, a file, your own.",
-                              "window/start_page"),
+                    ui.with_keys("Opens another setup beside these: a demo, a file, your own.",
+                                 "window/start_page"),
                     true))
         ask_for_start_page(ui);
     ImGui::End();
     ImGui::PopStyleVar(3);
 }
 
-void go_to_setup(const Ui& ui, int step) {
-    const auto& setups = ui.view.setups;
+void go_to_setup(const FilesUi& ui, int step) {
+    const auto& setups = ui.desk.setups;
     const auto shown = std::find_if(setups.begin(), setups.end(), [&](const OpenSetupEntry& one) {
-        return one.number == ui.view.shown_setup;
+        return one.number == ui.desk.shown_setup;
     });
     if (shown == setups.end() || setups.size() < 2) return;
     const auto here = static_cast<std::size_t>(shown - setups.begin());
     const std::size_t forward = step > 0 ? 1 : setups.size() - 1;
-    ui.requests.commands.emplace_back(ShowSetup{setups[(here + forward) % setups.size()].number});
+    ui.desk_requests.commands.emplace_back(
+        ShowSetup{setups[(here + forward) % setups.size()].number});
 }
 
-void ask_to_close_setup(const Ui& ui) { ask_for_command(ui, CloseSetup{ui.view.shown_setup}); }
+void ask_to_close_setup(const FilesUi& ui) { ask_for_command(ui, CloseSetup{ui.desk.shown_setup}); }
 
 }  // namespace beamfork

@@ -5,12 +5,10 @@
 #include <filesystem>
 #include <utility>
 
-#include "ui/actions/action.hpp"
 #include "ui/files/describe_dialog.hpp"
 #include "ui/files/unsaved_guard.hpp"
+#include "ui/kit/keyboard.hpp"
 #include "ui/kit/widgets.hpp"
-
-#include <imgui_internal.h>  // to show at once where the keyboard is
 
 namespace beamfork {
 
@@ -60,15 +58,14 @@ CardSize card_size(float width, std::size_t story_lines) {
 }
 
 // The demo's picture over its title and the first lines of its story; one button. Returns whether it was pressed.
-bool draw_card(const Ui& ui, const DemoEntry& demo, const CardSize& size) {
+bool draw_card(const FilesUi& ui, const DemoEntry& demo, const CardSize& size) {
     const ImVec2 low = ImGui::GetCursorScreenPos();
     const ImVec2 high{low.x + size.width, low.y + size.height};
     const std::string id = "start/demo/" + demo.asset;
     const bool is_pressed = ImGui::InvisibleButton(id.c_str(), {size.width, size.height});
     const bool is_hot =
         ImGui::IsItemHovered() || (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible);
-    tooltip(demo.story);
-    ui.note(id, demo.title, demo.story);
+    ui.describe(id, demo.title, demo.story);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     list.AddRectFilled(low, high, colour(is_hot ? Tone::raised_hot : Tone::raised), grid(1.5F));
     const ImVec2 picture_high{high.x, low.y + size.picture_height};
@@ -88,8 +85,8 @@ bool draw_card(const Ui& ui, const DemoEntry& demo, const CardSize& size) {
 }
 
 // In rows of as many as the width has room for; returns the demo that was chosen.
-const DemoEntry*
-draw_cards(const Ui& ui, std::size_t from, std::size_t to, std::size_t in_a_row, bool is_large) {
+const DemoEntry* draw_cards(
+    const FilesUi& ui, std::size_t from, std::size_t to, std::size_t in_a_row, bool is_large) {
     const float gap = grid(3);
     const float all = ImGui::GetContentRegionAvail().x - grid(2);
     const float width =
@@ -106,7 +103,7 @@ draw_cards(const Ui& ui, std::size_t from, std::size_t to, std::size_t in_a_row,
     return chosen;
 }
 
-void draw_demos(const Ui& ui) {
+void draw_demos(const FilesUi& ui) {
     const std::size_t count = ui.view.demos.size();
     const std::size_t large = std::min(count, large_cards);
     if (large == 0) return;
@@ -122,12 +119,12 @@ void draw_demos(const Ui& ui) {
     ask_for_command(ui, OpenDemo{chosen->asset});
 }
 
-void draw_recent_files(const Ui& ui) {
-    if (ui.view.recent_files.empty()) return;
+void draw_recent_files(const FilesUi& ui) {
+    if (ui.desk.recent_files.empty()) return;
     ImGui::Dummy({1, grid(2)});
     draw_bold("Opened lately");
     std::size_t shown = 0;
-    for (const std::string& file : ui.view.recent_files) {
+    for (const std::string& file : ui.desk.recent_files) {
         if (shown++ == most_recent_shown) break;
         const std::filesystem::path path(file);
         const float width = ImGui::GetContentRegionAvail().x;
@@ -139,34 +136,34 @@ void draw_recent_files(const Ui& ui) {
     }
 }
 
-void draw_own_setup(const Ui& ui) {
+void draw_own_setup(const FilesUi& ui) {
     draw_bold("Your own setup");
     wrapped_text("A few questions, any of which may stay open, and it stands in the picture.",
                  colour(Tone::text_dim));
     if (text_button(ui, "start/describe", "Describe my setup …",
-                    with_keys("A few questions; what you do not know gets a usual value.",
-                              "setup/questions"))) {
+                    ui.with_keys("A few questions; what you do not know gets a usual value.",
+                                 "setup/questions"))) {
         ImGui::CloseCurrentPopup();
         start_describe_dialog(ui);
     }
     ImGui::Dummy({1, grid(1)});
     if (text_button(
             ui, "start/open", "Open …",
-            with_keys("A setup file, or a page that was printed from one.", "setup/open"))) {
+            ui.with_keys("A setup file, or a page that was printed from one.", "setup/open"))) {
         ImGui::CloseCurrentPopup();
         ask_to_open(ui);
     }
     draw_recent_files(ui);
     ImGui::Dummy({1, grid(2)});
     draw_bold("Find your way");
-    wrapped_text(keys_text("window/find") + " finds every action, " + keys_text("window/keys")
-                     + " shows all keys, " + keys_text("window/glossary")
+    wrapped_text(ui.keys_text("window/find") + " finds every action, " + ui.keys_text("window/keys")
+                     + " shows all keys, " + ui.keys_text("window/glossary")
                      + " explains the words of the trade.",
                  colour(Tone::text_dim));
 }
 
 // What it is all about, and at its right the way out.
-void draw_head(const Ui& ui) {
+void draw_head(const FilesUi& ui) {
     const std::string_view out = "Go on with the setup that is open";
     const ImVec2 at = ImGui::GetCursorPos();
     const float right = at.x + ImGui::GetContentRegionAvail().x - text_width(out) - grid(4);
@@ -183,17 +180,16 @@ void draw_head(const Ui& ui) {
 
 }  // namespace
 
-void ask_for_start_page(const Ui& ui) { ui.state.start_page_wanted = true; }
+void ask_for_start_page(const FilesUi& ui) { ui.state.start_page_wanted = true; }
 
-void draw_start_page(const Ui& ui) {
+void draw_start_page(const FilesUi& ui) {
     if (std::exchange(ui.state.start_page_wanted, false)) {
         ImGui::OpenPopup(start_popup);
-        ImGui::GetCurrentContext()->NavDisableHighlight =
-            false;  // Enter opens what is seen to be chosen
+        show_keyboard();  // Enter opens what is seen to be chosen
     }
     const ImVec2 window = ImGui::GetIO().DisplaySize;
     if (!begin_question(start_popup, std::min(grid(290), window.x * 0.94F))) return;
-    ui.requests.wants_demo_pictures = true;
+    ui.asks.wants_demo_pictures = true;
     draw_head(ui);
     ImGui::Dummy({1, grid(2)});
     const float room = window.y * 0.96F - ImGui::GetCursorPosY() - grid(4);

@@ -2,13 +2,13 @@
 // the files opened lately. It lies over the first demo and is reached later by name.
 #pragma once
 
-#include "ui/shell/ui.hpp"
+#include "ui/files/files_ui.hpp"
 
 namespace beamfork {
 
 /// Opens it with the next frame.
-void ask_for_start_page(const Ui& ui);
+void ask_for_start_page(const FilesUi& ui);
 /// Draws the page while it is open.
-void draw_start_page(const Ui& ui);
+void draw_start_page(const FilesUi& ui);
 
 }  // namespace beamfork

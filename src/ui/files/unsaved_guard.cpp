@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "desk/desk_requests.hpp"
 #include "ui/files/file_dialog.hpp"
 #include "ui/kit/widgets.hpp"
 
@@ -9,7 +10,7 @@ namespace beamfork {
 
 namespace {
 
-constexpr const char* popup = "Unsaved changes";
+constexpr const char* unsaved_popup = "Unsaved changes";
 
 bool would_drop(const Command& command, const OpenSetupEntry& setup) {
     if (const auto* closed = std::get_if<CloseSetup>(&command))
@@ -18,28 +19,28 @@ bool would_drop(const Command& command, const OpenSetupEntry& setup) {
 }
 
 // The next setup whose unsaved work would be lost and was not answered for.
-const OpenSetupEntry* next_to_ask(const Ui& ui, const Command& command) {
+const OpenSetupEntry* next_to_ask(const FilesUi& ui, const Command& command) {
     const auto& agreed = ui.state.agreed_to_lose;
-    const auto& setups = ui.view.setups;
+    const auto& setups = ui.desk.setups;
     const auto found = std::find_if(setups.begin(), setups.end(), [&](const OpenSetupEntry& setup) {
         return setup.modified && would_drop(command, setup) && !agreed.contains(setup.number);
     });
     return found == setups.end() ? nullptr : &*found;
 }
 
-void forget_pending(TransientState& state) {
+void forget_pending(FilesState& state) {
     state.pending.reset();
     state.saving_for_pending = false;
     state.save_was_requested = false;
     state.agreed_to_lose.clear();
 }
 
-void look_after_save(const Ui& ui) {
-    TransientState& state = ui.state;
+void look_after_save(const FilesUi& ui) {
+    FilesState& state = ui.state;
     if (!state.pending || !state.saving_for_pending) return;
     const bool is_under_way = state.save_was_requested || state.file_dialog;
-    if (ui.view.modified && is_under_way) return;
-    if (ui.view.modified) {  // the save failed or was called off: nothing waits any more
+    if (ui.desk.modified && is_under_way) return;
+    if (ui.desk.modified) {  // the save failed or was called off: nothing waits any more
         forget_pending(state);
     } else {
         state.saving_for_pending = false;
@@ -47,60 +48,51 @@ void look_after_save(const Ui& ui) {
 }
 
 // Nothing is left to ask: goes on. Else brings the setup that is asked about into the window.
-void go_on(const Ui& ui) {
-    TransientState& state = ui.state;
+void go_on(const FilesUi& ui) {
+    FilesState& state = ui.state;
     if (!state.pending || state.saving_for_pending) return;
     const OpenSetupEntry* setup = next_to_ask(ui, *state.pending);
     if (setup == nullptr) {
-        ui.requests.commands.push_back(*state.pending);
+        ui.desk_requests.commands.push_back(*state.pending);
         forget_pending(state);
-    } else if (setup->number != ui.view.shown_setup) {
-        ui.requests.commands.emplace_back(ShowSetup{setup->number});
-        ui.requests.animating = true;
+    } else if (setup->number != ui.desk.shown_setup) {
+        ui.desk_requests.commands.emplace_back(ShowSetup{setup->number});
+        ui.pace.animating = true;
     }
 }
 
 }  // namespace
 
-bool changes_document(const Command& command) {
-    return std::holds_alternative<NewSetup>(command)
-           || std::holds_alternative<DuplicateSetup>(command)
-           || std::holds_alternative<StartSetup>(command)
-           || std::holds_alternative<OpenDemo>(command) || std::holds_alternative<OpenFile>(command)
-           || std::holds_alternative<ShowSetup>(command)
-           || std::holds_alternative<CloseSetup>(command);
-}
-
-void ask_for_command(const Ui& ui, Command command) {
+void ask_for_command(const FilesUi& ui, Command command) {
     ui.state.agreed_to_lose.clear();
     if (next_to_ask(ui, command) != nullptr) {
         ui.state.pending = std::move(command);
         ui.state.saving_for_pending = false;
     } else {
-        ui.requests.commands.push_back(std::move(command));
+        ui.desk_requests.commands.push_back(std::move(command));
     }
 }
 
-void ask_to_save(const Ui& ui) {
-    if (ui.view.file_path.empty()) {
+void ask_to_save(const FilesUi& ui) {
+    if (ui.desk.file_path.empty()) {
         ask_to_save_as(ui);
     } else {
-        ui.requests.commands.emplace_back(SaveFile{ui.view.file_path});
+        ui.desk_requests.commands.emplace_back(SaveFile{ui.desk.file_path});
         ui.state.save_was_requested = true;
     }
 }
 
-void ask_to_save_as(const Ui& ui) { start_file_dialog(ui, FilePurpose::save); }
-void ask_to_open(const Ui& ui) { start_file_dialog(ui, FilePurpose::open); }
+void ask_to_save_as(const FilesUi& ui) { start_file_dialog(ui, FilePurpose::save); }
+void ask_to_open(const FilesUi& ui) { start_file_dialog(ui, FilePurpose::open); }
 
-void draw_unsaved_guard(const Ui& ui) {
-    TransientState& state = ui.state;
+void draw_unsaved_guard(const FilesUi& ui) {
+    FilesState& state = ui.state;
     look_after_save(ui);
     state.save_was_requested = false;
     go_on(ui);
-    const bool asks = state.pending && !state.saving_for_pending && ui.view.modified;
-    if (asks && !ImGui::IsPopupOpen(popup)) ImGui::OpenPopup(popup);
-    if (!begin_question(popup, grid(110))) return;
+    const bool asks = state.pending && !state.saving_for_pending && ui.desk.modified;
+    if (asks && !ImGui::IsPopupOpen(unsaved_popup)) ImGui::OpenPopup(unsaved_popup);
+    if (!begin_question(unsaved_popup, grid(110))) return;
     ImGui::PushFont(font(TextFace::bold));
     wrapped_text("“" + ui.setup().title + "” has changes that are not saved.", colour(Tone::text));
     ImGui::PopFont();
@@ -112,7 +104,7 @@ void draw_unsaved_guard(const Ui& ui) {
     }
     ImGui::SameLine();
     if (text_button(ui, "unsaved/discard", "Discard the changes", "Goes on without saving.")) {
-        state.agreed_to_lose.insert(ui.view.shown_setup);
+        state.agreed_to_lose.insert(ui.desk.shown_setup);
         go_on(ui);
     }
     ImGui::SameLine();

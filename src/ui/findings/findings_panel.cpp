@@ -1,11 +1,14 @@
+#include "ui/findings/findings_panel.hpp"
+
 #include <algorithm>
 #include <numeric>
 #include <string>
 #include <vector>
 
+#include "desk/desk_requests.hpp"
 #include "scene/findings/finding_rows.hpp"
+#include "study/findings/report.hpp"
 #include "ui/kit/widgets.hpp"
-#include "ui/shell/panels.hpp"
 
 namespace beamfork {
 
@@ -47,7 +50,7 @@ float effect_lines(ImDrawList* list, ImVec2 at, const CureRow& row, float width)
 }
 
 // One cure is one button: what to do, and below it what that brings. Hovered, it shows in the picture.
-void draw_cure(const Ui& ui, const CureRow& row, CurePick pick) {
+void draw_cure(const FindingsUi& ui, const CureRow& row, CurePick pick) {
     const std::string id =
         "findings/" + std::to_string(pick.finding) + "/cure/" + std::to_string(pick.cure);
     const float edge = grid(1.5F);
@@ -72,16 +75,16 @@ void draw_cure(const Ui& ui, const CureRow& row, CurePick pick) {
         + "The picture shows it while the pointer is here; a click does it, Ctrl+Z takes it back.";
     tooltip_beside(help);
     ui.note(id, row.what, help);
-    if (hot) ui.requests.preview = pick;
+    if (hot) ui.desk_requests.preview = pick;
     if (!pressed) return;
-    ui.requests.preview.reset();
-    ui.edit(ReplaceSetup{ui.view.report->findings[pick.finding].cures[pick.cure].setup,
+    ui.desk_requests.preview.reset();
+    ui.edit(ReplaceSetup{ui.report->findings[pick.finding].cures[pick.cure].setup,
                          "Cure: " + row.what});
 }
 
-void draw_cures(const Ui& ui, const FindingRow& row, std::size_t number) {
+void draw_cures(const FindingsUi& ui, const FindingRow& row, std::size_t number) {
     const std::size_t count =
-        ui.session.all_findings ? row.cures.size() : std::min(cures_at_first, row.cures.size());
+        ui.session.shows_all ? row.cures.size() : std::min(cures_at_first, row.cures.size());
     for (std::size_t i = 0; i < count; ++i)
         draw_cure(ui, row.cures[i], {number, i});
     if (row.no_cure.empty()) return;
@@ -90,7 +93,7 @@ void draw_cures(const Ui& ui, const FindingRow& row, std::size_t number) {
 }
 
 // Over the words that were drawn last: what is clicked, and what the keyboard comes to.
-void select_by_card(const Ui& ui, const std::string& id, const FindingRow& row) {
+void select_by_card(const FindingsUi& ui, const std::string& id, const FindingRow& row) {
     const ImVec2 low = ImGui::GetItemRectMin();
     const ImVec2 size = ImGui::GetItemRectSize();
     const ImVec2 below = ImGui::GetCursorScreenPos();
@@ -98,15 +101,14 @@ void select_by_card(const Ui& ui, const std::string& id, const FindingRow& row) 
     const bool pressed = ImGui::InvisibleButton(id.c_str(), {std::max(1.0F, size.x), size.y});
     const std::string help =
         "A click selects “" + ui.setup().parts.at(*row.part).name + "”, which it is about.";
-    tooltip(help);
-    ui.note(id, row.sentence, help);
+    ui.describe(id, row.sentence, help);
     if (ImGui::IsItemHovered()) ui.hover_part(row.part);
-    if (pressed) ui.session.selected_part = row.part;
+    if (pressed) ui.selected_part = row.part;
     ImGui::SetCursorScreenPos(below);
 }
 
 // The card's words; a click anywhere on them selects the part.
-void draw_card(const Ui& ui, const FindingRow& row, std::size_t number) {
+void draw_card(const FindingsUi& ui, const FindingRow& row, std::size_t number) {
     const std::string id = "findings/" + std::to_string(number);
     const float line = ImGui::GetTextLineHeight();
     const float indent = line + grid(1.5F);
@@ -149,27 +151,27 @@ std::vector<std::size_t> always_shown(const Report& report, const std::vector<Fi
     return {good == rows.end() ? 0 : static_cast<std::size_t>(good - rows.begin())};
 }
 
-void draw_all_cards(const Ui& ui) {
-    const auto rows = finding_rows(*ui.view.report);
-    std::vector<std::size_t> shown = always_shown(*ui.view.report, rows);
+void draw_all_cards(const FindingsUi& ui) {
+    const auto rows = finding_rows(*ui.report);
+    std::vector<std::size_t> shown = always_shown(*ui.report, rows);
     const std::size_t more = rows.size() - shown.size();
-    if (ui.session.all_findings) {
+    if (ui.session.shows_all) {
         shown.resize(rows.size());
         std::iota(shown.begin(), shown.end(), std::size_t{0});
     }
     for (const std::size_t i : shown)
         draw_card(ui, rows[i], i);
     if (more == 0) return;
-    const std::string label = ui.session.all_findings ? "Fewer" : std::to_string(more) + " more";
-    if (text_button(ui, "findings/all", label, finding_summary(*ui.view.report))) {
-        ui.session.all_findings = !ui.session.all_findings;
+    const std::string label = ui.session.shows_all ? "Fewer" : std::to_string(more) + " more";
+    if (text_button(ui, "findings/all", label, finding_summary(*ui.report))) {
+        ui.session.shows_all = !ui.session.shows_all;
     }
 }
 
 }  // namespace
 
-void draw_findings_panel(const Ui& ui) {
-    if (ui.view.report != nullptr) {
+void draw_findings_panel(const FindingsUi& ui) {
+    if (ui.report != nullptr) {
         draw_all_cards(ui);
         return;
     }
@@ -178,7 +180,7 @@ void draw_findings_panel(const Ui& ui) {
     broken.word = "Not a train yet";
     broken.sign = FindingSign::cross;
     broken.role = ColourRole::clipped;
-    broken.sentence = ui.view.report_error;
+    broken.sentence = ui.report_error;
     draw_card(ui, broken, 0);
 }
 

@@ -1,10 +1,11 @@
+#include "ui/fit/fit_panel.hpp"
+
 #include <algorithm>
 #include <string>
 
 #include "base/text.hpp"
 #include "scene/fit/fit_rows.hpp"
 #include "ui/kit/widgets.hpp"
-#include "ui/shell/panels.hpp"
 
 namespace beamfork {
 
@@ -20,8 +21,7 @@ void draw_value(const Ui& ui, const ValueRow& row, const std::string& id, float 
     const ImVec2 low = ImGui::GetCursorScreenPos();
     const float height = ImGui::GetTextLineHeight() + grid(1);
     ImGui::InvisibleButton(id.c_str(), {width, height});
-    tooltip(row.help);
-    ui.note(id, row.label, row.help);
+    ui.describe(id, row.label, row.help);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const float end = low.x + width - text_width("mm/mm") - grid(1);
     const std::string value = typeset(row.value);
@@ -45,10 +45,9 @@ void draw_joint(const Ui& ui, const JointRow& row, const std::string& id, float 
     const ImVec2 low = ImGui::GetCursorScreenPos();
     const float line = ImGui::GetTextLineHeight();
     if (ImGui::InvisibleButton(id.c_str(), {width, 2 * line + grid(1)}))
-        ui.session.selected_part = row.behind;
+        ui.selected_part = row.behind;
     if (ImGui::IsItemHovered()) ui.hover_part(row.behind);
-    tooltip(row.help);
-    ui.note(id, row.parts + ": " + row.verdict, row.help);
+    ui.describe(id, row.parts + ": " + row.verdict, row.help);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const ImU32 ink =
         row.role == ColourRole::dimension ? colour(Tone::text_dim) : text_colour(row.role);
@@ -90,7 +89,7 @@ private:
 }  // namespace
 
 void draw_fit_panel(const Ui& ui) {
-    const FitRows rows = fit_rows(ui.setup(), *ui.view.report);
+    const FitRows rows = fit_rows(ui.setup(), *ui.report);
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {0, 0});
     const FitColumns columns(3);
     columns.begin(0);
@@ -99,8 +98,7 @@ void draw_fit_panel(const Ui& ui) {
     constexpr const char* image_help =
         "Against the view without a telescope, from traced rays of two field offsets.";
     dim_text(shortened(rows.image, columns.width()));
-    tooltip(rows.image + ". " + image_help);
-    ui.note("fit/image", rows.image, image_help);
+    ui.describe("fit/image", rows.image, rows.image + ". " + image_help);
     FitColumns::end();
     columns.begin(1);
     heading("Weight");

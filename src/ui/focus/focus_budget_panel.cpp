@@ -1,3 +1,5 @@
+#include "ui/focus/focus_budget_panel.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <string>
@@ -5,7 +7,6 @@
 #include "base/text.hpp"
 #include "scene/focus/focus_budget_rows.hpp"
 #include "ui/kit/widgets.hpp"
-#include "ui/shell/panels.hpp"
 
 namespace beamfork {
 
@@ -35,12 +36,11 @@ void draw_bar(
     const float width = ImGui::GetContentRegionAvail().x;
     const std::string id = "focus_budget/row/" + std::to_string(number);
     const bool pressed = ImGui::InvisibleButton(id.c_str(), {width, height});
-    if (pressed && bar.part) ui.session.selected_part = bar.part;
+    if (pressed && bar.part) ui.selected_part = bar.part;
     const bool hot = ImGui::IsItemHovered()
-                     || (bar.part && ui.state.hovered_part_before == static_cast<int>(*bar.part));
+                     || (bar.part && ui.kept.hovered_part_before == static_cast<int>(*bar.part));
     if (ImGui::IsItemHovered()) ui.hover_part(bar.part);
-    tooltip(bar.help);
-    ui.note(id, bar.label, bar.help);
+    ui.describe(id, bar.label, bar.help);
 
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const bool is_total =
@@ -101,8 +101,7 @@ void draw_travel(const Ui& ui, const TravelScale& scale) {
     const ImVec2 low = ImGui::GetCursorScreenPos();
     const bool fits = text_width(scale.margin_in + "  " + scale.margin_out) <= width;
     ImGui::InvisibleButton("focus_budget/travel", {width, (fits ? 1.0F : 2.0F) * line + grid(8)});
-    tooltip(scale.help);
-    ui.note("focus_budget/travel", scale.sentence, scale.help);
+    ui.describe("focus_budget/travel", scale.sentence, scale.help);
 
     const Axis axis{scale.low, scale.high, low.x + grid(1), width - grid(2)};
     const float rail_top = low.y + grid(1);
@@ -133,7 +132,7 @@ void draw_travel(const Ui& ui, const TravelScale& scale) {
 }  // namespace
 
 void draw_focus_budget_panel(const Ui& ui) {
-    const FocusBudgetRows rows = focus_budget_rows(*ui.view.report);
+    const FocusBudgetRows rows = focus_budget_rows(*ui.report);
     draw_travel(ui, rows.travel);
     draw_bars(ui, rows);
 }

@@ -1,10 +1,12 @@
+#include "ui/focus/reach_table_panel.hpp"
+
 #include <algorithm>
 #include <vector>
 
 #include "base/text.hpp"
+#include "document/edit.hpp"
 #include "scene/focus/reach_table_rows.hpp"
 #include "ui/kit/widgets.hpp"
-#include "ui/shell/panels.hpp"
 
 namespace beamfork {
 
@@ -75,8 +77,7 @@ void draw_headings(const Ui& ui, const ReachRows& rows, const std::vector<ShownC
         ImGui::SetCursorScreenPos({at.left, start.y});
         const std::string id = "reach_table/column/" + std::to_string(at.index);
         ImGui::InvisibleButton(id.c_str(), {at.width, line + grid(1)});
-        tooltip(column.help);
-        ui.note(id, column.heading, column.help);
+        ui.describe(id, column.heading, column.help);
         const std::string heading = !is_wide && at.index == 0 ? "With one change"
                                     : column.unit.empty()     ? column.heading
                                                               : column.heading + " " + column.unit;
@@ -106,8 +107,7 @@ void draw_row(const Ui& ui,
     const bool hot =
         ImGui::IsItemHovered() || (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible);
     const std::string help = row.sentence + (row.is_chosen ? "" : " Click to choose it.");
-    tooltip(help);
-    ui.note(id, row.sentence, help);
+    ui.describe(id, row.sentence, help);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const ImVec2 high{low.x + width, low.y + height};
     if (row.is_chosen || hot)
@@ -128,8 +128,8 @@ void draw_row(const Ui& ui,
 
 }  // namespace
 
-void draw_reach_table_panel(const Ui& ui) {
-    const ReachRows rows = reach_table_rows(ui.setup(), *ui.view.report);
+void draw_reach_table_panel(const Ui& ui, bool is_wide) {
+    const ReachRows rows = reach_table_rows(ui.setup(), *ui.report);
     ImGui::PushFont(font(TextFace::bold));
     wrapped_text(rows.summary, colour(Tone::text));
     ImGui::PopFont();
@@ -138,7 +138,6 @@ void draw_reach_table_panel(const Ui& ui) {
     ImGui::Dummy({1, grid(1)});
     const float left = ImGui::GetCursorScreenPos().x + grid(2);
     const float room = ImGui::GetContentRegionAvail().x - grid(2);
-    const bool is_wide = ui.session.study_is_wide;
     const auto shown = is_wide ? all_columns(rows, left, room) : few_columns(rows, left, room);
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {0, 0});
     draw_headings(ui, rows, shown);

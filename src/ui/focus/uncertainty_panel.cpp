@@ -1,9 +1,11 @@
+#include "ui/focus/uncertainty_panel.hpp"
+
 #include <algorithm>
 
 #include "base/text.hpp"
 #include "scene/focus/uncertainty_rows.hpp"
+#include "study/findings/report.hpp"
 #include "ui/kit/widgets.hpp"
-#include "ui/shell/panels.hpp"
 
 namespace beamfork {
 
@@ -16,10 +18,11 @@ void draw_density(const Ui& ui, const UncertaintyRows& rows) {
     const float line = ImGui::GetTextLineHeight();
     const float height = line * 3;
     ImGui::InvisibleButton("uncertainty/density", {width, height + line + grid(1)});
-    tooltip("How likely focus lies at each drawtube position. The bright zone is the drawtube's "
-            "travel. "
+    ui.describe(
+        "uncertainty/density", rows.headline,
+        "How likely focus lies at each drawtube position. The bright zone is the drawtube's "
+        "travel. "
             + rows.help);
-    ui.note("uncertainty/density", rows.headline, rows.help);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const auto x = [&](double at) {
         return low.x + width * static_cast<float>((at - rows.low) / (rows.high - rows.low));
@@ -54,11 +57,9 @@ void draw_contribution(const Ui& ui, const ContributionRow& row, std::size_t num
     const float width = ImGui::GetContentRegionAvail().x;
     const float line = ImGui::GetTextLineHeight();
     const std::string id = "uncertainty/row/" + std::to_string(number);
-    if (ImGui::InvisibleButton(id.c_str(), {width, line + grid(2)}))
-        ui.session.selected_part = row.part;
+    if (ImGui::InvisibleButton(id.c_str(), {width, line + grid(2)})) ui.selected_part = row.part;
     if (ImGui::IsItemHovered()) ui.hover_part(row.part);
-    tooltip(row.label + ", " + row.value + ". " + row.help);
-    ui.note(id, row.label, row.help);
+    ui.describe(id, row.label, row.label + ", " + row.value + ". " + row.help);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const std::string percent = row.percent + " %";
     const float bar_top = low.y + line + grid(0.25F);
@@ -80,7 +81,7 @@ void draw_contribution(const Ui& ui, const ContributionRow& row, std::size_t num
 }
 
 void draw_other_uses(const Ui& ui) {
-    const auto rows = other_uses_rows(ui.setup(), *ui.view.report);
+    const auto rows = other_uses_rows(ui.setup(), *ui.report);
     if (rows.empty()) return;
     ImGui::Dummy({1, grid(1)});
     dim_text("The same parts, used otherwise");
@@ -89,13 +90,12 @@ void draw_other_uses(const Ui& ui) {
         const float width = ImGui::GetContentRegionAvail().x;
         const std::string id = "other_uses/row/" + std::to_string(i);
         ImGui::InvisibleButton(id.c_str(), {width, ImGui::GetTextLineHeight() + grid(0.5F)});
-        tooltip(rows[i].help);
-        ui.note(id, rows[i].label, rows[i].help);
+        ui.describe(id, rows[i].label, rows[i].help);
         ImDrawList& list = *ImGui::GetWindowDrawList();
         const std::string& value = rows[i].value;
         text_ending_at(list, {low.x + width, low.y}, value,
-                       text_colour(ui.view.report->other_uses[i].reaches ? ColourRole::good
-                                                                         : ColourRole::shortfall));
+                       text_colour(ui.report->other_uses[i].reaches ? ColourRole::good
+                                                                    : ColourRole::shortfall));
         text_at(list, low, shortened(rows[i].label, width - text_width(value) - grid(2)),
                 colour(Tone::text));
     }
@@ -104,13 +104,12 @@ void draw_other_uses(const Ui& ui) {
 }  // namespace
 
 void draw_uncertainty_panel(const Ui& ui) {
-    const UncertaintyRows rows = uncertainty_rows(ui.setup(), *ui.view.report);
+    const UncertaintyRows rows = uncertainty_rows(ui.setup(), *ui.report);
     if (rows.is_stated) {
         ImGui::PushFont(font(TextFace::large));
         wrapped_text(rows.headline, text_colour(rows.role));
         ImGui::PopFont();
-        tooltip(rows.help);
-        ui.note("uncertainty/headline", rows.headline, rows.help);
+        ui.describe("uncertainty/headline", rows.headline, rows.help);
         draw_density(ui, rows);
     }
     wrapped_text(rows.sentence, colour(Tone::text_dim));

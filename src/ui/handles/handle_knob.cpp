@@ -4,7 +4,6 @@
 #include <cmath>
 #include <numbers>
 
-#include "ui/actions/action.hpp"
 #include "ui/kit/widgets.hpp"
 
 namespace beamfork {
@@ -62,17 +61,18 @@ struct HintWords {
     [[nodiscard]] float value_width() const { return text_width(value, TextFace::bold) + grid(3); }
 };
 
-HintWords words_of(const Knob& knob, bool held) {
+HintWords words_of(const Ui& ui, const Knob& knob, bool held) {
     const MovableLength& length = knob.handle.length;
-    const std::string keys = "Keys " + keys_text("handle/more") + ", " + keys_text("handle/less");
+    const std::string keys =
+        "Keys " + ui.keys_text("handle/more") + ", " + ui.keys_text("handle/less");
     return {length.what + " " + told_value(length, length.value),
             held ? "Shift: fine  ·  Esc: back" : keys + "  ·  Shift: fine"};
 }
 
 }  // namespace
 
-PixelBox hint_room(const Area& area, const Knob& knob, bool held) {
-    const HintWords words = words_of(knob, held);
+PixelBox hint_room(const Ui& ui, const Area& area, const Knob& knob, bool held) {
+    const HintWords words = words_of(ui, knob, held);
     const glm::vec2 size{words.value_width() + text_width(words.more) + 2 * grid(2),
                          ImGui::GetTextLineHeight() + grid(2)};
     const glm::vec2 at = knob.view.knob;
@@ -83,9 +83,9 @@ PixelBox hint_room(const Area& area, const Knob& knob, bool held) {
     return {low, low + size};
 }
 
-void paint_hint(const Area& area, const Knob& knob, bool held) {
-    const HintWords words = words_of(knob, held);
-    const PixelBox room = hint_room(area, knob, held);
+void paint_hint(const Ui& ui, const Area& area, const Knob& knob, bool held) {
+    const HintWords words = words_of(ui, knob, held);
+    const PixelBox room = hint_room(ui, area, knob, held);
     ImDrawList& list = *ImGui::GetForegroundDrawList();
     const ImVec2 low{area.left + room.low.x, area.top + room.low.y};
     const ImVec2 high{area.left + room.high.x, area.top + room.high.y};

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "ui/handles/handle_overlay.hpp"
-#include "ui/shell/ui.hpp"
+#include "ui/kit/ui.hpp"
 
 namespace beamfork {
 
@@ -18,8 +18,8 @@ void paint_knob(ImDrawList& list, ImVec2 middle, glm::vec2 along, const KnobLook
 /// From the body's outline to the knob.
 void paint_stalk(ImDrawList& list, const Area& area, const HandleView& view);
 /// Where the hint goes, in pixels of the picture.
-PixelBox hint_room(const Area& area, const Knob& knob, bool held);
+PixelBox hint_room(const Ui& ui, const Area& area, const Knob& knob, bool held);
 /// What the knob does, or while it is held what it has done, in one line beside it.
-void paint_hint(const Area& area, const Knob& knob, bool held);
+void paint_hint(const Ui& ui, const Area& area, const Knob& knob, bool held);
 
 }  // namespace beamfork

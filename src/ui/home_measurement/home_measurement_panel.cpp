@@ -1,9 +1,11 @@
+#include "ui/home_measurement/home_measurement_panel.hpp"
+
 #include <algorithm>
 
 #include "base/text.hpp"
+#include "desk/desk_requests.hpp"
 #include "scene/home_measurement/home_measurement_rows.hpp"
 #include "ui/kit/widgets.hpp"
-#include "ui/shell/panels.hpp"
 
 #include <imgui_stdlib.h>
 
@@ -11,26 +13,24 @@ namespace beamfork {
 
 namespace {
 
-void draw_measurement_chooser(const Ui& ui, const HomeMeasurement& chosen) {
+void draw_measurement_chooser(const MeasurementUi& ui, const HomeMeasurement& chosen) {
     constexpr const char* help = "What you want to find out about your own parts.";
     const bool is_open = begin_chooser("##measurement", chosen.title,
                                        std::min(grid(70), ImGui::GetContentRegionAvail().x));
-    tooltip(help);
-    ui.note("measurement", "Measurement", help);
+    ui.describe("measurement", "Measurement", help);
     if (!is_open) return;
     for (const HomeMeasurement& one : home_measurements()) {
         if (chooser_entry(one.title, &one == &chosen)) {
-            ui.state.measurement.measurement = one.key;
-            ui.state.measurement.target = 0;
+            ui.draft.measurement = one.key;
+            ui.draft.target = 0;
         }
-        tooltip(one.formula);
-        ui.note("measurement/" + one.key, one.title, one.formula);
+        ui.describe("measurement/" + one.key, one.title, one.formula);
     }
     ImGui::EndCombo();
 }
 
 // Label, entry for one or several numbers, unit; below it the mean or what is wrong.
-void draw_reading(const Ui& ui, const ReadingRow& row) {
+void draw_reading(const MeasurementUi& ui, const ReadingRow& row) {
     const float left = ImGui::GetCursorPosX();
     const float width = ImGui::GetContentRegionAvail().x;
     const float entry = left + std::min(grid(46), width * 0.45F);
@@ -43,9 +43,8 @@ void draw_reading(const Ui& ui, const ReadingRow& row) {
     ImGui::SetNextItemWidth(unit - entry - grid(1));
     const std::string hint = row.info->otherwise ? "optional" : "one or more";
     if (ImGui::InputTextWithHint(("##" + row.name).c_str(), hint.c_str(), &text))
-        ui.state.measurement.readings[row.name] = text;
-    tooltip(row.help);
-    ui.note("reading/" + row.info->key, row.info->label, row.help);
+        ui.draft.readings[row.name] = text;
+    ui.describe("reading/" + row.info->key, row.info->label, row.help);
     ImGui::SameLine(unit);
     dim_text(row.info->unit);
     if (row.problem.empty() && row.mean.empty()) return;
@@ -64,7 +63,7 @@ std::string shares_text(const HomeMeasurementRows& rows) {
     return text;
 }
 
-void draw_result(const Ui& ui, const HomeMeasurementRows& rows) {
+void draw_result(const MeasurementUi& ui, const HomeMeasurementRows& rows) {
     ImGui::Dummy({1, grid(1)});
     ImGui::AlignTextToFramePadding();
     dim_text(rows.measurement->gives);
@@ -75,11 +74,10 @@ void draw_result(const Ui& ui, const HomeMeasurementRows& rows) {
     wrapped_text(rows.result ? typeset(words) : words,
                  colour(rows.result ? Tone::text : Tone::text_dim));
     if (rows.result) ImGui::PopFont();
-    tooltip(help);
-    ui.note("measurement/result", words, help);
+    ui.describe("measurement/result", words, help);
 }
 
-void draw_fill(const Ui& ui, const HomeMeasurementRows& rows) {
+void draw_fill(const MeasurementUi& ui, const HomeMeasurementRows& rows) {
     if (rows.targets.empty()) {
         wrapped_text("No part of this setup has a field for it.", colour(Tone::text_dim));
         return;
@@ -89,25 +87,23 @@ void draw_fill(const Ui& ui, const HomeMeasurementRows& rows) {
         "Puts the result there; Ctrl+Z takes it back. It is now " + target.present + ".";
     const auto edit = fill_edit(rows);
     if (text_button(ui, "measurement/fill", "Fill in", help, edit.has_value())) {
-        ui.requests.gesture_began = true;  // both are one undo step
+        ui.desk_requests.gesture_began = true;  // both are one undo step
         ui.edit(*edit);
         if (const auto how_well = fill_tolerance_edit(rows, ui.setup())) ui.edit(*how_well);
-        ui.requests.gesture_ended = true;
+        ui.desk_requests.gesture_ended = true;
     }
     ImGui::SameLine(0, grid(2));
     const float room = std::min(grid(80), ImGui::GetContentRegionAvail().x);
     const bool is_open = begin_chooser("##measurement/target", target.label, room);
     constexpr const char* target_help = "Which field of which part the result belongs to.";
-    tooltip(target_help);
-    ui.note("measurement/target", target.label, target_help);
+    ui.describe("measurement/target", target.label, target_help);
     if (is_open) {
         for (std::size_t i = 0; i < rows.targets.size(); ++i) {
             ImGui::PushID(static_cast<int>(i));
             const std::string line = rows.targets[i].label + " (" + rows.targets[i].present + ")";
-            if (chooser_entry(line, i == rows.target)) ui.state.measurement.target = i;
+            if (chooser_entry(line, i == rows.target)) ui.draft.target = i;
             ImGui::PopID();
-            tooltip(line);
-            ui.note("measurement/target/" + std::to_string(i), line, line);
+            ui.describe("measurement/target/" + std::to_string(i), line, line);
         }
         ImGui::EndCombo();
     }
@@ -127,7 +123,7 @@ void draw_steps(const HomeMeasurement& measurement) {
     }
 }
 
-void draw_entries(const Ui& ui, const HomeMeasurementRows& rows) {
+void draw_entries(const MeasurementUi& ui, const HomeMeasurementRows& rows) {
     draw_measurement_chooser(ui, *rows.measurement);
     ImGui::Dummy({1, grid(1)});
     for (const ReadingRow& row : rows.readings)
@@ -138,8 +134,8 @@ void draw_entries(const Ui& ui, const HomeMeasurementRows& rows) {
 
 }  // namespace
 
-void draw_home_measurement_panel(const Ui& ui) {
-    const HomeMeasurementRows rows = home_measurement_rows(ui.setup(), ui.state.measurement);
+void draw_home_measurement_panel(const MeasurementUi& ui) {
+    const HomeMeasurementRows rows = home_measurement_rows(ui.setup(), ui.draft);
     const bool side_by_side = ImGui::GetContentRegionAvail().x > grid(150);
     if (side_by_side && ImGui::BeginTable("##measurement", 2, ImGuiTableFlags_SizingStretchSame)) {
         ImGui::TableNextColumn();

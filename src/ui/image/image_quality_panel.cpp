@@ -1,3 +1,5 @@
+#include "ui/image/image_quality_panel.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -5,7 +7,6 @@
 #include "base/text.hpp"
 #include "scene/image/image_quality_rows.hpp"
 #include "ui/kit/widgets.hpp"
-#include "ui/shell/panels.hpp"
 
 #include <fmt/format.h>
 
@@ -62,8 +63,7 @@ void draw_spot(const Ui& ui,
         "the "
         "aperture allows.",
         point.name, rows.airy_radius);
-    tooltip(help);
-    ui.note(id, point.name, help);
+    ui.describe(id, point.name, help);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const float side = area.width;
     const ImVec2 middle{area.left + side / 2, area.top + side / 2};
@@ -116,8 +116,7 @@ void draw_energy(const Ui& ui, const ImageRows& rows, const EyeImageRows& eye, c
         "Share of a star's light inside a circle, against the circle's radius, by summing waves "
         "over all rays. Grey: a perfect image. Solid: on axis. Dashed: at the edge of the field. "
         "The upright line is the Airy disc's radius.";
-    tooltip(help);
-    ui.note(id, "Light within a circle", help);
+    ui.describe(id, "Light within a circle", help);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const float line = ImGui::GetTextLineHeight();
     const Area plot{area.left, area.top, area.width, area.height - line - grid(0.5F)};
@@ -160,8 +159,7 @@ void draw_values(const Ui& ui, const ImageRows& rows) {
         const ImVec2 low = ImGui::GetCursorScreenPos();
         const std::string id = "image_quality/value/" + std::to_string(i);
         ImGui::InvisibleButton(id.c_str(), {width, line});
-        tooltip(first[i].help);
-        ui.note(id, first[i].label, first[i].help);
+        ui.describe(id, first[i].label, first[i].help);
         for (std::size_t place = 0; place < 4; ++place) {
             const EyeImageRows& eye = rows.eyes.at(place / 2);
             text_ending_at(list, {end_of(low.x, place), low.y},
@@ -207,7 +205,7 @@ void draw_plots(const Ui& ui, const ImageRows& rows, float width, bool is_wide) 
 }  // namespace
 
 void draw_image_quality_panel(const Ui& ui) {
-    const ImageRows rows = image_quality_rows(*ui.view.report);
+    const ImageRows rows = image_quality_rows(*ui.report);
     wrapped_text(rows.sentence, colour(Tone::text));
     ui.note("image_quality/sentence", rows.sentence);
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {0, grid(0.5F)});

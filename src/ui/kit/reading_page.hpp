@@ -3,7 +3,7 @@
 
 #include <span>
 
-#include "ui/shell/ui.hpp"
+#include "ui/kit/ui.hpp"
 
 namespace beamfork {
 

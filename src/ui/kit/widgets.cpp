@@ -137,8 +137,7 @@ bool text_button(const Ui& ui,
                      std::max(1.0F, grid(0.25F)));
     text_at(list, {button.low.x + (size.x - text.x) / 2, button.low.y + (size.y - text.y) / 2},
             label, colour(Tone::text, enabled ? 1 : 0.45F));
-    tooltip(help);
-    ui.note(name, label, help);
+    ui.describe(name, label, help);
     return button.pressed;
 }
 
@@ -150,8 +149,7 @@ bool icon_button(
     if (button.hot) list.AddRectFilled(button.low, button.high, colour(Tone::raised_hot), grid(1));
     draw_icon(list, icon, {button.low.x + side / 2, button.low.y + side / 2}, side * 0.52F,
               colour(button.hot ? Tone::text : Tone::text_dim, enabled ? 1 : 0.4F));
-    tooltip(help);
-    ui.note(name, help, help);
+    ui.describe(name, help, help);
     return button.pressed;
 }
 
@@ -345,8 +343,7 @@ ImVec2 line_area(const Ui& ui,
     ImGui::InvisibleButton(id.c_str(),
                            {ImGui::GetContentRegionAvail().x,
                             static_cast<float>(lines) * ImGui::GetTextLineHeight() + grid(1)});
-    tooltip(help);
-    ui.note(id, label, help);
+    ui.describe(id, label, help);
     return {low.x, low.y + grid(0.5F)};
 }
 

@@ -5,9 +5,10 @@
 #include <string>
 #include <string_view>
 
+#include "ui/kit/area.hpp"
 #include "ui/kit/icons.hpp"
-#include "ui/shell/layout.hpp"
-#include "ui/shell/ui.hpp"
+#include "ui/kit/theme.hpp"
+#include "ui/kit/ui.hpp"
 
 namespace beamfork {
 

@@ -1,9 +1,10 @@
+#include "ui/light/brightness_panel.hpp"
+
 #include <algorithm>
 
 #include "base/text.hpp"
 #include "scene/light/brightness_rows.hpp"
 #include "ui/kit/widgets.hpp"
-#include "ui/shell/panels.hpp"
 
 namespace beamfork {
 
@@ -96,7 +97,7 @@ void draw_steps(const Ui& ui, const BrightnessRows& rows, float right) {
         const ImVec2 low = line_area(ui, id, row.label, row.label + ". " + row.help);
         const bool hot = ImGui::IsItemHovered();
         if (hot) ui.hover_part(row.part);
-        if (ImGui::IsItemActivated() && row.part) ui.session.selected_part = row.part;
+        if (ImGui::IsItemActivated() && row.part) ui.selected_part = row.part;
         text_at(list, low, shortened(row.label, label_room - grid(2)),
                 colour(hot ? Tone::text : Tone::text_dim));
         if (has_bars)
@@ -109,7 +110,7 @@ void draw_steps(const Ui& ui, const BrightnessRows& rows, float right) {
 }  // namespace
 
 void draw_brightness_panel(const Ui& ui) {
-    const BrightnessRows rows = brightness_rows(ui.setup(), *ui.view.report);
+    const BrightnessRows rows = brightness_rows(ui.setup(), *ui.report);
     ImGui::PushFont(font(TextFace::bold));
     wrapped_text(typeset(rows.sentence), colour(Tone::text));
     ImGui::PopFont();

@@ -1,12 +1,14 @@
+#include "ui/light/light_at_stops_panel.hpp"
+
 #include <algorithm>
 #include <cmath>
 
 #include "base/text.hpp"
 #include "scene/light/light_at_stops_rows.hpp"
+#include "study/findings/report.hpp"
 #include "ui/kit/widgets.hpp"
 #include "ui/light/field_stop_picture.hpp"
 #include "ui/light/light_plot.hpp"
-#include "ui/shell/panels.hpp"
 
 #include <fmt/format.h>
 
@@ -27,11 +29,10 @@ void draw_eye(
     ImGui::InvisibleButton((id_of(eye) + "/picture").c_str(), {side, area.height});
     const std::string help =
         "The light on this field stop, as its eye sees it. " + eye.values.front().help;
-    tooltip(help);
-    ui.note(id_of(eye) + "/picture", eye.name, help);
+    ui.describe(id_of(eye) + "/picture", eye.name, help);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const ImVec2 centre{area.left + side / 2, area.top + side / 2};
-    draw_field_stop(list, ui.view.report->clipping_of(eye.eye), centre, side / 2, eye.role);
+    draw_field_stop(list, ui.report->clipping_of(eye.eye), centre, side / 2, eye.role);
     const bool both_fit = text_width("Right eye", TextFace::bold) <= side;
     const std::string name = both_fit ? eye.name : eye.name.substr(0, eye.name.find(' '));
     text_at(list, {centre.x - text_width(name, TextFace::bold) / 2, area.top + side + grid(1)},
@@ -44,8 +45,7 @@ void draw_eye(
         "Share of the objective's light over the field: its middle at the left, its edge at the "
         "right. Solid: the mean of all directions; dashed: the darkest. Above the line: what each "
         "opening takes.";
-    tooltip(plot_help);
-    ui.note(id_of(eye) + "/plot", eye.name, plot_help);
+    ui.describe(id_of(eye) + "/plot", eye.name, plot_help);
     draw_light_plot(list, plot, rows, eye);
 }
 
@@ -58,8 +58,7 @@ void draw_value_line(const Ui& ui,
     const float width = ImGui::GetContentRegionAvail().x;
     const float line = ImGui::GetTextLineHeight();
     ImGui::InvisibleButton(id.c_str(), {width, line + grid(0.5F)});
-    tooltip(left.help);
-    ui.note(id, left.label, left.help);
+    ui.describe(id, left.label, left.help);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const float unit_left = low.x + width - text_width("mm");
     const float right_end = unit_left - grid(1);
@@ -111,14 +110,13 @@ void draw_openings(const Ui& ui, const LightRows& rows) {
             if (share == nullptr) continue;
             is_leak = share->is_leak;
             if (hovered) ui.hover_part(share->part);
-            if (pressed && share->part) ui.session.selected_part = share->part;
+            if (pressed && share->part) ui.selected_part = share->part;
         }
         text_at(list, {low.x + width - text_width("mm"), low.y}, "%", colour(Tone::text_dim));
         const std::string words = (is_leak ? "Light that leaks out here, where it is most: "
                                            : "Light that ends here, where it is most: ")
                                   + names[i];
-        tooltip(words);
-        ui.note(id, names[i], words);
+        ui.describe(id, names[i], words);
         list.AddRectFilled({low.x, low.y + line * 0.2F}, {low.x + line * 0.7F, low.y + line * 0.9F},
                            band_colour(i), grid(0.5F));
         text_at(list, {low.x + line + grid(0.5F), low.y},
@@ -130,7 +128,7 @@ void draw_openings(const Ui& ui, const LightRows& rows) {
 }  // namespace
 
 void draw_light_at_stops_panel(const Ui& ui) {
-    const LightRows rows = light_at_stops_rows(ui.setup(), *ui.view.report);
+    const LightRows rows = light_at_stops_rows(ui.setup(), *ui.report);
     const float line = ImGui::GetTextLineHeight();
     const ImVec2 low = ImGui::GetCursorScreenPos();
     const float width = ImGui::GetContentRegionAvail().x;

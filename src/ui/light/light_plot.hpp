@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "scene/light/light_at_stops_rows.hpp"
-#include "ui/shell/layout.hpp"
+#include "ui/kit/area.hpp"
 
 namespace beamfork {
 

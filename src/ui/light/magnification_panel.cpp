@@ -1,9 +1,10 @@
+#include "ui/light/magnification_panel.hpp"
+
 #include <cmath>
 
 #include "base/text.hpp"
 #include "scene/light/magnification_rows.hpp"
 #include "ui/kit/widgets.hpp"
-#include "ui/shell/panels.hpp"
 
 namespace beamfork {
 
@@ -12,14 +13,13 @@ void draw_magnification_panel(const Ui& ui) {
     const float unit_room = grid(7);
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {0, 0});
     std::size_t number = 0;
-    for (const ValueRow& row : magnification_rows(*ui.view.report)) {
+    for (const ValueRow& row : magnification_rows(*ui.report)) {
         const ImVec2 low = ImGui::GetCursorScreenPos();
         const float width = ImGui::GetContentRegionAvail().x;
         const float height = ImGui::GetTextLineHeight() + grid(2);
         const std::string id = "magnification/row/" + std::to_string(number++);
         ImGui::InvisibleButton(id.c_str(), {width, height});
-        tooltip(row.help);
-        ui.note(id, row.label, row.help);
+        ui.describe(id, row.label, row.help);
         const float top = low.y + grid(1);
         const float value_right = low.x + width - unit_room;
         const std::string value = row.unit_leads() ? row.unit + row.value : typeset(row.value);

@@ -4,10 +4,13 @@
 #include <cmath>
 
 #include "base/text.hpp"
+#include "desk/desk_requests.hpp"
+#include "document/edit.hpp"
+#include "study/tune/tune_study.hpp"
 #include "ui/kit/field_numbers.hpp"
+#include "ui/kit/keyboard.hpp"
 #include "ui/kit/widgets.hpp"
 
-#include <imgui_internal.h>  // GetActiveID
 #include <imgui_stdlib.h>
 
 namespace beamfork {
@@ -46,17 +49,18 @@ std::string id_of(const EditedField& field, const char* piece) {
     return "field/" + field.info.key + "/" + piece;
 }
 
-void ask_for(const Ui& ui, const EditedField& field, FieldValue value) {
+void ask_for(const PartUi& ui, const EditedField& field, FieldValue value) {
     if (value == field.value) return;
-    if (const auto sentence = objection(field.info, value)) {
-        ui.state.refusal = Refusal{field.part, field.info.key, *sentence};
-        return;
-    }
+    const SetField edit{field.part, field.info.key, std::move(value)};
     ui.state.refusal.reset();
-    ui.edit(SetField{field.part, field.info.key, std::move(value)});
+    if (const auto sentence = refusal(ui.document, edit)) {
+        ui.state.refusal = Refusal{field.part, field.info.key, *sentence};
+    } else {
+        ui.edit(edit);
+    }
 }
 
-void draw_slider(const Ui& ui, const EditedField& field, double value, float width) {
+void draw_slider(const PartUi& ui, const EditedField& field, double value, float width) {
     double moved = value;  // ImGui gets a copy, never the model
     const double low = field.info.usual_low;
     const double high = field.info.usual_high;
@@ -67,8 +71,7 @@ void draw_slider(const Ui& ui, const EditedField& field, double value, float wid
     const bool changed =
         ImGui::SliderScalar(id.c_str(), ImGuiDataType_Double, &moved, &low, &high, "", flags);
     ui.one_gesture();
-    tooltip(help_of(field.info));
-    ui.note(id_of(field, "slider"), field.info.label, help_of(field.info));
+    ui.describe(id_of(field, "slider"), field.info.label, help_of(field.info));
     if (changed) ask_for(ui, field, snapped(field.info, moved));
 }
 
@@ -93,26 +96,26 @@ int step_by_arrow(ImGuiInputTextCallbackData* data) {
 }
 
 // All steps of one held key are one undo step.
-void step_value(const Ui& ui, const EditedField& field, const ArrowKeys& keys) {
-    bool& is_open = ui.state.gesture_open;
+void step_value(const PartUi& ui, const EditedField& field, const ArrowKeys& keys) {
+    bool& is_open = ui.kept.gesture_open;
     if (keys.stepped) {
-        if (!is_open) ui.requests.gesture_began = true;
+        if (!is_open) ui.desk_requests.gesture_began = true;
         is_open = true;
         ask_for(ui, field, *keys.stepped);
     } else if (is_open && ImGui::IsItemActive() && !ImGui::IsKeyDown(ImGuiKey_UpArrow)
                && !ImGui::IsKeyDown(ImGuiKey_DownArrow)) {
-        ui.requests.gesture_ended = true;
+        ui.desk_requests.gesture_ended = true;
         is_open = false;
     }
 }
 
-void draw_entry(const Ui& ui, const EditedField& field, double value, float width) {
+void draw_entry(const PartUi& ui, const EditedField& field, double value, float width) {
     const std::string before = entry_text(value);
     std::string text = before;
     ImGui::SetNextItemWidth(width);
     const std::string id = "##" + id_of(field, "entry");
     const float room = width - 2 * ImGui::GetStyle().FramePadding.x;
-    const bool is_typing = ImGui::GetActiveID() == ImGui::GetID(id.c_str());
+    const bool is_typing = is_typed_into(id.c_str());
     const float indent = is_typing ? 0 : std::max(0.0F, room - text_width(before));
     ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {ImGui::GetStyle().FramePadding.x + indent,
                                                      ImGui::GetStyle().FramePadding.y});
@@ -124,8 +127,7 @@ void draw_entry(const Ui& ui, const EditedField& field, double value, float widt
     const bool is_done = ImGui::IsItemDeactivatedAfterEdit();
     step_value(ui, field, keys);
     const std::string help = help_of(field.info) + "\n" + entry_hint(field.info);
-    tooltip(help);
-    ui.note(id_of(field, "entry"), field.info.label, help);
+    ui.describe(id_of(field, "entry"), field.info.label, help);
     if (!is_done || text == before) return;
     if (const auto number = parse_typed(text, field.info.unit)) {
         ask_for(ui, field, *number);
@@ -135,21 +137,18 @@ void draw_entry(const Ui& ui, const EditedField& field, double value, float widt
 }
 
 // What the field is; for a number that can be varied, the way to its curve.
-void draw_label_help(const Ui& ui, const EditedField& field) {
+void draw_label_help(const PartUi& ui, const EditedField& field) {
     const bool has_curve = !order_fault(ui.setup())
                            && is_tunable(ui.setup(), ui.setup().chosen, field.part, field.info);
     const std::string help =
         help_of(field.info) + (has_curve ? "\nRight click: its curve in the study “Tune”." : "");
     if (has_curve && ImGui::IsItemClicked(ImGuiMouseButton_Right)) {
-        ui.session.tune_varied = name_of(ui.setup(), {field.part, field.info.key});
-        ui.session.study = "tune";
-        ui.session.folded.erase("study");
+        ui.state.curve_wanted = name_of(ui.setup(), {field.part, field.info.key});
     }
-    tooltip(help);
-    ui.note(id_of(field, "label"), field.info.label, help);
+    ui.describe(id_of(field, "label"), field.info.label, help);
 }
 
-void draw_number(const Ui& ui, const EditedField& field, const Columns& at, float left) {
+void draw_number(const PartUi& ui, const EditedField& field, const Columns& at, float left) {
     const double value = std::get<double>(field.value);
     const float gap = grid(2);
     ImGui::SameLine(left + at.slider);
@@ -163,7 +162,7 @@ void draw_number(const Ui& ui, const EditedField& field, const Columns& at, floa
     dim_text(symbol(field.info.unit));
 }
 
-void draw_optional(const Ui& ui, const EditedField& field, const Columns& at, float left) {
+void draw_optional(const PartUi& ui, const EditedField& field, const Columns& at, float left) {
     bool stated = std::holds_alternative<double>(field.value);
     ImGui::SameLine(left + at.tick);
     const std::string id = "##" + id_of(field, "stated");
@@ -172,8 +171,7 @@ void draw_optional(const Ui& ui, const EditedField& field, const Columns& at, fl
         ask_for(ui, field,
                 stated ? FieldValue{snapped(field.info, field.first_value)} : FieldValue{});
     }
-    tooltip(help);
-    ui.note(id_of(field, "stated"), field.info.label, help);
+    ui.describe(id_of(field, "stated"), field.info.label, help);
     if (std::holds_alternative<double>(field.value)) {
         draw_number(ui, field, at, left);
     } else {
@@ -182,23 +180,21 @@ void draw_optional(const Ui& ui, const EditedField& field, const Columns& at, fl
     }
 }
 
-void draw_choice(const Ui& ui, const EditedField& field, const Columns& at, float left) {
+void draw_choice(const PartUi& ui, const EditedField& field, const Columns& at, float left) {
     const auto& chosen = std::get<std::string>(field.value);
     ImGui::SameLine(left + at.slider);
     const std::string id = "##" + id_of(field, "choice");
     const bool is_open = begin_chooser(id.c_str(), chosen, at.reset - at.slider - grid(1));
-    tooltip(field.info.help);
-    ui.note(id_of(field, "choice"), field.info.label, field.info.help);
+    ui.describe(id_of(field, "choice"), field.info.label, field.info.help);
     if (!is_open) return;
     for (const std::string& word : field.info.choices) {
         if (chooser_entry(word, word == chosen)) ask_for(ui, field, word);
-        tooltip(field.info.help);
-        ui.note(id_of(field, "choice") + "/" + word, word, field.info.help);
+        ui.describe(id_of(field, "choice") + "/" + word, word, field.info.help);
     }
     ImGui::EndCombo();
 }
 
-void draw_reset(const Ui& ui, const EditedField& field, const Columns& at, float left) {
+void draw_reset(const PartUi& ui, const EditedField& field, const Columns& at, float left) {
     if (field.value == field.fresh) return;
     ImGui::SameLine(left + at.reset);
     const auto* number = std::get_if<double>(&field.fresh);
@@ -213,7 +209,7 @@ void draw_reset(const Ui& ui, const EditedField& field, const Columns& at, float
 
 }  // namespace
 
-void draw_field(const Ui& ui, const EditedField& field) {
+void draw_field(const PartUi& ui, const EditedField& field) {
     const Columns at = columns();
     const float left = ImGui::GetCursorPosX();
     ImGui::AlignTextToFramePadding();

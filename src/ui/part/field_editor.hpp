@@ -3,7 +3,7 @@
 #pragma once
 
 #include "parts/part.hpp"
-#include "ui/shell/ui.hpp"
+#include "ui/part/part_panel.hpp"
 
 namespace beamfork {
 
@@ -16,6 +16,6 @@ struct EditedField {
 };
 
 /// One line: label, slider, entry, unit, reset; a refusal below it.
-void draw_field(const Ui& ui, const EditedField& field);
+void draw_field(const PartUi& ui, const EditedField& field);
 
 }  // namespace beamfork

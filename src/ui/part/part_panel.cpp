@@ -1,13 +1,16 @@
+#include "ui/part/part_panel.hpp"
+
 #include <cmath>
 
 #include "base/text.hpp"
+#include "document/edit.hpp"
 #include "parts/kind.hpp"
 #include "scene/focus/light_path_rows.hpp"
 #include "scene/image/coma_correction_rows.hpp"
+#include "study/findings/report.hpp"
 #include "ui/kit/widgets.hpp"
 #include "ui/part/field_editor.hpp"
 #include "ui/part/tolerance_editor.hpp"
-#include "ui/shell/panels.hpp"
 
 #include <imgui_stdlib.h>
 
@@ -15,7 +18,7 @@ namespace beamfork {
 
 namespace {
 
-void draw_name(const Ui& ui, std::size_t index, const Part& part) {
+void draw_name(const PartUi& ui, std::size_t index, const Part& part) {
     std::string name = part.name;
     if (ui.state.focus_name) {
         ImGui::SetWindowFocus();  // else the entry is sought in the window that had the keyboard
@@ -27,22 +30,21 @@ void draw_name(const Ui& ui, std::size_t index, const Part& part) {
     ImGui::InputText("##part/name", &name, ImGuiInputTextFlags_AutoSelectAll);
     ImGui::PopFont();
     const bool is_done = ImGui::IsItemDeactivatedAfterEdit();
-    tooltip("The part's name, as you call it. F2");
-    ui.note("part/name", "Name", "The part's name, as you call it.");
+    ui.describe("part/name", "Name", "The part's name, as you call it. F2");
     if (is_done && name != part.name) ui.edit(RenamePart{index, name});
 }
 
 // Ticking "stated" should change nothing by itself: a light path begins with the derived one.
-double first_value(const Ui& ui, std::size_t index, const FieldInfo& field) {
-    if (ui.view.report != nullptr && field.key == stated_light_path_info().key) {
-        for (const LightPath& path : ui.view.report->train.light_paths) {
+double first_value(const PartUi& ui, std::size_t index, const FieldInfo& field) {
+    if (ui.report != nullptr && field.key == stated_light_path_info().key) {
+        for (const LightPath& path : ui.report->train.light_paths) {
             if (path.part == index) return path.derived_as_stated();
         }
     }
     return (field.usual_low + field.usual_high) / 2;
 }
 
-void draw_fields(const Ui& ui, std::size_t index, const Part& part) {
+void draw_fields(const PartUi& ui, std::size_t index, const Part& part) {
     const PartKind& kind = kind_of(part.body);
     for (const FieldInfo& field : kind.fields) {
         const auto value = field_value(part.body, field.key);
@@ -53,9 +55,9 @@ void draw_fields(const Ui& ui, std::size_t index, const Part& part) {
     }
 }
 
-void draw_light_path(const Ui& ui, std::size_t index) {
-    if (ui.view.report == nullptr) return;
-    for (const LightPathRow& row : light_path_rows(ui.setup(), *ui.view.report)) {
+void draw_light_path(const PartUi& ui, std::size_t index) {
+    if (ui.report == nullptr) return;
+    for (const LightPathRow& row : light_path_rows(ui.setup(), *ui.report)) {
         if (row.part != index) continue;
         ImGui::Dummy({1, grid(1)});
         const auto line = [&](const char* label, const std::string& value, ImU32 ink) {
@@ -80,10 +82,10 @@ void draw_light_path(const Ui& ui, std::size_t index) {
     }
 }
 
-void draw_coma_correction(const Ui& ui, std::size_t index) {
-    if (ui.view.report == nullptr) return;
+void draw_coma_correction(const PartUi& ui, std::size_t index) {
+    if (ui.report == nullptr) return;
     std::size_t number = 0;
-    for (const ValueRow& row : coma_correction_rows(*ui.view.report, index)) {
+    for (const ValueRow& row : coma_correction_rows(*ui.report, index)) {
         const std::string id = "part/coma/" + std::to_string(number++);
         const ImVec2 at = line_area(ui, id, row.label, row.help);
         const float width = ImGui::GetContentRegionAvail().x;
@@ -95,15 +97,14 @@ void draw_coma_correction(const Ui& ui, std::size_t index) {
     }
 }
 
-void draw_setup_words(const Ui& ui) {
+void draw_setup_words(const PartUi& ui) {
     dim_text("The setup");
     std::string title = ui.setup().title;
     ImGui::SetNextItemWidth(-1);
     ImGui::InputTextWithHint("##setup/title", "Title", &title);
     const bool title_done = ImGui::IsItemDeactivatedAfterEdit();
     constexpr const char* title_help = "What you call this setup; it heads its pages and films.";
-    tooltip(title_help);
-    ui.note("setup/title", "Title", title_help);
+    ui.describe("setup/title", "Title", title_help);
     if (title_done && title != ui.setup().title) ui.edit(SetTitle{title});
 
     auto& draft = ui.state.story_draft;
@@ -116,8 +117,7 @@ void draw_setup_words(const Ui& ui) {
         const bool is_left = ImGui::IsItemDeactivatedAfterEdit();
         constexpr const char* story_help =
             "What this setup is about: why it was built, what it is used for. Esc leaves it.";
-        tooltip(story_help);
-        ui.note("setup/story", "Story", story_help);
+        ui.describe("setup/story", "Story", story_help);
         const bool is_done =
             text_button(ui, "setup/edit_story", "Done", "Keeps the story as it stands.");
         if ((is_left || is_done) && *draft != ui.setup().story) ui.edit(SetStory{*draft});
@@ -130,8 +130,8 @@ void draw_setup_words(const Ui& ui) {
 
 }  // namespace
 
-void draw_part_panel(const Ui& ui) {
-    const auto selected = ui.session.selected_part;
+void draw_part_panel(const PartUi& ui) {
+    const auto selected = ui.selected_part;
     if (!selected) {
         draw_setup_words(ui);
         return;

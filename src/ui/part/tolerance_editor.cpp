@@ -4,6 +4,7 @@
 #include <array>
 
 #include "base/text.hpp"
+#include "document/edit.hpp"
 #include "ui/kit/field_numbers.hpp"
 #include "ui/kit/widgets.hpp"
 
@@ -29,7 +30,7 @@ std::string id_of(const FieldInfo& field, const char* piece) {
 }
 
 // A length of which nothing is said counts as a datasheet's: saying only that says nothing.
-void say_kind_only(const Ui& ui, std::size_t part, const FieldInfo& field, KnownBy kind) {
+void say_kind_only(const PartUi& ui, std::size_t part, const FieldInfo& field, KnownBy kind) {
     const bool says_something =
         kind != KnownBy::datasheet && assumed_tolerance(field, kind).has_value();
     ui.edit(
@@ -37,32 +38,33 @@ void say_kind_only(const Ui& ui, std::size_t part, const FieldInfo& field, Known
                      says_something ? std::optional(Tolerance{std::nullopt, kind}) : std::nullopt});
 }
 
-void take(
-    const Ui& ui, std::size_t part, const FieldInfo& field, const std::string& text, KnownBy kind) {
+void take(const PartUi& ui,
+          std::size_t part,
+          const FieldInfo& field,
+          const std::string& text,
+          KnownBy kind) {
     if (text.find_first_not_of(' ') == std::string::npos) {
         say_kind_only(ui, part, field, kind);
         return;
     }
     if (const auto number = parse_typed(text, field.unit)) {
-        const Tolerance tolerance{*number, kind};
-        const auto wrong = tolerance_objection(ui.setup().parts[part].body, field.key, tolerance);
-        if (!wrong) {
-            ui.state.refusal.reset();
-            ui.edit(SetTolerance{part, field.key, tolerance});
-            return;
+        const SetTolerance edit{part, field.key, Tolerance{*number, kind}};
+        ui.state.refusal.reset();
+        if (const auto wrong = refusal(ui.document, edit)) {
+            ui.state.refusal = Refusal{part, "±" + field.key, *wrong};
+        } else {
+            ui.edit(edit);
         }
-        ui.state.refusal = Refusal{part, "±" + field.key, *wrong};
     } else {
         ui.state.refusal = Refusal{part, "±" + field.key, number.error().what};
     }
 }
 
-void draw_kind(const Ui& ui, std::size_t part, const FieldInfo& field, const Tolerance& now) {
+void draw_kind(const PartUi& ui, std::size_t part, const FieldInfo& field, const Tolerance& now) {
     const std::string id = "##" + id_of(field, "known_by");
     const std::string shown = to_word(now.known_by) + (now.plus_minus ? "" : " (assumed)");
     const bool is_open = begin_chooser(id.c_str(), shown, ImGui::GetContentRegionAvail().x);
-    tooltip(known_by_help);
-    ui.note(id_of(field, "known_by"), shown, known_by_help);
+    ui.describe(id_of(field, "known_by"), shown, known_by_help);
     if (!is_open) return;
     for (const KnownBy kind : kinds) {
         const std::string word = to_word(kind);
@@ -73,13 +75,12 @@ void draw_kind(const Ui& ui, std::size_t part, const FieldInfo& field, const Tol
                 say_kind_only(ui, part, field, kind);
             }
         }
-        tooltip(known_by_help);
-        ui.note(id_of(field, "known_by") + "/" + word, word, known_by_help);
+        ui.describe(id_of(field, "known_by") + "/" + word, word, known_by_help);
     }
     ImGui::EndCombo();
 }
 
-void draw_line(const Ui& ui, std::size_t index, const Part& part, const FieldInfo& field) {
+void draw_line(const PartUi& ui, std::size_t index, const Part& part, const FieldInfo& field) {
     const auto found = part.tolerances.find(field.key);
     const bool is_stated = found != part.tolerances.end();
     const bool has_usual = assumed_tolerance(field).has_value();
@@ -103,8 +104,7 @@ void draw_line(const Ui& ui, std::size_t index, const Part& part, const FieldInf
     ImGui::InputTextWithHint(id.c_str(), hint.c_str(), &text, ImGuiInputTextFlags_AutoSelectAll);
     const bool is_done = ImGui::IsItemDeactivatedAfterEdit();
     const std::string help = entry_help + ("\n" + typing_help(field.unit));
-    tooltip(help);
-    ui.note(id_of(field, "entry"), field.label, help);
+    ui.describe(id_of(field, "entry"), field.label, help);
     ImGui::SameLine(0, grid(1));
     dim_text(symbol(field.unit));
     if (is_stated || has_usual) {
@@ -121,7 +121,7 @@ void draw_line(const Ui& ui, std::size_t index, const Part& part, const FieldInf
 
 }  // namespace
 
-void draw_tolerances(const Ui& ui, std::size_t index, const Part& part) {
+void draw_tolerances(const PartUi& ui, std::size_t index, const Part& part) {
     const std::string title =
         part.tolerances.empty()
             ? "How well are these known? ±###tolerances"
@@ -131,8 +131,7 @@ void draw_tolerances(const Ui& ui, std::size_t index, const Part& part) {
         title.c_str(), ImGuiTreeNodeFlags_SpanAvailWidth | ImGuiTreeNodeFlags_NoTreePushOnOpen);
     constexpr const char* help =
         "State the ± of lengths, and the study “How sure focus is” says what follows.";
-    tooltip(help);
-    ui.note("tolerances", "How well are these known?", help);
+    ui.describe("tolerances", "How well are these known?", help);
     if (!is_open) return;
     for (const FieldInfo& field : kind_of(part.body).fields) {
         const auto value = field_value(part.body, field.key);

@@ -2,12 +2,12 @@
 #pragma once
 
 #include "parts/part.hpp"
-#include "ui/shell/ui.hpp"
+#include "ui/part/part_panel.hpp"
 
 namespace beamfork {
 
 /// One line for each number of the part: label, +- entry, unit, where the value is from. An emptied entry takes
 /// the +- away.
-void draw_tolerances(const Ui& ui, std::size_t index, const Part& part);
+void draw_tolerances(const PartUi& ui, std::size_t index, const Part& part);
 
 }  // namespace beamfork

@@ -1,11 +1,12 @@
+#include "ui/part/train_panel.hpp"
+
 #include <algorithm>
 #include <cmath>
 
 #include "base/text.hpp"
+#include "document/edit.hpp"
 #include "scene/focus/focus_budget_rows.hpp"
-#include "ui/actions/action.hpp"
 #include "ui/kit/widgets.hpp"
-#include "ui/shell/panels.hpp"
 
 namespace beamfork {
 
@@ -39,28 +40,28 @@ const BudgetBar* bar_of_part(const std::vector<BudgetBar>& bars, std::size_t par
     return found == bars.end() ? nullptr : &*found;
 }
 
-void draw_row(const Ui& ui, std::size_t index, bool is_choice, const BudgetBar* bar) {
+void draw_row(const TrainUi& ui, std::size_t index, bool is_choice, const BudgetBar* bar) {
     const Part& part = ui.setup().parts[index];
-    const bool selected = ui.session.selected_part == index;
+    const bool selected = ui.selected_part == index;
     const std::string id = "train/row/" + std::to_string(index);
     const ImVec2 low = ImGui::GetCursorScreenPos();
     const float width = ImGui::GetContentRegionAvail().x;
     const float height = ImGui::GetTextLineHeight() + grid(1.5F);
-    if (ImGui::InvisibleButton(id.c_str(), {width, height})) ui.session.selected_part = index;
+    if (ImGui::InvisibleButton(id.c_str(), {width, height})) ui.selected_part = index;
     // The arrow keys move the keyboard's focus from row to row, and the selection goes with it.
     const bool has_keyboard = ImGui::IsItemFocused() && ImGui::GetIO().NavVisible;
     if (has_keyboard && ui.state.keyboard_row != index) {
-        ui.session.selected_part = index;
+        ui.selected_part = index;
         ui.state.keyboard_row = index;
     }
     const bool hot =
-        ImGui::IsItemHovered() || ui.state.hovered_part_before == static_cast<int>(index);
+        ImGui::IsItemHovered() || ui.kept.hovered_part_before == static_cast<int>(index);
     if (ImGui::IsItemHovered()) ui.hover_part(index);
     if (ImGui::IsItemHovered() && ImGui::IsMouseDoubleClicked(0) && is_choice)
         ui.edit(ChoosePart{index});
     const PartKind& kind = kind_of(part.body);
-    tooltip(kind.label + ". " + kind.help + (is_choice ? "\nDouble-click to use it." : ""));
-    ui.note(id, part.name, kind.help);
+    ui.describe(id, part.name,
+                kind.label + ". " + kind.help + (is_choice ? "\nDouble-click to use it." : ""));
 
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const ImVec2 high{low.x + width, low.y + height};
@@ -86,7 +87,7 @@ void draw_row(const Ui& ui, std::size_t index, bool is_choice, const BudgetBar* 
     }
 }
 
-void draw_add_menu(const Ui& ui) {
+void draw_add_menu(const TrainUi& ui) {
     if (text_button(ui, "train/add", "Add …",
                     "Adds a part to the train: behind the selected one where it may stand.")) {
         ImGui::OpenPopup("train/add/menu");
@@ -97,42 +98,43 @@ void draw_add_menu(const Ui& ui) {
         const std::string why_not = why_not_add_part(ui, kind.key);
         if (ImGui::MenuItem(kind.label.c_str(), nullptr, false, why_not.empty()))
             add_part(ui, kind.key);
-        tooltip(why_not.empty() ? kind.help : kind.help + "\n" + why_not);
-        ui.note("train/add/" + kind.key, kind.label, kind.help);
+        ui.describe("train/add/" + kind.key, kind.label,
+                    why_not.empty() ? kind.help : kind.help + "\n" + why_not);
     }
     ImGui::EndPopup();
 }
 
-void draw_tools(const Ui& ui) {
+void draw_tools(const TrainUi& ui) {
     draw_add_menu(ui);
-    const auto selected = ui.session.selected_part;
+    const auto selected = ui.selected_part;
     const std::size_t part = selected.value_or(0);
     const auto can = [&](const Edit& edit) {
-        return selected && apply(ui.view.document, edit).has_value();
+        return selected && apply(ui.document, edit).has_value();
     };
     const auto move = [&](const char* name, Icon icon, const std::string& help, bool possible,
                           std::size_t to) {
         ImGui::SameLine();
         if (icon_button(ui, name, icon, help, possible && can(MovePart{part, to}))) {
             ui.edit(MovePart{part, to});
-            ui.session.selected_part = to;
+            ui.selected_part = to;
         }
     };
-    move("train/up", Icon::up, with_keys("Nearer to the telescope.", "part/up"), part > 0,
+    move("train/up", Icon::up, ui.with_keys("Nearer to the telescope.", "part/up"), part > 0,
          part - 1);
-    move("train/down", Icon::down, with_keys("Nearer to the eyes.", "part/down"), true, part + 1);
+    move("train/down", Icon::down, ui.with_keys("Nearer to the eyes.", "part/down"), true,
+         part + 1);
     ImGui::SameLine();
     if (icon_button(ui, "train/duplicate", Icon::duplicate,
-                    with_keys("One more like it, right behind.", "part/duplicate"),
+                    ui.with_keys("One more like it, right behind.", "part/duplicate"),
                     can(DuplicatePart{part}))) {
         ui.edit(DuplicatePart{part});
-        ui.session.selected_part = part + 1;
+        ui.selected_part = part + 1;
     }
     ImGui::SameLine();
-    if (icon_button(ui, "train/remove", Icon::remove, with_keys("Takes it out.", "part/remove"),
+    if (icon_button(ui, "train/remove", Icon::remove, ui.with_keys("Takes it out.", "part/remove"),
                     can(RemovePart{part}))) {
         ui.edit(RemovePart{part});
-        ui.session.selected_part.reset();
+        ui.selected_part.reset();
     }
     const bool may_be_chosen = selected && can(ChoosePart{part}) && !is_chosen(ui.setup(), part);
     if (may_be_chosen) {
@@ -143,12 +145,31 @@ void draw_tools(const Ui& ui) {
     }
 }
 
+AddPart addition(const Ui& ui, const std::string& kind) {
+    const auto& part = ui.selected_part;
+    return {kind, part ? std::optional(*part + 1) : std::nullopt};
+}
+
 }  // namespace
 
-void draw_train_panel(const Ui& ui) {
+std::string why_not_add_part(const Ui& ui, const std::string& kind) {
+    return refusal(ui.document, addition(ui, kind)).value_or("");
+}
+
+void add_part(const Ui& ui, const std::string& kind) {
+    const AddPart edit = addition(ui, kind);
+    const auto added = apply(ui.document, edit);
+    if (!added) return;
+    const auto& now = added->setup.parts;
+    const auto& before = ui.setup().parts;
+    const auto differs = std::mismatch(before.begin(), before.end(), now.begin(), now.end());
+    ui.edit(edit);
+    ui.selected_part = static_cast<std::size_t>(differs.second - now.begin());
+}
+
+void draw_train_panel(const TrainUi& ui) {
     draw_tools(ui);
-    const auto bars =
-        ui.view.report != nullptr ? budget_by_part(*ui.view.report) : std::vector<BudgetBar>{};
+    const auto bars = ui.report != nullptr ? budget_by_part(*ui.report) : std::vector<BudgetBar>{};
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0, 0});
     ImGui::BeginChild("train/list", {0, 0}, ImGuiChildFlags_None, ImGuiWindowFlags_NavFlattened);
     ImGui::PopStyleVar();

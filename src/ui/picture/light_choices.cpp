@@ -1,4 +1,3 @@
-#include "ui/actions/action.hpp"
 #include "ui/kit/widgets.hpp"
 #include "ui/picture/viewport.hpp"
 
@@ -6,7 +5,7 @@ namespace beamfork {
 
 namespace {
 
-void light_slider(const Ui& ui,
+void light_slider(const PictureUi& ui,
                   const char* name,
                   const char* label,
                   float& value,
@@ -15,32 +14,30 @@ void light_slider(const Ui& ui,
                   const std::string& help) {
     ImGui::SetNextItemWidth(grid(40));
     ImGui::SliderFloat(label, &value, range.x, range.y, format, ImGuiSliderFlags_AlwaysClamp);
-    tooltip(help);
-    ui.note(name, label, help);
+    ui.describe(name, label, help);
 }
 
 }  // namespace
 
-void draw_light_choices(const Ui& ui) {
-    ViewOptions& view = ui.session.view;
+void draw_light_choices(const PictureUi& ui) {
+    ViewOptions& view = ui.options;
     const auto tick = [&](const char* name, const char* label, bool& value,
                           const std::string& help) {
         ImGui::Checkbox(label, &value);
-        tooltip(help);
-        ui.note(name, label, help);
+        ui.describe(name, label, help);
     };
     tick("view/paint", "Paint the objective", view.paint_pupil,
          "Each ray in the colour of where it met the objective: one sees which part of it is lost, "
          "and where. Key "
-             + keys_text("view/paint"));
+             + ui.keys_text("view/paint"));
     tick("view/motion", "Light in motion", view.light_moves,
          "Packets of light run along the rays, slowed, and slower in glass; they are divided and "
          "come "
          "to both eyes. Key "
-             + keys_text("view/motion"));
+             + ui.keys_text("view/motion"));
     if (view.light_moves) {
         tick("view/hold_light", "Hold it", view.light_is_held,
-             "The packets stand still. Key " + keys_text("view/hold_light"));
+             "The packets stand still. Key " + ui.keys_text("view/hold_light"));
         light_slider(ui, "view/speed", "Pace, mm a second", view.light_speed_mm_s, {20, 400},
                      "%.0f", "Of optical path: length times the index of refraction.");
     }
@@ -49,7 +46,7 @@ void draw_light_choices(const Ui& ui) {
         ui, "view/apart", "Pull apart", view.apart, {0, 1}, "%.2f",
         "The parts move apart along the axis, each to be seen alone; light is drawn only while "
         "they are together. Key "
-            + keys_text("view/apart"));
+            + ui.keys_text("view/apart"));
     if (view.apart != before) ui.state.apart_move.reset();
 }
 

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <utility>
 
+#include "scene/picture/frame.hpp"
 #include "scene/picture/picking.hpp"
 #include "ui/kit/widgets.hpp"
 
@@ -23,34 +24,34 @@ glm::vec2 pointer_in(const Area& area) {
     return {at.x - area.left, at.y - area.top};
 }
 
-void advance_camera(const Ui& ui, float aspect) {
-    if (!ui.session.camera_is_set && ui.view.report != nullptr) {
-        ui.session.camera = standard_view(StandardView::overview, ui.view.frame, aspect);
-        ui.session.camera_is_set = true;
+void advance_camera(const PictureUi& ui, float aspect) {
+    if (!ui.pose.camera_is_set && ui.report != nullptr) {
+        ui.pose.camera = standard_view(StandardView::overview, ui.view.frame, aspect);
+        ui.pose.camera_is_set = true;
     }
-    auto& move = ui.state.camera_move;
+    auto& move = ui.flight.move;
     if (!move) return;
     move->done = std::min(1.0F, move->done + ImGui::GetIO().DeltaTime / move_seconds);
     const float eased = move->done * move->done * (3 - 2 * move->done);
-    ui.session.camera = move->done >= 1 ? move->to : blend(move->from, move->to, eased);
+    ui.pose.camera = move->done >= 1 ? move->to : blend(move->from, move->to, eased);
     if (move->done >= 1) {
         move.reset();
     } else {
-        ui.requests.animating = true;
+        ui.pace.animating = true;
     }
 }
 
 // The part under the pointer; asked anew only when something has moved.
-int part_under_pointer(const Ui& ui, const Area& area) {
+int part_under_pointer(const PictureUi& ui, const Area& area) {
     const ImVec2 pixel = ImGui::GetIO().MousePos;
-    auto& pick = ui.state.pick;
+    auto& pick = ui.flight.pick;
     const bool is_same = pick && pick->pixel.x == pixel.x && pick->pixel.y == pixel.y
-                         && pick->camera == ui.session.camera
+                         && pick->camera == ui.pose.camera
                          && pick->revision == ui.view.frame.revision;
     if (!is_same) {
-        const ViewRay ray = ray_through(ui.session.camera, pointer_in(area), viewport_of(area));
-        const auto part = part_at(ui.view.frame, ray, ui.session.view);
-        pick = Pick{pixel, ui.session.camera, ui.view.frame.revision, part.value_or(-1)};
+        const ViewRay ray = ray_through(ui.pose.camera, pointer_in(area), viewport_of(area));
+        const auto part = part_at(ui.view.frame, ray, ui.options);
+        pick = Pick{pixel, ui.pose.camera, ui.view.frame.revision, part.value_or(-1)};
     }
     return pick->part;
 }
@@ -66,26 +67,26 @@ Bounds with_surroundings(const Bounds& bounds) {
     return {bounds.centre() - half, bounds.centre() + half};
 }
 
-void drag_camera(const Ui& ui, const Area& area) {
+void drag_camera(const PictureUi& ui, const Area& area) {
     const ImGuiIO& io = ImGui::GetIO();
     const glm::vec2 drag{io.MouseDelta.x, io.MouseDelta.y};
     if (drag.x == 0 && drag.y == 0) return;
-    ui.state.camera_move.reset();
+    ui.flight.move.reset();
     ui.state.drag_length += std::abs(drag.x) + std::abs(drag.y);
     const bool shifts = io.MouseDown[1] || io.MouseDown[2] || io.KeyShift;
-    ui.session.camera = shifts ? pan(ui.session.camera, drag, viewport_of(area))
-                               : orbit(ui.session.camera, drag, viewport_of(area));
+    ui.pose.camera = shifts ? pan(ui.pose.camera, drag, viewport_of(area))
+                            : orbit(ui.pose.camera, drag, viewport_of(area));
 }
 
-void zoom_by_wheel(const Ui& ui, const Area& area) {
+void zoom_by_wheel(const PictureUi& ui, const Area& area) {
     const float notches = ImGui::GetIO().MouseWheel;
     if (notches == 0) return;
-    ui.state.camera_move.reset();
-    ui.session.camera = zoom_towards(ui.session.camera, std::pow(zoom_per_notch, notches),
-                                     pointer_in(area), viewport_of(area));
+    ui.flight.move.reset();
+    ui.pose.camera = zoom_towards(ui.pose.camera, std::pow(zoom_per_notch, notches),
+                                  pointer_in(area), viewport_of(area));
 }
 
-void use_pointer(const Ui& ui, const Area& area) {
+void use_pointer(const PictureUi& ui, const Area& area) {
     if (ImGui::IsItemActivated()) ui.state.drag_length = 0;
     if (ImGui::IsItemActive()) drag_camera(ui, area);
     if (!ImGui::IsItemHovered()) return;
@@ -95,37 +96,36 @@ void use_pointer(const Ui& ui, const Area& area) {
     const int part = part_under_pointer(ui, area);
     if (part >= 0) ui.hover_part(static_cast<std::size_t>(part));
     if (ImGui::IsMouseReleased(0) && ImGui::IsItemDeactivated() && was_click) {
-        ui.session.selected_part =
-            part >= 0 ? std::optional(static_cast<std::size_t>(part)) : std::nullopt;
+        ui.selected_part = part >= 0 ? std::optional(static_cast<std::size_t>(part)) : std::nullopt;
     }
     if (ImGui::IsMouseDoubleClicked(0) && part >= 0) {
-        ui.session.selected_part = static_cast<std::size_t>(part);
+        ui.selected_part = static_cast<std::size_t>(part);
         frame_selection(ui);
     }
 }
 
 }  // namespace
 
-void move_camera(const Ui& ui, const Camera& to) {
-    ui.state.camera_move = CameraMove{ui.session.camera, to, 0};
+void move_camera(const PictureUi& ui, const Camera& to) {
+    ui.flight.move = CameraMove{ui.pose.camera, to, 0};
 }
 
-void show_view(const Ui& ui, StandardView view) {
-    move_camera(ui, standard_view(view, ui.view.frame, aspect_of(ui.requests.scene)));
+void show_view(const PictureUi& ui, StandardView view) {
+    move_camera(ui, standard_view(view, ui.view.frame, aspect_of(ui.asks.scene)));
 }
 
-void frame_selection(const Ui& ui) {
-    const auto part = ui.session.selected_part;
+void frame_selection(const PictureUi& ui) {
+    const auto part = ui.selected_part;
     const auto& bounds = ui.view.frame.part_bounds;
     const bool has_body = part && *part < bounds.size() && bounds[*part].radius() > 0;
     const Bounds wanted = has_body ? with_surroundings(bounds[*part]) : ui.view.frame.bounds;
-    move_camera(ui, frame_bounds(ui.session.camera, wanted, aspect_of(ui.requests.scene), 0.3F));
+    move_camera(ui, frame_bounds(ui.pose.camera, wanted, aspect_of(ui.asks.scene), 0.3F));
 }
 
 namespace {
 
 // The right half of a picture that is split: it turns with the left one, and nothing in it can be picked.
-void draw_other_half(const Ui& ui, const Area& area) {
+void draw_other_half(const PictureUi& ui, const Area& area) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     if (ui.view.other_texture != ImTextureID{})
         list.AddImage(ui.view.other_texture, area.corner(), {area.right(), area.bottom()}, {0, 1},
@@ -154,26 +154,32 @@ Area right_half(const Area& area) {
 }
 
 // What was seen whole is seen whole in a half: from farther away, and nearer again afterwards.
-void follow_split(const Ui& ui) {
-    ui.requests.shows_other_half = ui.view.other_frame != nullptr;
-    const bool was_split = std::exchange(ui.state.is_split, ui.requests.shows_other_half);
-    if (was_split == ui.state.is_split || !ui.session.camera_is_set) return;
+void follow_split(const PictureUi& ui) {
+    ui.asks.shows_other_half = ui.view.other_frame != nullptr;
+    const bool was_split = std::exchange(ui.state.is_split, ui.asks.shows_other_half);
+    if (was_split == ui.state.is_split || !ui.pose.camera_is_set) return;
     constexpr float farther = 1.5F;
-    Camera to = ui.state.camera_move ? ui.state.camera_move->to : ui.session.camera;
+    Camera to = ui.flight.move ? ui.flight.move->to : ui.pose.camera;
     to.distance_mm *= ui.state.is_split ? farther : 1 / farther;
     move_camera(ui, to);
 }
 
 }  // namespace
 
-void draw_viewport(const Ui& ui, const Area& whole) {
+HandleUi handle_ui(const PictureUi& ui, HandleState& handles) {
+    return {ui, handles, ui.pose.camera, ui.options.apart == 0, foot_height()};
+}
+
+void draw_viewport(const PictureUi& ui, HandleState& handle_state, const Area& whole) {
+    const HandleUi handles = handle_ui(ui, handle_state);
+    if (handles.state.drag) ui.flight.move.reset();  // who holds a knob holds the view too
     follow_split(ui);
-    const Area area = ui.requests.shows_other_half ? left_half(whole) : whole;
+    const Area area = ui.asks.shows_other_half ? left_half(whole) : whole;
     const ImVec2 pixels = ImGui::GetIO().DisplayFramebufferScale;
-    ui.requests.scene = {std::max(1, static_cast<int>(std::lround(area.width * pixels.x))),
-                         std::max(1, static_cast<int>(std::lround(area.height * pixels.y)))};
+    ui.asks.scene = {std::max(1, static_cast<int>(std::lround(area.width * pixels.x))),
+                     std::max(1, static_cast<int>(std::lround(area.height * pixels.y)))};
     advance_camera(ui, viewport_of(area).aspect());
-    follow_held_handle(ui);
+    follow_held_handle(handles);
 
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0, 0});
     begin_area("picture", whole, Tone::ground,
@@ -181,8 +187,8 @@ void draw_viewport(const Ui& ui, const Area& whole) {
                    | ImGuiWindowFlags_NoNavInputs);
     ImGui::PopStyleVar();
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    if (ui.view.scene_texture != ImTextureID{}) {
-        list.AddImage(ui.view.scene_texture, area.corner(), {area.right(), area.bottom()}, {0, 1},
+    if (ui.view.texture != ImTextureID{}) {
+        list.AddImage(ui.view.texture, area.corner(), {area.right(), area.bottom()}, {0, 1},
                       {1, 0});
     }
     ImGui::SetNextItemAllowOverlap();  // knobs lie on it
@@ -195,10 +201,10 @@ void draw_viewport(const Ui& ui, const Area& whole) {
             "Drag: turn. Right drag: shift. Wheel: nearer. Click: select. By keys: Shift with the "
             "arrows, Ctrl with the arrows, + and -.");
     use_pointer(ui, area);
-    const std::vector<Knob> knobs = visible_knobs(ui, area);
-    draw_viewport_words(ui, area, knobs);
-    draw_knobs(ui, area, knobs);
-    if (ui.requests.shows_other_half) draw_other_half(ui, right_half(whole));
+    const std::vector<Knob> knobs = visible_knobs(handles, area);
+    draw_viewport_words(ui, handles, area, knobs);
+    draw_knobs(handles, area, knobs);
+    if (ui.asks.shows_other_half) draw_other_half(ui, right_half(whole));
     draw_scale(ui, whole, draw_view_bar(ui, whole));
     ImGui::End();
 }

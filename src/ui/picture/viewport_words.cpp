@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "scene/picture/frame.hpp"
 #include "ui/handles/dimension_overlay.hpp"
 #include "ui/kit/scale_bar.hpp"
 #include "ui/kit/widgets.hpp"
@@ -10,47 +11,48 @@
 
 namespace beamfork {
 
-void draw_viewport_words(const Ui& ui, const Area& area, std::span<const Knob> knobs) {
+void draw_viewport_words(const PictureUi& ui,
+                         const HandleUi& handles,
+                         const Area& area,
+                         std::span<const Knob> knobs) {
     const Viewport viewport{area.width, area.height};
     const float foot = foot_height();
-    const ViewOptions& options = ui.session.view;
+    const ViewOptions& options = ui.options;
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    LightCover cover = light_cover(ui.view.frame, ui.session.camera, viewport);
+    LightCover cover = light_cover(ui.view.frame, ui.pose.camera, viewport);
     cover.taken.push_back({{0, area.height - foot}, {area.width, area.height}});
-    for (const PixelBox& room : rooms_of(ui, area, knobs))
+    for (const PixelBox& room : rooms_of(handles, area, knobs))
         cover.taken.push_back(room);
     ImGui::PushClipRect(area.corner(), {area.right(), area.bottom()}, true);
-    if (const auto key = draw_light_key(list, area.corner(), viewport,
-                                        {ui.view.frame, ui.session.camera, options}))
+    if (const auto key =
+            draw_light_key(list, area.corner(), viewport, {ui.view.frame, ui.pose.camera, options}))
         cover.taken.push_back(*key);
     const bool is_together = options.apart == 0;  // measured is the train as it is used
-    if (is_together && options.dimensions && ui.session.selected_part
-        && ui.view.report != nullptr) {
-        const auto dimensions =
-            part_dimensions(ui.setup(), *ui.view.report, *ui.session.selected_part);
-        const auto placed = lay_out_dimensions(dimensions, ui.session.camera, viewport,
-                                               measure_number, cover, grid(1));
+    if (is_together && options.dimensions && ui.selected_part && ui.report != nullptr) {
+        const auto dimensions = part_dimensions(ui.setup(), *ui.report, *ui.selected_part);
+        const auto placed = lay_out_dimensions(dimensions, ui.pose.camera, viewport, measure_number,
+                                               cover, grid(1));
         draw_dimensions(list, area.corner(), dimensions, placed, options.on_light_ground());
     }
     draw_labels(list, area.corner(), viewport,
-                {ui.view.frame, ui.session.camera, options, ui.state.hovered_part_before,
-                 ui.session.selected_part, foot, &cover});
+                {ui.view.frame, ui.pose.camera, options, ui.kept.hovered_part_before,
+                 ui.selected_part, foot, &cover});
     ImGui::PopClipRect();
 }
 
-void draw_names(const Ui& ui, const Area& area, const Frame& frame) {
+void draw_names(const PictureUi& ui, const Area& area, const Frame& frame) {
     ImGui::PushClipRect(area.corner(), {area.right(), area.bottom()}, true);
     draw_labels(*ImGui::GetWindowDrawList(), area.corner(), {area.width, area.height},
                 {.frame = frame,
-                 .camera = ui.session.camera,
-                 .options = ui.session.view,
+                 .camera = ui.pose.camera,
+                 .options = ui.options,
                  .selected_part = std::nullopt,
                  .foot_px = foot_height()});
     ImGui::PopClipRect();
 }
 
-void draw_scale(const Ui& ui, const Area& area, float free_from) {
-    const double mm_per_px = mm_per_pixel(ui.session.camera, {area.width, area.height});
+void draw_scale(const PictureUi& ui, const Area& area, float free_from) {
+    const double mm_per_px = mm_per_pixel(ui.pose.camera, {area.width, area.height});
     if (!(mm_per_px > 0)) return;
     const float right = area.right() - grid(4);
     const float room = std::min(grid(40), right - free_from - grid(3));
@@ -58,7 +60,7 @@ void draw_scale(const Ui& ui, const Area& area, float free_from) {
     const ScaleBar bar = scale_bar(mm_per_px, room);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const ImU32 ink =
-        ui.session.view.on_light_ground() ? IM_COL32(24, 32, 42, 255) : colour(Tone::text_dim);
+        ui.options.on_light_ground() ? IM_COL32(24, 32, 42, 255) : colour(Tone::text_dim);
     const float left = right - bar.length_px;
     const float y = area.bottom() - grid(4);
     const float tick = grid(1.25F);

@@ -41,7 +41,7 @@ constexpr std::array assumption_paragraphs{
 
 }  // namespace
 
-void draw_assumptions(const Ui& ui) {
+void draw_assumptions(const ShellUi& ui) {
     draw_reading_page(ui, {"What is assumed", "assumptions", assumption_paragraphs,
                            "Try before you buy where you can: a card behind the drawtube shows "
                            "where the image is.",

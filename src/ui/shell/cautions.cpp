@@ -43,7 +43,7 @@ constexpr std::array caution_paragraphs{
 
 }  // namespace
 
-void draw_cautions(const Ui& ui) {
+void draw_cautions(const ShellUi& ui) {
     draw_reading_page(ui, {"Cautions", "cautions", caution_paragraphs,
                            "What makers say of their parts, your local rules and qualified advice "
                            "come before anything shown here.",

@@ -2,6 +2,7 @@
 #include <array>
 #include <cmath>
 
+#include "document/edit.hpp"
 #include "ui/kit/widgets.hpp"
 #include "ui/shell/top_bar.hpp"
 
@@ -24,7 +25,7 @@ constexpr std::array choosers{
     Chooser{"Target", "choose/target", Role::target, &Choice::target, "What is looked at."},
 };
 
-void draw_chooser(const Ui& ui, const Chooser& chooser, float width, bool with_caption) {
+void draw_chooser(const ShellUi& ui, const Chooser& chooser, float width, bool with_caption) {
     if (with_caption) {
         ImGui::AlignTextToFramePadding();
         dim_text(chooser.caption);
@@ -36,8 +37,7 @@ void draw_chooser(const Ui& ui, const Chooser& chooser, float width, bool with_c
     const std::string id = std::string("##") + chooser.name;
     const bool is_open =
         begin_chooser(id.c_str(), exists ? ui.setup().parts[now].name : "–", width);
-    tooltip(chooser.help);
-    ui.note(chooser.name, chooser.caption, chooser.help);
+    ui.describe(chooser.name, chooser.caption, chooser.help);
     if (!is_open) return;
     for (const std::size_t index : parts_with_role(ui.setup(), chooser.role)) {
         ImGui::PushID(static_cast<int>(index));
@@ -46,9 +46,8 @@ void draw_chooser(const Ui& ui, const Chooser& chooser, float width, bool with_c
         }
         ImGui::PopID();
         const std::string& item_help = kind_of(ui.setup().parts[index].body).help;
-        tooltip(item_help);
-        ui.note(std::string(chooser.name) + "/" + std::to_string(index),
-                ui.setup().parts[index].name, item_help);
+        ui.describe(std::string(chooser.name) + "/" + std::to_string(index),
+                    ui.setup().parts[index].name, item_help);
     }
     ImGui::EndCombo();
 }
@@ -59,7 +58,7 @@ float choosers_width(float room) {
     return std::clamp(room * 0.72F, std::min(room, grid(60)), grid(220));
 }
 
-void draw_choosers(const Ui& ui, float width) {
+void draw_choosers(const ShellUi& ui, float width) {
     float captions = 0;
     for (const Chooser& chooser : choosers)
         captions += text_width(chooser.caption) + grid(1.5F);

@@ -1,9 +1,8 @@
 #include "ui/shell/layout.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
-
-#include "ui/shell/interface.hpp"
 
 namespace beamfork {
 
@@ -19,10 +18,12 @@ constexpr float least_strip = 42;             // for three panels side by side
 constexpr float narrow_column_share = 0.36F;  // of the window's width
 constexpr float column_share = 0.45F;
 
-bool is_folded(const Session& session, const char* stem) { return session.folded.contains(stem); }
+bool is_folded(const LayoutSession& session, const char* stem) {
+    return session.folded.contains(stem);
+}
 
 // Widths of the strip's three panels: folded ones keep their heading, the others share the rest.
-std::array<float, 3> strip_widths(const Session& session, float whole, float text) {
+std::array<float, 3> strip_widths(const LayoutSession& session, float whole, float text) {
     const std::array<const char*, 3> stems{"focus_budget", "light_at_stops", "study"};
     const float rest = std::max(0.1F, 1 - session.budget_share - session.light_share);
     std::array<float, 3> shares{session.budget_share, session.light_share, rest};
@@ -47,7 +48,7 @@ std::array<float, 3> strip_widths(const Session& session, float whole, float tex
 // Findings beside the picture, never over it: the picture yields. Folded, they leave the room of `other_headings`, in
 // pixels, to those of a column that is folded too.
 void lay_out_findings(
-    Layout& layout, const Session& session, Area room, float text, float other_headings) {
+    Layout& layout, const LayoutSession& session, Area room, float text, float other_headings) {
     if (is_panel_folded(session, "findings", layout.is_narrow)) {
         const float heading = std::round(heading_height * text);
         layout.findings = {room.left, room.top, room.width - other_headings, heading};
@@ -62,7 +63,7 @@ void lay_out_findings(
     layout.scene = {left, room.top, room.right() - left, room.height};
 }
 
-void lay_out_strip(Layout& layout, const Session& session, Area strip, float text) {
+void lay_out_strip(Layout& layout, const LayoutSession& session, Area strip, float text) {
     if (layout.is_narrow || (session.study_is_wide && !is_folded(session, "study"))) {
         layout.study = strip;
         return;
@@ -84,7 +85,7 @@ void lay_out_strip(Layout& layout, const Session& session, Area strip, float tex
     layout.light_splitter = {layout.light_at_stops.right(), strip.top, gap, strip.height};
 }
 
-void lay_out_column(Layout& layout, const Session& session, Area column, float text) {
+void lay_out_column(Layout& layout, const LayoutSession& session, Area column, float text) {
     const float gap = std::round(splitter_width * text);
     const float heading = std::round(heading_height * text);
     const bool train_folded = is_folded(session, "train");
@@ -110,7 +111,7 @@ void swap_sides(Layout& layout, float window, float strip_moves) {
 }
 
 // Below the bars and above the foot.
-void lay_out_panels(Layout& layout, const Session& session, Area room, float text) {
+void lay_out_panels(Layout& layout, const LayoutSession& session, Area room, float text) {
     const float gap = std::round(splitter_width * text);
     const bool column_folded = is_folded(session, "train") && is_folded(session, "part");
     float column = std::round(std::min(session.column_width * text, room.width * column_share));
@@ -137,12 +138,12 @@ void lay_out_panels(Layout& layout, const Session& session, Area room, float tex
 
 }  // namespace
 
-bool is_panel_folded(const Session& session, std::string_view stem, bool is_narrow) {
+bool is_panel_folded(const LayoutSession& session, std::string_view stem, bool is_narrow) {
     if (is_narrow && stem == "findings") return !session.narrow_findings;
     return session.folded.contains(std::string(stem));
 }
 
-void fold_panel(Session& session, std::string_view stem, bool is_narrow, bool is_folded) {
+void fold_panel(LayoutSession& session, std::string_view stem, bool is_narrow, bool is_folded) {
     if (is_narrow && stem == "findings") {
         session.narrow_findings = !is_folded;
     } else if (is_folded) {
@@ -152,7 +153,7 @@ void fold_panel(Session& session, std::string_view stem, bool is_narrow, bool is
     }
 }
 
-Layout lay_out(ImVec2 window, const Session& session, float text, const BarHeights& bars) {
+Layout lay_out(ImVec2 window, const LayoutSession& session, float text, const BarHeights& bars) {
     Layout layout;
     const float bar = std::round(bar_height * text);
     const float status = std::round(status_height * text);
@@ -165,7 +166,7 @@ Layout lay_out(ImVec2 window, const Session& session, float text, const BarHeigh
     return layout;
 }
 
-void keep_sizes_sensible(Session& session) {
+void keep_sizes_sensible(LayoutSession& session) {
     session.column_width = std::clamp(session.column_width, 16.0F, 48.0F);
     session.findings_width = std::clamp(session.findings_width, 12.0F, 40.0F);
     session.strip_height = std::clamp(session.strip_height, 8.0F, 40.0F);

@@ -4,7 +4,6 @@
 #include <string>
 #include <vector>
 
-#include "ui/actions/action.hpp"
 #include "ui/kit/widgets.hpp"
 
 namespace beamfork {
@@ -21,21 +20,21 @@ struct NoticeLine {
     std::string text;
 };
 
-std::vector<NoticeLine> lines_to_tell(const Ui& ui) {
+std::vector<NoticeLine> lines_to_tell(const ShellUi& ui) {
     std::vector<NoticeLine> lines;
-    if (!ui.session.welcome_dismissed) {
+    if (!ui.welcome_dismissed) {
         lines.push_back({NoticeKind::welcome,
                          "Welcome! Drag to turn the picture, roll the wheel to come nearer, click "
                          "a part and move its "
                          "sliders. At the left: what is wrong, and cures to click. In “Setup …”: "
                          "more examples."});
     }
-    const Message& message = ui.view.message;
+    const Message& message = ui.desk.message;
     if (message.is_error && !message.text.empty() && message.text != ui.state.dismissed_error) {
         lines.push_back({NoticeKind::error, message.text});
     }
-    if (ui.state.notices_dismissed) return lines;
-    for (const Notice& notice : ui.view.notices) {
+    if (ui.notices.is_dismissed) return lines;
+    for (const Notice& notice : ui.desk.notices) {
         lines.push_back({NoticeKind::file,
                          "Line " + std::to_string(notice.line) + " of the file: " + notice.text});
     }
@@ -51,7 +50,7 @@ const char* name_of(NoticeKind kind) {
     return "";
 }
 
-void draw_line(const Ui& ui, const NoticeLine& line, float width) {
+void draw_line(const ShellUi& ui, const NoticeLine& line, float width) {
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const float text = ImGui::GetTextLineHeight();
     ImDrawList& list = *ImGui::GetWindowDrawList();
@@ -64,26 +63,25 @@ void draw_line(const Ui& ui, const NoticeLine& line, float width) {
     }
     ImGui::Indent(text + grid(2));
     ImGui::TextUnformatted(shortened(line.text, width - text - grid(4)).c_str());
-    tooltip(line.text);
-    ui.note(name_of(line.kind), line.text);
+    ui.describe(name_of(line.kind), line.text, line.text);
     ImGui::Unindent(text + grid(2));
 }
 
-void put_away(const Ui& ui) {
-    ui.session.welcome_dismissed = true;
-    ui.state.notices_dismissed = true;
-    ui.state.dismissed_error = ui.view.message.text;
+void put_away(const ShellUi& ui) {
+    ui.welcome_dismissed = true;
+    ui.notices.is_dismissed = true;
+    ui.state.dismissed_error = ui.desk.message.text;
 }
 
 }  // namespace
 
-float notice_bar_height(const Ui& ui) {
+float notice_bar_height(const ShellUi& ui) {
     const std::size_t lines = std::min(lines_to_tell(ui).size(), most_lines);
     if (lines == 0) return 0;
     return static_cast<float>(lines) * (font(TextFace::regular)->FontSize + grid(1)) + grid(3);
 }
 
-void draw_notice_bar(const Ui& ui, const Area& area) {
+void draw_notice_bar(const ShellUi& ui, const Area& area) {
     const auto lines = lines_to_tell(ui);
     if (lines.empty()) return;
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {grid(3), grid(1.75F)});
@@ -101,9 +99,9 @@ void draw_notice_bar(const Ui& ui, const Area& area) {
     ImGui::SetCursorScreenPos({area.right() - side - offer - grid(3), area.top + grid(1.25F)});
     if (is_welcome
         && text_button(ui, "notice_bar/describe", describe_words,
-                       with_keys("A few questions, and your own setup stands in the picture.",
-                                 "setup/questions")))
-        start_describe_dialog(ui);
+                       ui.with_keys("A few questions, and your own setup stands in the picture.",
+                                    "setup/questions")))
+        ui.actions.run("setup/questions");
     ImGui::SetCursorScreenPos({area.right() - side - grid(3), area.top + grid(1.25F)});
     if (icon_button(ui, "notice_bar/close", Icon::close, "Put away.")) put_away(ui);
     ImGui::PopStyleVar();

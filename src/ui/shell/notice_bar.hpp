@@ -2,20 +2,20 @@
 #pragma once
 
 #include "ui/shell/layout.hpp"
-#include "ui/shell/ui.hpp"
+#include "ui/shell/shell_ui.hpp"
 
 namespace beamfork {
 
 /// 0 when there is nothing to tell.
-float notice_bar_height(const Ui& ui);
+float notice_bar_height(const ShellUi& ui);
 /// A word of welcome, refused commands, and what the file holds that has no effect; each until it is put away.
-void draw_notice_bar(const Ui& ui, const Area& area);
+void draw_notice_bar(const ShellUi& ui, const Area& area);
 
 /// The last message, and the cautions (status_bar.cpp).
-void draw_status_bar(const Ui& ui, const Area& area);
+void draw_status_bar(const ShellUi& ui, const Area& area);
 /// Sun, weight, night work: a short text each (cautions.cpp).
-void draw_cautions(const Ui& ui);
+void draw_cautions(const ShellUi& ui);
 /// The page "What is assumed".
-void draw_assumptions(const Ui& ui);
+void draw_assumptions(const ShellUi& ui);
 
 }  // namespace beamfork

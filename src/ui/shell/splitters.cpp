@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "ui/actions/action.hpp"
 #include "ui/kit/widgets.hpp"
 
 namespace beamfork {
@@ -23,7 +22,7 @@ float step_by_keys(Way way) {
 }
 
 // How far it was moved along its way since the last frame, by mouse or keys, in pixels.
-float drag_of(const Ui& ui, const char* name, const Area& area, Way way) {
+float drag_of(const ShellUi& ui, const char* name, const Area& area, Way way) {
     if (area.width <= 0 || area.height <= 0) return 0;
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0, 0});
     begin_area(name, area, Tone::ground, ImGuiWindowFlags_NoScrollbar);
@@ -32,9 +31,8 @@ float drag_of(const Ui& ui, const char* name, const Area& area, Way way) {
     const bool hot = ImGui::IsItemHovered() || ImGui::IsItemActive();
     const bool active = ImGui::IsItemActive();
     const std::string help =
-        with_keys("Drag it, or give it the keyboard and use the arrows.", "window/gap");
-    tooltip(help);
-    ui.note(name, way == Way::sideways ? "Gap: left or right" : "Gap: up or down", help);
+        ui.with_keys("Drag it, or give it the keyboard and use the arrows.", "window/gap");
+    ui.describe(name, way == Way::sideways ? "Gap: left or right" : "Gap: up or down", help);
     const bool has_keyboard = ImGui::IsWindowFocused() && ImGui::GetIO().NavVisible;
     if (hot)
         ImGui::SetMouseCursor(way == Way::sideways ? ImGuiMouseCursor_ResizeEW
@@ -54,8 +52,8 @@ float drag_of(const Ui& ui, const char* name, const Area& area, Way way) {
 
 }  // namespace
 
-void draw_splitters(const Ui& ui, const Layout& layout) {
-    Session& session = ui.session;
+void draw_splitters(const ShellUi& ui, const Layout& layout) {
+    LayoutSession& session = ui.layout;
     const float text = font(TextFace::regular)->FontSize;
     const float strip = std::max(1.0F, layout.strip_splitter.width);
     const float column = std::max(1.0F, layout.train.height + layout.part.height);

@@ -4,7 +4,7 @@
 #include <array>
 
 #include "ui/shell/layout.hpp"
-#include "ui/shell/ui.hpp"
+#include "ui/shell/shell_ui.hpp"
 
 namespace beamfork {
 
@@ -13,6 +13,6 @@ inline constexpr std::array splitter_names{"splitter/column", "splitter/findings
                                            "splitter/strip",  "splitter/train",
                                            "splitter/budget", "splitter/light"};
 
-void draw_splitters(const Ui& ui, const Layout& layout);
+void draw_splitters(const ShellUi& ui, const Layout& layout);
 
 }  // namespace beamfork

@@ -1,7 +1,9 @@
 #include "scene/words/glossary.hpp"
-#include "ui/actions/action_search.hpp"
+#include "train/setup.hpp"
+#include "ui/actions/keys_page.hpp"
 #include "ui/kit/widgets.hpp"
 #include "ui/shell/notice_bar.hpp"
+#include "ui/words/glossary_page.hpp"
 
 namespace beamfork {
 
@@ -18,7 +20,7 @@ struct PageButton {
 
 float width_of(std::string_view words) { return text_width(words) + grid(12); }
 
-void draw_page_button(const Ui& ui, const Area& area, const PageButton& button) {
+void draw_page_button(const ShellUi& ui, const Area& area, const PageButton& button) {
     const float line = ImGui::GetTextLineHeight();
     const float top = area.top + (area.height - line) / 2;
     const float width = width_of(button.words);
@@ -27,8 +29,7 @@ void draw_page_button(const Ui& ui, const Area& area, const PageButton& button) 
     const bool pressed = ImGui::InvisibleButton(button.name, {width - grid(2), line});
     const bool hot =
         ImGui::IsItemHovered() || (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible);
-    tooltip(button.help);
-    ui.note(button.name, button.words, button.help);
+    ui.describe(button.name, button.words, button.help);
     const ImU32 ink = colour(hot ? Tone::text : Tone::text_dim);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     draw_icon(list, button.icon, {left + line / 2, top + line / 2}, line * 0.85F, ink);
@@ -39,22 +40,22 @@ void draw_page_button(const Ui& ui, const Area& area, const PageButton& button) 
 }
 
 // Of the part under the pointer, else the last message, else what the word under the pointer is, else the mouse.
-std::string words_of_foot(const Ui& ui) {
-    const auto part = ui.state.hovered_part_before;
+std::string words_of_foot(const ShellUi& ui) {
+    const auto part = ui.kept.hovered_part_before;
     if (part >= 0 && static_cast<std::size_t>(part) < ui.setup().parts.size()) {
         const Part& hovered = ui.setup().parts[static_cast<std::size_t>(part)];
         return hovered.name + " – " + kind_of(hovered.body).help;
     }
-    if (!ui.view.message.text.empty()) return ui.view.message.text;
-    if (const Term* term = term_in(ui.state.pointed_label))
-        return keys_text("window/glossary") + " explains “" + std::string(term->word) + "”";
+    if (!ui.desk.message.text.empty()) return ui.desk.message.text;
+    if (const Term* term = term_in(ui.kept.pointed_label))
+        return ui.keys_text("window/glossary") + " explains “" + std::string(term->word) + "”";
     return "Drag: turn   Right drag: shift   Wheel: nearer   Click: select   Double click: "
            "frame   1–6: views";
 }
 
 }  // namespace
 
-void draw_status_bar(const Ui& ui, const Area& area) {
+void draw_status_bar(const ShellUi& ui, const Area& area) {
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {grid(2), grid(0.5F)});
     ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {grid(2), 0});
     begin_area("status_bar", area, Tone::ground,
@@ -80,11 +81,11 @@ void draw_status_bar(const Ui& ui, const Area& area) {
                      {"status/assumptions", "What is assumed", "What is assumed", Icon::more,
                       button, "What the tracing takes for granted, and what it leaves out."});
     draw_page_button(ui, area,
-                     {"status/keys", "Keys", "Keys", Icon::widen,
+                     {"status/keys", keys_popup, "Keys", Icon::widen,
                       button + width_of("What is assumed"),
                       "All keys. With Ctrl+K everything is found by a few letters of its name."});
     draw_page_button(ui, area,
-                     {"status/glossary", "Glossary", "Glossary", Icon::book,
+                     {"status/glossary", glossary_popup, "Glossary", Icon::book,
                       button + width_of("What is assumed") + width_of("Keys"),
                       "Back focus, field stop, exit pupil: every word of the trade explained. "
                       "Shift+F1 explains the one under the pointer."});
@@ -92,7 +93,7 @@ void draw_status_bar(const Ui& ui, const Area& area) {
     draw_cautions(ui);
     draw_assumptions(ui);
     draw_keys_page(ui);
-    draw_glossary_page(ui);
+    draw_glossary_page(ui, ui.glossary_typed);
     ImGui::End();
 }
 

@@ -5,17 +5,10 @@
 #include <filesystem>
 
 #include "base/contract.hpp"
-#include "ui/actions/action.hpp"
-#include "ui/actions/action_search.hpp"
-#include "ui/export/export_dialog.hpp"
-#include "ui/files/describe_dialog.hpp"
-#include "ui/files/file_dialog.hpp"
-#include "ui/files/setup_row.hpp"
-#include "ui/files/start_page.hpp"
+#include "desk/desk_requests.hpp"
 #include "ui/files/unsaved_guard.hpp"
 #include "ui/kit/widgets.hpp"
 #include "ui/shell/step_list.hpp"
-#include "ui/talk/talk.hpp"
 
 namespace beamfork {
 
@@ -23,33 +16,30 @@ namespace {
 
 // A menu that is folded; an open one shows what is in it instead.
 void note_menu(const Ui& ui, const char* name, const char* label, const char* help) {
-    tooltip(help);
-    ui.note(name, label, help);
+    ui.describe(name, label, help);
 }
 
-void draw_examples(const Ui& ui) {
+void draw_examples(const FilesUi& ui) {
     const bool is_open = ImGui::BeginMenu("Examples", !ui.view.demos.empty());
     if (!is_open) note_menu(ui, "file/examples", "Examples", "Setups that show what to look for.");
     if (!is_open) return;
     for (const DemoEntry& demo : ui.view.demos) {
         if (ImGui::MenuItem(demo.title.c_str())) ask_for_command(ui, OpenDemo{demo.asset});
-        tooltip(demo.story);
-        ui.note("file/example/" + demo.asset, demo.title, demo.story);
+        ui.describe("file/example/" + demo.asset, demo.title, demo.story);
     }
     ImGui::EndMenu();
 }
 
-void draw_recent(const Ui& ui) {
-    const bool is_open = ImGui::BeginMenu("Opened lately", !ui.view.recent_files.empty());
+void draw_recent(const FilesUi& ui) {
+    const bool is_open = ImGui::BeginMenu("Opened lately", !ui.desk.recent_files.empty());
     if (!is_open) note_menu(ui, "file/recent", "Opened lately", "Files of your last sessions.");
     if (!is_open) return;
-    for (const std::string& file : ui.view.recent_files) {
+    for (const std::string& file : ui.desk.recent_files) {
         const std::string name = std::filesystem::path(file).filename().string();
         ImGui::PushID(file.c_str());
         if (ImGui::MenuItem(name.c_str())) ask_for_command(ui, OpenFile{file});
         ImGui::PopID();
-        tooltip(file);
-        ui.note("file/recent/" + name, name, file);
+        ui.describe("file/recent/" + name, name, file);
     }
     ImGui::EndMenu();
 }
@@ -91,15 +81,13 @@ void draw_menu_line(const Ui& ui, std::string_view name) {
     const auto line = std::find_if(menu_lines.begin(), menu_lines.end(),
                                    [&](const MenuLine& one) { return one.name == name; });
     BEAMFORK_EXPECTS(line != menu_lines.end());
-    const ActionEntry& action = action_named(line->action);
-    const bool enabled = action.can == nullptr || action.can(ui);
-    const bool pressed = ImGui::MenuItem(line->label, keys_text(action).c_str(), false, enabled);
-    tooltip(line->help);
-    ui.note(line->name, line->label, line->help);
-    if (pressed) action.run(ui);
+    const bool pressed = ImGui::MenuItem(line->label, ui.keys_text(line->action).c_str(), false,
+                                         ui.actions.can(line->action));
+    ui.describe(line->name, line->label, line->help);
+    if (pressed) ui.actions.run(line->action);
 }
 
-void draw_setup_menu(const Ui& ui) {
+void draw_setup_menu(const FilesUi& ui) {
     if (text_button(ui, "file/menu", "Setup …", "New, open, save, examples."))
         ImGui::OpenPopup("file/menu/list");
     place_popup_below();
@@ -121,41 +109,40 @@ void draw_setup_menu(const Ui& ui) {
     ImGui::EndPopup();
 }
 
-void draw_undo(const Ui& ui) {
-    const auto help = [](const char* word, const std::string& label, const char* action) {
-        return std::string(word) + (label.empty() ? "" : ": " + label) + "  (" + keys_text(action)
-               + ")";
+void draw_undo(const ShellUi& ui) {
+    const auto help = [&ui](const char* word, const std::string& label, const char* action) {
+        return std::string(word) + (label.empty() ? "" : ": " + label) + "  ("
+               + ui.keys_text(action) + ")";
     };
-    if (icon_button(ui, "edit/undo", Icon::undo, help("Undo", ui.view.undo_label, "setup/undo"),
-                    ui.view.can_undo)) {
-        ui.requests.commands.emplace_back(Undo{});
+    if (icon_button(ui, "edit/undo", Icon::undo, help("Undo", ui.desk.undo_label, "setup/undo"),
+                    ui.desk.can_undo)) {
+        ui.desk_requests.commands.emplace_back(Undo{});
     }
     ImGui::SameLine(0, 0);
-    if (icon_button(ui, "edit/redo", Icon::redo, help("Redo", ui.view.redo_label, "setup/redo"),
-                    ui.view.can_redo)) {
-        ui.requests.commands.emplace_back(Redo{});
+    if (icon_button(ui, "edit/redo", Icon::redo, help("Redo", ui.desk.redo_label, "setup/redo"),
+                    ui.desk.can_redo)) {
+        ui.desk_requests.commands.emplace_back(Redo{});
     }
     ImGui::SameLine(0, 0);
     draw_step_list(ui);
 }
 
-void draw_name(const Ui& ui, float width) {
+void draw_name(const ShellUi& ui, float width) {
     if (width < grid(12)) return;
-    const std::string file = ui.view.file_path.empty()
+    const std::string file = ui.desk.file_path.empty()
                                  ? "not saved yet"
-                                 : std::filesystem::path(ui.view.file_path).filename().string();
+                                 : std::filesystem::path(ui.desk.file_path).filename().string();
     const std::string& title = ui.setup().title.empty() ? file : ui.setup().title;
     const ImVec2 low = ImGui::GetCursorScreenPos();
     const float height = ImGui::GetFrameHeight();
     ImGui::InvisibleButton("file/name", {width, height});
     const std::string help = ui.setup().title + "\n"
-                             + (ui.view.file_path.empty() ? file : ui.view.file_path)
-                             + (ui.view.modified ? "\nChanged since it was saved" : "");
-    tooltip(help);
-    ui.note("file/name", title, help);
+                             + (ui.desk.file_path.empty() ? file : ui.desk.file_path)
+                             + (ui.desk.modified ? "\nChanged since it was saved" : "");
+    ui.describe("file/name", title, help);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     float left = low.x;
-    if (ui.view.modified) {
+    if (ui.desk.modified) {
         list.AddCircleFilled({left + grid(1), low.y + height / 2}, grid(0.9F),
                              colour(Tone::accent));
         left += grid(3.5F);
@@ -164,18 +151,18 @@ void draw_name(const Ui& ui, float width) {
             shortened(title, low.x + width - left), colour(Tone::text), TextFace::bold);
 }
 
-void draw_text_size(const Ui& ui) {
-    const auto scale = ui.session.text_scale;
+void draw_text_size(const ShellUi& ui) {
+    const auto scale = ui.layout.text_scale;
     if (text_button(ui, "text/smaller", "A−", "Smaller text. Ctrl+minus", scale > 0.76F))
-        ui.session.text_scale /= 1.1F;
+        ui.layout.text_scale /= 1.1F;
     ImGui::SameLine(0, grid(0.5F));
     if (text_button(ui, "text/larger", "A+", "Larger text. Ctrl+plus", scale < 2.99F))
-        ui.session.text_scale *= 1.1F;
+        ui.layout.text_scale *= 1.1F;
 }
 
 }  // namespace
 
-void draw_top_bar(const Ui& ui, const Area& area) {
+void draw_top_bar(const ShellUi& ui, const FilesUi& files, const Area& area) {
     const float pad = (area.height - ImGui::GetFrameHeight()) / 2;
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {grid(2), pad});
     begin_area("top_bar", area, Tone::panel,
@@ -183,14 +170,14 @@ void draw_top_bar(const Ui& ui, const Area& area) {
     ImGui::PopStyleVar();
     const float left = ImGui::GetCursorPosX();
     const float text_size_width = text_width("A−") + text_width("A+") + grid(9);
-    draw_setup_menu(ui);
+    draw_setup_menu(files);
     if (area.width > grid(240)) {
         ImGui::SameLine();
-        if (text_button(ui, "file/open", "Open …", "Opens a setup. Ctrl+O")) ask_to_open(ui);
+        if (text_button(ui, "file/open", "Open …", "Opens a setup. Ctrl+O")) ask_to_open(files);
         ImGui::SameLine();
         if (text_button(ui, "file/save", "Save", "Saves the setup. Ctrl+S",
-                        ui.view.modified || ui.view.file_path.empty())) {
-            ask_to_save(ui);
+                        ui.desk.modified || ui.desk.file_path.empty())) {
+            ask_to_save(files);
         }
     }
     ImGui::SameLine(0, grid(3));

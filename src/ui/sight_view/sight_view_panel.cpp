@@ -1,3 +1,5 @@
+#include "ui/sight_view/sight_view_panel.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -6,7 +8,6 @@
 #include "scene/sight_view/sight_view_rows.hpp"
 #include "ui/kit/field_numbers.hpp"
 #include "ui/kit/widgets.hpp"
-#include "ui/shell/panels.hpp"
 
 namespace beamfork {
 
@@ -34,7 +35,8 @@ struct NumberWords {
     const char* help;
 };
 
-void draw_number(const Ui& ui, const NumberWords& words, double& value, double low, double high) {
+void draw_number(
+    const SightUi& ui, const NumberWords& words, double& value, double low, double high) {
     const auto& [name, label, unit, help] = words;
     ImGui::AlignTextToFramePadding();
     dim_text(label);
@@ -43,14 +45,13 @@ void draw_number(const Ui& ui, const NumberWords& words, double& value, double l
     const std::string id = std::string("##") + name;
     ImGui::SliderScalar(id.c_str(), ImGuiDataType_Double, &value, &low, &high, "%.1f",
                         ImGuiSliderFlags_Logarithmic | ImGuiSliderFlags_AlwaysClamp);
-    tooltip(help);
-    ui.note(name, label, help);
+    ui.describe(name, label, help);
     ImGui::SameLine(0, grid(1));
     dim_text(unit);
 }
 
-void draw_scene_numbers(const Ui& ui) {
-    SightScene& scene = ui.state.sight.scene;
+void draw_scene_numbers(const SightUi& ui) {
+    SightScene& scene = ui.state.request.scene;
     if (scene.subject == SightSubject::planet) {
         draw_number(ui,
                     {"sight/planet", "Disc", "″", "Diameter of the planet's disc in arcseconds."},
@@ -75,21 +76,19 @@ void draw_scene_numbers(const Ui& ui) {
     }
 }
 
-void draw_controls(const Ui& ui) {
-    SightRequest& asked = ui.state.sight;
+void draw_controls(const SightUi& ui) {
+    SightRequest& asked = ui.state.request;
     const auto subject = static_cast<std::size_t>(asked.scene.subject);
     const bool is_open =
         begin_chooser("##sight/subject", std::string(subject_words[subject]), grid(36));
-    tooltip("What is looked at.");
-    ui.note("sight/subject", "Subject", "What is looked at.");
+    ui.describe("sight/subject", "Subject", "What is looked at.");
     if (is_open) {
         for (std::size_t i = 0; i < subject_words.size(); ++i) {
             if (chooser_entry(std::string(subject_words[i]), i == subject)) {
                 asked.scene.subject = static_cast<SightSubject>(i);
-                ui.state.sight_fits = true;
+                ui.state.fits = true;
             }
-            tooltip(subject_helps[i]);
-            ui.note("sight/subject/" + std::to_string(i), subject_words[i], subject_helps[i]);
+            ui.describe("sight/subject/" + std::to_string(i), subject_words[i], subject_helps[i]);
         }
         ImGui::EndCombo();
     }
@@ -101,28 +100,27 @@ void draw_controls(const Ui& ui) {
                 {"sight/closer", "Closer by", "×",
                  "1 shows the whole field; 10 the middle tenth of it, ten times larger."},
                 asked.closer, 1, 200);
-    if (asked.closer != before) ui.state.sight_fits = false;
+    if (asked.closer != before) ui.state.fits = false;
     if (text_button(ui, "sight/fit", "Fit", "Goes as close as suits what is looked at.",
-                    !ui.state.sight_fits))
-        ui.state.sight_fits = true;
+                    !ui.state.fits))
+        ui.state.fits = true;
     ImGui::SameLine(0, grid(1));
     if (text_button(ui, "sight/whole", "Whole field", "Shows all that the field stop lets through.",
                     asked.closer != 1)) {
         asked.closer = 1;
-        ui.state.sight_fits = false;
+        ui.state.fits = false;
     }
 }
 
-void draw_rows(const Ui& ui, const Sights& sights) {
+void draw_rows(const SightUi& ui, const Sights& sights) {
     std::size_t number = 0;
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    for (const ValueRow& row : sight_view_rows(sights, ui.state.sight)) {
+    for (const ValueRow& row : sight_view_rows(sights, ui.state.request)) {
         const ImVec2 low = ImGui::GetCursorScreenPos();
         const float width = ImGui::GetContentRegionAvail().x;
         const std::string id = "sight/row/" + std::to_string(number++);
         ImGui::InvisibleButton(id.c_str(), {width, ImGui::GetTextLineHeight() + grid(0.5F)});
-        tooltip(row.help);
-        ui.note(id, row.label, row.help);
+        ui.describe(id, row.label, row.help);
         const float unit = low.x + width - grid(7);
         const float end = row.unit.empty() ? low.x + width : unit;
         const std::string value = typeset(row.value);
@@ -141,21 +139,21 @@ ImU32 ink_of(SightLayout layout, std::size_t picture) {
 }
 
 // The pictures side by side, each with its name below it.
-void draw_pictures(const Ui& ui, float side) {
-    const SightRequest& asked = ui.state.sight;
+void draw_pictures(const SightUi& ui, float side) {
+    const SightRequest& asked = ui.state.request;
     const auto names = picture_names(asked.layout);
     const ImVec2 low = ImGui::GetCursorScreenPos();
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const auto count = static_cast<float>(names.size());
-    const bool is_current = ui.view.sight_texture != ImTextureID{}
-                            && picture_names(ui.view.sight_shown.layout).size() == names.size();
+    const bool is_current = ui.view.texture != ImTextureID{}
+                            && picture_names(ui.view.shown.layout).size() == names.size();
     for (std::size_t i = 0; i < names.size(); ++i) {
         const auto place = static_cast<float>(i);
         const ImVec2 corner{low.x + place * (side + grid(2)), low.y};
         const ImVec2 end{corner.x + side, corner.y + side};
         list.AddRectFilled(corner, end, IM_COL32_BLACK);
         if (is_current)
-            list.AddImage(ui.view.sight_texture, corner, end, {place / count, 0},
+            list.AddImage(ui.view.texture, corner, end, {place / count, 0},
                           {(place + 1) / count, 1});
         const float ring =
             side / 2 / static_cast<float>(field_margin) * static_cast<float>(asked.closer);
@@ -171,12 +169,11 @@ void draw_pictures(const Ui& ui, float side) {
         "Computed from traced rays: size and orientation by the chief rays, dimming by the light "
         "that openings clip, blur by the spread of red (656 nm), green (546 nm) and blue "
         "(486 nm) with the telescope's diffraction, and out of focus where focus is not reached.";
-    tooltip(help);
-    ui.note("sight/pictures", names.front(), help);
+    ui.describe("sight/pictures", names.front(), help);
 }
 
 // Choices and numbers, beside each other where there is room.
-void draw_words(const Ui& ui) {
+void draw_words(const SightUi& ui) {
     const bool side_by_side = ImGui::GetContentRegionAvail().x > grid(140);
     if (side_by_side && ImGui::BeginTable("##sight", 2, ImGuiTableFlags_SizingStretchSame)) {
         ImGui::TableNextColumn();
@@ -192,9 +189,9 @@ void draw_words(const Ui& ui) {
 
 }  // namespace
 
-void draw_sight_view_panel(const Ui& ui) {
-    SightRequest& asked = ui.state.sight;
-    if (ui.view.sights != nullptr && ui.state.sight_fits) asked = fitted(asked, *ui.view.sights);
+void draw_sight_view_panel(const SightUi& ui) {
+    SightRequest& asked = ui.state.request;
+    if (ui.view.sights != nullptr && ui.state.fits) asked = fitted(asked, *ui.view.sights);
     const ImVec2 room = ImGui::GetContentRegionAvail();
     const auto count = static_cast<float>(picture_names(asked.layout).size());
     const bool side_by_side = room.x > grid(130);
@@ -208,7 +205,7 @@ void draw_sight_view_panel(const Ui& ui) {
     ImGui::BeginGroup();
     draw_words(ui);
     ImGui::EndGroup();
-    ui.requests.sight = asked;
+    ui.asks = asked;
 }
 
 }  // namespace beamfork

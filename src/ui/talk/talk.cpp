@@ -3,10 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "scene/picture/frame.hpp"
 #include "scene/tour/built_in_tours.hpp"
 #include "scene/tour/tour_frame.hpp"
 #include "scene/tour/tour_motion.hpp"
-#include "ui/actions/shortcuts.hpp"
 #include "ui/kit/widgets.hpp"
 #include "ui/picture/label_overlay.hpp"
 #include "ui/picture/light_key.hpp"
@@ -27,58 +27,59 @@ Viewport talk_viewport(const Area& picture) {
     return {std::max(1.0F, picture.width), std::max(1.0F, picture.height)};
 }
 
-void fly(const Ui& ui, TalkState& talk, const TourStep& step, float aspect) {
+void fly(const TalkUi& ui, TalkState& talk, const TourStep& step, float aspect) {
     if (talk.is_turned) return;
-    const Camera to = tour_camera(step, ui.view.frame, aspect);
+    const Camera to = tour_camera(step, ui.picture.view.frame, aspect);
     talk.flight_done = std::min(1.0F, talk.flight_done + ImGui::GetIO().DeltaTime / flight_seconds);
-    ui.session.camera = flight_between(talk.from, to, talk.flight_done);
-    if (talk.flight_done < 1) ui.requests.animating = true;
+    ui.picture.pose.camera = flight_between(talk.from, to, talk.flight_done);
+    if (talk.flight_done < 1) ui.pace.animating = true;
 }
 
 // What is lit follows the flight, whether or not the speaker has taken the camera; an answer brings its light.
-void light_step(const Ui& ui, TalkState& talk, const TourStep& step) {
+void light_step(const TalkUi& ui, TalkState& talk, const TourStep& step) {
     const float passed = ImGui::GetIO().DeltaTime;
     talk.answers = step.asks ? step.asks->answers.size() : 0;
     if (talk.is_turned && talk.flight_done < 1) {
         talk.flight_done = std::min(1.0F, talk.flight_done + passed / flight_seconds);
-        ui.requests.animating = true;
+        ui.pace.animating = true;
     }
     if (talk.is_revealed && talk.reveal_done < 1) {
         constexpr auto seconds = static_cast<float>(reveal_seconds);
         talk.reveal_done = std::min(1.0F, talk.reveal_done + passed / seconds);
-        ui.requests.animating = true;
+        ui.pace.animating = true;
     }
     const Emphasis to = step_emphasis(step, ui.setup(), eased(talk.reveal_done));
     talk.emphasis = blend(talk.emphasis_from, to, eased(talk.flight_done));
     if (talk.flight_done >= 1) talk.emphasis = to;
-    ui.requests.emphasis = talk.emphasis;
+    ui.picture.asks.emphasis = talk.emphasis;
 }
 
 // Once when a step is reached: the speaker's keys may change it after.
-void show_what_step_shows(const Ui& ui, TalkState& talk, const TourStep& step) {
+void show_what_step_shows(const TalkUi& ui, TalkState& talk, const TourStep& step) {
     if (talk.shown_step == talk.step) return;
     talk.shown_step = talk.step;
-    show_moving_view(ui, shown_in(step, talk.seen_before));
+    show_moving_view(ui.picture, shown_in(step, talk.seen_before));
 }
 
-void turn_by_hand(const Ui& ui, TalkState& talk, const Area& picture) {
+void turn_by_hand(const TalkUi& ui, TalkState& talk, const Area& picture) {
     const ImGuiIO& io = ImGui::GetIO();
     const Viewport viewport = talk_viewport(picture);
     if (ImGui::IsItemActive() && io.MouseDown[0]
         && (io.MouseDelta.x != 0 || io.MouseDelta.y != 0)) {
-        ui.session.camera = orbit(ui.session.camera, {io.MouseDelta.x, io.MouseDelta.y}, viewport);
+        ui.picture.pose.camera =
+            orbit(ui.picture.pose.camera, {io.MouseDelta.x, io.MouseDelta.y}, viewport);
         talk.is_turned = true;
     }
     if (ImGui::IsItemHovered() && io.MouseWheel != 0) {
-        ui.session.camera =
-            zoom_towards(ui.session.camera, std::pow(talk_zoom_per_notch, io.MouseWheel),
+        ui.picture.pose.camera =
+            zoom_towards(ui.picture.pose.camera, std::pow(talk_zoom_per_notch, io.MouseWheel),
                          {io.MousePos.x - picture.left, io.MousePos.y - picture.top}, viewport);
         talk.is_turned = true;
     }
 }
 
 // 1 while the mouse moves, 0 once it has rested for a while; wakes the window to fade.
-float pointer_alpha(const Ui& ui, TalkState& talk) {
+float pointer_alpha(const TalkUi& ui, TalkState& talk) {
     const ImGuiIO& io = ImGui::GetIO();
     const double now = ImGui::GetTime();
     if (io.MouseDelta.x != 0 || io.MouseDelta.y != 0 || ImGui::IsAnyMouseDown())
@@ -86,25 +87,25 @@ float pointer_alpha(const Ui& ui, TalkState& talk) {
     const double rested = now - talk.pointer_moved_s;
     if (rested >= pointer_shown_s + pointer_fades_s || !ImGui::IsMousePosValid()) return 0;
     if (rested < pointer_shown_s) {
-        ui.requests.wake_within(pointer_shown_s - rested);
+        ui.pace.wake_within(pointer_shown_s - rested);
         return 1;
     }
-    ui.requests.animating = true;
+    ui.pace.animating = true;
     return static_cast<float>(1 - (rested - pointer_shown_s) / pointer_fades_s);
 }
 
-Area draw_talk_picture(const Ui& ui, TalkState& talk, const TourStep& step, ImVec2 screen) {
+Area draw_talk_picture(const TalkUi& ui, TalkState& talk, const TourStep& step, ImVec2 screen) {
     const TalkLayout layout = talk_layout(screen.x, screen.y);
     const Area picture{0, layout.title_height, screen.x, layout.picture_height};
     const ImVec2 pixels = ImGui::GetIO().DisplayFramebufferScale;
-    ui.requests.scene = {std::max(1, static_cast<int>(std::lround(picture.width * pixels.x))),
-                         std::max(1, static_cast<int>(std::lround(picture.height * pixels.y)))};
+    ui.picture.asks.scene = {std::max(1, static_cast<int>(std::lround(picture.width * pixels.x))),
+                             std::max(1, static_cast<int>(std::lround(picture.height * pixels.y)))};
     fly(ui, talk, step, talk_viewport(picture).aspect());
     light_step(ui, talk, step);
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    if (ui.view.scene_texture != ImTextureID{}) {
-        list.AddImage(ui.view.scene_texture, picture.corner(), {picture.right(), picture.bottom()},
-                      {0, 1}, {1, 0});
+    if (ui.picture.view.texture != ImTextureID{}) {
+        list.AddImage(ui.picture.view.texture, picture.corner(),
+                      {picture.right(), picture.bottom()}, {0, 1}, {1, 0});
     }
     ImGui::SetCursorScreenPos(picture.corner());
     ImGui::SetNextItemAllowOverlap();
@@ -116,15 +117,18 @@ Area draw_talk_picture(const Ui& ui, TalkState& talk, const TourStep& step, ImVe
     list.PushClipRect(picture.corner(), {picture.right(), picture.bottom()}, true);
     const float foot = step.asks ? asked_foot(layout) : 0;
     draw_light_key(list, picture.corner(), talk_viewport(picture),
-                   {ui.view.frame, ui.session.camera, ui.session.view});
+                   {ui.picture.view.frame, ui.picture.pose.camera, ui.picture.options});
     draw_labels(list, picture.corner(), talk_viewport(picture),
-                {ui.view.frame, ui.session.camera, ui.session.view, -1, std::nullopt, foot, nullptr,
-                 talk.emphasis});
+                {ui.picture.view.frame, ui.picture.pose.camera, ui.picture.options, -1,
+                 std::nullopt, foot, nullptr, talk.emphasis});
     list.PopClipRect();
     return picture;
 }
 
-void tell_speaker(const Ui& ui, const TalkState& talk, const Tour& tour, const TourFrame& shown) {
+void tell_speaker(const TalkUi& ui,
+                  const TalkState& talk,
+                  const Tour& tour,
+                  const TourFrame& shown) {
     const bool is_last = talk.step + 1 == tour.steps.size();
     SpeakerPage page;
     page.words = talk_words(shown);
@@ -133,18 +137,20 @@ void tell_speaker(const Ui& ui, const TalkState& talk, const Tour& tour, const T
     if (!is_last) {
         const auto& asks = tour.steps[talk.step + 1].asks;
         if (asks) page.next = asks->question;
-        const auto quotes = tour_quotes(ui.setup(), *ui.view.report);
+        const auto quotes = tour_quotes(ui.setup(), *ui.report);
         page.next = filled_caption(page.next, quotes).value_or(page.next);
     }
     page.elapsed_s = ImGui::GetTime() - talk.began_s;
-    page.night = ui.session.view.night;
-    ui.requests.speaker = std::move(page);
-    ui.requests.wake_within(1);
+    page.night = ui.picture.options.night;
+    ui.asks = std::move(page);
+    ui.pace.wake_within(1);
 }
 
 // The answers can be clicked until one is chosen. Returns the one under the pointer.
-std::optional<std::size_t>
-use_answers(const Ui& ui, const TalkState& talk, const TalkLayout& layout, const TalkWords& words) {
+std::optional<std::size_t> use_answers(const TalkUi& ui,
+                                       const TalkState& talk,
+                                       const TalkLayout& layout,
+                                       const TalkWords& words) {
     std::optional<std::size_t> hot;
     if (!words.asked) return hot;
     const auto areas = answer_areas(layout, words.asked->answers.size());
@@ -160,7 +166,10 @@ use_answers(const Ui& ui, const TalkState& talk, const TalkLayout& layout, const
     return hot;
 }
 
-void draw_told_step(const Ui& ui, TalkState& talk, const std::vector<Tour>& tours, std::size_t at) {
+void draw_told_step(const TalkUi& ui,
+                    TalkState& talk,
+                    const std::vector<Tour>& tours,
+                    std::size_t at) {
     const Tour& tour = tours[at];
     talk.steps = tour.steps.size();
     talk.step = std::min(talk.step, talk.steps - 1);
@@ -169,7 +178,7 @@ void draw_told_step(const Ui& ui, TalkState& talk, const std::vector<Tour>& tour
     const float alpha = pointer_alpha(ui, talk);
     const Area picture = draw_talk_picture(ui, talk, tour.steps[talk.step], screen);
     const auto shown = tour_frame(tours, tour.name, static_cast<int>(talk.step) + 1,
-                                  tour_quotes(ui.setup(), *ui.view.report));
+                                  tour_quotes(ui.setup(), *ui.report));
     ImDrawList& list = *ImGui::GetWindowDrawList();
     std::optional<std::size_t> hot;
     if (shown) {
@@ -197,35 +206,34 @@ void draw_told_step(const Ui& ui, TalkState& talk, const std::vector<Tour>& tour
 
 }  // namespace
 
-void start_talk(const Ui& ui, const std::string& tour) {
+void start_talk(const TalkUi& ui, const std::string& tour) {
     TalkState talk;
     talk.tour = tour;
-    talk.before = talk.from = ui.session.camera;
-    talk.seen_before = ui.session.view;
+    talk.before = talk.from = ui.picture.pose.camera;
+    talk.seen_before = ui.picture.options;
     talk.began_s = ImGui::GetTime();
     talk.has_notes = ui.view.has_second_screen;
-    ui.state.camera_move.reset();
+    ui.picture.flight.move.reset();
     ui.state.talk = talk;
 }
 
-void leave_talk(const Ui& ui) {
+void leave_talk(const TalkUi& ui) {
     if (!ui.state.talk) return;
-    show_moving_view(ui, ui.state.talk->seen_before);
-    move_camera(ui, ui.state.talk->before);
+    show_moving_view(ui.picture, ui.state.talk->seen_before);
+    move_camera(ui.picture, ui.state.talk->before);
     ui.state.talk.reset();
-    ui.requests.animating = true;
+    ui.pace.animating = true;
 }
 
-bool draw_talk(const Ui& ui) {
+bool draw_talk(const TalkUi& ui) {
     auto& talk = ui.state.talk;
     if (!talk) return false;
-    if (ui.view.notes_closed) talk->has_notes = false;
     std::vector<Tour> tours;
-    if (ui.view.report != nullptr) tours = all_tours(ui.view.document, *ui.view.report);
+    if (ui.report != nullptr) tours = all_tours(ui.document, *ui.report);
     const auto found = std::find_if(tours.begin(), tours.end(), [&](const Tour& tour) {
         return tour.name == talk->tour && !tour.steps.empty();
     });
-    if (found == tours.end() || ui.view.close_asked) {
+    if (found == tours.end()) {
         leave_talk(ui);
         return false;
     }

@@ -1,6 +1,5 @@
 #include <array>
 
-#include "ui/actions/action.hpp"
 #include "ui/kit/widgets.hpp"
 #include "ui/talk/talk.hpp"
 
@@ -43,14 +42,14 @@ constexpr std::array talk_button_row{
     TalkButton{"talk/button/leave", "talk/leave", TalkSign::leave, "Leave the talk."}};
 
 std::string keys_of_talk(std::string_view action) {
-    for (const ActionEntry& entry : talk_actions())
-        if (entry.name == action) return all_keys_text(entry);
+    for (const auto& entry : talk_actions())
+        if (std::string_view(entry.name) == action) return all_chords_text(entry.chords);
     return {};
 }
 
 }  // namespace
 
-bool draw_talk_buttons(const Ui& ui, const Area& picture, float alpha) {
+bool draw_talk_buttons(const TalkUi& ui, const Area& picture, float alpha) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const float disc = disc_share * picture.height;
     const float gap = disc * 0.35F;
@@ -64,17 +63,16 @@ bool draw_talk_buttons(const Ui& ui, const Area& picture, float alpha) {
         const bool is_hot = ImGui::IsItemHovered();
         is_any_hot = is_any_hot || is_hot;
         const std::string help = std::string(button.help) + " " + keys_of_talk(button.action);
-        tooltip(help);
-        ui.note(button.name, button.help, help);
+        ui.describe(button.name, button.help, help);
         list.AddCircleFilled(centre, disc / 2,
                              colour(is_hot ? Tone::raised_hot : Tone::raised, 0.9F * alpha));
         draw_talk_sign(list, button.sign, centre, disc * 0.22F, colour(Tone::text, alpha));
         left += disc + gap;
         if (!pressed) continue;
-        for (const ActionEntry& entry : talk_actions()) {
+        for (const auto& entry : talk_actions()) {
             if (std::string_view(entry.name) == button.action) entry.run(ui);
         }
-        ui.requests.animating = true;
+        ui.pace.animating = true;
     }
     return is_any_hot;
 }

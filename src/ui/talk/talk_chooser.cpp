@@ -12,13 +12,15 @@ namespace {
 constexpr const char* talk_popup = "Give a talk";
 
 // Two lines: the title, and what its first step says. Enter takes the marked one.
-bool draw_tour_row(const Ui& ui, const Tour& tour, const std::string& first_words, bool is_marked) {
+bool draw_tour_row(const TalkUi& ui,
+                   const Tour& tour,
+                   const std::string& first_words,
+                   bool is_marked) {
     const ImVec2 low = ImGui::GetCursorScreenPos();
     const float line = ImGui::GetTextLineHeight();
     const ImVec2 size{ImGui::GetContentRegionAvail().x, 2 * line + grid(3)};
     const bool is_pressed = ImGui::Selectable(("##" + tour.name).c_str(), is_marked, 0, size);
-    tooltip(first_words);
-    ui.note("talk/tour/" + tour.name, tour.title, first_words);
+    ui.describe("talk/tour/" + tour.name, tour.title, first_words);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const std::string steps = fmt::format("{} steps", tour.steps.size());
     const float right = low.x + size.x - grid(2);
@@ -33,10 +35,10 @@ bool draw_tour_row(const Ui& ui, const Tour& tour, const std::string& first_word
 
 }  // namespace
 
-void ask_for_talk(const Ui& ui) { ui.state.talk_wanted = ui.view.report != nullptr; }
+void ask_for_talk(const TalkUi& ui) { ui.state.is_wanted = ui.report != nullptr; }
 
-void draw_talk_chooser(const Ui& ui) {
-    const bool opens = std::exchange(ui.state.talk_wanted, false);
+void draw_talk_chooser(const TalkUi& ui) {
+    const bool opens = std::exchange(ui.state.is_wanted, false);
     if (opens) ImGui::OpenPopup(talk_popup);
     if (!begin_question(talk_popup, grid(140))) return;
     ImGui::PushFont(font(TextFace::bold));
@@ -50,9 +52,9 @@ void draw_talk_chooser(const Ui& ui) {
     std::string chosen;
     bool is_marked = !ImGui::GetIO().NavVisible;  // the first, until the arrows mark another
     const bool takes_marked = is_marked && !opens && ImGui::IsKeyPressed(ImGuiKey_Enter, false);
-    if (ui.view.report != nullptr) {
-        const auto quotes = tour_quotes(ui.setup(), *ui.view.report);
-        for (const Tour& tour : all_tours(ui.view.document, *ui.view.report)) {
+    if (ui.report != nullptr) {
+        const auto quotes = tour_quotes(ui.setup(), *ui.report);
+        for (const Tour& tour : all_tours(ui.document, *ui.report)) {
             if (tour.steps.empty()) continue;
             const std::string& first = tour.steps.front().caption;
             if (draw_tour_row(ui, tour, filled_caption(first, quotes).value_or(first), is_marked))

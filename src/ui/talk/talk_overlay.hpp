@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "scene/tour/tour_frame.hpp"
-#include "ui/shell/layout.hpp"
+#include "ui/kit/area.hpp"
 
 #include <imgui.h>
 

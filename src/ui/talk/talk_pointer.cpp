@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "ui/kit/theme.hpp"
 #include "ui/talk/talk.hpp"
 
 namespace beamfork {

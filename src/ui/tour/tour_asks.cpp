@@ -11,17 +11,16 @@ namespace {
 constexpr const char* question_undo = "Change a question to the room";
 
 template <class Change>
-void change_question(const Ui& ui, Change change) {
+void change_question(const TourUi& ui, Change change) {
     change_step(ui, question_undo, [&](TourStep& step) { change(*step.asks); });
 }
 
-void draw_asks_box(const Ui& ui, const TourStep& step) {
+void draw_asks_box(const TourUi& ui, const TourStep& step) {
     bool asks = step.asks.has_value();
     const bool is_pressed = ImGui::Checkbox("Ask the room first##tours/asks", &asks);
     constexpr const char* help =
         "A question with two or three answers; the caption and the light come with the answer.";
-    tooltip(help);
-    ui.note("tours/asks", "Ask the room first", help);
+    ui.describe("tours/asks", "Ask the room first", help);
     if (!is_pressed) return;
     change_step(ui, asks ? "Ask the room" : "Ask the room no more", [&](TourStep& here) {
         here.asks =
@@ -34,15 +33,14 @@ void draw_asks_box(const Ui& ui, const TourStep& step) {
 }
 
 // By its place, or by a value of the studies.
-void draw_right_choice(const Ui& ui, const TourQuestion& asks, float width) {
-    const auto quotes = tour_quotes(ui.setup(), *ui.view.report);
+void draw_right_choice(const TourUi& ui, const TourQuestion& asks, float width) {
+    const auto quotes = tour_quotes(ui.setup(), *ui.report);
     const std::string now =
         asks.right_value.empty() ? fmt::format("answer {}", asks.right + 1) : asks.right_value;
     const bool is_open = begin_chooser("##tours/right", "Right: " + now, width);
     constexpr const char* help =
         "Which answer is right: one of them, or whichever a value of this setup says.";
-    tooltip(help);
-    ui.note("tours/right", now, help);
+    ui.describe("tours/right", now, help);
     if (!is_open) return;
     for (std::size_t i = 0; i < asks.answers.size(); ++i) {
         const std::string row = fmt::format("Answer {}, whatever the setup", i + 1);
@@ -59,13 +57,12 @@ void draw_right_choice(const Ui& ui, const TourQuestion& asks, float width) {
         if (ImGui::Selectable(row.c_str()))
             change_question(ui,
                             [&](TourQuestion& here) { here.right_value = "{" + quote.name + "}"; });
-        tooltip(quote.meaning);
-        ui.note("tours/right/" + quote.name, row, quote.meaning);
+        ui.describe("tours/right/" + quote.name, row, quote.meaning);
     }
     ImGui::EndCombo();
 }
 
-void draw_answer_count(const Ui& ui, const TourQuestion& asks) {
+void draw_answer_count(const TourUi& ui, const TourQuestion& asks) {
     if (asks.answers.size() < most_answers) {
         if (icon_button(ui, "tours/answer/add", Icon::add, "A third answer."))
             change_question(ui, [](TourQuestion& here) { here.answers.emplace_back("Neither"); });
@@ -78,8 +75,8 @@ void draw_answer_count(const Ui& ui, const TourQuestion& asks) {
 }
 
 // What holds for this setup as it is.
-void draw_verdict(const Ui& ui, const TourQuestion& asks) {
-    const auto asked = asked_question(asks, tour_quotes(ui.setup(), *ui.view.report));
+void draw_verdict(const TourUi& ui, const TourQuestion& asks) {
+    const auto asked = asked_question(asks, tour_quotes(ui.setup(), *ui.report));
     if (!asked) return;
     const std::string words =
         asked->right ? fmt::format("Right for this setup: “{}”.", asked->answers[*asked->right])
@@ -90,7 +87,7 @@ void draw_verdict(const Ui& ui, const TourQuestion& asks) {
 
 }  // namespace
 
-void draw_tour_question(const Ui& ui, const TourStep& step) {
+void draw_tour_question(const TourUi& ui, const TourStep& step) {
     draw_asks_box(ui, step);
     if (!step.asks) return;
     const TourQuestion& asks = *step.asks;

@@ -24,6 +24,8 @@ struct TourEditState {
     /// As typed, until they can be taken; whichever step is shown.
     std::map<TourTextPlace, std::string> drafts{};
 
+    std::string tell_wanted{};  ///< the name of a tour that is to be told
+
     /// The steps of that tour have moved: drafts go with theirs, or go where theirs is gone (nothing).
     void move_drafts(const std::string& of_tour,
                      const std::function<std::optional<std::size_t>(std::size_t)>& where_now);

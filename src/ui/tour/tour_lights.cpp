@@ -1,4 +1,5 @@
 #include "document/tour_lit.hpp"
+#include "train/setup.hpp"
 #include "ui/kit/widgets.hpp"
 #include "ui/tour/tour_texts.hpp"
 
@@ -6,7 +7,7 @@
 
 namespace beamfork {
 
-void draw_tour_lights(const Ui& ui, const TourStep& step) {
+void draw_tour_lights(const TourUi& ui, const TourStep& step) {
     const std::vector<std::size_t> choices = parts_in_light(ui.setup(), ui.setup().chosen);
     const std::vector<bool> lit = lit_parts(step.lit, ui.setup());
     dim_text(step.lit.empty() ? "Lit: everything" : "Lit, while all else fades");
@@ -20,8 +21,7 @@ void draw_tour_lights(const Ui& ui, const TourStep& step) {
         const bool is_pressed = ImGui::Checkbox(id.c_str(), &is_lit);
         constexpr const char* help =
             "Stands out in this step. With no part ticked, or with all, everything does.";
-        tooltip(help);
-        ui.note(fmt::format("tours/lit/{}", part), words, help);
+        ui.describe(fmt::format("tours/lit/{}", part), words, help);
         if (!is_pressed) continue;
         // From everything one goes to this part alone: to untick all others one by one would be a chore.
         const std::vector<std::string> now =

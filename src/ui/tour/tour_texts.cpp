@@ -1,5 +1,6 @@
 #include "ui/tour/tour_texts.hpp"
 
+#include "document/document.hpp"
 #include "document/words.hpp"
 #include "scene/tour/tour_quotes.hpp"
 #include "ui/kit/widgets.hpp"
@@ -60,38 +61,36 @@ std::string undo_name(const std::string& entry) {
     return entry == "notes" ? "Change notes" : "Change a question to the room";
 }
 
-void take_draft(const Ui& ui, std::size_t tour, const TourTextPlace& place, std::string words) {
+void take_draft(const TourUi& ui, std::size_t tour, const TourTextPlace& place, std::string words) {
     change_tours(ui, undo_name(place.entry).c_str(), [&](std::vector<Tour>& all) {
         if (std::string* text = text_in(all.at(tour).steps.at(place.step), place.entry))
             *text = std::move(words);
     });
 }
 
-void draw_quotes(const Ui& ui, std::string& caption) {
+void draw_quotes(const TourUi& ui, std::string& caption) {
     if (!begin_chooser("##tours/quote", "Quote a value …", ImGui::GetContentRegionAvail().x)) {
         constexpr const char* help = "Adds a value of this setup to the caption; it stays true.";
-        tooltip(help);
-        ui.note("tours/quote", "Quote a value …", help);
+        ui.describe("tours/quote", "Quote a value …", help);
         return;
     }
-    for (const TourQuote& quote : tour_quotes(ui.setup(), *ui.view.report)) {
+    for (const TourQuote& quote : tour_quotes(ui.setup(), *ui.report)) {
         const std::string row = fmt::format("{}: {}", quote.name, quote.text);
         if (ImGui::Selectable(row.c_str())) caption += " {" + quote.name + "}";
-        tooltip(quote.meaning);
-        ui.note("tours/quote/" + quote.name, row, quote.meaning);
+        ui.describe("tours/quote/" + quote.name, row, quote.meaning);
     }
     ImGui::EndCombo();
 }
 
-TourTextPlace place_of(const Ui& ui, const char* entry) {
-    const TourEditState& state = ui.state.tour_edit;
-    return {ui.view.document.tours.at(state.tour).name, state.step, entry};
+TourTextPlace place_of(const TourUi& ui, const char* entry) {
+    const TourEditState& state = ui.state;
+    return {ui.document.tours.at(state.tour).name, state.step, entry};
 }
 
 }  // namespace
 
-void draw_step_text(const Ui& ui, const StepText& text, const TourStep& step) {
-    TourEditState& state = ui.state.tour_edit;
+void draw_step_text(const TourUi& ui, const StepText& text, const TourStep& step) {
+    TourEditState& state = ui.state;
     const TourTextPlace place = place_of(ui, text.entry);
     TourStep shown = step;
     std::string* now = text_in(shown, text.entry);
@@ -105,8 +104,7 @@ void draw_step_text(const Ui& ui, const StepText& text, const TourStep& step) {
                                 ? ImGui::InputTextMultiline(id.c_str(), &words, size)
                                 : ImGui::InputTextWithHint(id.c_str(), text.label, &words);
     const bool is_typing = ImGui::IsItemActive();
-    tooltip(text.help);
-    ui.note(text.name, text.label, text.help);
+    ui.describe(text.name, text.label, text.help);
     if (is_changed) state.drafts[place] = words;
     if (is_typing || !state.drafts.contains(place)) return;
     if (const auto wrong = objection_to(step, text.entry, words)) {
@@ -119,8 +117,8 @@ void draw_step_text(const Ui& ui, const StepText& text, const TourStep& step) {
     state.drafts.erase(place);
 }
 
-void draw_tour_texts(const Ui& ui, const TourStep& step) {
-    TourEditState& state = ui.state.tour_edit;
+void draw_tour_texts(const TourUi& ui, const TourStep& step) {
+    TourEditState& state = ui.state;
     const TourTextPlace caption = place_of(ui, "caption");
     draw_step_text(ui,
                    {"caption", "tours/caption", "Caption",
@@ -132,7 +130,7 @@ void draw_tour_texts(const Ui& ui, const TourStep& step) {
     draw_quotes(ui, quoted);
     if (quoted != before) state.drafts[caption] = quoted;
     if (!state.drafts.contains(caption)) {
-        const auto filled = filled_caption(step.caption, tour_quotes(ui.setup(), *ui.view.report));
+        const auto filled = filled_caption(step.caption, tour_quotes(ui.setup(), *ui.report));
         const char* when = step.asks ? "Then it reads: " : "The room reads: ";
         wrapped_text(when + filled.value_or(step.caption), colour(Tone::text_dim));
     }
@@ -140,9 +138,9 @@ void draw_tour_texts(const Ui& ui, const TourStep& step) {
     draw_step_text(ui, {"notes", "tours/notes", "Notes", "What you alone read.", 2}, step);
 }
 
-void settle_drafts(const Ui& ui) {
-    TourEditState& state = ui.state.tour_edit;
-    const std::vector<Tour>& tours = ui.view.document.tours;
+void settle_drafts(const TourUi& ui) {
+    TourEditState& state = ui.state;
+    const std::vector<Tour>& tours = ui.document.tours;
     for (const auto& [place, words] : state.drafts) {
         std::size_t tour = 0;
         while (tour < tours.size() && tours[tour].name != place.tour)
@@ -160,8 +158,8 @@ void settle_drafts(const Ui& ui) {
     }
 }
 
-std::optional<std::string> draft_objection(const Ui& ui, const Tour& tour, std::size_t step) {
-    for (const auto& [place, words] : ui.state.tour_edit.drafts) {
+std::optional<std::string> draft_objection(const TourUi& ui, const Tour& tour, std::size_t step) {
+    for (const auto& [place, words] : ui.state.drafts) {
         if (place.tour != tour.name || place.step != step) continue;
         if (auto wrong = objection_to(tour.steps.at(step), place.entry, words)) return wrong;
     }

@@ -1,22 +1,23 @@
 // The words of one step of a tour, as they are written in the panel of tours.
 #pragma once
 
-#include "ui/shell/ui.hpp"
+#include "document/edit.hpp"
+#include "ui/tour/tours_panel.hpp"
 
 namespace beamfork {
 
 /// All changes of tours pass here: a copy of them, changed, for the one door.
 template <class Change>
-void change_tours(const Ui& ui, const char* label, Change change) {
-    std::vector<Tour> tours = ui.view.document.tours;
+void change_tours(const TourUi& ui, const char* label, Change change) {
+    std::vector<Tour> tours = ui.document.tours;
     change(tours);
     ui.edit(SetTours{std::move(tours), label});
 }
 
-/// Changes the step that TransientState::tour_edit names.
+/// Changes the step that TourEditState names.
 template <class Change>
-void change_step(const Ui& ui, const char* label, Change change) {
-    const TourEditState& state = ui.state.tour_edit;
+void change_step(const TourUi& ui, const char* label, Change change) {
+    const TourEditState& state = ui.state;
     change_tours(ui, label,
                  [&](std::vector<Tour>& all) { change(all.at(state.tour).steps.at(state.step)); });
 }
@@ -31,19 +32,19 @@ struct StepText {
     const char* help;
     float lines = 1;  ///< high; 1: a line of its own
 };
-void draw_step_text(const Ui& ui, const StepText& text, const TourStep& step);
+void draw_step_text(const TourUi& ui, const StepText& text, const TourStep& step);
 
-/// Caption and notes of the step that TransientState::tour_edit names; needs a report.
-void draw_tour_texts(const Ui& ui, const TourStep& step);
+/// Caption and notes of the step that TourEditState names; needs a report.
+void draw_tour_texts(const TourUi& ui, const TourStep& step);
 
 /// What is typed in steps that are not shown is taken where it can be.
-void settle_drafts(const Ui& ui);
+void settle_drafts(const TourUi& ui);
 /// What is wrong with the drafts of that step; nothing where there is none, or nothing wrong.
-std::optional<std::string> draft_objection(const Ui& ui, const Tour& tour, std::size_t step);
+std::optional<std::string> draft_objection(const TourUi& ui, const Tour& tour, std::size_t step);
 
 /// What is lit, part by part (tour_lights.cpp).
-void draw_tour_lights(const Ui& ui, const TourStep& step);
+void draw_tour_lights(const TourUi& ui, const TourStep& step);
 /// The question to the room with its answers (tour_asks.cpp); needs a report.
-void draw_tour_question(const Ui& ui, const TourStep& step);
+void draw_tour_question(const TourUi& ui, const TourStep& step);
 
 }  // namespace beamfork

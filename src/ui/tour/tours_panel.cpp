@@ -1,11 +1,13 @@
+#include "ui/tour/tours_panel.hpp"
+
 #include <algorithm>
 
+#include "document/document.hpp"
+#include "scene/picture/frame.hpp"
 #include "scene/tour/built_in_tours.hpp"
 #include "scene/tour/tour_motion.hpp"
 #include "ui/kit/widgets.hpp"
 #include "ui/picture/viewport.hpp"
-#include "ui/shell/panels.hpp"
-#include "ui/talk/talk.hpp"
 #include "ui/tour/tour_texts.hpp"
 
 #include <imgui_stdlib.h>
@@ -16,9 +18,9 @@ namespace beamfork {
 
 namespace {
 
-TourStep step_from_here(const Ui& ui) {
+TourStep step_from_here(const TourUi& ui) {
     TourStep step;
-    step.camera = camera_for_tour(ui.session.camera);
+    step.camera = camera_for_tour(ui.picture.pose.camera);
     step.caption = "Write here what the room reads.";
     return step;
 }
@@ -29,65 +31,60 @@ void go_to(TourEditState& state, std::size_t tour, std::size_t step) {
     state.step = step;
 }
 
-void add_tour(const Ui& ui, Tour tour) {
-    TourEditState& state = ui.state.tour_edit;
-    go_to(state, ui.view.document.tours.size(), 0);
+void add_tour(const TourUi& ui, Tour tour) {
+    TourEditState& state = ui.state;
+    go_to(state, ui.document.tours.size(), 0);
     change_tours(ui, "Add a tour", [&](std::vector<Tour>& tours) {
         tour.name = free_tour_name(tours, "my-" + tour.name);
         tours.push_back(std::move(tour));
     });
 }
 
-void draw_new_tour(const Ui& ui, float width) {
+void draw_new_tour(const TourUi& ui, float width) {
     constexpr const char* help =
         "A tour of your own: from what you see now, or from a copy of one that is built in.";
     const bool is_open = begin_chooser("##tours/new", "New tour …", width);
-    tooltip(help);
-    ui.note("tours/new", "New tour …", help);
+    ui.describe("tours/new", "New tour …", help);
     if (!is_open) return;
     if (ImGui::Selectable("From the present view"))
         add_tour(ui, {"tour", "My tour", {step_from_here(ui)}});
     constexpr const char* view_help = "One step, seen as the picture is now.";
-    tooltip(view_help);
-    ui.note("tours/new/view", "From the present view", view_help);
-    for (Tour& tour : built_in_tours(ui.setup(), *ui.view.report)) {
+    ui.describe("tours/new/view", "From the present view", view_help);
+    for (Tour& tour : built_in_tours(ui.setup(), *ui.report)) {
         if (ImGui::Selectable(("Copy of “" + tour.title + "”").c_str())) add_tour(ui, tour);
         const std::string copy_help =
             fmt::format("{} steps of the built-in tour, yours to change.", tour.steps.size());
-        tooltip(copy_help);
-        ui.note("tours/new/" + tour.name, tour.title, copy_help);
+        ui.describe("tours/new/" + tour.name, tour.title, copy_help);
     }
     ImGui::EndCombo();
 }
 
-void draw_tour_choice(const Ui& ui, const std::vector<Tour>& tours, float width) {
-    TourEditState& state = ui.state.tour_edit;
+void draw_tour_choice(const TourUi& ui, const std::vector<Tour>& tours, float width) {
+    TourEditState& state = ui.state;
     const bool is_open = begin_chooser("##tours/which", tours[state.tour].title, width);
     constexpr const char* help = "Which of the setup's own tours is written.";
-    tooltip(help);
-    ui.note("tours/which", "Tour", help);
+    ui.describe("tours/which", "Tour", help);
     if (!is_open) return;
     for (std::size_t i = 0; i < tours.size(); ++i) {
         if (chooser_entry(fmt::format("{}##{}", tours[i].title, i), i == state.tour))
             go_to(state, i, 0);
-        tooltip(tours[i].title);
-        ui.note(fmt::format("tours/which/{}", i), tours[i].title, tours[i].title);
+        ui.describe(fmt::format("tours/which/{}", i), tours[i].title, tours[i].title);
     }
     ImGui::EndCombo();
 }
 
-void draw_tour_bar(const Ui& ui, const std::vector<Tour>& tours) {
+void draw_tour_bar(const TourUi& ui, const std::vector<Tour>& tours) {
     const bool is_wide = ImGui::GetContentRegionAvail().x > grid(120);
     draw_new_tour(ui, grid(32));
     if (tours.empty()) return;
-    TourEditState& state = ui.state.tour_edit;
+    TourEditState& state = ui.state;
     if (is_wide) ImGui::SameLine();
     const float buttons = text_width("Tell it") + grid(20);
     draw_tour_choice(ui, tours,
                      std::clamp(ImGui::GetContentRegionAvail().x - buttons, grid(12), grid(60)));
     ImGui::SameLine();
     if (text_button(ui, "tours/tell", "Tell it", "Gives this talk now."))
-        start_talk(ui, tours[state.tour].name);
+        state.tell_wanted = tours[state.tour].name;
     ImGui::SameLine();
     if (icon_button(ui, "tours/remove", Icon::remove, "Takes this tour out of the setup.")) {
         change_tours(ui, "Remove a tour", [&](std::vector<Tour>& all) {
@@ -97,21 +94,20 @@ void draw_tour_bar(const Ui& ui, const std::vector<Tour>& tours) {
     }
 }
 
-void draw_title_entry(const Ui& ui, const Tour& tour) {
+void draw_title_entry(const TourUi& ui, const Tour& tour) {
     std::string title = tour.title;
     ImGui::SetNextItemWidth(-1);
     ImGui::InputTextWithHint("##tours/title", "Title", &title);
     const bool is_done = ImGui::IsItemDeactivatedAfterEdit();
     constexpr const char* help = "What the room reads above the picture.";
-    tooltip(help);
-    ui.note("tours/title", "Title", help);
+    ui.describe("tours/title", "Title", help);
     if (!is_done || title == tour.title) return;
     change_tours(ui, "Change a tour's title",
-                 [&](std::vector<Tour>& all) { all[ui.state.tour_edit.tour].title = title; });
+                 [&](std::vector<Tour>& all) { all[ui.state.tour].title = title; });
 }
 
-void draw_step_buttons(const Ui& ui, const Tour& tour) {
-    TourEditState& state = ui.state.tour_edit;
+void draw_step_buttons(const TourUi& ui, const Tour& tour) {
+    TourEditState& state = ui.state;
     const std::size_t step = state.step;
     const auto change_steps = [&](const char* label, std::size_t then, auto change) {
         change_tours(ui, label, [&](std::vector<Tour>& all) { change(all[state.tour].steps); });
@@ -152,13 +148,13 @@ void draw_step_buttons(const Ui& ui, const Tour& tour) {
     if (text_button(ui, "tours/step/view", "Take this view",
                     "The step is seen as the picture is now.")) {
         change_steps("Change a step's view", step, [&](std::vector<TourStep>& steps) {
-            steps[step].camera = camera_for_tour(ui.session.camera);
+            steps[step].camera = camera_for_tour(ui.picture.pose.camera);
         });
     }
 }
 
-void draw_step_rows(const Ui& ui, const Tour& tour) {
-    TourEditState& state = ui.state.tour_edit;
+void draw_step_rows(const TourUi& ui, const Tour& tour) {
+    TourEditState& state = ui.state;
     for (std::size_t i = 0; i < tour.steps.size(); ++i) {
         const TourStep& step = tour.steps[i];
         const auto wrong = draft_objection(ui, tour, i);
@@ -172,23 +168,22 @@ void draw_step_rows(const Ui& ui, const Tour& tour) {
         ImGui::PopStyleColor();
         if (is_pressed) {
             state.step = i;
-            const float aspect = static_cast<float>(ui.requests.scene.width)
-                                 / static_cast<float>(std::max(1, ui.requests.scene.height));
+            const float aspect = static_cast<float>(ui.picture.asks.scene.width)
+                                 / static_cast<float>(std::max(1, ui.picture.asks.scene.height));
             TourStep seen = step;  // as its view was taken, without room for the answers
             seen.asks.reset();
-            move_camera(ui, tour_camera(seen, ui.view.frame, aspect));
+            move_camera(ui.picture, tour_camera(seen, ui.picture.view.frame, aspect));
         }
         const std::string told = wrong.value_or(words);
-        tooltip(told);
-        ui.note(fmt::format("tours/step/{}", i), words, told);
+        ui.describe(fmt::format("tours/step/{}", i), words, told);
     }
 }
 
 }  // namespace
 
-void draw_tours_panel(const Ui& ui) {
-    const std::vector<Tour>& tours = ui.view.document.tours;
-    TourEditState& state = ui.state.tour_edit;
+void draw_tours_panel(const TourUi& ui) {
+    const std::vector<Tour>& tours = ui.document.tours;
+    TourEditState& state = ui.state;
     if (state.tour >= tours.size()) go_to(state, tours.empty() ? 0 : tours.size() - 1, 0);
     if (!tours.empty() && state.step >= tours[state.tour].steps.size()) state.step = 0;
     draw_tour_bar(ui, tours);
@@ -201,7 +196,7 @@ void draw_tours_panel(const Ui& ui) {
     settle_drafts(ui);
     // What is lit is seen in the picture while one is at it.
     if (ImGui::IsWindowHovered(ImGuiHoveredFlags_RootAndChildWindows))
-        ui.requests.emphasis = emphasis_on(tour.steps.at(state.step).lit, ui.setup());
+        ui.picture.asks.emphasis = emphasis_on(tour.steps.at(state.step).lit, ui.setup());
     SideBySide sides("tours/sides", 3, grid(60));
     sides.next();
     draw_title_entry(ui, tour);

@@ -1,27 +1,29 @@
+#include "ui/tune/tune_panel.hpp"
+
 #include <algorithm>
 #include <array>
 
+#include "document/edit.hpp"
+#include "study/tune/tune_study.hpp"
 #include "ui/kit/field_numbers.hpp"
+#include "ui/kit/keyboard.hpp"
 #include "ui/kit/widgets.hpp"
-#include "ui/shell/panels.hpp"
 #include "ui/tune/tune_plot.hpp"
 
-#include <imgui_internal.h>  // which keys the plot takes
 #include <imgui_stdlib.h>
 
 namespace beamfork {
 
 namespace {
 
-void draw_varied(const Ui& ui, const TuneChoice& choice, float width) {
+void draw_varied(const TuneUi& ui, const TuneChoice& choice, float width) {
     constexpr const char* help = "Which number of which part is varied.";
     const std::string chosen = tunable_label(ui.setup(), choice.tunables[choice.chosen]);
     ImGui::AlignTextToFramePadding();
     dim_text("Vary");
     ImGui::SameLine(0, grid(1.5F));
     const bool is_open = begin_chooser("##tune/varied", chosen, width);
-    tooltip(help);
-    ui.note("tune/varied", chosen, help);
+    ui.describe("tune/varied", chosen, help);
     if (!is_open) return;
     std::size_t part = ui.setup().parts.size();
     for (std::size_t i = 0; i < choice.tunables.size(); ++i) {
@@ -31,41 +33,38 @@ void draw_varied(const Ui& ui, const TuneChoice& choice, float width) {
         part = one.varied.part;
         ImGui::PushID(static_cast<int>(i));
         const std::string name = name_of(ui.setup(), one.varied);
-        if (chooser_entry(one.field.label, i == choice.chosen)) ui.session.tune_varied = name;
-        tooltip(one.field.help);
-        ui.note("tune/varied/" + name, one.field.label, one.field.help);
+        if (chooser_entry(one.field.label, i == choice.chosen)) ui.session.varied = name;
+        ui.describe("tune/varied/" + name, one.field.label, one.field.help);
         ImGui::PopID();
     }
     ImGui::EndCombo();
 }
 
-void draw_watched(const Ui& ui, const TuneChoice& choice, float width) {
+void draw_watched(const TuneUi& ui, const TuneChoice& choice, float width) {
     const WatchedInfo& chosen = info_of(choice.question.watched);
     ImGui::AlignTextToFramePadding();
     dim_text("Watch");
     ImGui::SameLine(0, grid(1.5F));
     const bool is_open = begin_chooser("##tune/watched", std::string(chosen.label), width);
-    tooltip(chosen.help);
-    ui.note("tune/watched", chosen.label, chosen.help);
+    ui.describe("tune/watched", chosen.label, chosen.help);
     if (!is_open) return;
     for (const WatchedInfo& info : watched_results()) {
         const std::string key(info.key);
-        if (chooser_entry(std::string(info.label), &info == &chosen)) ui.session.tune_watched = key;
-        tooltip(info.help);
-        ui.note("tune/watched/" + key, info.label, info.help);
+        if (chooser_entry(std::string(info.label), &info == &chosen)) ui.session.watched = key;
+        ui.describe("tune/watched/" + key, info.label, info.help);
     }
     ImGui::EndCombo();
 }
 
-void draw_range(const Ui& ui) {
+void draw_range(const TuneUi& ui) {
     constexpr std::array<std::string_view, 2> words{"usual", "all"};
     constexpr std::array<std::string_view, 2> helps{"The range that people own.",
                                                     "All values that are accepted."};
-    bool& is_whole = ui.session.tune_whole_range;
+    bool& is_whole = ui.session.whole_range;
     is_whole = segments(ui, "tune/range", words, helps, is_whole ? 1 : 0) == 1;
 }
 
-void draw_choosers(const Ui& ui, const TuneChoice& choice) {
+void draw_choosers(const TuneUi& ui, const TuneChoice& choice) {
     const float width = ImGui::GetContentRegionAvail().x;
     const float words =
         text_width("Vary") + text_width("Watch") + text_width("usualall") + grid(20);
@@ -79,24 +78,22 @@ void draw_choosers(const Ui& ui, const TuneChoice& choice) {
     draw_range(ui);
 }
 
-void set_number(const Ui& ui, const Tunable& tunable, double value) {
+void set_number(const TuneUi& ui, const Tunable& tunable, double value) {
     if (tunable.is_stated && value == tunable.now) return;
     ui.edit(SetField{tunable.varied.part, tunable.varied.key, value});
 }
 
-void step_by_keys(const Ui& ui, const Tunable& tunable) {
+void step_by_keys(const TuneUi& ui, const Tunable& tunable) {
     if (!ImGui::IsItemFocused()) return;
-    const ImGuiID id = ImGui::GetItemID();
     const ImGuiIO& io = ImGui::GetIO();
     const double step = key_step(tunable.field, io.KeyShift, io.KeyCtrl);
     for (const auto& [key, sign] : {std::pair{ImGuiKey_LeftArrow, -1}, {ImGuiKey_RightArrow, 1}}) {
-        ImGui::SetKeyOwner(key, id);
-        if (ImGui::IsKeyPressed(key, id, ImGuiInputFlags_Repeat))
+        if (key_of_last_widget(key))
             set_number(ui, tunable, stepped(tunable.field, tunable.now, sign * step));
     }
 }
 
-void draw_wanted(const Ui& ui, const TuneChoice& choice) {
+void draw_wanted(const TuneUi& ui, const TuneChoice& choice) {
     const WatchedInfo& watched = info_of(choice.question.watched);
     const std::string key(watched.key);
     const std::string help =
@@ -106,12 +103,11 @@ void draw_wanted(const Ui& ui, const TuneChoice& choice) {
     ImGui::AlignTextToFramePadding();
     dim_text("Wanted");
     ImGui::SameLine(0, grid(1.5F));
-    std::string text = ui.session.tune_wanted[key];
+    std::string text = ui.session.wanted[key];
     ImGui::SetNextItemWidth(grid(22));
     ImGui::InputTextWithHint("##tune/wanted", "none", &text, ImGuiInputTextFlags_AutoSelectAll);
-    if (ImGui::IsItemDeactivatedAfterEdit()) ui.session.tune_wanted[key] = text;
-    tooltip(help);
-    ui.note("tune/wanted", watched.label, help);
+    if (ImGui::IsItemDeactivatedAfterEdit()) ui.session.wanted[key] = text;
+    ui.describe("tune/wanted", watched.label, help);
     ImGui::SameLine(0, grid(1));
     dim_text(symbol(watched.unit));
     if (choice.problem.empty()) return;
@@ -119,7 +115,7 @@ void draw_wanted(const Ui& ui, const TuneChoice& choice) {
     ui.note("tune/problem", choice.problem);
 }
 
-void draw_answers(const Ui& ui, const Tunable& tunable, const TuneRows& rows) {
+void draw_answers(const TuneUi& ui, const Tunable& tunable, const TuneRows& rows) {
     if (!rows.answer.empty()) {
         wrapped_text(rows.answer, colour(Tone::text));
         ui.note("tune/answer", rows.answer);
@@ -138,31 +134,29 @@ void draw_answers(const Ui& ui, const Tunable& tunable, const TuneRows& rows) {
     if (!rows.answer_more.empty()) wrapped_text(rows.answer_more, colour(Tone::text_dim));
 }
 
-void draw_solution(const Ui& ui, const TuneChoice& choice, const TuneRows& rows) {
+void draw_solution(const TuneUi& ui, const TuneChoice& choice, const TuneRows& rows) {
     ImGui::PushFont(font(TextFace::bold));
     wrapped_text(rows.headline, text_colour(rows.headline_role));
     ImGui::PopFont();
-    tooltip(rows.headline_help);
-    ui.note("tune/headline", rows.headline, rows.headline_help);
+    ui.describe("tune/headline", rows.headline, rows.headline_help);
     dim_text(rows.at_now);
     draw_wanted(ui, choice);
     draw_answers(ui, choice.tunables[choice.chosen], rows);
     if (!rows.note.empty()) wrapped_text(rows.note, colour(Tone::text_dim));
 }
 
-void draw_change(const Ui& ui, const TuneChangeRow& row, std::size_t number) {
+void draw_change(const TuneUi& ui, const TuneChangeRow& row, std::size_t number) {
     const ImVec2 low = ImGui::GetCursorScreenPos();
     const float width = ImGui::GetContentRegionAvail().x;
     const float line = ImGui::GetTextLineHeight();
     const std::string id = "tune/change/" + std::to_string(number);
     if (ImGui::InvisibleButton(id.c_str(), {width, line + grid(2)})) {
-        ui.session.selected_part = row.part;
-        ui.session.tune_varied = row.varied;
+        ui.selected_part = row.part;
+        ui.session.varied = row.varied;
     }
     if (ImGui::IsItemHovered()) ui.hover_part(row.part);
     const std::string help = row.help + " A click varies it.";
-    tooltip(help);
-    ui.note(id, row.label, help);
+    ui.describe(id, row.label, help);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const float value = low.x + width;
     const float per = value - text_width("−000.00 mm") - grid(2);
@@ -179,7 +173,7 @@ void draw_change(const Ui& ui, const TuneChangeRow& row, std::size_t number) {
                        colour(ColourRole::dimension));
 }
 
-void draw_changes(const Ui& ui, const TuneRows& rows) {
+void draw_changes(const TuneUi& ui, const TuneRows& rows) {
     dim_text("What a step more of each changes");
     tooltip("Slopes at the present setup, largest first: which length is worth changing, or "
             "measuring.");
@@ -188,32 +182,30 @@ void draw_changes(const Ui& ui, const TuneRows& rows) {
     if (!rows.no_changes.empty()) wrapped_text(rows.no_changes, colour(Tone::text_dim));
 }
 
-void draw_plot(const Ui& ui, const Tunable& tunable, const TuneRows& rows, float height) {
-    const auto pressed = draw_tune_plot(ui, *ui.view.tune, rows, height);
+void draw_plot(const TuneUi& ui, const Tunable& tunable, const TuneRows& rows, float height) {
+    const auto pressed = draw_tune_plot(ui, *ui.view.study, rows, height);
     if (pressed)
-        set_number(ui, tunable, snapped(tunable.field, ui.view.tune->curve.range.at(*pressed)));
+        set_number(ui, tunable, snapped(tunable.field, ui.view.study->curve.range.at(*pressed)));
     step_by_keys(ui, tunable);
 }
 
 }  // namespace
 
-void draw_tune_panel(const Ui& ui) {
-    const std::string key(
-        info_of(find_watched(ui.session.tune_watched).value_or(Watched::margin)).key);
-    TuneChoice choice =
-        tune_choice(ui.setup(), ui.session.tune_varied, key, ui.session.tune_wanted[key]);
+void draw_tune_panel(const TuneUi& ui) {
+    const std::string key(info_of(find_watched(ui.session.watched).value_or(Watched::margin)).key);
+    TuneChoice choice = tune_choice(ui.setup(), ui.session.varied, key, ui.session.wanted[key]);
     if (choice.tunables.empty()) {
         wrapped_text("Nothing can be varied here.", colour(Tone::text_dim));
         return;
     }
-    choice.question.is_whole_range = ui.session.tune_whole_range;
-    ui.requests.tune = choice.question;
+    choice.question.is_whole_range = ui.session.whole_range;
+    ui.asks = choice.question;
     draw_choosers(ui, choice);
-    if (ui.view.tune == nullptr || !is_study_of(*ui.view.tune, ui.setup(), choice.question)) {
+    if (ui.view.study == nullptr || !is_study_of(*ui.view.study, ui.setup(), choice.question)) {
         dim_text("Working it out …");
         return;
     }
-    const TuneRows rows = tune_rows(ui.setup(), *ui.view.tune);
+    const TuneRows rows = tune_rows(ui.setup(), *ui.view.study);
     constexpr float least = 68;  // of a third's width, in grid steps
     const float line = ImGui::GetTextLineHeight();
     const ImVec2 room = ImGui::GetContentRegionAvail();

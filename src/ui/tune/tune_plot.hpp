@@ -4,8 +4,8 @@
 #include <optional>
 
 #include "scene/tune/tune_rows.hpp"
-#include "ui/shell/layout.hpp"
-#include "ui/shell/ui.hpp"
+#include "ui/kit/area.hpp"
+#include "ui/kit/ui.hpp"
 
 namespace beamfork {
 

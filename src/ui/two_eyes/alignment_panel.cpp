@@ -1,3 +1,5 @@
+#include "ui/two_eyes/alignment_panel.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -5,7 +7,6 @@
 #include "base/text.hpp"
 #include "scene/two_eyes/alignment_rows.hpp"
 #include "ui/kit/widgets.hpp"
-#include "ui/shell/panels.hpp"
 
 namespace beamfork {
 
@@ -56,8 +57,7 @@ void draw_picture(const Ui& ui, const AlignmentRows& rows, ImVec2 low, ImVec2 si
         "turn inward.";
     ImGui::SetCursorScreenPos(low);
     ImGui::InvisibleButton("alignment/picture", size);
-    tooltip(help);
-    ui.note("alignment/picture", rows.sentence, help);
+    ui.describe("alignment/picture", rows.sentence, help);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const ImVec2 high{low.x + size.x, low.y + size.y};
     list.AddRectFilled(low, high, colour(Tone::ground), grid(0.5F));
@@ -113,7 +113,7 @@ void draw_tolerances(const Ui& ui, const AlignmentRows& rows) {
             line_area(ui, "alignment/tolerance/" + std::to_string(i), row.label, row.help);
         const bool hot = ImGui::IsItemHovered();
         if (hot) ui.hover_part(row.part);
-        if (ImGui::IsItemActivated()) ui.session.selected_part = row.part;
+        if (ImGui::IsItemActivated()) ui.selected_part = row.part;
         const ImU32 ink = row.used > 1 ? text_colour(ColourRole::shortfall) : colour(Tone::text);
         text_at(list, low, shortened(row.label, stated - low.x - grid(12)),
                 colour(hot ? Tone::text : Tone::text_dim));
@@ -127,7 +127,7 @@ void draw_tolerances(const Ui& ui, const AlignmentRows& rows) {
 }  // namespace
 
 void draw_alignment_panel(const Ui& ui) {
-    const AlignmentRows rows = alignment_rows(ui.setup(), *ui.view.report);
+    const AlignmentRows rows = alignment_rows(ui.setup(), *ui.report);
     ImGui::PushFont(font(TextFace::bold));
     wrapped_text(rows.sentence, colour(Tone::text));
     ImGui::PopFont();

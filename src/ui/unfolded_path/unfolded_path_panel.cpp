@@ -1,13 +1,13 @@
+#include "ui/unfolded_path/unfolded_path_panel.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
 
 #include "base/text.hpp"
+#include "ui/kit/keyboard.hpp"
 #include "ui/kit/widgets.hpp"
-#include "ui/shell/panels.hpp"
 #include "ui/unfolded_path/unfolded_path_parts.hpp"
-
-#include <imgui_internal.h>  // the wheel belongs to the picture
 
 namespace beamfork {
 
@@ -43,8 +43,7 @@ void say_scale(const Ui& ui, const UnfoldedView& view) {
     dim_text(text);
     const char* help = "Lengths along the light and heights across it are to scale; heights are "
                        "drawn this many times larger.";
-    tooltip(help);
-    ui.note("unfolded/across", text, help);
+    ui.describe("unfolded/across", text, help);
 }
 
 // The picture's own mouse: wheel, dragging, double click, pointing, click.
@@ -53,14 +52,14 @@ void use_picture(const PathPanel& panel, const PathCanvas& canvas) {
     const ImGuiIO& io = ImGui::GetIO();
     const double x = io.MousePos.x - canvas.area.left;
     const double y = io.MousePos.y - canvas.mid();
-    if (ImGui::IsItemActivated()) ui.state.drag_length = 0;
+    if (ImGui::IsItemActivated()) panel.state.drag_length = 0;
     if (ImGui::IsItemActive() && (io.MouseDelta.x != 0 || io.MouseDelta.y != 0)) {
-        ui.state.drag_length += std::abs(io.MouseDelta.x) + std::abs(io.MouseDelta.y);
+        panel.state.drag_length += std::abs(io.MouseDelta.x) + std::abs(io.MouseDelta.y);
         panel.state.view = panned(canvas.view, io.MouseDelta.x, io.MouseDelta.y);
     }
-    const bool was_click = ui.state.drag_length < grid(1);
+    const bool was_click = panel.state.drag_length < grid(1);
     if (ImGui::IsItemHovered()) {
-        ImGui::SetItemKeyOwner(ImGuiKey_MouseWheelY);
+        keep_wheel();
         if (io.MouseWheel != 0)
             panel.state.view =
                 zoomed(canvas.view, std::pow(zoom_per_notch_along, io.MouseWheel), x, y);
@@ -68,10 +67,9 @@ void use_picture(const PathPanel& panel, const PathCanvas& canvas) {
         const PathHit hit = path_under(panel.rows, canvas.eyes, canvas.view, x, y);
         ui.hover_part(hit.part);
         tooltip(hit.help);
-        if (ImGui::IsItemDeactivated() && was_click && hit.part)
-            ui.session.selected_part = hit.part;
+        if (ImGui::IsItemDeactivated() && was_click && hit.part) ui.selected_part = hit.part;
     }
-    panel.use_length_keys(ui.session.selected_part);
+    panel.use_length_keys(ui.selected_part);
 }
 
 bool has_room_for_names(float width) { return width > grid(120); }
@@ -112,8 +110,8 @@ void name_the_eyes(const PathCanvas& canvas, const UnfoldedPathRows& rows) {
 }
 
 int lit_part(const Ui& ui) {
-    if (ui.state.hovered_part_before >= 0) return ui.state.hovered_part_before;
-    return ui.session.selected_part ? static_cast<int>(*ui.session.selected_part) : -1;
+    if (ui.kept.hovered_part_before >= 0) return ui.kept.hovered_part_before;
+    return ui.selected_part ? static_cast<int>(*ui.selected_part) : -1;
 }
 
 // Where everything stands: words above the picture, beside the tools where there is room.
@@ -145,9 +143,9 @@ PanelAreas areas_in(ImVec2 low, ImVec2 room, float tools_right) {
 
 }  // namespace
 
-void draw_unfolded_path_panel(const Ui& ui) {
-    const UnfoldedPathRows rows = unfolded_path_rows(ui.setup(), *ui.view.report);
-    const PathPanel panel{ui, rows, ui.state.unfolded};
+void draw_unfolded_path_panel(const Ui& ui, UnfoldedPathState& state) {
+    const UnfoldedPathRows rows = unfolded_path_rows(ui.setup(), *ui.report);
+    const PathPanel panel{ui, rows, state};
     const ImVec2 low = ImGui::GetCursorScreenPos();
     const ImVec2 room = ImGui::GetContentRegionAvail();
     draw_path_tools(panel);
@@ -175,8 +173,7 @@ void draw_unfolded_path_panel(const Ui& ui) {
     const std::string help = rows.drawtube.help
                              + "\nThe scale counts real millimetres behind the rear face of the "
                                "racked-in drawtube.";
-    tooltip(help);
-    ui.note("unfolded/scale", "Scale", help);
+    ui.describe("unfolded/scale", "Scale", help);
     draw_path_knobs(panel, canvas);
     if (has_room_for_names(room.x)) {
         draw_path_names(panel, canvas, areas.names);

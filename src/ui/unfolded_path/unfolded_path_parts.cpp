@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "document/edit.hpp"
+#include "ui/kit/keyboard.hpp"
 #include "ui/kit/widgets.hpp"
-
-#include <imgui_internal.h>  // keys that belong to one widget
 
 namespace beamfork {
 
@@ -21,14 +21,11 @@ void PathPanel::set_length(const Grip& grip, double value) const {
 
 void PathPanel::use_length_keys(std::optional<std::size_t> part) const {
     const Grip* grip = grip_of(part);
-    if (grip == nullptr || ui.session.selected_part != part || !ImGui::IsItemFocused()) return;
+    if (grip == nullptr || ui.selected_part != part || !ImGui::IsItemFocused()) return;
     if (ImGui::GetIO().KeyAlt) return;  // the keys of the whole window
-    const ImGuiID id = ImGui::GetItemID();
     for (const auto& [key, by] :
          {std::pair{ImGuiKey_LeftArrow, -0.5}, {ImGuiKey_RightArrow, 0.5}}) {
-        ImGui::SetKeyOwner(key, id);
-        if (ImGui::IsKeyPressed(key, id, ImGuiInputFlags_Repeat))
-            set_length(*grip, moved_value(*grip, by, Steps::halves));
+        if (key_of_last_widget(key)) set_length(*grip, moved_value(*grip, by, Steps::halves));
     }
 }
 
@@ -51,7 +48,7 @@ void drag_grip(const PathPanel& panel, const Grip& grip, const PathCanvas& canva
     if (!holds(panel, grip)) return;
     if (ImGui::IsKeyPressed(ImGuiKey_Escape, false)) {
         panel.ui.edit(SetField{grip.part, grip.key, drag->held.at_press().stated});
-        if (ImGui::IsItemActive()) ImGui::ClearActiveID();
+        if (ImGui::IsItemActive()) let_go_of_widget();
         drag.reset();
         return;
     }
@@ -87,7 +84,7 @@ void draw_knob(const PathPanel& panel,
     const Ui& ui = panel.ui;
     ImGui::SetCursorScreenPos(area.corner());
     const std::string id = "unfolded/grip/" + std::to_string(grip.part);
-    if (ImGui::InvisibleButton(id.c_str(), area.size())) ui.session.selected_part = grip.part;
+    if (ImGui::InvisibleButton(id.c_str(), area.size())) ui.selected_part = grip.part;
     ui.one_gesture();
     const bool lets_focus =
         grip.can_be_let_go && ImGui::IsItemHovered() && ImGui::IsMouseDoubleClicked(0);
@@ -113,16 +110,15 @@ void draw_knob(const PathPanel& panel,
 bool part_button(const PathPanel& panel, const PathStretch& stretch, ImVec2 size) {
     const Ui& ui = panel.ui;
     const std::string id = "unfolded/part/" + std::to_string(stretch.part);
-    if (ImGui::InvisibleButton(id.c_str(), size)) ui.session.selected_part = stretch.part;
+    if (ImGui::InvisibleButton(id.c_str(), size)) ui.selected_part = stretch.part;
     panel.use_length_keys(stretch.part);
     const bool is_pointed_at = ImGui::IsItemHovered() || is_at_keyboard();
     if (is_pointed_at) ui.hover_part(stretch.part);
     const Grip* grip = panel.grip_of(stretch.part);
     const std::string help = grip == nullptr ? stretch.help : stretch.help + "\n" + grip->help;
-    tooltip(help);
-    ui.note(id, stretch.name, help);
-    return is_pointed_at || ui.session.selected_part == stretch.part
-           || ui.state.hovered_part_before == static_cast<int>(stretch.part);
+    ui.describe(id, stretch.name, help);
+    return is_pointed_at || ui.selected_part == stretch.part
+           || ui.kept.hovered_part_before == static_cast<int>(stretch.part);
 }
 
 struct ShownName {

@@ -2,8 +2,8 @@
 #pragma once
 
 #include "scene/unfolded_path/unfolded_path_view.hpp"
-#include "ui/shell/layout.hpp"
-#include "ui/shell/ui.hpp"
+#include "ui/kit/area.hpp"
+#include "ui/kit/ui.hpp"
 
 namespace beamfork {
 

@@ -19,6 +19,7 @@ struct UnfoldedPathState {
     UnfoldedEyes eyes = UnfoldedEyes::both;
     std::optional<UnfoldedView> view;  ///< none: all is shown
     std::optional<LengthDrag> drag;
+    float drag_length = 0;  ///< pixels since the button went down in the picture
 };
 
 }  // namespace beamfork

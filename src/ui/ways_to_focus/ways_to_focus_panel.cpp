@@ -1,8 +1,11 @@
+#include "ui/ways_to_focus/ways_to_focus_panel.hpp"
+
 #include <string>
 
+#include "document/edit.hpp"
 #include "scene/ways_to_focus/ways_to_focus_rows.hpp"
+#include "study/findings/report.hpp"
 #include "ui/kit/widgets.hpp"
-#include "ui/shell/panels.hpp"
 
 namespace beamfork {
 
@@ -35,7 +38,7 @@ void draw_way(const Ui& ui, const WayRow& row, std::size_t number) {
     ui.note(id, row.what, ways_to_focus_help());
     const ImVec2 below = ImGui::GetCursorScreenPos();
     ImGui::SetCursorScreenPos({low.x + width - button_room + grid(2), low.y});
-    const WayToFocus& way = ui.view.report->ways_to_focus[number];
+    const WayToFocus& way = ui.report->ways_to_focus[number];
     if (text_button(ui, id + "/try", "Try it",
                     "Changes the setup so. Undo (Ctrl+Z) brings it back as it was.")) {
         ui.edit(ReplaceSetup{way.setup, "Cure: " + way.what});
@@ -47,8 +50,8 @@ void draw_way(const Ui& ui, const WayRow& row, std::size_t number) {
 }  // namespace
 
 void draw_ways_to_focus_panel(const Ui& ui) {
-    wrapped_text(ways_to_focus_sentence(*ui.view.report), colour(Tone::text));
-    const auto rows = ways_to_focus_rows(*ui.view.report);
+    wrapped_text(ways_to_focus_sentence(*ui.report), colour(Tone::text));
+    const auto rows = ways_to_focus_rows(*ui.report);
     for (std::size_t i = 0; i < rows.size(); ++i)
         draw_way(ui, rows[i], i);
 }

@@ -1,18 +1,17 @@
+#include "ui/words/glossary_page.hpp"
+
 #include <algorithm>
 #include <string>
 
 #include "scene/words/glossary.hpp"
-#include "ui/actions/action_search.hpp"
+#include "ui/kit/keyboard.hpp"
 #include "ui/kit/widgets.hpp"
 
-#include <imgui_internal.h>  // which keys an entry keeps to itself
 #include <imgui_stdlib.h>
 
 namespace beamfork {
 
 namespace {
-
-constexpr const char* glossary_popup = "Glossary";
 
 void draw_term(const Ui& ui, const Term& term) {
     const ImVec2 low = ImGui::GetCursorScreenPos();
@@ -40,14 +39,14 @@ void scroll_by_keys() {
     if (by != 0) ImGui::SetScrollY(std::max(0.0F, ImGui::GetScrollY() + by));
 }
 
-void draw_terms(const Ui& ui, bool is_typed_anew) {
+void draw_terms(const Ui& ui, const std::string& typed, bool is_typed_anew) {
     const float least = ImGui::GetTextLineHeight() * 6;
     const float room = ImGui::GetIO().DisplaySize.y - ImGui::GetTextLineHeight() * 12;
     ImGui::BeginChild("glossary/list", {0, std::max(least, std::min(room, grid(150)))},
                       ImGuiChildFlags_None, ImGuiWindowFlags_NoNavInputs);
     if (is_typed_anew) ImGui::SetScrollY(0);
     scroll_by_keys();
-    const auto terms = matching_terms(ui.state.glossary_typed);
+    const auto terms = matching_terms(typed);
     for (const Term* term : terms)
         draw_term(ui, *term);
     if (terms.empty()) dim_text("No word fits. Try fewer letters.");
@@ -56,30 +55,21 @@ void draw_terms(const Ui& ui, bool is_typed_anew) {
 
 }  // namespace
 
-void ask_for_glossary(const Ui& ui, std::string_view word) {
-    ui.state.glossary_typed = word;
-    ui.state.page_wanted = glossary_popup;
-}
-
-void draw_glossary_page(const Ui& ui) {
+void draw_glossary_page(const Ui& ui, std::string& typed) {
     if (!begin_question(glossary_popup, grid(150))) return;
     constexpr const char* help = "Letters of a word, or of what it is about.";
     if (ImGui::IsWindowAppearing()) ImGui::SetKeyboardFocusHere();
     ImGui::SetNextItemWidth(-1);
-    ImGui::InputTextWithHint("##glossary", help, &ui.state.glossary_typed,
-                             ImGuiInputTextFlags_AutoSelectAll);
+    ImGui::InputTextWithHint("##glossary", help, &typed, ImGuiInputTextFlags_AutoSelectAll);
     const bool is_typed_anew = ImGui::IsItemEdited();
-    if (ImGui::IsItemActive())  // Up and Down move the list instead of leaving the entry
-        ImGui::GetCurrentContext()->ActiveIdUsingNavDirMask |=
-            1 << ImGuiDir_Up | 1 << ImGuiDir_Down;
-    tooltip(help);
-    ui.note("glossary/typed", "Seek a word", help);
+    keep_up_and_down();  // they move the list
+    ui.describe("glossary/typed", "Seek a word", help);
     ImGui::Dummy({1, grid(1)});
-    draw_terms(ui, is_typed_anew);
+    draw_terms(ui, typed, is_typed_anew);
     ImGui::Dummy({1, grid(1)});
     if (text_button(ui, "glossary/close", "Close", "Esc")
         || ImGui::IsKeyPressed(ImGuiKey_Escape, false)) {
-        ui.state.glossary_typed.clear();
+        typed.clear();
         ImGui::CloseCurrentPopup();
     }
     ImGui::SameLine();

@@ -4,7 +4,7 @@
 #include <fstream>
 
 #include "app/check/check.hpp"
-#include "app/commands/open_setup.hpp"
+#include "desk/open_setup.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>

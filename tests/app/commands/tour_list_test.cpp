@@ -1,6 +1,6 @@
 // Tours are told of every shipped demo, without a gap.
-#include "app/commands/open_setup.hpp"
 #include "app/commands/tour_list.hpp"
+#include "desk/open_setup.hpp"
 
 #include <doctest/doctest.h>
 

@@ -16,19 +16,17 @@ struct ComparisonBench {
 
     ComparisonBench() { bench.refresh(); }
     void set_back_focus(double mm) {
-        Requests edit;
+        DeskRequests edit;
         edit.edits.emplace_back(SetField{0, "back_focus_mm", mm});
         bench.carry_out(edit);
         bench.refresh();
     }
     ComparisonView ask(const std::string& key, CompanionPlace place = CompanionPlace::none) {
-        Requests requests;
-        requests.comparison = ComparisonRequest{key, place};
+        ComparisonRequests requests;
+        requests.shown = ComparisonRequest{key, place};
         desk.refresh(bench, requests);
         bench.refresh();
-        View view = bench.view();
-        desk.fill(view, bench);
-        return view.comparison;
+        return desk.view(bench.view());
     }
     static double back_focus(const ComparisonView& view) {
         REQUIRE(view.other != nullptr);
@@ -48,8 +46,8 @@ TEST_CASE("a setup is held against moments of its own history") {
     CHECK(ComparisonBench::back_focus(at.ask("before")) == 101);
     CHECK(at.ask("kept").other == nullptr);
     CHECK_FALSE(at.ask("kept").problem.empty());
-    Requests keep;
-    keep.keeps_for_comparison = true;
+    ComparisonRequests keep;
+    keep.keeps = true;
     at.desk.refresh(at.bench, keep);
     at.set_back_focus(103);
     CHECK(ComparisonBench::back_focus(at.ask("kept")) == 102);
@@ -60,16 +58,16 @@ TEST_CASE("a setup is held against moments of its own history") {
 TEST_CASE("the picture holds the other setup while it is asked for, and follows the edits") {
     ComparisonBench at;
     const std::size_t alone = at.bench.frame().meshes.size();
-    const auto view = at.ask("demo:" + at.bench.view().demos.front().asset, CompanionPlace::beside);
+    const auto view = at.ask("demo:" + demos().front().asset, CompanionPlace::beside);
     REQUIRE(view.other != nullptr);
     const std::size_t both = at.bench.frame().meshes.size();
     CHECK(both > alone);
     const auto before = at.bench.frame().revision;
     at.set_back_focus(104);
-    at.ask("demo:" + at.bench.view().demos.front().asset, CompanionPlace::beside);
+    at.ask("demo:" + demos().front().asset, CompanionPlace::beside);
     CHECK(at.bench.frame().meshes.size() == both);
     CHECK(at.bench.frame().revision != before);
-    at.desk.refresh(at.bench, Requests{});
+    at.desk.refresh(at.bench, ComparisonRequests{});
     at.bench.refresh();
     CHECK(at.bench.frame().meshes.size() == alone);
 }
@@ -78,14 +76,14 @@ TEST_CASE("a split picture has each setup whole in its own half") {
     ComparisonBench at;
     const Frame alone = at.bench.frame();
     CHECK(at.bench.other_frame() == nullptr);
-    at.ask("demo:" + at.bench.view().demos.front().asset, CompanionPlace::split);
+    at.ask("demo:" + demos().front().asset, CompanionPlace::split);
     CHECK(at.bench.frame().meshes.size() == alone.meshes.size());
     CHECK(at.bench.frame().labels.size() == alone.labels.size() + 1);  // which one it is
     const Frame* other = at.bench.other_frame();
     REQUIRE(other != nullptr);
     CHECK_FALSE(other->light.empty());
     CHECK(other->revision != at.bench.frame().revision);
-    at.ask("demo:" + at.bench.view().demos.front().asset, CompanionPlace::over);
+    at.ask("demo:" + demos().front().asset, CompanionPlace::over);
     CHECK(at.bench.other_frame() == nullptr);
 }
 
@@ -100,16 +98,16 @@ TEST_CASE("a file that cannot be read is told, and the setup stays") {
 TEST_CASE(
     "a setup that is open beside is held against this one, with its edits, until it is closed") {
     SetupRow row(ReadSetup{Document{short_setup(), {}, {}, {}}, {}});
-    Session session;
+    SetupPose pose;
     const auto ask = [&](Command command) {
-        Requests requests;
+        DeskRequests requests;
         requests.commands.push_back(std::move(command));
-        row.carry_out(requests, session);
+        row.carry_out(requests, pose);
     };
     const auto set_back_focus = [&](double mm) {
-        Requests requests;
+        DeskRequests requests;
         requests.edits.emplace_back(SetField{0, "back_focus_mm", mm});
-        row.carry_out(requests, session);
+        row.carry_out(requests, pose);
     };
     const auto first = row.shown_number();
     ask(DuplicateSetup{});
@@ -119,13 +117,11 @@ TEST_CASE(
     ask(ShowSetup{first});
     ComparisonDesk desk;
     const auto compared = [&] {
-        Requests requests;
-        requests.comparison = ComparisonRequest{"open:" + std::to_string(second), {}};
+        ComparisonRequests requests;
+        requests.shown = ComparisonRequest{"open:" + std::to_string(second), {}};
         row.shown().refresh();
         desk.refresh(row.shown(), requests, &row);
-        View view = row.view();
-        desk.fill(view, row.shown());
-        return view.comparison;
+        return desk.view(row.view());
     };
     const ComparisonView before = compared();
     CHECK(ComparisonBench::back_focus(before) == 101);

@@ -29,17 +29,17 @@ struct StateFolder {
 // A window's setups without the window.
 struct Row {
     SetupRow row{ReadSetup{new_document(), {}}};
-    Session session;
+    SetupPose pose;
 
     void ask(Command command) {
-        Requests requests;
+        DeskRequests requests;
         requests.commands.push_back(std::move(command));
-        row.carry_out(requests, session);
+        row.carry_out(requests, pose);
     }
     void retitle(const std::string& title) {
-        Requests requests;
+        DeskRequests requests;
         requests.edits.emplace_back(SetTitle{title});
-        row.carry_out(requests, session);
+        row.carry_out(requests, pose);
     }
 };
 
@@ -72,14 +72,12 @@ TEST_CASE("work of a process that was killed is offered and restored as unsaved 
     lose_work(folder.path, {}, "Evening on the hill");
     RecoveryDesk desk(folder.path);
     Row at;
-    View view = at.row.shown().view();
-    desk.fill(view);
-    REQUIRE(view.lost_work.size() == 1);
-    CHECK(view.lost_work.front().title == "Evening on the hill");
-    Requests requests;
-    CHECK_FALSE(desk.answer(requests, at.row, at.session));
+    REQUIRE(desk.lost_work().size() == 1);
+    CHECK(desk.lost_work().front().title == "Evening on the hill");
+    FilesRequests requests;
+    CHECK_FALSE(desk.answer(requests.recovery, at.row, at.pose));
     requests.recovery = RecoveryAnswer::restore;
-    CHECK(desk.answer(requests, at.row, at.session));
+    CHECK(desk.answer(requests.recovery, at.row, at.pose));
     CHECK(at.row.shown().document().setup.title == "Evening on the hill");
     CHECK(at.row.shown().is_modified());
     // The dead process's copy has made way for one of this process, which is not lost yet.
@@ -99,9 +97,9 @@ TEST_CASE("restoring leaves the user's file as it was, and undo goes back to it"
     lose_work(folder.path / "state", file, "Not saved");
     RecoveryDesk desk(folder.path / "state");
     Row at;
-    Requests requests;
+    FilesRequests requests;
     requests.recovery = RecoveryAnswer::restore;
-    CHECK(desk.answer(requests, at.row, at.session));
+    CHECK(desk.answer(requests.recovery, at.row, at.pose));
     CHECK(at.row.shown().path() == file);
     CHECK(at.row.shown().document().setup.title == "Not saved");
     CHECK(load_file(file)->document.setup.title == "Saved");
@@ -117,13 +115,13 @@ TEST_CASE("discarding deletes the copy; what is no copy is left alone") {
     std::ofstream(folder.path / "1-1.unsaved.json") << "{ broken";
     RecoveryDesk desk(folder.path);
     Row at;
-    Requests requests;
+    FilesRequests requests;
     requests.recovery = RecoveryAnswer::discard;
-    CHECK_FALSE(desk.answer(requests, at.row, at.session));
+    CHECK_FALSE(desk.answer(requests.recovery, at.row, at.pose));
     CHECK_FALSE(at.row.shown().is_modified());
     CHECK(find_lost_work(folder.path).empty());
     CHECK(fs::exists(folder.path / "1-1.unsaved.json"));
-    CHECK_FALSE(desk.answer(requests, at.row, at.session));  // nothing is left to answer for
+    CHECK_FALSE(desk.answer(requests.recovery, at.row, at.pose));  // nothing is left to answer for
 }
 
 TEST_CASE(
@@ -182,11 +180,11 @@ TEST_CASE("all that a window left is restored side by side") {
     lose_work(folder.path, {}, "Two");
     RecoveryDesk desk(folder.path);
     Row at;
-    Requests requests;
+    FilesRequests requests;
     requests.recovery = RecoveryAnswer::restore;
-    CHECK(desk.answer(requests, at.row, at.session));
-    CHECK(desk.answer(requests, at.row, at.session));
-    CHECK_FALSE(desk.answer(requests, at.row, at.session));
+    CHECK(desk.answer(requests.recovery, at.row, at.pose));
+    CHECK(desk.answer(requests.recovery, at.row, at.pose));
+    CHECK_FALSE(desk.answer(requests.recovery, at.row, at.pose));
     REQUIRE(at.row.setups().size() == 2);
     std::set<std::string> titles;
     for (const auto& setup : at.row.setups()) {
@@ -207,10 +205,10 @@ TEST_CASE("work is restored over its own file where that is open again") {
     lose_work(folder.path / "state", file, "Not saved");
     RecoveryDesk desk(folder.path / "state");
     Row at;
-    REQUIRE(at.row.reopen({file.string()}, file.string(), at.session));
-    Requests requests;
+    REQUIRE(at.row.reopen({file.string()}, file.string(), at.pose));
+    FilesRequests requests;
     requests.recovery = RecoveryAnswer::restore;
-    CHECK(desk.answer(requests, at.row, at.session));
+    CHECK(desk.answer(requests.recovery, at.row, at.pose));
     CHECK(at.row.setups().size() == 1);
     CHECK(at.row.shown().document().setup.title == "Not saved");
     desk.close();

@@ -53,9 +53,9 @@ Workbench bench_with_foreign_key() {
     return Workbench(opened);
 }
 
-Requests asking_for(const ExportOrder& order) {
-    Requests requests;
-    requests.export_order = order;
+ExportRequests asking_for(const ExportOrder& order) {
+    ExportRequests requests;
+    requests.order = order;
     return requests;
 }
 
@@ -157,8 +157,8 @@ TEST_CASE("a film tells how far it is, and given up it leaves nothing") {
         std::this_thread::sleep_for(std::chrono::milliseconds(50));
     CHECK(desk.state().share >= 0);
     CHECK(desk.state().words.find("pictures") != std::string::npos);
-    Requests stop;
-    stop.gives_up_export = true;
+    ExportRequests stop;
+    stop.gives_up = true;
     desk.refresh(bench, stop);
     REQUIRE(wait_for_end(desk, bench));
     CHECK_FALSE(bench.view().message.is_error);

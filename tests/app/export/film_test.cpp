@@ -4,9 +4,9 @@
 #include <filesystem>
 #include <fstream>
 
-#include "app/commands/open_setup.hpp"
 #include "app/export/film.hpp"
 #include "app/export/video_pipe.hpp"
+#include "desk/open_setup.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>

@@ -6,8 +6,8 @@
 #include <sstream>
 
 #include "app/commands/command_line.hpp"
-#include "app/commands/open_setup.hpp"
 #include "app/export/sheet.hpp"
+#include "desk/open_setup.hpp"
 
 #include <doctest/doctest.h>
 

@@ -40,14 +40,14 @@ TEST_CASE("cures found in the background arrive, show as a ghost, and go with th
 
     const std::uint64_t plain = bench.frame().revision;
     const std::size_t meshes = bench.frame().meshes.size();
-    Requests hover;
+    DeskRequests hover;
     hover.preview = pick;
     bench.carry_out(hover);
     CHECK(bench.refresh());
     CHECK(bench.frame().revision != plain);
     CHECK(bench.frame().meshes.size() > meshes);
     CHECK_FALSE(bench.refresh());  // nothing is made anew while the pointer rests
-    bench.carry_out(Requests{});
+    bench.carry_out(DeskRequests{});
     CHECK(bench.refresh());
     CHECK(bench.frame().revision == plain);
     CHECK_FALSE(bench.view().modified);
@@ -59,7 +59,7 @@ TEST_CASE("cures of a setup that was changed meanwhile are not taken") {
     const std::uint64_t old = bench.report_revision();
     std::vector<std::vector<Cure>> cures(bench.report()->findings.size(),
                                          {Cure{.what = "Old", .removes = true}});
-    Requests change;
+    DeskRequests change;
     change.edits.emplace_back(SetTitle{"Another"});
     bench.carry_out(change);
     bench.refresh();

@@ -1,8 +1,8 @@
 #include <atomic>
 #include <chrono>
 
-#include "app/commands/open_setup.hpp"
 #include "app/sight_view/sight_drawer.hpp"
+#include "desk/open_setup.hpp"
 #include "scene/sight_view/sight_view_rows.hpp"
 
 #include <doctest/doctest.h>

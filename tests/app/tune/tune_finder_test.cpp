@@ -17,12 +17,6 @@ question_of(const Setup& setup, const std::string& watched, const std::string& w
         .question;
 }
 
-const TuneStudy* shown(const TuneFinder& finder, const Workbench& bench) {
-    View view = bench.view();
-    finder.fill(view);
-    return view.tune;
-}
-
 // Refreshes as the window does after each frame, until that is shown; half a minute at most.
 template <class Suits>
 bool wait_until(TuneFinder& finder,
@@ -32,7 +26,7 @@ bool wait_until(TuneFinder& finder,
     const auto end = std::chrono::steady_clock::now() + std::chrono::seconds(30);
     while (std::chrono::steady_clock::now() < end) {
         finder.refresh(bench, question);
-        const TuneStudy* study = shown(finder, bench);
+        const auto study = finder.study();
         if (study != nullptr && suits(*study)) return true;
         std::this_thread::sleep_for(std::chrono::milliseconds(2));
     }
@@ -54,9 +48,8 @@ TEST_CASE("curve and table arrive, and the newest of many questions is answered 
         return study.question == last && study.has_changes;
     }));
     const auto direct = study_tuning(setup, setup.chosen, last);
-    REQUIRE(direct->answer->crossings.size() == shown(finder, bench)->answer->crossings.size());
-    CHECK(direct->answer->crossings[0].at
-          == shown(finder, bench)->answer->crossings[0].at);  // same bits
+    REQUIRE(direct->answer->crossings.size() == finder.study()->answer->crossings.size());
+    CHECK(direct->answer->crossings[0].at == finder.study()->answer->crossings[0].at);  // same bits
     CHECK_FALSE(finder.refresh(bench, last));  // nothing is worked out anew while nothing changes
 }
 
@@ -66,8 +59,8 @@ TEST_CASE("the curve of a setup that changed is drawn anew") {
     TuneFinder finder([] {});
     const TuneQuestion question = question_of(bench.document().setup, "margin", "");
     REQUIRE(wait_until(finder, bench, question, [](const TuneStudy&) { return true; }));
-    const double before = *shown(finder, bench)->now.value;
-    Requests change;
+    const double before = *finder.study()->now.value;
+    DeskRequests change;
     change.edits.emplace_back(SetField{question.varied.part, "back_focus_mm", 118.0});
     bench.carry_out(change);
     bench.refresh();

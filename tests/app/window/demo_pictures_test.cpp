@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <set>
 
-#include "app/commands/open_setup.hpp"
 #include "app/window/demo_pictures.hpp"
 #include "base/assets.hpp"
+#include "desk/open_setup.hpp"
 
 #include <doctest/doctest.h>
 

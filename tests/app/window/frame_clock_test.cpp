@@ -3,7 +3,7 @@
 #include "parts/splitter_head.hpp"
 #include "support/near.hpp"
 #include "ui/desk.hpp"
-#include "ui/shell/panels.hpp"
+#include "ui/panels.hpp"
 
 using namespace beamfork;
 
@@ -20,7 +20,7 @@ public:
         rests = false;
         for (double now = 0; now < seconds && frames < 5000;) {
             const FramePause pause =
-                clock_.before_next_frame(ImGui::GetIO().WantTextInput, desk_.last.wake_in_s);
+                clock_.before_next_frame(ImGui::GetIO().WantTextInput, desk_.last.pace.wake_in_s);
             if (pause.sleeps && !pause.at_most_s) {
                 rests = true;
                 return;
@@ -31,7 +31,7 @@ public:
             ImGui::GetIO().DeltaTime = static_cast<float>(slept);
             desk_.frame();
             ++frames;
-            const bool is_busy = desk_.last.animating || !desk_.last.commands.empty()
+            const bool is_busy = desk_.last.pace.animating || !desk_.last.desk.commands.empty()
                                  || ImGui::GetCurrentContext()->InputEventsQueue.Size > 0;
             if (is_busy) clock_.keep_going();
         }
@@ -81,7 +81,7 @@ TEST_CASE("once everything has settled no frame is drawn in an hour, whatever st
         if (!entry.is_study()) continue;
         CAPTURE(std::string(entry.stem));
         Desk desk(clipping_setup());
-        desk.session.study = std::string(entry.stem);
+        desk.session.layout.study = std::string(entry.stem);
         Evening evening(desk);
         evening.pass(settling_s);
         CHECK(evening.frames >= FrameClock::frames_after_event);

@@ -44,17 +44,17 @@ TEST_CASE("parts are selected and added by name, the study is chosen by name") {
     desk.key(ImGuiKey_K, {ImGuiMod_Ctrl});
     desk.type("select " + desk.setup().parts[head].name);
     desk.key(ImGuiKey_Enter);
-    CHECK(desk.session.selected_part == head);
+    CHECK(desk.session.pose.selected_part == head);
     const std::size_t before = desk.setup().parts.size();
     desk.key(ImGuiKey_K, {ImGuiMod_Ctrl});
     desk.type("add filter");
     desk.key(ImGuiKey_Enter);
     REQUIRE(desk.setup().parts.size() == before + 1);
-    CHECK(kind_of(desk.setup().parts[*desk.session.selected_part].body).key == "filter");
+    CHECK(kind_of(desk.setup().parts[*desk.session.pose.selected_part].body).key == "filter");
     desk.key(ImGuiKey_K, {ImGuiMod_Ctrl});
     desk.type("show brightness");
     desk.key(ImGuiKey_Enter);
-    CHECK(desk.session.study == "brightness");
+    CHECK(desk.session.layout.study == "brightness");
 }
 
 TEST_CASE("arrow keys choose, a click runs, Escape changes nothing") {
@@ -105,13 +105,13 @@ TEST_CASE("the page of keys names every key of the table") {
 
 TEST_CASE("a panel that was folded is shown and given the keyboard by its name") {
     Desk desk;
-    desk.session.folded.insert("train");
+    desk.session.layout.folded.insert("train");
     desk.frame(2);
     desk.key(ImGuiKey_K, {ImGuiMod_Ctrl});
     desk.type("show the train");
     desk.key(ImGuiKey_Enter);
     desk.frame(2);
-    CHECK_FALSE(desk.session.folded.contains("train"));
+    CHECK_FALSE(desk.session.layout.folded.contains("train"));
     const ImGuiWindow* focused = ImGui::GetCurrentContext()->NavWindow;
     REQUIRE(focused != nullptr);
     CHECK(std::string(focused->RootWindow->Name).find("panel/train") != std::string::npos);

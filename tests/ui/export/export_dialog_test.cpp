@@ -34,7 +34,7 @@ void open_export(Desk& desk) {
 TEST_CASE("a sheet is asked for where the folder and the name say, with its ending") {
     const ExportFolder folder;
     Desk desk;
-    desk.session.folder = folder.path.string();
+    desk.session.files.folder = folder.path.string();
     open_export(desk);
     desk.click("export/night");
     desk.click("export/write");
@@ -47,7 +47,7 @@ TEST_CASE("a sheet is asked for where the folder and the name say, with its endi
 TEST_CASE("a picture is asked for as the window shows the train, in the size that was chosen") {
     const ExportFolder folder;
     Desk desk;
-    desk.session.folder = folder.path.string();
+    desk.session.files.folder = folder.path.string();
     open_export(desk);
     desk.click("export/kind/Picture");
     desk.click("export/size/7680 × 4320");
@@ -59,7 +59,7 @@ TEST_CASE("a picture is asked for as the window shows the train, in the size tha
     CHECK(order.width == 7680);
     CHECK(order.height == 4320);
     CHECK(order.transparent);
-    CHECK(order.camera == desk.session.camera);
+    CHECK(order.camera == desk.session.pose.camera);
     CHECK(order.output.extension() == ".png");
 }
 
@@ -67,7 +67,7 @@ TEST_CASE("what exists already is overwritten only when that was said") {
     const ExportFolder folder;
     std::ofstream(folder.path / "setup.glb") << "x";
     Desk desk;
-    desk.session.folder = folder.path.string();
+    desk.session.files.folder = folder.path.string();
     open_export(desk);
     desk.click("export/kind/Model");
     desk.click("export/write");
@@ -80,7 +80,7 @@ TEST_CASE("what exists already is overwritten only when that was said") {
 
 TEST_CASE("a folder that is not there is told, and nothing is asked for") {
     Desk desk;
-    desk.session.folder = "/no/such/folder";
+    desk.session.files.folder = "/no/such/folder";
     open_export(desk);
     desk.click("export/write");
     CHECK(desk.exports.empty());

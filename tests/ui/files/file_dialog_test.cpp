@@ -30,7 +30,7 @@ struct Drawer {
 void change_something(Desk& desk) {
     desk.select(desk.index<Spacer>());
     desk.retype("field/length_mm/entry", "5");
-    REQUIRE(desk.history.is_modified());
+    REQUIRE(desk.history().is_modified());
 }
 
 }  // namespace
@@ -58,7 +58,7 @@ TEST_CASE("a folder lists its folders first, then its files, by name") {
 TEST_CASE("a setup is opened by a double click on its name") {
     const Drawer drawer("open");
     Desk desk;
-    desk.session.folder = drawer.path.string();
+    desk.session.files.folder = drawer.path.string();
     desk.key(ImGuiKey_O, {ImGuiMod_Ctrl});
     REQUIRE(desk.has("dialog/entry/b.train.toml"));
     CHECK_FALSE(desk.has("dialog/entry/notes.txt"));
@@ -73,7 +73,7 @@ TEST_CASE(
     "the dialog walks through folders, by click and by typing, and shows other files when asked") {
     const Drawer drawer("walk");
     Desk desk;
-    desk.session.folder = drawer.path.string();
+    desk.session.files.folder = drawer.path.string();
     desk.click("file/open");
     desk.click("dialog/entry/older");
     CHECK_FALSE(desk.has("dialog/entry/a.train.toml"));
@@ -92,7 +92,7 @@ TEST_CASE(
 TEST_CASE("a name that is not there is refused and the dialog stays") {
     const Drawer drawer("absent");
     Desk desk;
-    desk.session.folder = drawer.path.string();
+    desk.session.files.folder = drawer.path.string();
     desk.click("file/open");
     desk.retype("dialog/name", "nowhere.train.toml");
     CHECK(desk.commands.empty());
@@ -105,7 +105,7 @@ TEST_CASE(
     "saving without a file asks for one, adds the ending and then saves there again unasked") {
     const Drawer drawer("save");
     Desk desk;
-    desk.session.folder = drawer.path.string();
+    desk.session.files.folder = drawer.path.string();
     change_something(desk);
     desk.key(ImGuiKey_S, {ImGuiMod_Ctrl});
     desk.retype("dialog/name", "evening");
@@ -119,7 +119,7 @@ TEST_CASE(
 TEST_CASE("an existing file is overwritten only after a question") {
     const Drawer drawer("overwrite");
     Desk desk;
-    desk.session.folder = drawer.path.string();
+    desk.session.files.folder = drawer.path.string();
     desk.key(ImGuiKey_S, {ImGuiMod_Ctrl, ImGuiMod_Shift});
     desk.retype("dialog/name", "a");
     CHECK(desk.commands.empty());
@@ -144,7 +144,7 @@ TEST_CASE("without unsaved work nothing is asked") {
     Desk desk;
     desk.key(ImGuiKey_N, {ImGuiMod_Ctrl});
     CHECK(desk.asked<NewSetup>().size() == 1);
-    desk.close_asked = true;
+    desk.events.close_asked = true;
     desk.frame();
     CHECK(desk.asked<Quit>().size() == 1);
 }
@@ -152,9 +152,9 @@ TEST_CASE("without unsaved work nothing is asked") {
 TEST_CASE("unsaved work is kept, discarded or saved, as the user says") {
     const Drawer drawer("guard");
     Desk desk;
-    desk.session.folder = drawer.path.string();
+    desk.session.files.folder = drawer.path.string();
     change_something(desk);
-    desk.close_asked = true;
+    desk.events.close_asked = true;
     desk.frame(3);
     REQUIRE(desk.has("unsaved/save"));
     CHECK(desk.asked<Quit>().empty());
@@ -162,7 +162,7 @@ TEST_CASE("unsaved work is kept, discarded or saved, as the user says") {
         desk.click("unsaved/cancel");
         CHECK(desk.commands.empty());
         CHECK_FALSE(desk.has("unsaved/save"));
-        CHECK(desk.history.is_modified());
+        CHECK(desk.history().is_modified());
     }
     SUBCASE("cancel by Escape") {
         desk.key(ImGuiKey_Escape);
@@ -176,7 +176,7 @@ TEST_CASE("unsaved work is kept, discarded or saved, as the user says") {
         CHECK(desk.asked<SaveFile>().empty());
     }
     SUBCASE("save into the file it came from, then go on") {
-        desk.file_path = (drawer.path / "a.train.toml").string();
+        desk.bench.set_path(drawer.path / "a.train.toml");
         desk.click("unsaved/save");
         desk.frame(3);
         CHECK(desk.asked<SaveFile>().size() == 1);
@@ -200,11 +200,10 @@ TEST_CASE("unsaved work is kept, discarded or saved, as the user says") {
         CHECK_FALSE(desk.has("unsaved/save"));
     }
     SUBCASE("a save that fails loses nothing") {
-        desk.file_path = (drawer.path / "a.train.toml").string();
-        desk.saving_fails = true;
+        desk.bench.set_path(drawer.path / "no such folder" / "a.train.toml");
         desk.click("unsaved/save");
         desk.frame(3);
         CHECK(desk.asked<Quit>().empty());
-        CHECK(desk.history.is_modified());
+        CHECK(desk.history().is_modified());
     }
 }

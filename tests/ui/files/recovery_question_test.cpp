@@ -9,7 +9,7 @@ TEST_CASE("lost work is asked about until it is answered or put off") {
     REQUIRE(desk.has("recovery/restore"));
     CHECK(desk.widget("recovery/words").tooltip == "/home/club/evening.train.toml");
     desk.key(ImGuiKey_Escape);
-    CHECK_FALSE(desk.last.recovery.has_value());
+    CHECK_FALSE(desk.last.files.recovery.has_value());
     desk.frame(3);
     CHECK_FALSE(desk.has("recovery/restore"));  // not again before the next start
 }

@@ -8,7 +8,7 @@ namespace {
 void change_title(Desk& desk) {
     Setup changed = desk.setup();
     changed.title = "Changed";
-    desk.history.commit(Document{changed, {}, {}, {}}, "Rename");
+    desk.put(changed);
     desk.frame(2);
 }
 
@@ -99,7 +99,7 @@ TEST_CASE("quitting asks for every setup with unsaved work, one after the other"
     Desk desk;
     change_title(desk);
     desk.other_setups = {{2, "Saved", "", false}, {3, "Three", "", true}};
-    desk.close_asked = true;
+    desk.events.close_asked = true;
     desk.frame(3);
     REQUIRE(desk.has("unsaved/discard"));
     desk.click("unsaved/discard");

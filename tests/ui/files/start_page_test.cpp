@@ -15,13 +15,13 @@ DemoEntry demo_called(const std::string& name) {
 TEST_CASE("an empty start shows the start page, and Escape leaves the setup that is open") {
     Desk desk;
     CHECK_FALSE(desk.has("start/close"));
-    desk.starts_empty = true;
+    desk.events.starts_empty = true;
     desk.frame(3);
     REQUIRE(desk.has("start/close"));
-    CHECK(desk.last.wants_demo_pictures);
+    CHECK(desk.last.files.wants_demo_pictures);
     desk.key(ImGuiKey_Escape);
     CHECK_FALSE(desk.has("start/close"));
-    CHECK_FALSE(desk.last.wants_demo_pictures);
+    CHECK_FALSE(desk.last.files.wants_demo_pictures);
     CHECK(desk.commands.empty());
 }
 
@@ -50,7 +50,7 @@ TEST_CASE("a demo is opened by its card, with the mouse or by keyboard") {
 
 TEST_CASE("the start page leads to one's own setup: questions, a file, one opened lately") {
     Desk desk;
-    desk.recent_files = {"/home/club/evening.train.toml"};
+    desk.bench.recent_files = {"/home/club/evening.train.toml"};
     const auto open = [&] {
         desk.click("file/menu");
         desk.click("file/start_page");
@@ -65,7 +65,7 @@ TEST_CASE("the start page leads to one's own setup: questions, a file, one opene
     open();
     desk.click("start/open");
     desk.frame(2);
-    CHECK(desk.transient.state().file_dialog.has_value());
+    CHECK(desk.transient.state().files.file_dialog.has_value());
     desk.key(ImGuiKey_Escape);
     desk.frame(2);
     open();
@@ -79,7 +79,7 @@ TEST_CASE("the start page stays within small windows") {
         Desk desk(short_setup(), size);
         for (const char* name : {"one", "two", "three", "four", "five"})
             desk.demos.push_back(demo_called(name));
-        desk.starts_empty = true;
+        desk.events.starts_empty = true;
         desk.frame(4);
         const LoggedWidget& close = desk.widget("start/close");
         CHECK(close.low.x >= 0);

@@ -27,11 +27,11 @@ TEST_CASE(
     const CureButton cure = first_cure(desk);
     const Setup before = desk.setup();
     desk.move(desk.place(cure.name));
-    REQUIRE(desk.last.preview.has_value());
-    CHECK(*desk.last.preview == cure.pick);
+    REQUIRE(desk.last.desk.preview.has_value());
+    CHECK(*desk.last.desk.preview == cure.pick);
     CHECK(desk.setup() == before);
     desk.move(desk.place("picture/canvas", 0.9F, 0.9F));
-    CHECK_FALSE(desk.last.preview.has_value());
+    CHECK_FALSE(desk.last.desk.preview.has_value());
 }
 
 TEST_CASE("one click applies a cure, one key takes it back") {
@@ -62,7 +62,7 @@ TEST_CASE("a finding says when cures are sought and when there is none") {
 TEST_CASE("findings never lie over the picture, folded or not") {
     for (const ImVec2 size : {ImVec2{1280, 720}, ImVec2{1920, 1080}}) {
         Desk desk(short_setup(), size);
-        desk.session.all_findings = true;
+        desk.session.findings.shows_all = true;
         desk.seek_cures();
         const LoggedWidget& canvas = desk.widget("picture/canvas");
         const float wide = canvas.high.x - canvas.low.x;

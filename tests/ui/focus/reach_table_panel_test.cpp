@@ -22,23 +22,23 @@ Setup two_pairs() {
 
 TEST_CASE("a click on a row of the reach table looks through that pair, in one undo step") {
     Desk desk(two_pairs());
-    desk.session.study = "reach_table";
+    desk.session.layout.study = "reach_table";
     desk.frame(3);
-    const std::size_t before = desk.history.document()->setup.chosen.eyepiece;
+    const std::size_t before = desk.history().document()->setup.chosen.eyepiece;
     REQUIRE(desk.has("reach_table/row/1"));
     desk.click("reach_table/row/1");
-    CHECK(desk.history.document()->setup.chosen.eyepiece == before + 1);
-    desk.history.undo();
-    CHECK(desk.history.document()->setup.chosen.eyepiece == before);
+    CHECK(desk.history().document()->setup.chosen.eyepiece == before + 1);
+    desk.undo();
+    CHECK(desk.history().document()->setup.chosen.eyepiece == before);
 }
 
 TEST_CASE("the wide reach table has columns that the narrow one leaves out") {
     Desk desk(two_pairs());
-    desk.session.study = "reach_table";
+    desk.session.layout.study = "reach_table";
     desk.frame(3);
     CHECK(desk.has("reach_table/column/4"));
     CHECK_FALSE(desk.has("reach_table/column/8"));
-    desk.session.study_is_wide = true;
+    desk.session.layout.study_is_wide = true;
     desk.log.widgets.clear();
     desk.frame(3);
     CHECK(desk.has("reach_table/column/8"));

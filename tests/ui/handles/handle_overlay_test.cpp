@@ -25,7 +25,7 @@ void look_at(Desk& desk, std::size_t part, float yaw = 0, float pitch = 0) {
     camera.distance_mm = 420;
     camera.yaw_rad = yaw;
     camera.pitch_rad = pitch;
-    desk.session.camera = camera;
+    desk.session.pose.camera = camera;
     desk.frame(2);
 }
 
@@ -40,7 +40,7 @@ ImVec2 seen_place(const Desk& desk, std::size_t part, std::size_t index = 0) {
     const LoggedWidget& canvas = desk.widget("picture/canvas");
     const Viewport viewport{canvas.high.x - canvas.low.x, canvas.high.y - canvas.low.y};
     const Handle handle = handles_of(desk.setup(), desk.report(), part).at(index);
-    const auto at = project(desk.session.camera, glm::vec3(handle.place()), viewport);
+    const auto at = project(desk.session.pose.camera, glm::vec3(handle.place()), viewport);
     return {canvas.low.x + at->x, canvas.low.y + at->y};
 }
 
@@ -61,7 +61,7 @@ TEST_CASE("a spacer is dragged longer by its knob, as one undo step, and follows
     const ImVec2 during = seen_place(desk, part);
     const LoggedWidget& canvas = desk.widget("picture/canvas");
     const double mm_per_px = mm_per_pixel(
-        desk.session.camera, {canvas.high.x - canvas.low.x, canvas.high.y - canvas.low.y});
+        desk.session.pose.camera, {canvas.high.x - canvas.low.x, canvas.high.y - canvas.low.y});
     // Half a step of 0.5 mm, and 0.1 mm for single precision.
     CHECK(near(during.x - before.x, 80, 0.26 / mm_per_px + 0.5));
     CHECK(near(desk.the<Spacer>().length.value, 20 + 80 * mm_per_px, 0.35));
@@ -71,10 +71,10 @@ TEST_CASE("a spacer is dragged longer by its knob, as one undo step, and follows
     CHECK(desk.the<Spacer>().length.value == longer);
     CHECK(desk.gestures_began == 1);
     CHECK(desk.gestures_ended == 1);
-    CHECK(desk.history.labels().size() == 1);
+    CHECK(desk.history().labels().size() == 1);
     desk.key(ImGuiKey_Z, {ImGuiMod_Ctrl});
     CHECK(desk.the<Spacer>().length.value == 20);
-    CHECK_FALSE(desk.history.can_undo());
+    CHECK_FALSE(desk.history().can_undo());
 }
 
 TEST_CASE("a spacer behind the diagonal follows the pointer although focus moves the whole train") {
@@ -104,7 +104,7 @@ TEST_CASE("Esc puts everything back, camera too, and leaves no undo step") {
     Desk desk(with_long_adapter());
     const std::size_t part = desk.index<Spacer>();
     look_at(desk, part);
-    const Camera camera = desk.session.camera;
+    const Camera camera = desk.session.pose.camera;
     const ImVec2 knob = desk.place(knob_on(part));
     desk.move(knob);
     desk.press();
@@ -114,9 +114,9 @@ TEST_CASE("Esc puts everything back, camera too, and leaves no undo step") {
     CHECK(desk.the<Spacer>().length.value == 20);
     desk.move(moved(knob, 70, 0));
     CHECK(desk.the<Spacer>().length.value == 20);
-    CHECK(desk.session.camera == camera);
+    CHECK(desk.session.pose.camera == camera);
     desk.release();
-    CHECK_FALSE(desk.history.can_undo());
+    CHECK_FALSE(desk.history().can_undo());
     CHECK(desk.gestures_began == desk.gestures_ended);
 }
 
@@ -132,7 +132,7 @@ TEST_CASE("the drawtube is dragged out, stops fully out, and a double click lets
     const ImVec2 again = desk.place(knob_on(part));
     desk.drag(again, moved(again, 600, 0));
     CHECK(desk.the<Focuser>().held_at->value == 80);  // its travel
-    CHECK(desk.history.labels().size() == 2);
+    CHECK(desk.history().labels().size() == 2);
     look_at(desk, part);
     desk.double_click(knob_on(part));
     CHECK_FALSE(desk.the<Focuser>().held_at.has_value());
@@ -166,7 +166,7 @@ TEST_CASE("a shifter's lens is dragged along the light") {
     // It stands behind the diagonal: the light runs upward.
     desk.drag(knob, moved(knob, 0, -30));
     CHECK(desk.the<Shifter>().lens_offset.value > before + 3);
-    CHECK(desk.history.labels().size() == 1);
+    CHECK(desk.history().labels().size() == 1);
 }
 
 TEST_CASE("an arm is dragged outward by its eyepiece: the distance grows by twice as much") {
@@ -194,7 +194,7 @@ TEST_CASE("with Shift a knob moves by a tenth of the pointer's way in steps of 0
     Desk desk(with_long_adapter());
     const std::size_t part = desk.index<Spacer>();
     look_at(desk, part);
-    const Camera camera = desk.session.camera;
+    const Camera camera = desk.session.pose.camera;
     const ImVec2 knob = desk.place(knob_on(part));
     ImGui::GetIO().AddKeyEvent(ImGuiMod_Shift, true);
     desk.drag(knob, moved(knob, 60, 0));
@@ -204,7 +204,7 @@ TEST_CASE("with Shift a knob moves by a tenth of the pointer's way in steps of 0
     CHECK(longer > 20.5);
     CHECK(longer < 25);
     CHECK(near(longer * 20, std::round(longer * 20), 1e-9));  // rounding
-    CHECK(desk.session.camera.yaw_rad == camera.yaw_rad);
+    CHECK(desk.session.pose.camera.yaw_rad == camera.yaw_rad);
 }
 
 TEST_CASE("an axis that points at the eye is dragged up and down without jumps") {
@@ -242,7 +242,7 @@ TEST_CASE("a part under the pointer shows its knob, and keeps it on the way ther
     Desk desk(with_long_adapter());
     const std::size_t part = desk.index<Spacer>();
     look_at(desk, part);
-    desk.session.selected_part.reset();
+    desk.session.pose.selected_part.reset();
     desk.frame(2);
     CHECK_FALSE(desk.has(knob_on(part)));
     // On the tube's edge below the axis, in the middle of its length.
@@ -250,8 +250,8 @@ TEST_CASE("a part under the pointer shows its knob, and keeps it on the way ther
     const Viewport viewport{canvas.high.x - canvas.low.x, canvas.high.y - canvas.low.y};
     desk.session.view.shells = ShellView::whole;
     const Handle handle = handles_of(desk.setup(), desk.report(), part).at(0);
-    const auto body =
-        project(desk.session.camera, glm::vec3(handle.line.at(10) + Point(0, 18, 0)), viewport);
+    const auto body = project(desk.session.pose.camera,
+                              glm::vec3(handle.line.at(10) + Point(0, 18, 0)), viewport);
     desk.move({canvas.low.x + body->x, canvas.low.y + body->y});
     desk.frame(2);
     REQUIRE(desk.has(knob_on(part)));
@@ -263,9 +263,9 @@ TEST_CASE("a part under the pointer shows its knob, and keeps it on the way ther
     desk.move(knob);
     desk.press();
     desk.release();
-    CHECK(desk.session.selected_part == part);
+    CHECK(desk.session.pose.selected_part == part);
     CHECK(desk.the<Spacer>().length.value == 20);  // a click moves nothing
-    CHECK_FALSE(desk.history.can_undo());
+    CHECK_FALSE(desk.history().can_undo());
 }
 
 TEST_CASE("a knob that is dragged out of the picture is still held, and let go there") {
@@ -284,13 +284,13 @@ TEST_CASE("a knob that is dragged out of the picture is still held, and let go t
     desk.move(moved(knob, 1000, 0));
     desk.release();
     CHECK(desk.the<Spacer>().length.value == far);
-    CHECK(desk.history.labels().size() == 1);
-    CHECK_FALSE(desk.transient.state().handle_drag.has_value());
+    CHECK(desk.history().labels().size() == 1);
+    CHECK_FALSE(desk.transient.state().of_document.handles.drag.has_value());
     // The camera is the user's again.
-    const Camera camera = desk.session.camera;
+    const Camera camera = desk.session.pose.camera;
     const ImVec2 ground = desk.place("picture/canvas", 0.9F, 0.1F);
     desk.drag(ground, moved(ground, -40, 10));
-    CHECK(desk.session.camera.yaw_rad != camera.yaw_rad);
+    CHECK(desk.session.pose.camera.yaw_rad != camera.yaw_rad);
 }
 
 TEST_CASE("a gesture that ends without the knob lets it go") {
@@ -301,9 +301,10 @@ TEST_CASE("a gesture that ends without the knob lets it go") {
     desk.move(knob);
     desk.press();
     desk.move(moved(knob, 20, 0));
-    REQUIRE(desk.transient.state().handle_drag.has_value());
-    desk.transient.state().gesture_open = false;  // as when the widget vanishes while it is pressed
+    REQUIRE(desk.transient.state().of_document.handles.drag.has_value());
+    desk.transient.state().shared.gesture_open =
+        false;  // as when the widget vanishes while it is pressed
     desk.frame();
-    CHECK_FALSE(desk.transient.state().handle_drag.has_value());
+    CHECK_FALSE(desk.transient.state().of_document.handles.drag.has_value());
     desk.release();
 }

@@ -5,8 +5,8 @@ using namespace beamfork;
 
 TEST_CASE("a field stop timed by drift is filled in with one click and taken back with one undo") {
     Desk desk;
-    desk.session.study = "home_measurement";
-    desk.session.study_is_wide = true;
+    desk.session.layout.study = "home_measurement";
+    desk.session.layout.study_is_wide = true;
     desk.frame(3);
     desk.click("measurement");
     desk.click("measurement/field_stop_by_drift");
@@ -22,16 +22,16 @@ TEST_CASE("a field stop timed by drift is filled in with one click and taken bac
     REQUIRE(known.contains("field_stop_mm"));
     CHECK(known.at("field_stop_mm").known_by == KnownBy::measured);
     CHECK(known.at("field_stop_mm").plus_minus > 0);
-    desk.history.undo();
+    desk.undo();
     CHECK(desk.setup().parts[desk.setup().chosen.eyepiece].tolerances.empty());
     CHECK(desk.the<EyepiecePair>().field_stop.value == before);
-    CHECK_FALSE(desk.history.can_undo());
+    CHECK_FALSE(desk.history().can_undo());
 }
 
 TEST_CASE("without all readings nothing can be filled in") {
     Desk desk;
-    desk.session.study = "home_measurement";
-    desk.session.study_is_wide = true;
+    desk.session.layout.study = "home_measurement";
+    desk.session.layout.study_is_wide = true;
     desk.frame(3);
     desk.click("measurement/fill");
     CHECK(desk.edits.empty());

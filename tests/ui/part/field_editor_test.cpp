@@ -78,14 +78,14 @@ TEST_CASE("arrow keys step a number while its entry is edited, one undo step for
     REQUIRE(info.key == "length_mm");
     const double step = key_step(info, false, false);
     desk.click("field/length_mm/entry");
-    const auto labels = desk.history.labels().size();
+    const auto labels = desk.history().labels().size();
     desk.key(ImGuiKey_UpArrow);
     CHECK(desk.length() == 20 + step);
     desk.key(ImGuiKey_UpArrow, {ImGuiMod_Shift});
     CHECK(near(desk.length(), 20 + 11 * step, rounding));
     desk.key(ImGuiKey_DownArrow, {ImGuiMod_Ctrl});
     CHECK(near(desk.length(), 20 + 10.9 * step, rounding));
-    CHECK(desk.history.labels().size() == labels + 3);
+    CHECK(desk.history().labels().size() == labels + 3);
     CHECK(desk.gestures_began == desk.gestures_ended);
     desk.key(ImGuiKey_Enter);
     CHECK(near(desk.length(), 20 + 10.9 * step, rounding));
@@ -122,7 +122,7 @@ TEST_CASE("a slider answers while it moves, and its whole drag is one undo step"
     CHECK(desk.gestures_began == 1);
     CHECK(desk.gestures_ended == 1);
     CHECK(desk.edits.size() >= 4);
-    CHECK(desk.history.labels().size() == 1);
+    CHECK(desk.history().labels().size() == 1);
     const auto kind = *find_kind("spacer");
     const FieldInfo& info = kind.fields.front();
     const double wanted = info.usual_low + 0.8 * (info.usual_high - info.usual_low);
@@ -190,13 +190,13 @@ TEST_CASE("every field of every kind has a widget with its label, its help and i
         while (part < desk.setup().parts.size() && !holds())
             ++part;
         if (part == desk.setup().parts.size()) {
-            auto added = apply(*desk.history.document(), AddPart{kind.key, std::nullopt});
+            auto added = apply(*desk.history().document(), AddPart{kind.key, std::nullopt});
             if (!added) {  // a second telescope: it takes the first one's place
                 REQUIRE(kind.role == Role::telescope);
-                added = *desk.history.document();
+                added = *desk.history().document();
                 added->setup.parts.front().body = kind.fresh;
             }
-            desk.history.commit(*added, "add");
+            desk.put(added->setup);
             part = 0;
             while (!holds())
                 ++part;
@@ -209,7 +209,7 @@ TEST_CASE("every field of every kind has a widget with its label, its help and i
                 PartBody& body = changed.parts[part].body;
                 for (const FieldCondition& condition : field.only_if)
                     body = with_field_unchecked(body, condition.key, condition.word).value();
-                desk.history.commit(Document{changed, {}, {}, {}}, "decide");
+                desk.put(changed);
                 desk.frame(2);
             }
             const char* piece = field.type == FieldType::choice            ? "choice"

@@ -24,7 +24,7 @@ TEST_CASE("the list shows every part by its name, and a click selects it") {
         REQUIRE(desk.has(row(i)));
         CHECK(desk.widget(row(i)).label == desk.setup().parts[i].name);
         desk.click(row(i));
-        CHECK(desk.session.selected_part == i);
+        CHECK(desk.session.pose.selected_part == i);
     }
     CHECK(desk.edits.empty());
 }
@@ -43,7 +43,7 @@ TEST_CASE("a part is added from the list of kinds behind the selected one, and i
     desk.click("train/add/shifter");
     REQUIRE(find_part<Shifter>(desk.setup()) != nullptr);
     CHECK(desk.index<Shifter>() == desk.index<Spacer>() + 1);
-    CHECK(desk.session.selected_part == desk.index<Shifter>());
+    CHECK(desk.session.pose.selected_part == desk.index<Shifter>());
     desk.frame();
     CHECK(desk.has("field/lens_offset_mm/slider"));
     desk.key(ImGuiKey_Z, {ImGuiMod_Ctrl});
@@ -75,16 +75,16 @@ TEST_CASE("parts are moved, duplicated and removed by their buttons") {
     desk.click(row(spacer));
     desk.click("train/down");
     CHECK(desk.index<Spacer>() == spacer + 1);
-    CHECK(desk.session.selected_part == spacer + 1);
+    CHECK(desk.session.pose.selected_part == spacer + 1);
     desk.click("train/up");
     CHECK(names(desk) == before);
     desk.click("train/duplicate");
     CHECK(desk.setup().parts.size() == before.size() + 1);
     CHECK(desk.setup().parts[spacer + 1].body.is<Spacer>());
-    CHECK(desk.session.selected_part == spacer + 1);
+    CHECK(desk.session.pose.selected_part == spacer + 1);
     desk.click("train/remove");
     CHECK(names(desk) == before);
-    CHECK_FALSE(desk.session.selected_part.has_value());
+    CHECK_FALSE(desk.session.pose.selected_part.has_value());
 }
 
 TEST_CASE("the same by keys") {
@@ -134,14 +134,14 @@ TEST_CASE(
     Desk desk;
     for (std::size_t i = 0; i < 3; ++i) {
         desk.key(ImGuiKey_DownArrow);
-        CHECK(desk.session.selected_part == i);
+        CHECK(desk.session.pose.selected_part == i);
     }
     desk.key(ImGuiKey_UpArrow);
-    CHECK(desk.session.selected_part == 1U);
+    CHECK(desk.session.pose.selected_part == 1U);
     desk.click(row(2));
     desk.key(ImGuiKey_DownArrow);
     desk.key(ImGuiKey_DownArrow);
-    CHECK(desk.session.selected_part.value_or(0) > 2U);
+    CHECK(desk.session.pose.selected_part.value_or(0) > 2U);
 }
 
 TEST_CASE("the Delete key belongs to an entry while it is typed into") {
@@ -183,5 +183,5 @@ TEST_CASE("hovering a row lights up the part in the picture") {
     Desk desk;
     desk.move(desk.place(row(2)));
     desk.frame();
-    CHECK(desk.last.highlighted_part == 2);
+    CHECK(desk.last.picture.highlighted_part == 2);
 }

@@ -11,18 +11,18 @@ namespace {
 
 bool asks_for_frames(Desk& desk) {
     desk.frame(3);
-    return desk.last.light_runs || desk.last.animating;
+    return desk.last.pace.light_runs || desk.last.pace.animating;
 }
 
 // The parts where they are when all is pulled apart.
 bool sees_all_behind_the_drawtube(const Desk& desk) {
     const Bounds bounds = pulled_apart(desk.setup(), desk.report(), 1).rear_bounds;
-    const SceneArea& scene = desk.last.scene;
+    const SceneArea& scene = desk.last.picture.scene;
     const Viewport viewport{static_cast<float>(scene.width), static_cast<float>(scene.height)};
     for (unsigned corner = 0; corner < 8; ++corner) {
         const glm::vec3 share((corner & 1U) != 0, (corner & 2U) != 0, (corner & 4U) != 0);
         const glm::vec3 at = glm::mix(bounds.low, bounds.high, share);
-        const auto pixel = project(desk.session.camera, at, viewport);
+        const auto pixel = project(desk.session.pose.camera, at, viewport);
         if (!pixel || pixel->x < 0 || pixel->x > viewport.width || pixel->y < 0
             || pixel->y > viewport.height)
             return false;
@@ -69,20 +69,20 @@ TEST_CASE("a second of frames brings the packets on by their pace") {
 TEST_CASE("key X pulls the parts apart and the camera with them, and again puts both back") {
     Desk desk;
     desk.frame(40);
-    const Camera before = desk.session.camera;
+    const Camera before = desk.session.pose.camera;
     desk.key(ImGuiKey_X);
-    CHECK(desk.last.animating);
+    CHECK(desk.last.pace.animating);
     CHECK(desk.session.view.apart > 0);
     CHECK(desk.session.view.apart < 0.1F);
     desk.frame(100);
     CHECK(desk.session.view.apart == 1);
-    CHECK_FALSE((desk.session.camera == before));
+    CHECK_FALSE((desk.session.pose.camera == before));
     CHECK(sees_all_behind_the_drawtube(desk));
     CHECK_FALSE(asks_for_frames(desk));
     desk.key(ImGuiKey_X);
     desk.frame(100);
     CHECK(desk.session.view.apart == 0);
-    CHECK(near(desk.session.camera.distance_mm, before.distance_mm, 1e-3));
+    CHECK(near(desk.session.pose.camera.distance_mm, before.distance_mm, 1e-3));
     CHECK_FALSE(asks_for_frames(desk));
 }
 
@@ -91,11 +91,11 @@ TEST_CASE("whoever turns the picture while the parts move keeps the camera") {
     desk.frame(40);
     desk.key(ImGuiKey_X);
     desk.frame(5);
-    desk.session.camera.yaw_rad += 0.5F;
-    const Camera turned = desk.session.camera;
+    desk.session.pose.camera.yaw_rad += 0.5F;
+    const Camera turned = desk.session.pose.camera;
     desk.frame(100);
     CHECK(desk.session.view.apart == 1);
-    CHECK((desk.session.camera == turned));
+    CHECK((desk.session.pose.camera == turned));
 }
 
 TEST_CASE("pressed again on the way, the parts turn back from where they are") {

@@ -18,75 +18,75 @@ void settle(Desk& desk) { desk.frame(60); }  // one second
 
 TEST_CASE("the first frame with a report shows the overview") {
     Desk desk;
-    CHECK(desk.session.camera_is_set);
-    CHECK(desk.session.camera.distance_mm > 100);
+    CHECK(desk.session.pose.camera_is_set);
+    CHECK(desk.session.pose.camera.distance_mm > 100);
 }
 
 TEST_CASE("dragging turns, right dragging and Shift dragging shift, the wheel comes nearer") {
     Desk desk;
     const ImVec2 from = free_place(desk);
     const ImVec2 to{from.x - 60, from.y + 20};
-    const Camera before = desk.session.camera;
+    const Camera before = desk.session.pose.camera;
     desk.drag(from, to);
-    CHECK(desk.session.camera.yaw_rad != before.yaw_rad);
-    CHECK(desk.session.camera.target == before.target);
-    CHECK(desk.session.camera.distance_mm == before.distance_mm);
+    CHECK(desk.session.pose.camera.yaw_rad != before.yaw_rad);
+    CHECK(desk.session.pose.camera.target == before.target);
+    CHECK(desk.session.pose.camera.distance_mm == before.distance_mm);
 
-    const Camera turned = desk.session.camera;
+    const Camera turned = desk.session.pose.camera;
     desk.drag(from, to, 1);
-    CHECK(desk.session.camera.yaw_rad == turned.yaw_rad);
-    CHECK(desk.session.camera.target != turned.target);
+    CHECK(desk.session.pose.camera.yaw_rad == turned.yaw_rad);
+    CHECK(desk.session.pose.camera.target != turned.target);
 
-    const Camera shifted = desk.session.camera;
+    const Camera shifted = desk.session.pose.camera;
     ImGui::GetIO().AddKeyEvent(ImGuiMod_Shift, true);
     desk.drag(from, to);
     ImGui::GetIO().AddKeyEvent(ImGuiMod_Shift, false);
-    CHECK(desk.session.camera.yaw_rad == shifted.yaw_rad);
-    CHECK(desk.session.camera.target != shifted.target);
+    CHECK(desk.session.pose.camera.yaw_rad == shifted.yaw_rad);
+    CHECK(desk.session.pose.camera.target != shifted.target);
 
     desk.wheel(from, 2);
-    CHECK(desk.session.camera.distance_mm < shifted.distance_mm);
+    CHECK(desk.session.pose.camera.distance_mm < shifted.distance_mm);
     desk.wheel(from, -4);
-    CHECK(desk.session.camera.distance_mm > shifted.distance_mm);
+    CHECK(desk.session.pose.camera.distance_mm > shifted.distance_mm);
     CHECK(desk.edits.empty());
 }
 
 TEST_CASE("the scene is asked for in the size it is shown at, in pixels of the framebuffer") {
     Desk desk;
     const LoggedWidget canvas = desk.widget("picture/canvas");
-    CHECK(near(desk.last.scene.width, canvas.high.x - canvas.low.x, 0.51));  // whole pixels
-    CHECK(near(desk.last.scene.height, canvas.high.y - canvas.low.y, 0.51));
+    CHECK(near(desk.last.picture.scene.width, canvas.high.x - canvas.low.x, 0.51));  // whole pixels
+    CHECK(near(desk.last.picture.scene.height, canvas.high.y - canvas.low.y, 0.51));
     ImGui::GetIO().DisplayFramebufferScale = {2, 2};
     desk.frame();
-    CHECK(near(desk.last.scene.width, 2 * (canvas.high.x - canvas.low.x), 0.51));
+    CHECK(near(desk.last.picture.scene.width, 2 * (canvas.high.x - canvas.low.x), 0.51));
 }
 
 TEST_CASE("standard views are reached smoothly by key and by button") {
     Desk desk;
     desk.key(ImGuiKey_2);
-    CHECK(desk.last.animating);
+    CHECK(desk.last.pace.animating);
     settle(desk);
-    CHECK_FALSE(desk.last.animating);
-    CHECK(
-        near(desk.session.camera.yaw_rad, 0, 1e-5));  // the side view's direction, single precision
+    CHECK_FALSE(desk.last.pace.animating);
+    CHECK(near(desk.session.pose.camera.yaw_rad, 0,
+               1e-5));  // the side view's direction, single precision
     desk.click("view/top");
     settle(desk);
-    CHECK(desk.session.camera.pitch_rad > 1.2F);
+    CHECK(desk.session.pose.camera.pitch_rad > 1.2F);
     desk.key(ImGuiKey_H);
     settle(desk);
-    CHECK(desk.session.camera.pitch_rad < 1.2F);
+    CHECK(desk.session.pose.camera.pitch_rad < 1.2F);
 }
 
 TEST_CASE("letters that are typed into an entry do not move the camera") {
     Desk desk;
     desk.select(desk.index<Spacer>());
-    const Camera before = desk.session.camera;
+    const Camera before = desk.session.pose.camera;
     desk.click("part/name");
     for (const ImGuiKey key : {ImGuiKey_2, ImGuiKey_F, ImGuiKey_H, ImGuiKey_N})
         desk.key(key);
     desk.key(ImGuiKey_Escape);
     settle(desk);
-    CHECK(desk.session.camera == before);
+    CHECK(desk.session.pose.camera == before);
     CHECK(desk.session.view.labels);
 }
 
@@ -99,25 +99,25 @@ TEST_CASE(
     const LoggedWidget& canvas = desk.widget("picture/canvas");
     const ImVec2 size{canvas.high.x - canvas.low.x, canvas.high.y - canvas.low.y};
     desk.session.view.shells = ShellView::whole;
-    const auto at = project(desk.session.camera, {0, 0, 300}, {size.x, size.y});
+    const auto at = project(desk.session.pose.camera, {0, 0, 300}, {size.x, size.y});
     REQUIRE(at.has_value());
     const ImVec2 tube{canvas.low.x + at->x, canvas.low.y + at->y};
     desk.move(tube);
-    CHECK(desk.last.highlighted_part == static_cast<int>(desk.index<Refractor>()));
+    CHECK(desk.last.picture.highlighted_part == static_cast<int>(desk.index<Refractor>()));
     desk.press();
     desk.release();
-    CHECK(desk.session.selected_part == desk.index<Refractor>());
+    CHECK(desk.session.pose.selected_part == desk.index<Refractor>());
     desk.drag(free_place(desk), free_place(desk));
-    CHECK_FALSE(desk.session.selected_part.has_value());
+    CHECK_FALSE(desk.session.pose.selected_part.has_value());
 }
 
 TEST_CASE("F comes nearer to the selected part") {
     Desk desk;
-    const float far = desk.session.camera.distance_mm;
+    const float far = desk.session.pose.camera.distance_mm;
     desk.select(desk.index<PrismDiagonal>());
     desk.key(ImGuiKey_F);
     settle(desk);
-    CHECK(desk.session.camera.distance_mm < 0.7F * far);
+    CHECK(desk.session.pose.camera.distance_mm < 0.7F * far);
 }
 
 TEST_CASE("tubes and names are switched at the foot of the picture") {

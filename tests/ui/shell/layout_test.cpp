@@ -1,6 +1,5 @@
 #include <vector>
 
-#include "ui/shell/interface.hpp"
 #include "ui/shell/layout.hpp"
 
 #include <doctest/doctest.h>
@@ -47,7 +46,7 @@ TEST_CASE("areas lie within the window and apart from each other at every size")
             if (window.x < 800 && text > 20) continue;  // smaller than any screen with such letters
             CAPTURE(window.x);
             CAPTURE(text);
-            Session session;
+            LayoutSession session;
             for (const bool at_left : {false, true}) {
                 session.parts_at_left = at_left;
                 check_layout(lay_out(window, session, text, {}), window);
@@ -58,7 +57,7 @@ TEST_CASE("areas lie within the window and apart from each other at every size")
 }
 
 TEST_CASE("the picture leads: it is the largest area of the window") {
-    const Session session;
+    const LayoutSession session;
     const Layout layout = lay_out({1280, 720}, session, 15, {});
     const float picture = layout.scene.width * layout.scene.height;
     for (const Area& area :
@@ -68,7 +67,7 @@ TEST_CASE("the picture leads: it is the largest area of the window") {
 }
 
 TEST_CASE("a folded panel leaves its room to its neighbours") {
-    Session session;
+    LayoutSession session;
     const Layout before = lay_out({1280, 720}, session, 15, {});
     session.folded = {"focus_budget"};
     const Layout one = lay_out({1280, 720}, session, 15, {});
@@ -84,7 +83,7 @@ TEST_CASE("a folded panel leaves its room to its neighbours") {
 }
 
 TEST_CASE("sizes that were dragged too far come back to what works") {
-    Session session;
+    LayoutSession session;
     session.column_width = 1000;
     session.strip_height = -4;
     session.train_share = 3;
@@ -96,7 +95,7 @@ TEST_CASE("sizes that were dragged too far come back to what works") {
 }
 
 TEST_CASE("for the other hand column and findings change sides, and the strip is read as before") {
-    Session session;
+    LayoutSession session;
     const Layout right = lay_out({1280, 720}, session, 15, {});
     session.parts_at_left = true;
     const Layout left = lay_out({1280, 720}, session, 15, {});
@@ -117,7 +116,7 @@ TEST_CASE("for the other hand column and findings change sides, and the strip is
 }
 
 TEST_CASE("a narrow window gives the strip to one panel and the room of findings to the picture") {
-    Session session;
+    LayoutSession session;
     const Layout layout = lay_out({800, 600}, session, 15, {});
     CHECK(layout.is_narrow);
     CHECK(layout.focus_budget.width == 0);

@@ -32,7 +32,7 @@ TEST_CASE("the list of changes opens and is used by keys alone") {
     REQUIRE(desk.has("edit/step/1"));
     desk.key(ImGuiKey_UpArrow);
     desk.key(ImGuiKey_Enter);
-    CHECK_FALSE(desk.history.can_undo());
+    CHECK_FALSE(desk.history().can_undo());
     desk.key(ImGuiKey_Escape);
     CHECK_FALSE(desk.has("edit/step/1"));
 }
@@ -43,8 +43,8 @@ TEST_CASE("a slider's step tells where it began, not where it was last") {
     const double first = desk.the<Spacer>().length.value;
     desk.drag(desk.place("field/length_mm/slider", 0.2F),
               desk.place("field/length_mm/slider", 0.8F));
-    REQUIRE(desk.history.labels().size() == 1);
-    CAPTURE(desk.history.labels().front());
-    CHECK(desk.history.labels().front().find(": Length 1 → ") != std::string::npos);
+    REQUIRE(desk.history().labels().size() == 1);
+    CAPTURE(desk.history().labels().front());
+    CHECK(desk.history().labels().front().find(": Length 1 → ") != std::string::npos);
     CHECK(first == 1);
 }

@@ -6,9 +6,9 @@ using namespace beamfork;
 TEST_CASE("another eyepiece pair is chosen at the top and in the list") {
     Desk desk;
     const std::size_t first = desk.setup().chosen.eyepiece;
-    const auto added = apply(*desk.history.document(), DuplicatePart{first});
+    const auto added = apply(*desk.history().document(), DuplicatePart{first});
     REQUIRE(added.has_value());
-    desk.history.commit(*added, "duplicate");
+    desk.put(added->setup);
     desk.frame(2);
     desk.click("choose/eyepiece");
     desk.click("choose/eyepiece/" + std::to_string(first + 1));
@@ -28,7 +28,7 @@ TEST_CASE("undo and redo say what they would do and rest while there is nothing 
     desk.select(desk.index<Spacer>());
     desk.retype("field/length_mm/entry", "5");
     CHECK(desk.widget("edit/undo").enabled);
-    CHECK(desk.widget("edit/undo").tooltip.find(desk.history.undo_label()) != std::string::npos);
+    CHECK(desk.widget("edit/undo").tooltip.find(desk.history().undo_label()) != std::string::npos);
     CHECK_FALSE(desk.widget("edit/redo").enabled);
     desk.click("edit/undo");
     CHECK(desk.widget("edit/redo").enabled);
@@ -47,15 +47,15 @@ TEST_CASE("the name says whether there is unsaved work") {
 TEST_CASE("text grows and shrinks within bounds by button and key") {
     Desk desk;
     desk.click("text/larger");
-    CHECK(desk.session.text_scale > 1.05F);
+    CHECK(desk.session.layout.text_scale > 1.05F);
     desk.key(ImGuiKey_0, {ImGuiMod_Ctrl});
-    CHECK(desk.session.text_scale == 1);
+    CHECK(desk.session.layout.text_scale == 1);
     for (int i = 0; i < 40; ++i)
         desk.key(ImGuiKey_Equal, {ImGuiMod_Ctrl});
-    CHECK(desk.session.text_scale <= 3);
+    CHECK(desk.session.layout.text_scale <= 3);
     for (int i = 0; i < 80; ++i)
         desk.key(ImGuiKey_Minus, {ImGuiMod_Ctrl});
-    CHECK(desk.session.text_scale >= 0.75F);
+    CHECK(desk.session.layout.text_scale >= 0.75F);
 }
 
 TEST_CASE("an example is opened from the menu") {
@@ -77,13 +77,13 @@ TEST_CASE("an example is opened from the menu") {
 TEST_CASE(
     "a file that is dropped on the window is opened, beside unsaved work without a question") {
     Desk desk;
-    desk.dropped_file = "/home/club/evening.train.toml";
+    desk.events.dropped_file = "/home/club/evening.train.toml";
     desk.frame(2);
     REQUIRE(desk.asked<OpenFile>().size() == 1);
     CHECK(desk.asked<OpenFile>().front().path == "/home/club/evening.train.toml");
     desk.select(desk.index<Spacer>());
     desk.retype("field/length_mm/entry", "5");
-    desk.dropped_file = "/home/club/other.train.toml";
+    desk.events.dropped_file = "/home/club/other.train.toml";
     desk.frame(3);
     CHECK(desk.asked<OpenFile>().size() == 2);
     CHECK_FALSE(desk.has("unsaved/discard"));

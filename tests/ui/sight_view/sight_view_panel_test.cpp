@@ -7,8 +7,8 @@ TEST_CASE(
     "is hidden") {
     Desk desk;
     CHECK_FALSE(desk.last.sight.has_value());
-    desk.session.study = "sight_view";
-    desk.session.study_is_wide = true;
+    desk.session.layout.study = "sight_view";
+    desk.session.layout.study_is_wide = true;
     desk.frame(3);
     REQUIRE(desk.last.sight.has_value());
     CHECK(desk.last.sight->scene.subject == SightSubject::stars);
@@ -24,7 +24,7 @@ TEST_CASE(
     desk.click("sight/whole");
     CHECK(desk.last.sight->closer == 1);
     CHECK(desk.edits.empty());
-    desk.session.study = "magnification";
+    desk.session.layout.study = "magnification";
     desk.frame(2);
     CHECK_FALSE(desk.last.sight.has_value());
 }

@@ -1,9 +1,9 @@
 #include "parts/splitter_head.hpp"
 #include "scene/tour/built_in_tours.hpp"
 #include "support/near.hpp"
-#include "ui/actions/action.hpp"
 #include "ui/desk.hpp"
 #include "ui/talk/talk.hpp"
+#include "ui/window_actions.hpp"
 
 using namespace beamfork;
 
@@ -27,7 +27,7 @@ std::string caption(Desk& desk) { return desk.widget("talk/caption").label; }
 TEST_CASE(
     "a talk fills the window, goes on and back by clicker and arrows, and leaves all as it was") {
     Desk desk;
-    const Camera before = desk.session.camera;
+    const Camera before = desk.session.pose.camera;
     give_talk(desk);
     desk.frame(2);
     CHECK_FALSE(desk.has("train/heading"));
@@ -51,7 +51,7 @@ TEST_CASE(
     desk.key(ImGuiKey_Escape);
     CHECK_FALSE(desk.transient.is_giving_talk());
     land(desk);
-    CHECK(desk.session.camera == before);
+    CHECK(desk.session.pose.camera == before);
     CHECK(desk.has("view/side"));
     CHECK(desk.edits.empty());
 }
@@ -60,21 +60,21 @@ TEST_CASE("the camera flies to each step's view and stays where the speaker has 
     Desk desk;
     give_talk(desk);
     land(desk);
-    const SceneArea area = desk.last.scene;
+    const SceneArea area = desk.last.picture.scene;
     desk.key(ImGuiKey_RightArrow);
-    CHECK(desk.last.animating);
+    CHECK(desk.last.pace.animating);
     land(desk);
-    CHECK_FALSE(desk.last.animating);
-    const Camera there = desk.session.camera;
+    CHECK_FALSE(desk.last.pace.animating);
+    const Camera there = desk.session.pose.camera;
     const LoggedWidget picture = desk.widget("talk/picture");
     CHECK(near(area.width, picture.high.x - picture.low.x, 0.51));  // whole pixels
     desk.drag(desk.place("talk/picture", 0.5F, 0.5F), desk.place("talk/picture", 0.4F, 0.5F));
     land(desk);
-    CHECK(desk.session.camera.yaw_rad != there.yaw_rad);
+    CHECK(desk.session.pose.camera.yaw_rad != there.yaw_rad);
     desk.key(ImGuiKey_LeftArrow);
     desk.key(ImGuiKey_RightArrow);
     land(desk);
-    CHECK(desk.session.camera == there);
+    CHECK(desk.session.pose.camera == there);
 }
 
 TEST_CASE("the speaker's notes are asked for with the time since the talk began") {
@@ -86,8 +86,8 @@ TEST_CASE("the speaker's notes are asked for with the time since the talk began"
     const auto tours = built_in_tours(desk.setup(), desk.report());
     CHECK(desk.last.speaker->notes == tours.front().steps.front().notes);
     CHECK(desk.last.speaker->next.find('{') == std::string::npos);
-    REQUIRE(desk.last.wake_in_s);
-    CHECK(*desk.last.wake_in_s <= 1);
+    REQUIRE(desk.last.pace.wake_in_s);
+    CHECK(*desk.last.pace.wake_in_s <= 1);
     const double before = desk.last.speaker->elapsed_s;
     desk.frame(60);
     CHECK(near(desk.last.speaker->elapsed_s - before, 1, 1e-3));  // 60 frames of 1/60 s
@@ -125,7 +125,7 @@ TEST_CASE("a clock reads minutes and seconds, and hours from the first on") {
 TEST_CASE("closing the window during a talk ends it and asks about unsaved work as ever") {
     Desk desk;
     give_talk(desk);
-    desk.close_asked = true;
+    desk.events.close_asked = true;
     desk.frame(3);
     CHECK_FALSE(desk.transient.is_giving_talk());
     CHECK(desk.asked<Quit>().size() == 1);
@@ -161,15 +161,15 @@ TEST_CASE("a clicker's forward first tells the answer, then goes on") {
     land(desk);
     const std::string question = caption(desk);
     CHECK(question == "Will it come to focus?");
-    CHECK(desk.last.emphasis.results == 0);
+    CHECK(desk.last.picture.emphasis.results == 0);
     desk.key(ImGuiKey_PageDown);
     const std::string result = caption(desk);
     CHECK(result != question);
     CHECK(result.find("mm") != std::string::npos);
-    CHECK(desk.last.emphasis.results < 1);
-    CHECK(desk.last.animating);
+    CHECK(desk.last.picture.emphasis.results < 1);
+    CHECK(desk.last.pace.animating);
     land(desk);
-    CHECK(desk.last.emphasis.results == 1);
+    CHECK(desk.last.picture.emphasis.results == 1);
     desk.key(ImGuiKey_PageDown);
     CHECK(caption(desk) != result);
     desk.key(ImGuiKey_PageUp);
@@ -181,38 +181,38 @@ TEST_CASE("the room's answer is taken by key and by mouse, once") {
     go_to_question(desk);
     const std::string question = caption(desk);
     desk.key(ImGuiKey_2);
-    REQUIRE(desk.transient.state().talk->chosen);
-    CHECK(*desk.transient.state().talk->chosen == 1);
+    REQUIRE(desk.transient.state().talk.talk->chosen);
+    CHECK(*desk.transient.state().talk.talk->chosen == 1);
     CHECK(caption(desk) != question);
     desk.key(ImGuiKey_1);
-    CHECK(*desk.transient.state().talk->chosen == 1);
+    CHECK(*desk.transient.state().talk.talk->chosen == 1);
     desk.key(ImGuiKey_Escape);
 
     go_to_question(desk);
     desk.click("talk/card/3");
-    CHECK(*desk.transient.state().talk->chosen == 2);
+    CHECK(*desk.transient.state().talk.talk->chosen == 2);
     desk.key(ImGuiKey_PageUp);
     desk.key(ImGuiKey_3);  // nothing is asked there
-    CHECK_FALSE(desk.transient.state().talk->chosen);
+    CHECK_FALSE(desk.transient.state().talk.talk->chosen);
 }
 
 TEST_CASE("before the answer no name tells a result, and what has faded bears no name") {
     Desk desk;
     go_to_question(desk);
-    const Emphasis asked = desk.last.emphasis;
+    const Emphasis asked = desk.last.picture.emphasis;
     CHECK(asked.results == 0);
     desk.key(ImGuiKey_Escape);
     give_talk(desk);
     desk.key(ImGuiKey_PageDown);
-    CHECK(desk.last.emphasis.faded.size() == desk.setup().parts.size());
+    CHECK(desk.last.picture.emphasis.faded.size() == desk.setup().parts.size());
     land(desk);
     for (std::size_t i = 0; i < desk.setup().parts.size(); ++i) {
         const bool is_head = desk.setup().parts[i].body.is<SplitterHead>();
-        CHECK(desk.last.emphasis.fade_of(static_cast<int>(i)) == (is_head ? 0.0F : 1.0F));
+        CHECK(desk.last.picture.emphasis.fade_of(static_cast<int>(i)) == (is_head ? 0.0F : 1.0F));
     }
     desk.key(ImGuiKey_Escape);
     desk.frame(2);
-    CHECK(desk.last.emphasis == Emphasis{});
+    CHECK(desk.last.picture.emphasis == Emphasis{});
 }
 
 TEST_CASE("the speaker reads the question with its right answer before the room does") {
@@ -230,13 +230,13 @@ TEST_CASE("while the right button dims all but what is pointed at, no button shi
     land(desk);
     desk.move(desk.place("talk/picture", 0.3F, 0.3F));
     REQUIRE(desk.has("talk/button/forward"));
-    const Camera before = desk.session.camera;
+    const Camera before = desk.session.pose.camera;
     desk.press(1);
     desk.move(desk.place("talk/picture", 0.5F, 0.5F));
     CHECK_FALSE(desk.has("talk/button/forward"));
     desk.release(1);
     CHECK(desk.has("talk/button/forward"));
-    CHECK(desk.session.camera == before);
+    CHECK(desk.session.pose.camera == before);
 }
 
 TEST_CASE(
@@ -244,7 +244,7 @@ TEST_CASE(
     Desk desk;
     desk.session.view.paint_pupil = true;  // as the talk began
     give_talk(desk);
-    const auto tours = all_tours(*desk.history.document(), desk.report());
+    const auto tours = all_tours(*desk.history().document(), desk.report());
     const Tour& tour = tours.front();
     REQUIRE(tour.name == "one-beam-becomes-two");
     std::size_t moving = 0;

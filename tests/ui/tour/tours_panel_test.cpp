@@ -7,12 +7,12 @@ using namespace beamfork;
 namespace {
 
 void show_tours(Desk& desk) {
-    desk.session.study = "tours";
-    desk.session.study_is_wide = true;
+    desk.session.layout.study = "tours";
+    desk.session.layout.study_is_wide = true;
     desk.frame(3);
 }
 
-const std::vector<Tour>& tours_of(const Desk& desk) { return desk.history.document()->tours; }
+const std::vector<Tour>& tours_of(const Desk& desk) { return desk.history().document()->tours; }
 
 void new_tour(Desk& desk, const std::string& from) {
     desk.click("tours/new");
@@ -40,9 +40,9 @@ TEST_CASE(
     desk.click("tours/step/add");
     REQUIRE(tours_of(desk)[0].steps.size() == 3);
     CHECK(tours_of(desk)[0].steps[1].camera.has_value());
-    desk.history.undo();
-    desk.history.undo();
-    desk.history.undo();
+    desk.undo();
+    desk.undo();
+    desk.undo();
     CHECK(tours_of(desk)[0].steps == steps);
 }
 
@@ -65,7 +65,7 @@ TEST_CASE("a caption with a bad quote is kept as typed until it is mended") {
     desk.click("tours/title");
     CHECK(tours_of(desk)[0].steps[0].caption == "It is {focus.shortfall}");
     CHECK_FALSE(desk.has("tours/refused"));
-    CHECK(desk.refused.empty());
+    CHECK_FALSE(desk.bench.message().is_error);
 }
 
 TEST_CASE("notes are taken when the entry is left") {
@@ -113,7 +113,7 @@ TEST_CASE(
     desk.click("tours/step/0");
     desk.frame(3);
     CHECK(tours_of(desk)[0].steps[1].caption == "It is {focus.shortfall}");
-    CHECK(desk.refused.empty());
+    CHECK_FALSE(desk.bench.message().is_error);
 }
 
 TEST_CASE("parts are lit by ticks, each undone alone, and all ticks are none") {
@@ -127,7 +127,7 @@ TEST_CASE("parts are lit by ticks, each undone alone, and all ticks are none") {
     CHECK(lit() == std::vector<std::string>{"part: " + head});
     desk.click("tours/lit/" + std::to_string(desk.index<Focuser>()));
     CHECK(lit().size() == 2);
-    desk.history.undo();
+    desk.undo();
     CHECK(lit().size() == 1);
     desk.frame(2);
     desk.click("tours/lit/" + std::to_string(desk.index<SplitterHead>()));
@@ -165,7 +165,7 @@ TEST_CASE("a question is put to a step, its texts are kept until they can be tak
     CHECK(asks()->answers.size() == 2);
     desk.click("tours/asks");
     CHECK_FALSE(asks());
-    desk.history.undo();
+    desk.undo();
     CHECK(asks()->answers.size() == 2);
-    CHECK(desk.refused.empty());
+    CHECK_FALSE(desk.bench.message().is_error);
 }

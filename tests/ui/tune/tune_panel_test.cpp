@@ -10,9 +10,9 @@ namespace {
 // The study shown wide, worked out at once after each frame as the window does in the background.
 struct TuneDesk : Desk {
     explicit TuneDesk(Setup setup = cured_setup()) : Desk(std::move(setup)) {
-        session.study = "tune";
-        session.study_is_wide = true;
-        session.tune_varied = back_focus();
+        session.layout.study = "tune";
+        session.layout.study_is_wide = true;
+        session.tune.varied = back_focus();
         work_it_out();
     }
     void work_it_out() {
@@ -39,7 +39,7 @@ TEST_CASE("the panel asks for its study while it is shown, and for nothing while
     TuneDesk shown;
     CHECK(shown.last.tune->watched == Watched::margin);
     CHECK(shown.last.tune->wanted == 5);
-    shown.session.study = "magnification";
+    shown.session.layout.study = "magnification";
     shown.frame(2);
     CHECK_FALSE(shown.last.tune.has_value());
 }
@@ -48,7 +48,7 @@ TEST_CASE("number and result are chosen from lists, and stay chosen in the sessi
     TuneDesk desk;
     desk.click("tune/watched");
     desk.click("tune/watched/true_field");
-    CHECK(desk.session.tune_watched == "true_field");
+    CHECK(desk.session.tune.watched == "true_field");
     CHECK(desk.last.tune->watched == Watched::true_field);
     CHECK_FALSE(desk.last.tune->wanted.has_value());
     desk.click("tune/varied");
@@ -65,7 +65,7 @@ TEST_CASE("a press in the plot sets the number, a drag is one undo step") {
     desk.drag(desk.place("tune/plot", 0.4F), desk.place("tune/plot", 0.8F));
     CHECK(desk.gestures_began == 1);
     CHECK(desk.gestures_ended == 1);
-    CHECK(desk.history.labels().size() == 1);
+    CHECK(desk.history().labels().size() == 1);
     CHECK(desk.value() > before);
     CHECK(near(desk.value() * 2, std::round(desk.value() * 2), 1e-9));  // round steps
     desk.click("edit/undo");
@@ -81,7 +81,7 @@ TEST_CASE("a typed wish is solved, and one press sets what gives it") {
     desk.click("tune/set/0");
     const auto budget = focus_budget(desk.setup(), desk.setup().chosen);
     CHECK(near(std::min(budget->margin_in, budget->margin_out), 10, 0.001));  // set to a thousandth
-    CHECK(desk.history.labels().size() == 1);
+    CHECK(desk.history().labels().size() == 1);
     desk.retype("tune/wanted", "ten");
     CHECK(desk.widget("tune/problem").label.find("a length") != std::string::npos);
     desk.retype("tune/wanted", " ");
@@ -92,12 +92,12 @@ TEST_CASE("a row of the table leads to its part") {
     TuneDesk desk;
     REQUIRE(desk.has("tune/change/0"));
     desk.click("tune/change/0");
-    CHECK(desk.session.selected_part.has_value());
+    CHECK(desk.session.pose.selected_part.has_value());
 }
 
 TEST_CASE("what was worked out for other parts is not shown") {
     TuneDesk desk;
-    desk.history.commit(Document{short_setup(), {}, {}, {}}, "another");
+    desk.put(short_setup());
     desk.frame(2);
     CHECK_FALSE(desk.has("tune/plot"));
 }
@@ -106,7 +106,7 @@ TEST_CASE("a right click on a number's name in its part leads to its curve") {
     Desk desk(cured_setup());
     desk.select(desk.index<Refractor>());
     desk.click("field/focal_length_mm/label", 1);
-    CHECK(desk.session.study == "tune");
+    CHECK(desk.session.layout.study == "tune");
     REQUIRE(desk.last.tune.has_value());
     CHECK(desk.last.tune->varied.key == "focal_length_mm");
     CHECK(desk.widget("field/focal_length_mm/label").tooltip.find("Tune") != std::string::npos);

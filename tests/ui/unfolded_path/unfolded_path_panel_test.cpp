@@ -13,8 +13,8 @@ using namespace beamfork;
 namespace {
 
 Desk& show_path(Desk& desk) {
-    desk.session.study = "unfolded_path";
-    desk.session.study_is_wide = true;
+    desk.session.layout.study = "unfolded_path";
+    desk.session.layout.study_is_wide = true;
     desk.frame(4);
     return desk;
 }
@@ -22,7 +22,7 @@ Desk& show_path(Desk& desk) {
 std::string knob_of(std::size_t part) { return "unfolded/grip/" + std::to_string(part); }
 std::string name_of(std::size_t part) { return "unfolded/part/" + std::to_string(part); }
 
-UnfoldedPathState& path_state(Desk& desk) { return desk.transient.state().unfolded; }
+UnfoldedPathState& path_state(Desk& desk) { return desk.transient.state().unfolded_path; }
 
 }  // namespace
 
@@ -39,7 +39,7 @@ TEST_CASE("dragging a spacer's knob makes it longer in halves of a millimetre, a
     CHECK(desk.gestures_began == 1);
     CHECK(desk.gestures_ended == 1);
     CHECK(desk.edits.size() > 1);
-    CHECK(desk.session.selected_part == spacer);
+    CHECK(desk.session.pose.selected_part == spacer);
     desk.key(ImGuiKey_Z, {ImGuiMod_Ctrl});
     CHECK(desk.the<Spacer>().length.value == before);
 }
@@ -94,7 +94,7 @@ TEST_CASE("Esc puts a dragged length back, and the drag leaves no step behind") 
     desk.move({from.x + 60, from.y});
     desk.release();
     CHECK_FALSE(desk.the<Focuser>().held_at.has_value());
-    CHECK_FALSE(desk.history.can_undo());
+    CHECK_FALSE(desk.history().can_undo());
 }
 
 TEST_CASE("dragging the drawtube holds it there, a double click lets it focus again") {
@@ -125,18 +125,18 @@ TEST_CASE(
     const std::size_t head = desk.index<SplitterHead>();
     desk.move(desk.place(name_of(head)));
     desk.frame();
-    CHECK(desk.last.highlighted_part == static_cast<int>(head));
+    CHECK(desk.last.picture.highlighted_part == static_cast<int>(head));
     // Above the name, in the picture, next to the axis lies the same part.
     const LoggedWidget picture = desk.widget("unfolded/picture");
     const ImVec2 at{desk.place(name_of(head)).x, (picture.low.y + picture.high.y) / 2 + 12};
     desk.move(at);
     desk.frame();
-    CHECK(desk.last.highlighted_part == static_cast<int>(head));
+    CHECK(desk.last.picture.highlighted_part == static_cast<int>(head));
     desk.press();
     desk.release();
-    CHECK(desk.session.selected_part == head);
+    CHECK(desk.session.pose.selected_part == head);
     desk.click(name_of(desk.index<PrismDiagonal>()));
-    CHECK(desk.session.selected_part == desk.index<PrismDiagonal>());
+    CHECK(desk.session.pose.selected_part == desk.index<PrismDiagonal>());
     CHECK(desk.edits.empty());
 }
 
@@ -157,7 +157,7 @@ TEST_CASE("the wheel zooms about the pointer, dragging shifts, a double click sh
     desk.drag(at, {at.x + 40, at.y + 10});
     const UnfoldedView moved = *path_state(desk).view;
     CHECK(near(moved.x_of(nearer.place_at(100)), 140, 1e-3));  // whole pixels, kept as doubles
-    CHECK_FALSE(desk.session.selected_part.has_value());
+    CHECK_FALSE(desk.session.pose.selected_part.has_value());
     desk.double_click("unfolded/picture");
     CHECK_FALSE(path_state(desk).view.has_value());
     desk.wheel(at, 2);
@@ -179,7 +179,7 @@ TEST_CASE("with the keyboard on the selected part, Left and Right change its len
     desk.key(ImGuiKey_LeftArrow);
     CHECK(desk.the<Spacer>().length.value == before);
     // Another part is selected: the arrows leave it alone.
-    desk.session.selected_part = desk.index<PrismDiagonal>();
+    desk.session.pose.selected_part = desk.index<PrismDiagonal>();
     desk.key(ImGuiKey_RightArrow);
     CHECK(desk.the<Spacer>().length.value == before);
 }
@@ -189,7 +189,7 @@ TEST_CASE("one eye can be looked at alone, and a narrow panel lists its parts be
     show_path(desk);
     desk.click("unfolded/eyes/Right");
     CHECK(path_state(desk).eyes == UnfoldedEyes::right);
-    desk.session.study_is_wide = false;
+    desk.session.layout.study_is_wide = false;
     desk.frame(3);
     CHECK(desk.has("unfolded/picture"));
     const LoggedWidget telescope = desk.widget(name_of(desk.index<Refractor>()));

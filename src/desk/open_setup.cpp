@@ -1,0 +1,94 @@
+#include "desk/open_setup.hpp"
+
+#include <algorithm>
+#include <cstdlib>
+#include <filesystem>
+#include <tuple>
+
+#include "base/assets.hpp"
+#include "base/text.hpp"
+#include "document/atomic_file.hpp"
+#include "document/setup_in_page.hpp"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+namespace beamfork {
+
+Result<ReadSetup> open_demo(const std::string& asset_name) {
+    const auto text = asset(asset_name);
+    if (!text) return fail(ErrorCode::not_found, fmt::format("no demo '{}'", asset_name));
+    return read_setup(*text, asset_name);
+}
+
+namespace {
+
+std::vector<Demo> read_demos() {
+    constexpr std::string_view folder = "assets/demos/";
+    constexpr std::string_view ending = ".train.toml";
+    std::vector<Demo> found;
+    for (const std::string_view name : asset_names()) {
+        if (!name.starts_with(folder) || !name.ends_with(ending)) continue;
+        const auto read = open_demo(std::string(name));
+        if (!read) continue;
+        const auto stem = name.substr(folder.size(), name.size() - folder.size() - ending.size());
+        found.push_back({std::string(stem), std::string(name), read->document.setup.title,
+                         read->document.setup.story});
+    }
+    // By the number that each name begins with, so that the tenth comes behind the ninth.
+    const auto number = [](const Demo& demo) {
+        return std::strtol(demo.name.c_str(), nullptr, 10);
+    };
+    std::sort(found.begin(), found.end(), [&](const Demo& a, const Demo& b) {
+        return std::tuple(number(a), a.name) < std::tuple(number(b), b.name);
+    });
+    return found;
+}
+
+bool names_a_file(const std::string& name) {
+    std::error_code ignored;
+    return !name.empty() && std::filesystem::exists(name, ignored);
+}
+
+// The page when the file is one; a file that cannot be read is none, and load_file says why.
+std::optional<std::string> page_in(const std::string& name) {
+    constexpr std::size_t largest_page = 16U << 20U;
+    auto bytes = read_file(name, largest_page);
+    if (!bytes || !is_page(*bytes)) return std::nullopt;
+    return *std::move(bytes);
+}
+
+Result<ReadSetup> setup_of_page(const std::string& page, const std::string& name) {
+    const auto text = setup_in_page(page);
+    if (text) return read_setup(*text, name);
+    return fail(ErrorCode::bad_input,
+                "expected a page written by 'beamfork sheet', found no setup in this one",
+                {name, 0});
+}
+
+}  // namespace
+
+const std::vector<Demo>& demos() {
+    static const std::vector<Demo> shipped = read_demos();
+    return shipped;
+}
+
+bool names_a_setup_file(const std::string& name) { return names_a_file(name) && !page_in(name); }
+
+Result<ReadSetup> open_named(const std::string& name) {
+    if (names_a_file(name)) {
+        const auto page = page_in(name);
+        return page ? setup_of_page(*page, name) : load_file(name);
+    }
+    std::vector<std::string> names;
+    for (const Demo& demo : demos()) {
+        if (name.empty() || demo.name == name) return open_demo(demo.asset);
+        names.push_back(demo.name);
+    }
+    return fail(ErrorCode::not_found,
+                fmt::format("no such file, and no demo of that name ({}){}", fmt::join(names, ", "),
+                            did_you_mean(name, names)),
+                {name, 0});
+}
+
+}  // namespace beamfork

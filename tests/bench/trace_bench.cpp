@@ -6,6 +6,7 @@
 #include "embree_rival.hpp"
 #include "port_speed.hpp"
 #include "rounds.hpp"
+#include "trace/bundle_kernel.hpp"
 #include "twenty_surfaces.hpp"
 
 using namespace bench;

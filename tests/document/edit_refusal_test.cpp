@@ -1,6 +1,6 @@
 // A refused edit says why in the words that the panel shows.
 #include "document/edit.hpp"
-#include "sample.hpp"
+#include "document/sample.hpp"
 
 #include <doctest/doctest.h>
 
@@ -40,7 +40,7 @@ TEST_CASE(
 TEST_CASE("what contradicts another field of the part is refused with both labels") {
     Document document = new_document();
     for (std::size_t part = 0; part < document.setup.parts.size(); ++part) {
-        const auto* focuser = std::get_if<Focuser>(&document.setup.parts[part].body);
+        const auto* focuser = document.setup.parts[part].body.as<Focuser>();
         if (focuser == nullptr) continue;
         const auto why = refusal(document, SetField{part, "held_at_mm", focuser->travel.value + 1});
         REQUIRE(why.has_value());

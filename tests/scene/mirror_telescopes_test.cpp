@@ -26,7 +26,7 @@ Setup behind(const PartBody& telescope) {
 }
 
 // By the divergence theorem; positive when triangles turn outward.
-double volume(const Mesh& mesh) {
+double volume_of(const Mesh& mesh) {
     double sum = 0;
     for (std::size_t i = 0; i < mesh.indices.size(); i += 3) {
         const auto corner = [&](std::size_t k) {
@@ -45,11 +45,12 @@ TEST_CASE("a dish is as much glass as a disc and half of its paraboloid's cylind
     const double disc = n * std::sin(2 * std::numbers::pi / n) / 2 * (50 * 50 - 10 * 10);
     Mesh coating;
     add_dish_coating(coating, translation(3, 4, 5), dish, 0.3, n);
-    CHECK(near(volume(coating), 0.3 * disc, 0.05));  // float corners
+    CHECK(near(volume_of(coating), 0.3 * disc, 0.05));  // float corners
     Mesh backing;
     add_dish_backing(backing, translation(3, 4, 5), dish, 0.3, n);
     // Mean height of the rim side over the ring, r^2 / (2 R) averaged: (50^2 + 10^2) / 2 / 800 = 1.625.
-    CHECK(near(volume(backing), (8 - 0.3 + 1.625) * disc, 0.001 * 8 * disc));  // 12 straight zones
+    CHECK(
+        near(volume_of(backing), (8 - 0.3 + 1.625) * disc, 0.001 * 8 * disc));  // 12 straight zones
 }
 
 TEST_CASE("a Newtonian's eyepieces look up beside its tube and its mirrors can be picked") {

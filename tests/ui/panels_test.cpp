@@ -206,7 +206,7 @@ TEST_CASE("F6 takes the keyboard from panel to panel and back to the picture") {
     Desk desk;
     std::set<std::string> expected{"picture", "top_bar"};
     for (const PanelEntry& entry : panels()) {
-        if (!entry.is_study() || &entry == &shown_study(desk.session))
+        if (!entry.is_study() || &entry == &shown_study(desk.session.layout))
             expected.insert(window_name(entry));
     }
     std::set<std::string> seen;

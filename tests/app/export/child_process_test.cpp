@@ -8,14 +8,14 @@ using namespace beamfork;
 
 namespace {
 
-struct Heard {
+struct LinesHeard {
     std::vector<std::string> lines;
     int ends = 0;
 };
 
 // The shell is everywhere (IEEE Std 1003.1-2017, "sh"); what it prints and its exit status are its own.
 Result<std::unique_ptr<ChildProcess>>
-shell(const std::string& script, Heard& heard, ChildInput input = ChildInput::nothing) {
+shell(const std::string& script, LinesHeard& heard, ChildInput input = ChildInput::nothing) {
     return ChildProcess::start(
         {"sh", "-c", script},
         {.line = [&](const std::string& line) { heard.lines.push_back(line); },
@@ -26,7 +26,7 @@ shell(const std::string& script, Heard& heard, ChildInput input = ChildInput::no
 }  // namespace
 
 TEST_CASE("what a program prints and complains of is heard line by line, then how it ended") {
-    Heard heard;
+    LinesHeard heard;
     auto child = shell("echo one; echo two >&2; printf 'no line break'; exit 3", heard);
     REQUIRE(child.has_value());
     CHECK((*child)->wait() == 3);
@@ -36,14 +36,14 @@ TEST_CASE("what a program prints and complains of is heard line by line, then ho
 }
 
 TEST_CASE("a program without an input reads an empty one, one with it reads what is written") {
-    Heard empty;
+    LinesHeard empty;
     auto without = shell("wc -c", empty);
     REQUIRE(without.has_value());
     (*without)->wait();
     REQUIRE(empty.lines.size() == 1);
     CHECK(std::stoi(empty.lines[0]) == 0);
 
-    Heard full;
+    LinesHeard full;
     auto with = shell("wc -c", full, ChildInput::bytes);
     REQUIRE(with.has_value());
     const std::vector<unsigned char> bytes(1'000'000, 'x');  // more than a pipe holds
@@ -55,7 +55,7 @@ TEST_CASE("a program without an input reads an empty one, one with it reads what
 }
 
 TEST_CASE("a program that takes no more refuses bytes and takes nobody down with it") {
-    Heard heard;
+    LinesHeard heard;
     auto child = shell("exec 0<&-; exit 0", heard, ChildInput::bytes);
     REQUIRE(child.has_value());
     const std::vector<unsigned char> bytes(1'000'000, 'x');
@@ -65,7 +65,7 @@ TEST_CASE("a program that takes no more refuses bytes and takes nobody down with
 
 TEST_CASE("a program that is given up, or let go of, ends at once") {
     const auto begun = std::chrono::steady_clock::now();
-    Heard heard;
+    LinesHeard heard;
     {
         auto child = shell("exec sleep 600", heard);
         REQUIRE(child.has_value());

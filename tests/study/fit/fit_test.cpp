@@ -23,7 +23,7 @@ using namespace test_setups;
 
 namespace {
 
-Report reported(const Setup& setup) {
+Report report_of(const Setup& setup) {
     auto report = make_report(setup, setup.chosen, {64});
     REQUIRE(report.has_value());
     return *std::move(report);
@@ -48,7 +48,7 @@ Setup with_weight(double turned_deg) {
 }  // namespace
 
 TEST_CASE("a weight behind the drawtube bends it with mass times gravity times lever") {
-    const Report report = reported(with_weight(0));
+    const Report report = report_of(with_weight(0));
     const Load& load = report.fit.load;
     CHECK(load.mass == 1000);
     CHECK(near(load.lever, 30 + 50, rounding));  // out by 30 mm, and to the ring's middle
@@ -64,7 +64,7 @@ TEST_CASE("behind a diagonal that looks up the weight adds no lever, leaning asi
     const double out = diagonal.exit_leg.value + 50;
     for (const double turned : {1e-9, 40.0, 90.0, -90.0}) {
         CAPTURE(turned);
-        const Load load = reported(with_weight(turned)).fit.load;
+        const Load load = report_of(with_weight(turned)).fit.load;
         CHECK(near(load.lever, 30 + leg, 1e-6));
         // Looking up it stands above the axis; positive turns lean to the left, which is -x.
         const double aside = -out * std::sin(turned * std::numbers::pi / 180);
@@ -76,7 +76,7 @@ TEST_CASE("behind a diagonal that looks up the weight adds no lever, leaning asi
 TEST_CASE("masses add up, eyepieces count twice, and what is not stated is named") {
     Setup setup = with_weight(0);
     the<EyepiecePair>(setup).mount.mass = Grams{150};
-    const Load load = reported(setup).fit.load;
+    const Load load = report_of(setup).fit.load;
     CHECK(load.mass == 1300);
     REQUIRE(load.unstated.size() == 1);
     CHECK(load.unstated.front() == index_of<SplitterHead>(setup));
@@ -86,7 +86,7 @@ TEST_CASE("the balance point moves by m a / (m + M) and m a / b restores it") {
     Setup setup = with_weight(0);
     auto& telescope = the<Refractor>(setup);  // 700 mm, back focus 300: rear face at 400 mm
     telescope.balance = {Grams{4000}, Millimetres{230}, Millimetres{200}};
-    const auto balance = reported(setup).fit.balance;
+    const auto balance = report_of(setup).fit.balance;
     REQUIRE(balance.has_value());
     CHECK(near(balance->lever, 400 + 80 - 230, rounding));
     CHECK(near(balance->shift, 1000 * 250.0 / 5000, rounding));
@@ -94,12 +94,12 @@ TEST_CASE("the balance point moves by m a / (m + M) and m a / b restores it") {
     // Moments about the moved balance point vanish.
     CHECK(near(1000 * (balance->lever - balance->shift), 4000 * balance->shift, 1e-6));
     telescope.balance.tube_mass.reset();
-    CHECK_FALSE(reported(setup).fit.balance.has_value());
+    CHECK_FALSE(report_of(setup).fit.balance.has_value());
 }
 
 TEST_CASE("the middle of a head's mass lies between its arms") {
     Setup setup = wide_setup();
-    const Report report = reported(setup);
+    const Report report = report_of(setup);
     const Point centre = centre_of_mass(report.train, index_of<EyepiecePair>(setup));
     const auto& left = report.train.paths[0].world_from_field_stop;
     const auto& right = report.train.paths[1].world_from_field_stop;
@@ -111,7 +111,7 @@ TEST_CASE("between the housings lies what the axes leave, and the nose wants 15 
     Setup setup = wide_setup();
     the<EyepiecePair>(setup).outer_diameter = {42};
     the<Observer>(setup).pupil_distance = {58};
-    const EyepieceSpacing spacing = reported(setup).fit.spacing;
+    const EyepieceSpacing spacing = report_of(setup).fit.spacing;
     CHECK(near(spacing.axis_distance, 58, rounding));
     CHECK(near(spacing.gap, 16, rounding));
     CHECK(near(spacing.widest_housing, 58 - 15, rounding));  // common practice, no source
@@ -122,7 +122,7 @@ TEST_CASE("seats set apart for two eyes do not move the housings apart") {
     Setup setup = wide_setup();
     the<Observer>(setup).left = {-2};
     the<Observer>(setup).right = {2};
-    CHECK(near(reported(setup).fit.spacing.axis_distance, 63, rounding));
+    CHECK(near(report_of(setup).fit.spacing.axis_distance, 63, rounding));
 }
 
 TEST_CASE(
@@ -150,7 +150,7 @@ TEST_CASE("a nose before a mirror at 45 degrees has its own radius less room tha
     head.entry_clear = {30};
     head.nose_length = {20};
     const auto room = [&] {
-        for (const Clearance& one : clearances(reported(setup).train.path(Eye::left))) {
+        for (const Clearance& one : clearances(report_of(setup).train.path(Eye::left))) {
             if (one.part == index_of<SplitterHead>(setup)) return one.room;
         }
         return std::nan("");
@@ -166,14 +166,14 @@ TEST_CASE("a lens cell wider than the nose behind it stands in its way") {
     auto& head = the<SplitterHead>(setup);
     head.nose_length = {30};
     std::optional<Clearance> found;
-    for (const Clearance& one : clearances(reported(setup).train.path(Eye::left))) {
+    for (const Clearance& one : clearances(report_of(setup).train.path(Eye::left))) {
         if (one.part == index_of<SplitterHead>(setup)) found = one;
     }
     REQUIRE(found.has_value());
     CHECK(found->other == index_of<Shifter>(setup));
     CHECK(near(found->room, -30 + 10 - 2, 1e-9));  // half of a cell of 4 mm
     the<Shifter>(setup).clear_diameter = {40};     // now it slides into the nose of 80 mm
-    for (const Clearance& one : clearances(reported(setup).train.path(Eye::left)))
+    for (const Clearance& one : clearances(report_of(setup).train.path(Eye::left)))
         CHECK_FALSE(one.part == index_of<SplitterHead>(setup));
 }
 
@@ -185,38 +185,38 @@ TEST_CASE(
     ring.length = {20};
     Setup setup = wide_setup({{"Ring", ring, {}}, {"Diagonal", diagonal, {}}});
     the<Focuser>(setup).held_at = Millimetres{30};
-    const double before = reported(setup).fit.zenith.wanted;
+    const double before = report_of(setup).fit.zenith.wanted;
     // The axis itself meets the mirror there: less can never be enough.
     CHECK(before > 30 + 20 + diagonal.entry_leg.value);
-    CHECK_FALSE(reported(setup).fit.zenith.is_straight);
+    CHECK_FALSE(report_of(setup).fit.zenith.is_straight);
     the<Spacer>(setup).length = {33};
-    CHECK(near(reported(setup).fit.zenith.wanted, before + 13, rounding));
+    CHECK(near(report_of(setup).fit.zenith.wanted, before + 13, rounding));
     the<Focuser>(setup).held_at = Millimetres{10};
-    CHECK(near(reported(setup).fit.zenith.wanted, before + 13 - 20, rounding));
+    CHECK(near(report_of(setup).fit.zenith.wanted, before + 13 - 20, rounding));
 }
 
 TEST_CASE(
     "looked through straight, the eyepieces hang lowest; the mount's room is held against them") {
     Setup setup = wide_setup();
     the<Focuser>(setup).held_at = Millimetres{0};
-    const ZenithRoom room = reported(setup).fit.zenith;
+    const ZenithRoom room = report_of(setup).fit.zenith;
     CHECK(room.part == index_of<EyepiecePair>(setup));
     CHECK(room.is_straight);
     CHECK_FALSE(room.is_sideways);
     CHECK_FALSE(room.hits());
     the<Refractor>(setup).balance.free_behind = Millimetres{room.wanted - 25};
-    const Report report = reported(setup);
+    const Report report = report_of(setup);
     const auto found =
         std::find_if(report.findings.begin(), report.findings.end(),
                      [](const Finding& one) { return one.id == "zenith_room_short"; });
     REQUIRE(found != report.findings.end());
     CHECK(found->sentence.find("25 mm are missing") != std::string::npos);
     the<Refractor>(setup).balance.free_behind = Millimetres{room.wanted + 1};
-    CHECK_FALSE(reported(setup).fit.zenith.hits());
+    CHECK_FALSE(report_of(setup).fit.zenith.hits());
 }
 
 TEST_CASE("a Newtonian's train stands out beside its tube") {
     Setup setup = wide_setup();
     setup.parts[0].body = Newtonian{};
-    CHECK(reported(setup).fit.zenith.is_sideways);
+    CHECK(report_of(setup).fit.zenith.is_sideways);
 }

@@ -60,7 +60,7 @@ double traced_path(const Setup& setup, Eye eye) {
     return end.ray.path;
 }
 
-const Finding* find(const std::vector<Finding>& findings, const std::string& id) {
+const Finding* finding_named(const std::vector<Finding>& findings, const std::string& id) {
     const auto found = std::ranges::find(findings, id, &Finding::id);
     return found == findings.end() ? nullptr : &*found;
 }
@@ -242,36 +242,36 @@ TEST_CASE("findings say what a change of observer asks of the drawtube, and when
     Setup setup = with_distance(sliding_setup(), 66);
     add_observer(setup, "Wide eyes", 80);
     std::vector<Finding> findings = findings_of(setup);
-    const Finding* refocus = find(findings, "distance_refocus");
+    const Finding* refocus = finding_named(findings, "distance_refocus");
     REQUIRE(refocus != nullptr);
     CHECK(refocus->severity == Severity::note);
     CHECK(says(*refocus, "to Wide eyes the head is set 14.0 mm wider"));
     CHECK(says(*refocus, "each arm 7.0 mm longer"));
     CHECK(says(*refocus, "drawtube 7.0 mm farther in"));
     CHECK(refocus->advice.starts_with("Refocus with the drawtube after the change"));
-    const Finding* range = find(findings, "distance_moves_focus");
+    const Finding* range = finding_named(findings, "distance_moves_focus");
     REQUIRE(range != nullptr);
     CHECK(says(*range, "0.50 mm longer; from 60.0 to 104.0 mm that is 22.0 mm"));
     CHECK(range->advice.find("the drawtube goes in by 0.50 mm per mm wider") != std::string::npos);
-    CHECK(find(findings, "distance_out_of_travel") == nullptr);
+    CHECK(finding_named(findings, "distance_out_of_travel") == nullptr);
 
     // So little back focus that the drawtube stands 2 mm out: 5 of the 7 mm are missing.
     const auto budget = focus_budget(setup, setup.chosen);
     the<Refractor>(setup).back_focus.value -= budget->wanted_drawtube - 2;
     findings = findings_of(setup);
-    const Finding* out = find(findings, "distance_out_of_travel");
+    const Finding* out = finding_named(findings, "distance_out_of_travel");
     REQUIRE(out != nullptr);
     CHECK(out->severity == Severity::poor);
     CHECK(says(*out, "5.0 mm farther in than the drawtube"));
     CHECK(says(*out, "Wide eyes"));
-    refocus = find(findings, "distance_refocus");
+    refocus = finding_named(findings, "distance_refocus");
     REQUIRE(refocus != nullptr);
     CHECK(refocus->advice.starts_with("The drawtube stops 5.0 mm short of that"));
     // Where the drawtube racks out too little for closer eyes, a spacer is the cure.
     setup.parts[setup.chosen.observer + 1].body.get<Observer>().pupil_distance = {60};
     the<Focuser>(setup).travel = {3};  // 2 mm out now, 5 mm for them
     findings = findings_of(setup);
-    out = find(findings, "distance_out_of_travel");
+    out = finding_named(findings, "distance_out_of_travel");
     REQUIRE(out != nullptr);
     CHECK(says(*out, "2.0 mm farther out than the drawtube"));
 }

@@ -19,7 +19,7 @@ struct Seen {
     Report report;
 };
 
-Seen seen(const Setup& setup) {
+Seen view_of(const Setup& setup) {
     auto report = make_report(setup, setup.chosen, ClippingEffort{64});
     REQUIRE(report.has_value());
     return {setup, *std::move(report)};
@@ -41,7 +41,7 @@ double cone_slope(double focal_ratio) { return std::tan(std::asin(outermost / (2
 }  // namespace
 
 TEST_CASE("the bare telescope shows the sky upside down at F / f") {
-    const Seen at = seen(wide_setup());  // 100 mm, F 700, eyepiece 25
+    const Seen at = view_of(wide_setup());  // 100 mm, F 700, eyepiece 25
     const EyeSight sight = one_eye_sight(at.setup, at.report);
     CHECK(near(sight.magnification(), 28, 1e-6));  // slopes of 1e-4 are linear to 1e-8
     const glm::dvec2 stop = stop_of_sky(sight, {0.001, 0.002});
@@ -58,7 +58,7 @@ TEST_CASE("the bare telescope shows the sky upside down at F / f") {
 
 TEST_CASE("through the head the traced magnification agrees with the paraxial one, with half the "
           "light less what faces cost") {
-    const Seen at = seen(wide_setup());
+    const Seen at = view_of(wide_setup());
     for (const Eye eye : both_eyes) {
         const EyeSight sight = eye_sight(at.setup, at.report, eye);
         CHECK(near(sight.magnification() / at.report.magnification.magnification, 1, 1e-4));
@@ -74,9 +74,9 @@ TEST_CASE("through the head the traced magnification agrees with the paraxial on
 
 TEST_CASE("out of focus a star is a disc as wide as the cone is where the eye looks") {
     Setup setup = wide_setup();
-    const Seen sharp = seen(setup);
+    const Seen sharp = view_of(setup);
     the<Focuser>(setup).held_at = Millimetres{sharp.report.budget.wanted_drawtube + 5};
-    const Seen blurred = seen(setup);
+    const Seen blurred = view_of(setup);
     const EyeSight sight = eye_sight(blurred.setup, blurred.report, Eye::left);
     // 5 mm of air off focus. The head's 150 mm of glass have a spherical aberration of their own at f/7, to
     // the side t (n^2 - 1) u^3 / 2 n^3 = 0.010 mm (plate in a converging beam, third order).
@@ -88,7 +88,7 @@ TEST_CASE("out of focus a star is a disc as wide as the cone is where the eye lo
 TEST_CASE("a telescope that focuses blue farther out gives blue its disc, green none") {
     Setup setup = wide_setup();
     the<Refractor>(setup).blue_shift = {1};
-    const Seen at = seen(setup);
+    const Seen at = view_of(setup);
     const EyeSight sight = one_eye_sight(at.setup, at.report);
     // The plane lies 1 mm before the blue image, whose cone is 701 mm long.
     CHECK(near(farthest(sight.nodes[0][0]), cone_slope(7.01), 1e-4));
@@ -97,7 +97,7 @@ TEST_CASE("a telescope that focuses blue farther out gives blue its disc, green 
 
 TEST_CASE(
     "places on the field stop and on the sky belong to each other, and so do apparent angles") {
-    const Seen at = seen(wide_setup());
+    const Seen at = view_of(wide_setup());
     const EyeSight sight = eye_sight(at.setup, at.report, Eye::right);
     for (const glm::dvec2 stop : {glm::dvec2{0, 0}, {3, -4}, {-10, 2}}) {
         CHECK(near(glm::distance(stop_of_sky(sight, sky_of_stop(sight, stop)), stop), 0, 1e-9));
@@ -113,12 +113,12 @@ TEST_CASE(
 TEST_CASE("a lens made for the glass behind it clears what each eye sees as well") {
     Setup setup = wide_setup({bare_lens(-200, 0)});
     the<Refractor>(setup).focal_length = {500};
-    const Seen plain = seen(setup);
+    const Seen plain = view_of(setup);
     double glass = 0;
     for (const LightPath& path : plain.report.train.light_paths)
         glass += path.glass;
     the<Shifter>(setup).corrected_glass = Millimetres{glass};
-    const Seen made = seen(setup);
+    const Seen made = view_of(setup);
     for (const std::size_t colour : {std::size_t{0}, wavelength_count - 1}) {
         const double before =
             farthest(eye_sight(plain.setup, plain.report, Eye::left).nodes[0][colour]);

@@ -17,8 +17,8 @@ public:
     /// Of any kind in the list of parts/part_kinds.cpp; another is a bug.
     template <class Kind>
     requires requires { Kind::role; }
-    PartBody(Kind kind)  // a part is written down by its kind's values alone
-        : index_(index_of_kind(Kind::key)), values_(std::move(kind)) {}
+    // A part is written down by its kind's values alone. NOLINTNEXTLINE(google-explicit-constructor)
+    PartBody(Kind kind) : index_(index_of_kind(Kind::key)), values_(std::move(kind)) {}
 
     /// The kind's place in `part_kinds`.
     [[nodiscard]] std::size_t index() const { return index_; }

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <utility>
 
 #include "trace/bundle.hpp"
 
@@ -176,18 +175,6 @@ double LightCone::arriving() const {
     for (const LightBand& band : bands)
         sum += band.fate == RayFate::reached ? band.width : 0;
     return sum;
-}
-
-std::vector<LightCone> upside_down(std::vector<LightCone> cones) {
-    std::swap(cones[1].bands, cones[2].bands);
-    for (LightCone& cone : cones) {
-        std::reverse(cone.bands.begin(), cone.bands.end());
-        for (LightBand& band : cone.bands) {
-            for (BandPlace& place : band.places)
-                place = {place.at, -place.b, -place.a};
-        }
-    }
-    return cones;
 }
 
 std::size_t last_telescope_surface(const EyePath& path) {

@@ -39,9 +39,6 @@ std::vector<LightCone> traced_cones(const Train& train,
                                     glm::dvec2 across,
                                     double end);
 
-/// The same light with `across` turned round: what lay above the axis lies below it.
-std::vector<LightCone> upside_down(std::vector<LightCone> cones);
-
 /// The telescope's last lens or mirror: where the drawn light begins.
 std::size_t last_telescope_surface(const EyePath& path);
 

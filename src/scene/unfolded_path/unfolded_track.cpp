@@ -162,11 +162,14 @@ EyeTrack unfolded_track(const Setup& setup, const Report& report, Eye eye) {
     track.dividing = path.surfaces[dividing_surface(report.train)].axis_position;
     track.focus = maker.focus_mark(track.stop);
     const double end = std::max(track.stop, track.focus.real) + behind_the_end;
-    track.cones = traced_cones(report.train, path, maker.axis, maker.across, end);
+    const auto trace = [&] {
+        track.cones = traced_cones(report.train, path, maker.axis, maker.across, end);
+    };
+    trace();
     constexpr double just_as_bright = 1e-3;
     if (track.cones[1].arriving() > track.cones[2].arriving() + just_as_bright) {
         maker.across = -maker.across;
-        track.cones = upside_down(std::move(track.cones));
+        trace();
     }
     maker.add_jaws(track);
     maker.add_glass(track);

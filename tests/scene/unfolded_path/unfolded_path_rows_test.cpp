@@ -222,34 +222,6 @@ TEST_CASE("a ray that is clipped ends on the edge of the jaw that clips it") {
     CHECK(ended > 0);
 }
 
-TEST_CASE("light that is turned upside down is what tracing from the other side gives") {
-    for (const Setup& setup : folded_setups()) {
-        const Train train = report_of(setup, 16).train;
-        for (const EyePath& path : train.paths) {
-            const UnfoldedAxis axis(path);
-            const glm::dvec2 across{0.6, 0.8};
-            constexpr double end = 2000;
-            const auto cones = upside_down(traced_cones(train, path, axis, across, end));
-            const auto traced = traced_cones(train, path, axis, -across, end);
-            REQUIRE(cones.size() == traced.size());
-            for (std::size_t i = 0; i < cones.size(); ++i) {
-                CHECK(cones[i].field == traced[i].field);
-                REQUIRE(cones[i].bands.size() == traced[i].bands.size());
-                for (std::size_t b = 0; b < cones[i].bands.size(); ++b) {
-                    const LightBand& turned = cones[i].bands[b];
-                    const LightBand& band = traced[i].bands[b];
-                    CHECK(turned.fate == band.fate);
-                    CHECK(turned.surface == band.surface);
-                    REQUIRE(turned.places.size() == band.places.size());
-                    CHECK(near(turned.places.back().at, band.places.back().at, 1e-6));
-                    CHECK(near(turned.places.back().a, band.places.back().a, 1e-6));
-                    CHECK(near(turned.places.back().b, band.places.back().b, 1e-6));
-                }
-            }
-        }
-    }
-}
-
 TEST_CASE("the light that arrives in the section is what is left after its bands have ended") {
     for (const Setup& setup : folded_setups()) {
         const UnfoldedPathRows rows = unfolded_path_rows(setup, report_of(setup, 16));

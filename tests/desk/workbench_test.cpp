@@ -92,7 +92,7 @@ TEST_CASE("a refused edit changes nothing and says why") {
     bench.carry_out(asking(SetField{focuser_of(bench), "travel_mm", -4.0}));
     CHECK(bench.document() == before);
     CHECK(bench.view().message.is_error);
-    CHECK(bench.view().message.text.find("travel_mm") != std::string::npos);
+    CHECK(bench.view().message.text.find("Travel must be") != std::string::npos);
     CHECK_FALSE(bench.view().can_undo);
 }
 

@@ -23,7 +23,7 @@ public:
     void add(int value) { add(static_cast<std::uint32_t>(value)); }
     void add(bool value) { add(static_cast<std::uint32_t>(value ? 1 : 0)); }
     void add(float value) { add(std::bit_cast<std::uint32_t>(value)); }
-    void add(double value) { add(static_cast<float>(value)); }
+    void add(double value) { add(std::bit_cast<std::uint64_t>(value)); }
     template <class Kind>
     requires std::is_enum_v<Kind>
     void add(Kind kind) { add(static_cast<int>(kind)); }

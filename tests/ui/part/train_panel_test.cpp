@@ -56,7 +56,7 @@ TEST_CASE("every kind stands in the list of what can be added, with its help") {
     for (const PartKind& kind : part_kinds()) {
         REQUIRE(desk.has("train/add/" + kind.key));
         CHECK(desk.widget("train/add/" + kind.key).label == kind.label);
-        CHECK(desk.widget("train/add/" + kind.key).tooltip == kind.help);
+        CHECK(desk.widget("train/add/" + kind.key).tooltip.starts_with(kind.help));
     }
 }
 

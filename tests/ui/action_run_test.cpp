@@ -200,7 +200,7 @@ TEST_CASE("an action that cannot be done says what is missing, and nothing happe
 
 TEST_CASE("every key of a talk does something in a talk") {
     int run = 0;
-    for (const ActionEntry& entry : talk_actions()) {
+    for (const auto& entry : talk_actions()) {
         for (const Chord& chord : entry.chords) {
             if (chord.key == ImGuiKey_None) continue;
             CAPTURE(std::string(entry.name));

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "ui/unfolded_path/unfolded_path_picture.hpp"
+#include "ui/unfolded_path/unfolded_path_state.hpp"
 
 namespace beamfork {
 

@@ -2,6 +2,7 @@
 
 #include "ui/actions/action_search.hpp"
 #include "ui/desk.hpp"
+#include "ui/window_actions.hpp"
 
 using namespace beamfork;
 

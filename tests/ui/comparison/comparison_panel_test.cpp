@@ -60,7 +60,7 @@ TEST_CASE(
     REQUIRE(changed.has_value());
     other.parts[0].body = *changed;
     const ComparedSetup held{"Before", other, make_report(other, other.chosen, {32}).value()};
-    desk.comparison.other = &held;
+    desk.comparison.other = std::make_shared<const ComparedSetup>(held);
     desk.frame(2);
     CHECK(desk.log.widgets.contains("comparison/summary"));
     CHECK(desk.log.widgets.contains("comparison/result/0"));

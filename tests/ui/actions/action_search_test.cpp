@@ -3,6 +3,7 @@
 #include "parts/splitter_head.hpp"
 #include "ui/actions/action_search.hpp"
 #include "ui/desk.hpp"
+#include "ui/window_actions.hpp"
 
 using namespace beamfork;
 

@@ -59,8 +59,8 @@ TEST_CASE(
     auto changed = with_field(other.parts[0].body, "back_focus_mm", 99.0);
     REQUIRE(changed.has_value());
     other.parts[0].body = *changed;
-    desk.comparison.other = std::make_shared<const ComparedSetup>(
-        ComparedSetup{"Before", other, make_report(other, other.chosen, {32}).value()});
+    const ComparedSetup held{"Before", other, make_report(other, other.chosen, {32}).value()};
+    desk.comparison.other = std::make_shared<const ComparedSetup>(held);
     desk.frame(2);
     CHECK(desk.log.widgets.contains("comparison/summary"));
     CHECK(desk.log.widgets.contains("comparison/result/0"));

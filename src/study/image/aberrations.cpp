@@ -62,9 +62,10 @@ Aberrations aberrations(const Wavefront& wavefront, const Point& focus) {
     if (wavefront.rays.size() < 2 * term_count) return {};
     NormalEquations equations;
     const double piston = path_to(wavefront.rays.front(), focus);
+    const double wavelength = to_millimetres(wavefront.wavelength).value;
     for (const WavefrontRay& ray : wavefront.rays) {
         const Terms terms = zernike_terms(ray.pupil);
-        const double waves = (path_to(ray, focus) - piston) / wavefront.wavelength;
+        const double waves = (path_to(ray, focus) - piston) / wavelength;
         for (std::size_t i = 0; i < term_count; ++i) {
             equations.right[i] += terms[i] * waves;
             for (std::size_t j = 0; j <= i; ++j)

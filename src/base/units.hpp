@@ -30,13 +30,19 @@ using Millimetres = Quantity<struct MillimetreUnit>;
 using Micrometres = Quantity<struct MicrometreUnit>;
 using Degrees = Quantity<struct DegreeUnit>;
 using Radians = Quantity<struct RadianUnit>;
+using Arcseconds = Quantity<struct ArcsecondUnit>;
 using Dioptres = Quantity<struct DioptreUnit>;  ///< 1/m; negative for a short-sighted eye
 using Metres = Quantity<struct MetreUnit>;
 using Grams = Quantity<struct GramUnit>;
 
 constexpr Radians to_radians(Degrees angle) { return {angle.value * std::numbers::pi / 180}; }
 constexpr Degrees to_degrees(Radians angle) { return {angle.value * 180 / std::numbers::pi}; }
+constexpr Arcseconds to_arcseconds(Radians angle) {
+    return {angle.value * (180 * 3600 / std::numbers::pi)};
+}
 constexpr Millimetres to_millimetres(Metres length) { return {length.value * 1000}; }
+constexpr Millimetres to_millimetres(Micrometres length) { return {length.value / 1000}; }
+constexpr Micrometres to_micrometres(Millimetres length) { return {length.value * 1000}; }
 constexpr Metres to_metres(Millimetres length) { return {length.value / 1000}; }
 constexpr Micrometres nanometres(double wavelength_nm) { return {wavelength_nm / 1000}; }
 

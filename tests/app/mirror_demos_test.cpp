@@ -32,8 +32,8 @@ TEST_CASE(
     "the coma corrector has 145 mm behind it, of a clamp of 35 and a head of 110, and wants 112") {
     const Report report = report_of("10-round-to-the-edge");
     REQUIRE(report.coma_corrections.size() == 1);
-    CHECK(near(report.coma_corrections[0].spacing, 145, 1e-9));
-    CHECK(near(report.coma_corrections[0].beyond(), 31, 1e-9));  // beyond the window of 2
+    CHECK(near(report.coma_corrections[0].spacing.value, 145, 1e-9));
+    CHECK(near(report.coma_corrections[0].beyond().value, 31, 1e-9));  // beyond the window of 2
     CHECK(report.budget.reaches);
 }
 

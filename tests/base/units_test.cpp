@@ -39,12 +39,15 @@ TEST_CASE("a half turn is 180 degrees and pi radians, there and back") {
     CHECK(near(to_radians(180_deg).value, std::numbers::pi, 1e-15));  // rounding
     CHECK(near(to_degrees(Radians{std::numbers::pi / 2}).value, 90, 1e-13));
     CHECK(near(to_degrees(to_radians(37.5_deg)).value, 37.5, 1e-13));
+    CHECK(near(to_arcseconds(to_radians(1_deg)).value, 3600, 1e-9));
 }
 
 TEST_CASE("a metre is a thousand millimetres and a micrometre a thousand nanometres") {
     CHECK(to_millimetres(Metres{1.5}) == 1500_mm);
     CHECK(to_metres(2500_mm).value == 2.5);
     CHECK(near(nanometres(546.074).value, 0.546074, 1e-16));
+    CHECK(near(to_millimetres(nanometres(546.074)).value, 546.074e-6, 1e-18));
+    CHECK(to_micrometres(1.5_mm).value == 1500);
 }
 
 TEST_CASE("quantities add, scale and divide like the numbers they wrap") {

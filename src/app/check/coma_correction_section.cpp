@@ -8,10 +8,10 @@ Json coma_correction_json(const Setup& setup, const Report& report) {
     Json list = Json::array();
     for (const ComaCorrection& one : report.coma_corrections) {
         list.push_back({{"part", setup.parts[one.part].name},
-                        {"wanted_spacing_mm", one.wanted},
-                        {"spacing_window_mm", one.window},
-                        {"spacing_mm", one.spacing},
-                        {"beyond_window_mm", one.beyond()},
+                        {"wanted_spacing_mm", one.wanted.value},
+                        {"spacing_window_mm", one.window.value},
+                        {"spacing_mm", one.spacing.value},
+                        {"beyond_window_mm", one.beyond().value},
                         {"coma_taken", one.share()}});
     }
     return list;
@@ -23,8 +23,8 @@ std::string coma_correction_text(const Setup& setup, const Report& report) {
     for (const ComaCorrection& one : report.coma_corrections) {
         out += fmt::format("  {}: {:.1f} mm, wants {:g} ± {:g} mm; takes {:.0f} % of the main "
                            "mirror's coma\n",
-                           setup.parts[one.part].name, one.spacing, one.wanted, one.window,
-                           100 * one.share());
+                           setup.parts[one.part].name, one.spacing.value, one.wanted.value,
+                           one.window.value, 100 * one.share());
     }
     return out;
 }

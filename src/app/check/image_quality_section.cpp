@@ -8,8 +8,6 @@ namespace beamfork {
 
 namespace {
 
-constexpr double um = 1000;  // per mm
-
 Json point_json(const EyeImage& eye, const PointImage& image) {
     const auto widening = eye.widening(image);
     Json json{{"wavefront_rms_waves", image.rms_waves},
@@ -19,10 +17,10 @@ Json point_json(const EyeImage& eye, const PointImage& image) {
               {"spherical_waves", image.aberrations.spherical},
               {"coma_waves", image.aberrations.coma},
               {"astigmatism_waves", image.aberrations.astigmatism},
-              {"spot_rms_um", um * image.spot_rms},
+              {"spot_rms_um", to_micrometres(image.spot_rms).value},
               {"energy_in_airy_disc", image.energy_in_disc},
-              {"best_focus_behind_stop_mm", image.focus}};
-    json["resolution_arcsec"] = widening ? Json(eye.perfect_resolution * *widening) : Json();
+              {"best_focus_behind_stop_mm", image.focus.value}};
+    json["resolution_arcsec"] = widening ? Json(eye.perfect_resolution.value * *widening) : Json();
     return json;
 }
 
@@ -33,14 +31,14 @@ Json image_quality_eye_json(const Setup& /*setup*/, const Report& report, std::s
     if (!eye.axis.is_formed) return Json();
     Json json = point_json(eye, eye.axis);
     json["focal_ratio"] = eye.focal_ratio;
-    json["airy_radius_um"] = um * eye.airy_radius;
-    json["depth_of_focus_mm"] = eye.depth_of_focus;
-    json["perfect_resolution_arcsec"] = eye.perfect_resolution;
-    json["spherical_mm"] = eye.spherical;
-    json["axial_colour_mm"] = eye.axial_colour();
-    json["blue_focus_mm"] = eye.blue_shift;
-    json["red_focus_mm"] = eye.red_shift;
-    json["lateral_colour_um"] = um * eye.edge.lateral_colour();
+    json["airy_radius_um"] = to_micrometres(eye.airy_radius).value;
+    json["depth_of_focus_mm"] = eye.depth_of_focus.value;
+    json["perfect_resolution_arcsec"] = eye.perfect_resolution.value;
+    json["spherical_mm"] = eye.spherical.value;
+    json["axial_colour_mm"] = eye.axial_colour().value;
+    json["blue_focus_mm"] = eye.blue_shift.value;
+    json["red_focus_mm"] = eye.red_shift.value;
+    json["lateral_colour_um"] = to_micrometres(eye.edge.lateral_colour()).value;
     json["corrected_for_glass"] = eye.is_corrected;
     json["edge"] = eye.edge.is_formed ? point_json(eye, eye.edge) : Json();
     return json;
@@ -61,17 +59,19 @@ std::string image_quality_text(const Setup& /*setup*/, const Report& report) {
         out += fmt::format("    spherical {:.2f} waves, {:.3f} mm; blue focuses {:+.3f} mm, red "
                            "{:+.3f} mm from green "
                            "(depth of focus {:.3f} mm)\n",
-                           axis.aberrations.spherical, eye.spherical, eye.blue_shift, eye.red_shift,
-                           eye.depth_of_focus);
+                           axis.aberrations.spherical, eye.spherical.value, eye.blue_shift.value,
+                           eye.red_shift.value, eye.depth_of_focus.value);
         out += fmt::format("    spot {:.1f} µm rms, Airy radius {:.1f} µm, {:.0f} % of the light "
                            "in the Airy disc\n",
-                           um * axis.spot_rms, um * eye.airy_radius, 100 * axis.energy_in_disc);
+                           to_micrometres(axis.spot_rms).value,
+                           to_micrometres(eye.airy_radius).value, 100 * axis.energy_in_disc);
         if (eye.edge.is_formed) {
             out += fmt::format("    at the edge {:.0f} % by day; coma {:.2f}, astigmatism {:.2f} "
                                "waves; blue and red "
                                "{:.1f} µm apart\n",
                                100 * eye.edge.day_peak, eye.edge.aberrations.coma,
-                               eye.edge.aberrations.astigmatism, um * eye.edge.lateral_colour());
+                               eye.edge.aberrations.astigmatism,
+                               to_micrometres(eye.edge.lateral_colour()).value);
         }
     }
     return out;

@@ -8,11 +8,12 @@ std::vector<ValueRow> coma_correction_rows(const Report& report, std::size_t par
     std::vector<ValueRow> rows;
     for (const ComaCorrection& one : report.coma_corrections) {
         if (one.part != part) continue;
-        rows.push_back({"Shoulder to image now", format_number(one.spacing, 1), "mm",
+        const double beyond = one.beyond().value;
+        rows.push_back({"Shoulder to image now", format_number(one.spacing.value, 1), "mm",
                         "Light path from its shoulder to where the eye wants the image, through "
                         "all that stands behind it; glass counts t / n."});
-        rows.push_back({"Outside the window by",
-                        one.beyond() == 0 ? "0.0" : format_signed(one.beyond(), 1), "mm",
+        rows.push_back({"Outside the window by", beyond == 0 ? "0.0" : format_signed(beyond, 1),
+                        "mm",
                         "That spacing less the wanted one, beyond the window: + too far from the "
                         "image, − too near to it."});
         rows.push_back(

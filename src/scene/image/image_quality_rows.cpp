@@ -5,6 +5,7 @@
 #include <numbers>
 
 #include "base/text.hpp"
+#include "study/focus/diffraction.hpp"
 
 #include <fmt/format.h>
 
@@ -12,7 +13,7 @@ namespace beamfork {
 
 namespace {
 
-constexpr double um = 1000;  // per mm
+constexpr double um_per_mm = to_micrometres(Millimetres{1}).value;
 constexpr int radius_count = 21;
 const std::string not_formed = "–";
 
@@ -56,16 +57,16 @@ std::vector<ValueRow> wave_values(const PointImage& image) {
 }
 
 std::vector<ValueRow> colour_values(const EyeImage& eye, const PointImage& image) {
-    const auto in_um = [&](double mm) {
-        return image.is_formed ? format_number(um * mm, 1) : not_formed;
+    const auto in_um = [&](Millimetres length) {
+        return image.is_formed ? format_number(to_micrometres(length).value, 1) : not_formed;
     };
     return {
-        {"Blue focus", format_number(eye.blue_shift, 2), "mm",
+        {"Blue focus", format_number(eye.blue_shift.value, 2), "mm",
          fmt::format("How far behind the green focus blue light (486 nm) comes to its own. The "
                      "depth of focus, "
                      "2 wavelengths times the square of the f-number, is {:.3f} mm.",
-                     eye.depth_of_focus)},
-        {"Red focus", format_number(eye.red_shift, 2), "mm",
+                     eye.depth_of_focus.value)},
+        {"Red focus", format_number(eye.red_shift.value, 2), "mm",
          "How far behind the green focus red light (656 nm) comes to its own; negative: before "
          "it."},
         {"Colour apart", in_um(image.lateral_colour()), "µm",
@@ -75,19 +76,19 @@ std::vector<ValueRow> colour_values(const EyeImage& eye, const PointImage& image
 }
 
 std::vector<ValueRow> size_values(const EyeImage& eye, const PointImage& image) {
-    const auto in_um = [&](double mm) {
-        return image.is_formed ? format_number(um * mm, 1) : not_formed;
+    const auto in_um = [&](Millimetres length) {
+        return image.is_formed ? format_number(to_micrometres(length).value, 1) : not_formed;
     };
     const auto widening = eye.widening(image);
     std::string resolution = not_formed;
     if (image.is_formed)
-        resolution = widening ? format_number(eye.perfect_resolution * *widening, 2) : "> 5";
+        resolution = widening ? format_number(eye.perfect_resolution.value * *widening, 2) : "> 5";
     return {
         {"Spot, rms", in_um(image.spot_rms), "µm",
          fmt::format("Root-mean-square radius of where the rays land, all colours by day's weight. "
                      "The Airy disc's "
                      "radius, 1.22 wavelengths times the f-number, is {:.1f} µm.",
-                     um * eye.airy_radius)},
+                     to_micrometres(eye.airy_radius).value)},
         {"In the Airy disc",
          image.is_formed ? format_number(100 * image.energy_in_disc, 0) : not_formed, "%",
          "Share of the light inside the Airy disc's radius, by summing waves over all rays; a "
@@ -97,7 +98,7 @@ std::vector<ValueRow> size_values(const EyeImage& eye, const PointImage& image) 
          fmt::format("Closest double star: 1.22 wavelengths over the aperture, {:.2f}″, widened as "
                      "the circle that "
                      "holds half of the light is.",
-                     eye.perfect_resolution)},
+                     eye.perfect_resolution.value)},
     };
 }
 
@@ -110,12 +111,13 @@ ImagePointRows point_rows(const EyeImage& eye,
     rows.is_formed = image.is_formed;
     for (std::size_t w = 0; w < wavelength_count; ++w) {
         for (const glm::dvec2& at : image.spots[w]) {
-            rows.spots[w].push_back(um * at);
-            rows.widest = std::max(rows.widest, um * glm::length(at));
+            rows.spots[w].push_back(um_per_mm * at);
+            rows.widest = std::max(rows.widest, um_per_mm * glm::length(at));
         }
     }
     for (const double radius : radii)
-        rows.energy.push_back(image.is_formed ? energy_within(image.spread, radius / um) : 0);
+        rows.energy.push_back(
+            image.is_formed ? energy_within(image.spread, to_millimetres(Micrometres{radius})) : 0);
     for (const auto& values : {peak_values(image), wave_values(image), colour_values(eye, image),
                                size_values(eye, image)})
         rows.values.insert(rows.values.end(), values.begin(), values.end());
@@ -158,7 +160,7 @@ std::string sentence_of(const Report& report) {
 
 // 1 - J0(v)^2 - J1(v)^2, v = pi r / (wavelength N) (Lord Rayleigh, Phil. Mag. 11, 214, 1881, from memory).
 double airy_energy(double radius, double airy_radius) {
-    const double v = std::numbers::pi * 1.22 * radius / airy_radius;
+    const double v = std::numbers::pi * airy_waves * radius / airy_radius;
     const double j0 = std::cyl_bessel_j(0.0, v);
     const double j1 = std::cyl_bessel_j(1.0, v);
     return 1 - j0 * j0 - j1 * j1;
@@ -170,8 +172,8 @@ ImageRows image_quality_rows(const Report& report) {
     ImageRows rows;
     rows.sentence = sentence_of(report);
     const EyeImage& first = report.image_quality[0];
-    rows.airy_radius = um * first.airy_radius;
-    const double reach = um * first.axis.spread.half_width();
+    rows.airy_radius = to_micrometres(first.airy_radius).value;
+    const double reach = to_micrometres(first.axis.spread.half_width()).value;
     for (int i = 0; i < radius_count; ++i) {
         const double radius = reach * i / (radius_count - 1);
         rows.radii.push_back(radius);

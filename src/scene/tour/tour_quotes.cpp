@@ -138,9 +138,9 @@ void quote_sight(std::vector<TourQuote>& quotes, const Report& report) {
           "width of the beam into each eye"},
          {"sight.focal_ratio", quoted(ResultId::focal_ratio, report),
           "how slim the cone is at the field stop"},
-         {"glass.colour", quoted_mm(std::abs(image.axial_colour()), 3),
+         {"glass.colour", quoted_mm(std::abs(image.axial_colour().value), 3),
           "between the focus of blue and of red"},
-         {"glass.depth", quoted_mm(image.depth_of_focus, 3),
+         {"glass.depth", quoted_mm(image.depth_of_focus.value, 3),
           "depth of focus, one way: 2 wavelengths N squared"}});
 }
 

@@ -14,7 +14,7 @@ namespace beamfork {
 namespace {
 
 void add_spacer_behind(CureIdeas& ideas, const ComaCorrection& one) {
-    const double length = std::round(10 * (one.wanted - one.spacing)) / 10;
+    const double length = std::round(10 * (one.wanted - one.spacing).value) / 10;
     Spacer spacer;
     spacer.length = Millimetres{length};
     ideas.add({fmt::format("Put a spacer of {:.1f} mm behind “{}”", length, ideas.name(one.part)),
@@ -24,7 +24,7 @@ void add_spacer_behind(CureIdeas& ideas, const ComaCorrection& one) {
 
 // Every spacer between the corrector and the eyepieces that is long enough, or that is worth leaving out.
 void add_shorter_spacers(CureIdeas& ideas, const ComaCorrection& one) {
-    const double excess = one.spacing - one.wanted;
+    const double excess = (one.spacing - one.wanted).value;
     for (std::size_t i = one.part + 1; i < ideas.setup.parts.size(); ++i) {
         const auto* spacer = ideas.setup.parts[i].body.as<Spacer>();
         if (spacer == nullptr) continue;
@@ -43,7 +43,7 @@ void add_shorter_spacers(CureIdeas& ideas, const ComaCorrection& one) {
 
 void add_suited_corrector(CureIdeas& ideas, const ComaCorrection& one) {
     auto lens = part_as<ComaCorrector>(ideas.setup, one.part);
-    lens.spacing = Millimetres{std::round(one.spacing)};
+    lens.spacing = Millimetres{std::round(one.spacing.value)};
     ideas.add_changed(one.part, lens,
                       fmt::format("A corrector made for a spacing of {:.0f} mm in place of “{}”",
                                   lens.spacing.value, ideas.name(one.part)),
@@ -54,8 +54,8 @@ void add_suited_corrector(CureIdeas& ideas, const ComaCorrection& one) {
 
 void add_corrector_ideas(CureIdeas& ideas) {
     for (const ComaCorrection& one : ideas.report.coma_corrections) {
-        if (one.beyond() < 0) add_spacer_behind(ideas, one);
-        if (one.beyond() > 0) {
+        if (one.beyond().value < 0) add_spacer_behind(ideas, one);
+        if (one.beyond().value > 0) {
             add_shorter_spacers(ideas, one);
             add_suited_corrector(ideas, one);
         }

@@ -29,13 +29,13 @@ const Part* longest_spacer_behind(const FindingScope& scope, std::size_t correct
 // How much farther in the drawtube goes for a spacer of that length behind the corrector, by the thin-lens equation.
 double inward_for_spacer(const ComaCorrector& lens, const ComaCorrection& at_work, double spacer) {
     const double f = lens.lens_focal_length().value;
-    const double d = at_work.spacing + lens.lens_to_shoulder().value;
+    const double d = (at_work.spacing + lens.lens_to_shoulder()).value;
     const auto object = [f](double image) { return image / (1 - image / f); };
     return (object(d + spacer) - object(d)) / (at_work.earlier_factor * at_work.earlier_factor);
 }
 
 std::string longer_advice(const FindingScope& scope, const ComaCorrection& one) {
-    const double spacer = one.wanted - one.spacing;
+    const double spacer = (one.wanted - one.spacing).value;
     const auto& lens = part_as<ComaCorrector>(scope.setup, one.part);
     const double inward = inward_for_spacer(lens, one, spacer);
     std::string advice = fmt::format(
@@ -48,7 +48,7 @@ std::string longer_advice(const FindingScope& scope, const ComaCorrection& one) 
 }
 
 std::string shorter_advice(const FindingScope& scope, const ComaCorrection& one) {
-    const double excess = one.spacing - one.wanted;
+    const double excess = (one.spacing - one.wanted).value;
     std::string advice = fmt::format(
         "No spacer cures that: what stands between it and the field stops must become {:.1f} mm "
         "shorter in light path",
@@ -58,17 +58,19 @@ std::string shorter_advice(const FindingScope& scope, const ComaCorrection& one)
                               spacer->body.get<Spacer>().length.value);
     }
     return advice
-           + fmt::format(". Or take a corrector made for a spacing of {:.0f} mm.", one.spacing);
+           + fmt::format(". Or take a corrector made for a spacing of {:.0f} mm.",
+                         one.spacing.value);
 }
 
 void spacing_finding(const FindingScope& scope, const ComaCorrection& one) {
-    const double beyond = one.beyond();
+    const double beyond = one.beyond().value;
     const double taken = 100 * one.share();
     if (beyond == 0) {
         scope.add(Severity::good, "corrector_spacing",
                   fmt::format("{} stands {:.1f} mm from the image, within {:g} ± {:g} mm: it takes "
                               "the main mirror's coma away.",
-                              scope.name(one.part), one.spacing, one.wanted, one.window),
+                              scope.name(one.part), one.spacing.value, one.wanted.value,
+                              one.window.value),
                   "", one.part);
         return;
     }
@@ -77,8 +79,8 @@ void spacing_finding(const FindingScope& scope, const ComaCorrection& one) {
               fmt::format(
                   "{} stands {:.1f} mm from the image and wants {:g} ± {:g} mm: {:.1f} mm too {}. "
                   "It takes {:.0f} % of the main mirror's coma away.",
-                  scope.name(one.part), one.spacing, one.wanted, one.window, std::abs(beyond),
-                  is_far ? "far" : "near", taken),
+                  scope.name(one.part), one.spacing.value, one.wanted.value, one.window.value,
+                  std::abs(beyond), is_far ? "far" : "near", taken),
               is_far ? shorter_advice(scope, one) : longer_advice(scope, one), one.part);
 }
 

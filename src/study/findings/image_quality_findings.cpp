@@ -30,7 +30,8 @@ std::string fault_words(const EyeImage& eye, const PointImage& image) {
         return fmt::format(
             "most is lost to colour: blue focuses {:.2f} mm and red {:.2f} mm away from green, "
             "where the depth of focus is {:.2f} mm",
-            std::abs(eye.blue_shift), std::abs(eye.red_shift), eye.depth_of_focus);
+            std::abs(eye.blue_shift.value), std::abs(eye.red_shift.value),
+            eye.depth_of_focus.value);
     case ImageFault::spherical:
         return fmt::format("most is lost to spherical aberration of {:.2f} waves",
                            std::abs(image.aberrations.spherical));
@@ -106,13 +107,13 @@ std::string coma_advice(const FindingScope& scope, const EyeImage& eye) {
 
 void edge_finding(const FindingScope& scope, const EyeImage& eye) {
     if (!eye.edge.is_formed) return;
-    const double lateral = eye.edge.lateral_colour();
+    const Millimetres lateral = eye.edge.lateral_colour();
     if (lateral > eye.airy_radius) {
         scope.add(Severity::note, "lateral_colour",
                   fmt::format("At the field's edge blue and red images lie {:.1f} µm apart, {:.1f} "
                               "Airy radii: stars "
                               "there are drawn out into short spectra.",
-                              1000 * lateral, lateral / eye.airy_radius));
+                              to_micrometres(lateral).value, lateral / eye.airy_radius));
     }
     if (eye.edge.day_peak < soft_edge_share * eye.axis.day_peak) {
         scope.add(Severity::note, "edge_soft",

@@ -27,9 +27,10 @@ Aberrations aberrations(const Wavefront& wavefront, const Point& focus) {
     square.setZero();
     Terms right = Terms::Zero();
     const double piston = path_to(wavefront.rays.front(), focus);
+    const double wavelength = to_millimetres(wavefront.wavelength).value;
     for (const WavefrontRay& ray : wavefront.rays) {
         const Terms terms = zernike_terms(ray.pupil);
-        const double waves = (path_to(ray, focus) - piston) / wavefront.wavelength;
+        const double waves = (path_to(ray, focus) - piston) / wavelength;
         right += waves * terms;
         square += terms * terms.transpose();
     }

@@ -8,13 +8,13 @@
 
 namespace beamfork {
 
-double ComaCorrection::beyond() const {
-    const double off = spacing - wanted;
-    return std::copysign(std::max(0.0, std::abs(off) - window), off);
+Millimetres ComaCorrection::beyond() const {
+    const double off = (spacing - wanted).value;
+    return {std::copysign(std::max(0.0, std::abs(off) - window.value), off)};
 }
 
 double ComaCorrection::share() const {
-    return std::max(0.0, 1 - 3 * std::abs(beyond()) / lens_to_image);
+    return std::max(0.0, 1 - 3 * std::abs(beyond().value) / lens_to_image.value);
 }
 
 std::vector<ComaCorrection> coma_corrections(const Setup& setup, const EyePath& path) {
@@ -25,9 +25,9 @@ std::vector<ComaCorrection> coma_corrections(const Setup& setup, const EyePath& 
     for (const ShifterAtWork& lens : lenses) {
         const auto* corrector = setup.parts.at(lens.part).body.as<ComaCorrector>();
         if (corrector != nullptr) {
-            found.push_back({lens.part, corrector->spacing.value, corrector->window.value,
-                             lens.image_distance - corrector->lens_to_shoulder().value,
-                             corrector->lens_to_image().value, earlier});
+            found.push_back({lens.part, corrector->spacing, corrector->window,
+                             Millimetres{lens.image_distance} - corrector->lens_to_shoulder(),
+                             corrector->lens_to_image(), earlier});
         }
         earlier *= lens.factor;
     }

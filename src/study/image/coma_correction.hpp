@@ -21,16 +21,16 @@
 
 namespace beamfork {
 
-/// One corrector of a path; lengths in light path (reduced), mm.
+/// One corrector of a path; lengths in light path (reduced).
 struct ComaCorrection {
     std::size_t part = 0;
-    double wanted = 0;          ///< from its shoulder to the image
-    double window = 0;          ///< either way of it
-    double spacing = 0;         ///< real: to where the eye wants the image, as the parts stand
-    double lens_to_image = 0;   ///< at the wanted spacing
-    double earlier_factor = 1;  ///< of the lenses before it: its cone is that much slower
+    Millimetres wanted{0};         ///< from its shoulder to the image
+    Millimetres window{0};         ///< either way of it
+    Millimetres spacing{0};        ///< real: to where the eye wants the image, as the parts stand
+    Millimetres lens_to_image{0};  ///< at the wanted spacing
+    double earlier_factor = 1;     ///< of the lenses before it: its cone is that much slower
     /// How far the spacing lies outside the window; negative: too near; 0 inside.
-    [[nodiscard]] double beyond() const;
+    [[nodiscard]] Millimetres beyond() const;
     /// Of the mirror's coma that it takes, 0..1.
     [[nodiscard]] double share() const;
 };

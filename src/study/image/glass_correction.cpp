@@ -17,9 +17,9 @@ double factor_of(const PlacedSurface& lens) {
 double quartic_of(const GlassCorrection& one) {
     const double n = one.index[primary_wavelength];
     const double s = one.rim_sine;
-    if (s <= 0) return one.glass * (n * n - 1) / (8 * n * n * n);
-    const double error =
-        one.glass * (std::sqrt(n * n - s * s) - n) + one.glass / n * (1 - std::sqrt(1 - s * s));
+    const double t = one.glass.value;
+    if (s <= 0) return t * (n * n - 1) / (8 * n * n * n);
+    const double error = t * (std::sqrt(n * n - s * s) - n) + t / n * (1 - std::sqrt(1 - s * s));
     return error / (s * s * s * s);
 }
 
@@ -36,7 +36,7 @@ std::vector<GlassCorrection> glass_corrections(const Setup& setup, const EyePath
             return s.kind == SurfaceKind::refraction && s.index_after[primary_wavelength] > 1;
         });
         if (face == path.surfaces.end()) continue;
-        GlassCorrection one{shifter->corrected_glass->value, face->index_after, 0, 1};
+        GlassCorrection one{*shifter->corrected_glass, face->index_after, 0, 1};
         if (shifter->corrected_focal_ratio)
             one.rim_sine = 1 / (2 * *shifter->corrected_focal_ratio);
         for (auto later = lens + 1; later != path.surfaces.end(); ++later) {
@@ -54,8 +54,9 @@ void correct(Wavefront& wavefront,
     for (const GlassCorrection& one : corrections) {
         const double m2 = one.later_factor * one.later_factor;
         const double quartic = quartic_of(one) * m2 * m2;
-        const double square =
-            one.glass / 2 * (1 / one.index[primary_wavelength] - 1 / one.index[wavelength]) * m2;
+        const double square = one.glass.value / 2
+                              * (1 / one.index[primary_wavelength] - 1 / one.index[wavelength])
+                              * m2;
         for (WavefrontRay& ray : wavefront.rays) {
             const glm::dvec2 sine = glm::dvec2(ray.along) - glm::dvec2(chief);
             const double s2 = glm::dot(sine, sine);

@@ -15,7 +15,7 @@ namespace beamfork {
 
 /// One corrected shifter of a path.
 struct GlassCorrection {
-    double glass = 0;       ///< mm
+    Millimetres glass{0};
     PerWavelength index{};  ///< of the first glass that follows it
     double rim_sine = 0;    ///< of the stated cone behind the lens; 0: third order only
     double later_factor =

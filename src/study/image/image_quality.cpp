@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <numbers>
 
+#include "study/focus/diffraction.hpp"
 #include "study/image/coma_correction.hpp"
 #include "study/image/glass_correction.hpp"
 
@@ -51,8 +51,8 @@ Weighted weighted(const Colours& colours, EyeState state) {
     return result;
 }
 
-// Where a ring of rays round the axis comes together, mm behind the field stop.
-double ring_focus(const Wavefront& ring) {
+// Where a ring of rays round the axis comes together, behind the field stop.
+Millimetres ring_focus(const Wavefront& ring) {
     double cross = 0;
     double square = 0;
     glm::dvec2 middle{0};
@@ -70,7 +70,7 @@ double ring_focus(const Wavefront& ring) {
         cross += glm::dot(glm::dvec2(ray.at) - ray.at.z * slope_of(ray) - middle, slope);
         square += glm::dot(slope, slope);
     }
-    return square > 0 ? -cross / square : 0;
+    return {square > 0 ? -cross / square : 0};
 }
 
 Colours trace_ring(const Bench& bench, double zone) {
@@ -102,7 +102,7 @@ void find_spots(PointImage& image, const Weighted& colours, const Point& focus) 
             blur += colours[w].weight * glm::dot(off, off);
         }
     }
-    image.spot_rms = std::sqrt(blur / weights);
+    image.spot_rms = {std::sqrt(blur / weights)};
 }
 
 // Chief rays in the plane of the focus, against the green one.
@@ -128,15 +128,15 @@ void find_spread(PointImage& image,
                  const EyeImage& eye,
                  const Weighted& colours,
                  const Point& focus) {
-    const double unit = eye.airy_radius / 1.22;
+    const Millimetres unit = eye.airy_radius / airy_waves;
     image.spread =
         point_spread(colours, focus, eye.focal_ratio, spread_cells, cell_in_airy_units * unit);
     image.energy_in_disc = energy_within(image.spread, eye.airy_radius);
-    double low = 0;
-    double high = image.spread.half_width();
+    Millimetres low{0};
+    Millimetres high = image.spread.half_width();
     if (energy_within(image.spread, high) < 0.5) return;
     for (int step = 0; step < 10; ++step) {
-        const double middle = (low + high) / 2;
+        const Millimetres middle = (low + high) / 2;
         (energy_within(image.spread, middle) < 0.5 ? low : high) = middle;
     }
     image.half_energy_radius = high;
@@ -170,7 +170,7 @@ PointImage image_at(const Bench& bench, const EyeImage& eye, FieldSlope field, g
     const std::array green{day[primary_wavelength]};
     const Point sphere = best_sphere_centre(green);
     const auto [focus, day_peak] = sharpest(day, eye.depth_of_focus);
-    image.focus = focus.z;
+    image.focus = {focus.z};
     image.day_peak = day_peak;
     image.night_peak = sharpest(night, eye.depth_of_focus).peak;
     image.green_peak = sharpest(green, eye.depth_of_focus).peak;
@@ -200,15 +200,14 @@ EyeImage beam_of(const Bench& bench) {
     const Colours middle = trace_ring(bench, 0.01);
     const Colours edge = trace_ring(bench, 1 - 1e-9);
     eye.focal_ratio = focal_ratio_of(edge[primary_wavelength]);
-    const double wavelength = edge[primary_wavelength].wavelength;
-    eye.airy_radius = 1.22 * wavelength * eye.focal_ratio;
-    eye.depth_of_focus = 2 * wavelength * eye.focal_ratio * eye.focal_ratio;
-    const double green = ring_focus(middle[primary_wavelength]);
+    eye.airy_radius = airy_radius(eye.focal_ratio);
+    eye.depth_of_focus = depth_of_focus(eye.focal_ratio);
+    const Millimetres green = ring_focus(middle[primary_wavelength]);
     eye.spherical = ring_focus(edge[primary_wavelength]) - green;
     eye.blue_shift = ring_focus(middle.front()) - green;
     eye.red_shift = ring_focus(middle.back()) - green;
-    constexpr double arcseconds = 180 * 3600 / std::numbers::pi;
-    eye.perfect_resolution = 1.22 * wavelength / (2 * bench.train.objective_radius) * arcseconds;
+    eye.perfect_resolution =
+        to_arcseconds(airy_angle(Millimetres{2 * bench.train.objective_radius}));
     return eye;
 }
 
@@ -218,7 +217,7 @@ std::optional<double> EyeImage::widening(const PointImage& image) const {
     // Of the Airy pattern half lies within 0.5348 wavelength N: 1 - J0^2 - J1^2 = 1/2 (Lord Rayleigh, 1881,
     // from memory; the root by mpmath).
     if (!image.half_energy_radius) return std::nullopt;
-    return *image.half_energy_radius / (airy_radius / 1.22 * 0.53483);
+    return *image.half_energy_radius / (airy_radius / airy_waves * 0.53483);
 }
 
 ImageFault main_fault(const PointImage& image) {

@@ -29,35 +29,37 @@ struct PointImage {
     double green_peak = 0;     ///< of the perfect peak at the best focus for green light, 0..1
     double day_peak = 0;       ///< in white light by day, at the best focus for it
     double night_peak = 0;     ///< likewise for the dark-adapted eye
-    double focus = 0;          ///< best focus by day, mm behind the field stop
+    Millimetres focus{0};      ///< best focus by day, behind the field stop
     Aberrations aberrations;   ///< green
-    double spot_rms = 0;       ///< radius about its middle, all colours by day's weight, mm
+    Millimetres spot_rms{0};   ///< radius about its middle, all colours by day's weight
     glm::dvec2 blue_shift{0};  ///< blue chief ray against the green one, mm
     glm::dvec2 red_shift{0};
     std::array<std::vector<glm::dvec2>, wavelength_count> spots;  ///< from the middle, mm
     PointSpread spread;         ///< of white light by day, relative to its perfect peak
     double energy_in_disc = 0;  ///< light within the Airy disc's radius (a perfect image: 0.838)
-    std::optional<double> half_energy_radius;  ///< mm; nothing: beyond the grid
+    std::optional<Millimetres> half_energy_radius;  ///< nothing: beyond the grid
 
-    /// Blue against red, mm.
-    [[nodiscard]] double lateral_colour() const { return glm::length(blue_shift - red_shift); }
+    /// Blue against red.
+    [[nodiscard]] Millimetres lateral_colour() const {
+        return {glm::length(blue_shift - red_shift)};
+    }
 };
 
 struct EyeImage {
     Eye eye = Eye::left;
-    double focal_ratio = 0;     ///< of the cone that arrives
-    double airy_radius = 0;     ///< 1.22 wavelength N, green, mm
-    double depth_of_focus = 0;  ///< one way: 2 wavelength N^2, green, mm
-    double spherical = 0;       ///< focus of the rim less that of the middle rays, green, mm
-    double blue_shift = 0;      ///< focus of blue less that of green near the axis, mm
-    double red_shift = 0;
-    double perfect_resolution = 0;  ///< arcseconds: 1.22 wavelength / aperture
-    bool is_corrected = false;      ///< a shifter made for glass takes part of the error away
+    double focal_ratio = 0;  ///< of the cone that arrives
+    Millimetres airy_radius{0};
+    Millimetres depth_of_focus{0};  ///< one way
+    Millimetres spherical{0};       ///< focus of the rim less that of the middle rays, green
+    Millimetres blue_shift{0};      ///< focus of blue less that of green near the axis
+    Millimetres red_shift{0};
+    Arcseconds perfect_resolution{0};
+    bool is_corrected = false;  ///< a shifter made for glass takes part of the error away
     PointImage axis;
     PointImage edge;  ///< where green light is worst of four places: right, up, left, down
 
-    /// Blue against red, mm.
-    [[nodiscard]] double axial_colour() const { return blue_shift - red_shift; }
+    /// Blue against red.
+    [[nodiscard]] Millimetres axial_colour() const { return blue_shift - red_shift; }
     /// How much wider than the perfect image's is the circle that holds half of the light; nothing: very much.
     [[nodiscard]] std::optional<double> widening(const PointImage& image) const;
 };

@@ -9,14 +9,14 @@ namespace beamfork {
 
 namespace {
 
-WavesOverGrid waves_of(const Wavefront& wavefront, const Point& focus, double cell) {
+WavesOverGrid waves_of(const Wavefront& wavefront, const Point& focus, Millimetres cell) {
     WavesOverGrid waves;
-    const double per_mm = 1 / wavefront.wavelength;
+    const double per_mm = 1 / to_millimetres(wavefront.wavelength).value;
     const double piston = path_to(wavefront.rays.front(), focus);
     for (const WavefrontRay& ray : wavefront.rays) {
         waves.phase.push_back(per_mm * (path_to(ray, focus) - piston));
-        waves.across.push_back(per_mm * cell * ray.along.x);
-        waves.up.push_back(per_mm * cell * ray.along.y);
+        waves.across.push_back(per_mm * cell.value * ray.along.x);
+        waves.up.push_back(per_mm * cell.value * ray.along.y);
     }
     return waves;
 }
@@ -27,7 +27,7 @@ PointSpread point_spread(std::span<const WeightedWavefront> colours,
                          const Point& focus,
                          double focal_ratio,
                          int cells,
-                         double cell) {
+                         Millimetres cell) {
     BEAMFORK_EXPECTS(cells > 0 && cells % 2 == 1);
     PointSpread spread{cells, cell, {}, {}};
     spread.brightness.assign(static_cast<std::size_t>(cells * cells), 0);
@@ -38,15 +38,15 @@ PointSpread point_spread(std::span<const WeightedWavefront> colours,
     for (const auto& [wavefront, weight] : colours) {
         const auto sum = sum_over_grid(waves_of(*wavefront, focus, cell), cells);
         const auto count = static_cast<double>(wavefront->rays.size());
+        const double wavelength = to_millimetres(wavefront->wavelength).value;
         const double peak = weight / weights / (count * count);
         // Perfect peak per unit of energy: the pupil's area in direction cosines over the wavelength squared.
-        const double pupil =
-            std::numbers::pi * wavefront->share()
-            / (4 * focal_ratio * focal_ratio * wavefront->wavelength * wavefront->wavelength);
+        const double pupil = std::numbers::pi * wavefront->share()
+                             / (4 * focal_ratio * focal_ratio * wavelength * wavelength);
         for (std::size_t i = 0; i < sum.size(); ++i) {
             const double bright = peak * sum[i].squared();
             spread.brightness[i] += bright;
-            spread.energy[i] += bright * pupil * cell * cell;
+            spread.energy[i] += bright * pupil * cell.value * cell.value;
         }
     }
     return spread;
@@ -75,8 +75,8 @@ double share_inside(double x, double y, double radius) {
 
 }  // namespace
 
-double energy_within(const PointSpread& spread, double radius) {
-    if (radius <= 0) return 0;
+double energy_within(const PointSpread& spread, Millimetres radius) {
+    if (radius <= Millimetres{0}) return 0;
     double sum = 0;
     const double middle = (spread.cells - 1) / 2.0;
     std::size_t i = 0;

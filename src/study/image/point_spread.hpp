@@ -7,13 +7,13 @@
 namespace beamfork {
 
 struct PointSpread {
-    int cells = 0;    ///< along each side, odd: the middle cell is the focus
-    double cell = 0;  ///< width of one, mm
+    int cells = 0;        ///< along each side, odd: the middle cell is the focus
+    Millimetres cell{0};  ///< width of one
     std::vector<double>
         brightness;  ///< row by row, 1: peak of the perfect image through the same openings
     std::vector<double>
         energy;  ///< share of one cell's worth of light: sums to the light within the grid
-    [[nodiscard]] double half_width() const { return cell * cells / 2; }
+    [[nodiscard]] Millimetres half_width() const { return cell * cells / 2; }
 };
 
 /// In the plane of the field stop through `focus`. Fraunhofer's sum over the rays (J. W. Goodman, Introduction to
@@ -23,9 +23,9 @@ PointSpread point_spread(std::span<const WeightedWavefront> colours,
                          const Point& focus,
                          double focal_ratio,
                          int cells,
-                         double cell);
+                         Millimetres cell);
 
-/// Share of the light that arrives within a radius (mm) about the focus, 0..1.
-double energy_within(const PointSpread& spread, double radius);
+/// Share of the light that arrives within a radius about the focus, 0..1.
+double energy_within(const PointSpread& spread, Millimetres radius);
 
 }  // namespace beamfork

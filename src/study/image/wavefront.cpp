@@ -12,7 +12,7 @@ Wavefront trace_wavefront(const Train& train,
                           std::span<const glm::dvec2> pupil,
                           std::size_t wavelength) {
     Wavefront wavefront;
-    wavefront.wavelength = traced_wavelengths[wavelength].value / 1000;
+    wavefront.wavelength = traced_wavelengths[wavelength];
     wavefront.sent = pupil.size();
     wavefront.rays.reserve(pupil.size());
     const BundleEnds ends = BundleTracer(path, wavelength).trace(bundle_into(train, field, pupil));
@@ -48,9 +48,9 @@ Point best_sphere_centre(std::span<const WeightedWavefront> colours) {
         BEAMFORK_EXPECTS(wavefront->rays.size() >= fewest_rays);
         const Direction middle = mean_direction(*wavefront);
         const double piston = mean_path(*wavefront, Point{0.0});
-        const double scale = weight
-                             / (wavefront->wavelength * wavefront->wavelength
-                                * static_cast<double>(wavefront->rays.size()));
+        const double wavelength = to_millimetres(wavefront->wavelength).value;
+        const double scale =
+            weight / (wavelength * wavelength * static_cast<double>(wavefront->rays.size()));
         for (const WavefrontRay& ray : wavefront->rays) {
             const glm::dvec3 slope = ray.along - middle;
             square += scale * glm::outerProduct(slope, slope);
@@ -67,7 +67,8 @@ double rms_waves(const Wavefront& wavefront, const Point& focus) {
         const double off = path_to(ray, focus) - piston;
         sum += off * off;
     }
-    return std::sqrt(sum / static_cast<double>(wavefront.rays.size())) / wavefront.wavelength;
+    return std::sqrt(sum / static_cast<double>(wavefront.rays.size()))
+           / to_millimetres(wavefront.wavelength).value;
 }
 
 double strehl(std::span<const WeightedWavefront> colours, const Point& focus) {
@@ -76,9 +77,10 @@ double strehl(std::span<const WeightedWavefront> colours, const Point& focus) {
     std::vector<double> waves;
     for (const auto& [wavefront, weight] : colours) {
         const double piston = path_to(wavefront->rays.front(), focus);
+        const double wavelength = to_millimetres(wavefront->wavelength).value;
         waves.clear();
         for (const WavefrontRay& ray : wavefront->rays)
-            waves.push_back((path_to(ray, focus) - piston) / wavefront->wavelength);
+            waves.push_back((path_to(ray, focus) - piston) / wavelength);
         const auto count = static_cast<double>(waves.size());
         sum += weight * sum_of_waves(waves).squared() / (count * count);
         weights += weight;
@@ -86,7 +88,7 @@ double strehl(std::span<const WeightedWavefront> colours, const Point& focus) {
     return sum / weights;
 }
 
-Sharpest sharpest(std::span<const WeightedWavefront> colours, double depth) {
+Sharpest sharpest(std::span<const WeightedWavefront> colours, Millimetres depth) {
     Sharpest best;
     best.at = best_sphere_centre(colours);
     best.peak = strehl(colours, best.at);
@@ -102,7 +104,7 @@ Sharpest sharpest(std::span<const WeightedWavefront> colours, double depth) {
             consider(best_sphere_centre(colours.subspan(i, 1)));
     }
     const Direction along = glm::normalize(mean_direction(*colours.front().wavefront));
-    for (double step = depth / 2; step > depth / 48; step /= 2) {
+    for (double step = depth.value / 2; step > depth.value / 48; step /= 2) {
         const Point from = best.at;
         if (!consider(from + step * along)) consider(from - step * along);
     }

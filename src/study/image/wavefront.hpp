@@ -1,7 +1,7 @@
 // The wavefront that arrives near an eye's field stop, as the optical path of every ray that got through, and what
 // follows from it: best focus, root-mean-square error and the height of the peak against a perfect image.
 //
-// Lengths in mm, in the field stop's frame. The path to an image point is measured to the plane through it square to
+// Places and paths of rays are bare mm, in the field stop's frame. The path to an image point is measured to the plane through it square to
 // the ray, which is a reference sphere of endless radius: a sphere of radius R would differ by a ray's sideways error
 // squared over 2R (1 % of the wavefront for 145 mm of glass at f/5 and R = 50 mm). In this form the path is linear in
 // the image point, so that the best-fit sphere is a linear least-squares fit.
@@ -18,12 +18,12 @@ struct WavefrontRay {
     glm::dvec2 pupil{0};  ///< where it met the objective, in units of its radius
     Point at{0.0};
     Direction along{0, 0, 1};
-    double path = 0;  ///< optical path to `at`
+    double path = 0;  ///< optical path to `at`, mm
 };
 
 struct Wavefront {
-    double wavelength = 0;  ///< mm
-    std::size_t sent = 0;   ///< rays that were sent through the objective
+    Micrometres wavelength{0};
+    std::size_t sent = 0;  ///< rays that were sent through the objective
     std::vector<WavefrontRay> rays;
     [[nodiscard]] double share() const {
         return sent == 0 ? 0 : static_cast<double>(rays.size()) / static_cast<double>(sent);
@@ -37,7 +37,7 @@ Wavefront trace_wavefront(const Train& train,
                           std::span<const glm::dvec2> pupil,
                           std::size_t wavelength);
 
-/// Optical path of a ray to an image point.
+/// Optical path of a ray to an image point, mm.
 inline double path_to(const WavefrontRay& ray, const Point& focus) {
     return ray.path + glm::dot(focus - ray.at, ray.along);
 }
@@ -68,9 +68,9 @@ struct Sharpest {
     double peak = 0;  ///< `strehl` there
 };
 /// Where the eye would focus: the highest peak along the beam, looked for from the best spheres of all colours and of
-/// each by itself, to 1/32 of `depth` (the depth of focus, mm).
-Sharpest sharpest(std::span<const WeightedWavefront> colours, double depth);
-inline Point sharpest_focus(std::span<const WeightedWavefront> colours, double depth) {
+/// each by itself, to 1/32 of `depth` (of focus).
+Sharpest sharpest(std::span<const WeightedWavefront> colours, Millimetres depth);
+inline Point sharpest_focus(std::span<const WeightedWavefront> colours, Millimetres depth) {
     return sharpest(colours, depth).at;
 }
 

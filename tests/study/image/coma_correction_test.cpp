@@ -53,9 +53,9 @@ BareMirror bare_mirror() {
 // A corrector that takes that share, by standing outside a window of no width.
 ComaCorrection taking(double share) {
     ComaCorrection one;
-    one.wanted = 50;
-    one.lens_to_image = 90;
-    one.spacing = 50 + (1 - share) * 30;
+    one.wanted = {50};
+    one.lens_to_image = {90};
+    one.spacing = {50 + (1 - share) * 30};
     return one;
 }
 
@@ -158,29 +158,29 @@ TEST_CASE("rays land where the corrected wavefront sends them: tangential coma i
 
 TEST_CASE("outside its window a corrector takes 3 x / d less for every x mm, and never less than "
           "nothing") {
-    ComaCorrection one{.wanted = 55, .window = 2, .spacing = 56.9, .lens_to_image = 90};
-    CHECK(one.beyond() == 0);
+    ComaCorrection one{.wanted = {55}, .window = {2}, .spacing = {56.9}, .lens_to_image = {90}};
+    CHECK(one.beyond().value == 0);
     CHECK(one.share() == 1);
-    one.spacing = 60;
-    CHECK(near(one.beyond(), 3, rounding));
+    one.spacing = {60};
+    CHECK(near(one.beyond().value, 3, rounding));
     CHECK(near(one.share(), 1 - 3 * 3 / 90.0, rounding));
-    one.spacing = 50;
-    CHECK(near(one.beyond(), -3, rounding));
+    one.spacing = {50};
+    CHECK(near(one.beyond().value, -3, rounding));
     CHECK(near(one.share(), 1 - 3 * 3 / 90.0, rounding));
-    one.spacing = 120;
+    one.spacing = {120};
     CHECK(one.share() == 0);
 }
 
 TEST_CASE("its spacing is all the light path that stands behind its shoulder") {
     const Report plain = report_with(with_corrector(at_spacing(100)));
     REQUIRE(plain.coma_corrections.size() == 1);
-    CHECK(near(plain.coma_corrections[0].spacing, path_behind_shoulder(plain), rounding));
+    CHECK(near(plain.coma_corrections[0].spacing.value, path_behind_shoulder(plain), rounding));
 
     Setup longer = with_corrector(at_spacing(100));
     the<Spacer>(longer).length = {17};
     const Report report = report_with(longer);
-    CHECK(
-        near(report.coma_corrections[0].spacing - plain.coma_corrections[0].spacing, 12, rounding));
+    CHECK(near((report.coma_corrections[0].spacing - plain.coma_corrections[0].spacing).value, 12,
+               rounding));
 
     // A short-sighted observer wants the image f_e^2 / 1000 mm per dioptre farther out.
     Setup short_sighted = with_corrector(at_spacing(100));
@@ -189,14 +189,15 @@ TEST_CASE("its spacing is all the light path that stands behind its shoulder") {
     const double dioptres = the<Observer>(short_sighted).correction(Eye::left).value;
     const double per_dioptre =
         std::pow(the<EyepiecePair>(short_sighted).focal_length.value, 2) / 1000;
-    CHECK(near(report_with(short_sighted).coma_corrections[0].spacing
-                   - plain.coma_corrections[0].spacing,
-               -dioptres * per_dioptre, rounding));
+    CHECK(near(
+        (report_with(short_sighted).coma_corrections[0].spacing - plain.coma_corrections[0].spacing)
+            .value,
+        -dioptres * per_dioptre, rounding));
 }
 
 TEST_CASE("at its spacing it magnifies as stated and gives back d - d / M of light path") {
     const Report plain = report_with(with_corrector(at_spacing(100)));
-    const double spacing = plain.coma_corrections[0].spacing;
+    const double spacing = plain.coma_corrections[0].spacing.value;
     const Report report = report_with(with_corrector(at_spacing(spacing, 1.15)));
     CHECK(near(report.magnification.shifter_factor, 1.15, 1e-9));
     CHECK(near(report.magnification.focal_ratio, 5 * 1.15, 1e-9));
@@ -222,7 +223,7 @@ TEST_CASE("a factor of 1 leaves focus and power as they are") {
 
 TEST_CASE("behind a whole train the head's glass keeps its own coma and the mirror's is gone") {
     const Report far = report_with(with_corrector(at_spacing(300)));
-    const double spacing = far.coma_corrections[0].spacing;
+    const double spacing = far.coma_corrections[0].spacing.value;
     const Report at = report_with(with_corrector(at_spacing(spacing)));
     double glass = 0;
     for (const LightPath& path : at.train.light_paths)
@@ -258,7 +259,8 @@ TEST_CASE("what each eye sees has the tail of coma without the corrector and not
             middle += spot / static_cast<double>(spots.size());
         return glm::length(middle);
     };
-    const double spacing = report_with(with_corrector(at_spacing(100))).coma_corrections[0].spacing;
+    const double spacing =
+        report_with(with_corrector(at_spacing(100))).coma_corrections[0].spacing.value;
     // The mean of the landing places over the pupil lies a third of the tangential coma from the middle ray's:
     // theta f / (16 N^2), by averaging r^2 (2 + cos 2 phi) over the disc; the secondary hides a quarter of its area,
     // and over the ring that is left r^2 is 5/8 in the mean, not 1/2.
@@ -279,7 +281,8 @@ TEST_CASE(
 }
 
 TEST_CASE("too near is told with the spacer that cures it, and it does cure it") {
-    const double spacing = report_with(with_corrector(at_spacing(100))).coma_corrections[0].spacing;
+    const double spacing =
+        report_with(with_corrector(at_spacing(100))).coma_corrections[0].spacing.value;
     Setup setup = with_corrector(at_spacing(spacing + 20, 1.1));
     const Report report = report_with(setup);
     const Finding& near_by = finding_of(report, "corrector_spacing");
@@ -296,7 +299,8 @@ TEST_CASE("too near is told with the spacer that cures it, and it does cure it")
 }
 
 TEST_CASE("too far is told with what must become shorter, and no spacer is offered") {
-    const double spacing = report_with(with_corrector(at_spacing(100))).coma_corrections[0].spacing;
+    const double spacing =
+        report_with(with_corrector(at_spacing(100))).coma_corrections[0].spacing.value;
     const Report report = report_with(with_corrector(at_spacing(spacing - 30)));
     const Finding& far = finding_of(report, "corrector_spacing");
     CHECK(far.sentence.find("29.0 mm too far") != std::string::npos);
@@ -307,7 +311,8 @@ TEST_CASE("too far is told with what must become shorter, and no spacer is offer
 
 TEST_CASE(
     "behind a lens without coma a corrector is told to be out of place, and spoils the edge") {
-    const double spacing = report_with(with_corrector(at_spacing(100))).coma_corrections[0].spacing;
+    const double spacing =
+        report_with(with_corrector(at_spacing(100))).coma_corrections[0].spacing.value;
     Setup setup = with_corrector(at_spacing(spacing));
     Refractor lens;
     lens.aperture = {200};
@@ -323,14 +328,15 @@ TEST_CASE(
 }
 
 TEST_CASE("cures of a wrong spacing bring the corrector into its window") {
-    const double spacing = report_with(with_corrector(at_spacing(100))).coma_corrections[0].spacing;
+    const double spacing =
+        report_with(with_corrector(at_spacing(100))).coma_corrections[0].spacing.value;
     for (const double off : {-40.0, 40.0}) {
         CAPTURE(off);
         Setup setup = with_corrector(at_spacing(std::round(spacing) + off));
         the<Spacer>(setup).length = {
             45};  // 40 mm longer, for the corrector made for less to be cured by
         Report report = report_with(setup);
-        const double wrong = report.coma_corrections[0].beyond();
+        const double wrong = report.coma_corrections[0].beyond().value;
         if (std::abs(wrong) < 1) continue;
         add_cures(setup, report);
         const Finding& finding = finding_of(report, "corrector_spacing");
@@ -338,8 +344,8 @@ TEST_CASE("cures of a wrong spacing bring the corrector into its window") {
         for (const Cure& cure : finding.cures) {
             CAPTURE(cure.what);
             const Report after = report_with(cure.setup);
-            CHECK(std::abs(after.coma_corrections.at(0).beyond()) < std::abs(wrong));
-            if (cure.removes) CHECK(after.coma_corrections.at(0).beyond() == 0);
+            CHECK(std::abs(after.coma_corrections.at(0).beyond().value) < std::abs(wrong));
+            if (cure.removes) CHECK(after.coma_corrections.at(0).beyond().value == 0);
         }
     }
 }

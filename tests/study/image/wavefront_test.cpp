@@ -75,7 +75,7 @@ TEST_CASE("rms error and peak of a plate's wavefront are those of an independent
         const Point centre = best_sphere_centre(alone);
         // 4000 rays in place of the exact integral: an even spiral's means are good to about one part in a thousand.
         CHECK(near(rms_waves(wavefront, centre), row.rms_waves, 2e-3 * row.rms_waves));
-        const double depth = 2 * green_mm * row.f_number * row.f_number;
+        const Millimetres depth{2 * green_mm * row.f_number * row.f_number};
         // The peak falls from one by (2 pi rms)^2 to first order: one part in a thousand of rms is two of that.
         CHECK(near(strehl(alone, sharpest_focus(alone, depth)), row.strehl,
                    4e-3 * (1 - row.strehl) + 1e-6));
@@ -145,17 +145,17 @@ TEST_CASE(
         CAPTURE(rays);
         const Wavefront wavefront = wavefront_of(setting, rays);
         const std::array alone{WeightedWavefront{&wavefront, 1}};
-        const Point focus = sharpest_focus(alone, 0.07);
+        const Point focus = sharpest_focus(alone, Millimetres{0.07});
         CHECK(near(strehl(alone, focus), 1, 1e-9));
         CHECK(near(focus.z, 0, 1e-6));
         CHECK(near(focal_ratio_of(wavefront), 8, 1e-9));
         const double unit = green_mm * 8;
-        const PointSpread spread = point_spread(alone, focus, 8, 29, 0.28 * unit);
+        const PointSpread spread = point_spread(alone, focus, 8, 29, Millimetres{0.28 * unit});
         // 1 - J0^2 - J1^2 at the first dark ring (W. J. Smith, sec. 9.10: 84 %; the digits from mpmath). The grid's
         // cells and the rays' spacing cost about a per cent.
-        CHECK(near(energy_within(spread, 1.21967 * unit), 0.837785, 0.015));
-        CHECK(near(energy_within(spread, 0.534832 * unit), 0.5, 0.02));
-        CHECK(near(energy_within(spread, 4 * unit), 0.951312, 0.02));
+        CHECK(near(energy_within(spread, Millimetres{1.21967 * unit}), 0.837785, 0.015));
+        CHECK(near(energy_within(spread, Millimetres{0.534832 * unit}), 0.5, 0.02));
+        CHECK(near(energy_within(spread, Millimetres{4 * unit}), 0.951312, 0.02));
         CHECK(near(spread.brightness[14 * 29 + 14], 1, 1e-9));
     }
 }

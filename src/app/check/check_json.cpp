@@ -43,9 +43,9 @@ Json eye_json(const Setup& setup, const Report& report, const EyeClipping& eye) 
     }
     const std::size_t side = eye.eye == Eye::left ? 0 : 1;
     Json json{{"illumination", std::move(illumination)},
-              {"fully_illuminated_diameter_mm", eye.fully_illuminated_diameter},
+              {"fully_illuminated_diameter_mm", eye.fully_illuminated_diameter.value},
               {"edge_relative_illumination", eye.edge_relative},
-              {"working_aperture_mm", eye.working_aperture},
+              {"working_aperture_mm", eye.working_aperture.value},
               {"obstructed_share", eye.obstructed_share},
               {"focus_before_stop_mm", report.gap(eye.eye)},
               {"real_ray_focus_behind_stop_mm", report.real_focus[side].best},
@@ -89,21 +89,22 @@ Json findings_json(const Setup& setup, const Report& report) {
 Json combination_json(const Setup& setup, const Combination& one) {
     const Report& report = one.report;
     const Magnification& m = report.magnification;
-    Json json{{"eyepiece", setup.parts[one.choice.eyepiece].name},
-              {"observer", setup.parts[one.choice.observer].name},
-              {"target", setup.parts[one.choice.target].name},
-              {"focus", focus_json(report.budget)},
-              {"shifter_factor", m.shifter_factor},
-              {"effective_focal_length_mm", m.effective_focal_length},
-              {"focal_ratio", m.focal_ratio},
-              {"magnification", m.magnification},
-              {"true_field_deg", m.true_field.value},
-              {"exit_pupil_mm", m.exit_pupil},
-              {"working_aperture_mm",
-               std::min(report.clipping[0].working_aperture, report.clipping[1].working_aperture)},
-              {"left_eye", eye_json(setup, report, report.clipping[0])},
-              {"right_eye", eye_json(setup, report, report.clipping[1])},
-              {"findings", findings_json(setup, report)}};
+    Json json{
+        {"eyepiece", setup.parts[one.choice.eyepiece].name},
+        {"observer", setup.parts[one.choice.observer].name},
+        {"target", setup.parts[one.choice.target].name},
+        {"focus", focus_json(report.budget)},
+        {"shifter_factor", m.shifter_factor},
+        {"effective_focal_length_mm", m.effective_focal_length.value},
+        {"focal_ratio", m.focal_ratio},
+        {"magnification", m.magnification},
+        {"true_field_deg", m.true_field.value},
+        {"exit_pupil_mm", m.exit_pupil.value},
+        {"working_aperture_mm",
+         std::min(report.clipping[0].working_aperture, report.clipping[1].working_aperture).value},
+        {"left_eye", eye_json(setup, report, report.clipping[0])},
+        {"right_eye", eye_json(setup, report, report.clipping[1])},
+        {"findings", findings_json(setup, report)}};
     for (const CheckSection& section : check_sections()) {
         if (section.json) json[section.key] = section.json(setup, report);
     }

@@ -49,10 +49,10 @@ std::string seen_text(const Setup& setup, const Combination& now) {
         fmt::format("WHAT YOU GET ({} | {} | {})\n", setup.parts[now.choice.eyepiece].name,
                     setup.parts[now.choice.observer].name, setup.parts[now.choice.target].name);
     out += fmt::format("  Magnification {:.0f}×, true field {:.2f}°, exit pupil {:.2f} mm\n",
-                       m.magnification, m.true_field.value, m.exit_pupil);
+                       m.magnification, m.true_field.value, m.exit_pupil.value);
     out += fmt::format(
         "  Effective focal length {:.0f} mm, f/{:.1f} at the field stops, shifter factor {:.2f}×\n",
-        m.effective_focal_length, m.focal_ratio, m.shifter_factor);
+        m.effective_focal_length.value, m.focal_ratio, m.shifter_factor);
     return out;
 }
 
@@ -61,8 +61,8 @@ std::string light_text(const Setup& setup, const Report& report) {
     for (const EyeClipping& eye : report.clipping) {
         out += fmt::format(
             "  {} eye: fully lit {:.1f} of {:.1f} mm, edge {:.0f} %, working aperture {:.0f} mm\n",
-            eye.eye == Eye::left ? "left " : "right", eye.fully_illuminated_diameter,
-            eye.field_stop, 100 * eye.edge_relative, eye.working_aperture);
+            eye.eye == Eye::left ? "left " : "right", eye.fully_illuminated_diameter.value,
+            eye.field_stop.value, 100 * eye.edge_relative, eye.working_aperture.value);
         for (const EndShare& end : eye.rings.back().ends) {
             if (end.share < 0.005) continue;
             out += fmt::format("    edge loses {:>4.1f} % at {}\n", 100 * end.share,

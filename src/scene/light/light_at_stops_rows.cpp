@@ -37,16 +37,16 @@ stop_shares(const Setup& setup, const EyePath& path, const EyeClipping& clipping
 
 std::vector<ValueRow> eye_values(const EyeClipping& clipping) {
     return {
-        {"Fully lit", format_number(clipping.fully_illuminated_diameter, 1), "mm",
+        {"Fully lit", format_number(clipping.fully_illuminated_diameter.value, 1), "mm",
          fmt::format("Diameter of the middle of the field that gets all of the objective's light; "
                      "the field stop is "
                      "{:.1f} mm wide.",
-                     clipping.field_stop)},
+                     clipping.field_stop.value)},
         {"Edge", format_number(100 * clipping.edge_relative, 0), "%",
          "Light at the edge of the field, of the objective's; the mean over all directions. Below "
          "about 50 % it is "
          "noticed."},
-        {"Working aperture", format_number(clipping.working_aperture, 1), "mm",
+        {"Working aperture", format_number(clipping.working_aperture.value, 1), "mm",
          "Diameter of a whole aperture that would gather as much light for the middle of the "
          "field: aperture times the "
          "square root of the share that arrives."},
@@ -59,10 +59,10 @@ std::string light_sentence(const Report& report) {
     };
     const EyeClipping& worse = std::min(report.clipping[0], report.clipping[1], darker);
     const double aperture = 2 * report.train.objective_radius;
-    if (worse.working_aperture < 0.99 * aperture) {
+    if (worse.working_aperture.value < 0.99 * aperture) {
         return fmt::format(
             "Only {:.0f} of {:.0f} mm aperture work on axis; the edge of the field keeps {:.0f} %.",
-            worse.working_aperture, aperture, 100 * worse.edge_relative);
+            worse.working_aperture.value, aperture, 100 * worse.edge_relative);
     }
     if (worse.edge_relative < 0.995) {
         return fmt::format(
@@ -93,7 +93,7 @@ LightRows light_at_stops_rows(const Setup& setup, const Report& report) {
     LightRows rows;
     for (const LitRing& ring : report.clipping[0].rings) {
         rows.fractions.push_back(ring.field_fraction);
-        rows.diameters.push_back(ring.field_fraction * report.clipping[0].field_stop);
+        rows.diameters.push_back(ring.field_fraction * report.clipping[0].field_stop.value);
     }
     for (const Eye eye : both_eyes)
         rows.eyes.push_back(eye_rows(setup, report, eye));

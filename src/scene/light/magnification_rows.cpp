@@ -14,14 +14,14 @@ std::vector<ValueRow> magnification_rows(const Report& report) {
         {"True field", format_number(m.true_field.value, 2), "°",
          "Width of sky that is seen: twice the arc tangent of half the field stop over the "
          "effective focal length."},
-        {"Exit pupil", format_number(m.exit_pupil, 2), "mm",
+        {"Exit pupil", format_number(m.exit_pupil.value, 2), "mm",
          "Aperture divided by magnification: the width of the beam that enters each eye (Smith, "
          "Eq. 13.5)."},
         {"Shifter factor", format_number(m.shifter_factor, 2), "×",
          "What shifters and correctors really do at their real distance d from the field stop: 1 + "
          "d over the focal length, "
          "whatever the label says (thin-lens equation)."},
-        {"Effective focal length", format_number(m.effective_focal_length, 0), "mm",
+        {"Effective focal length", format_number(m.effective_focal_length.value, 0), "mm",
          "The telescope's focal length at this focus times the real factor of the lenses behind "
          "it."},
         {"Focal ratio", format_number(m.focal_ratio, 1), "f/",

@@ -53,7 +53,8 @@ void add_part_labels(Frame& frame, const PictureInput& input) {
         const Point at = train.path(eye).world_from_field_stop.point_out({0, 0, distance});
         const Pose pupil{train.path(eye).world_from_field_stop.axes, at};
         const Line rim{{}, {}, hue_of(eye), 1.5F, false, false};
-        add_outline(frame.lines, circle(pupil, input.report.magnification.exit_pupil / 2, 24), rim);
+        add_outline(frame.lines, circle(pupil, input.report.magnification.exit_pupil.value / 2, 24),
+                    rim);
         frame.labels.push_back(
             {glm::vec3(at), eye == Eye::left ? "left eye" : "right eye", LabelRole::eye, -1, 5});
     }

@@ -109,7 +109,7 @@ void quote_light(std::vector<TourQuote>& quotes, const Setup& setup, const Repor
                   {{"edge.light", quoted_percent(dark.edge_relative),
                     "light at the edge of the field against the objective's, darker eye"},
                    {"edge.rim", rim, "the opening, or leaking face, that takes most of it"},
-                   {"middle.aperture", quoted_mm(dark.working_aperture, 0),
+                   {"middle.aperture", quoted_mm(dark.working_aperture.value, 0),
                     "aperture that works in the middle of the field"},
                    {"telescope.aperture", quoted_mm(2 * report.train.objective_radius, 0),
                     "the telescope's aperture"}});
@@ -122,7 +122,8 @@ void quote_sight(std::vector<TourQuote>& quotes, const Report& report) {
         quotes.end(),
         {{"sight.magnification", format_number(seen.magnification, 0) + "×", "magnification"},
          {"sight.true_field", format_number(seen.true_field.value, 2) + "°", "width of sky seen"},
-         {"sight.exit_pupil", quoted_mm(seen.exit_pupil, 2), "width of the beam into each eye"},
+         {"sight.exit_pupil", quoted_mm(seen.exit_pupil.value, 2),
+          "width of the beam into each eye"},
          {"sight.focal_ratio", "f/" + format_number(seen.focal_ratio, 1),
           "how slim the cone is at the field stop"},
          {"glass.colour", quoted_mm(std::abs(image.axial_colour()), 3),

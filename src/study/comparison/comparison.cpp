@@ -80,7 +80,7 @@ constexpr std::array compared_results{
         FieldUnit::millimetre, 0, 0.5, Wish::more,
         [](const Report& report) {
             return worse_eye(
-                [&](std::size_t eye) { return report.clipping[eye].working_aperture; });
+                [&](std::size_t eye) { return report.clipping[eye].working_aperture.value; });
         }},
     ReportResult{
         "throughput", "Light that enters the darker eye",
@@ -120,7 +120,7 @@ constexpr std::array compared_results{
     ReportResult{"exit_pupil", "Exit pupil",
                  "Width of the light that leaves each eyepiece: aperture over magnification.",
                  FieldUnit::millimetre, 2, 0.005, Wish::neither,
-                 [](const Report& report) { return report.magnification.exit_pupil; }},
+                 [](const Report& report) { return report.magnification.exit_pupil.value; }},
     ReportResult{"load", "Load on the focuser",
                  "Mass of all parts behind the drawtube, where it is stated; less is better.",
                  FieldUnit::gram, 0, 0.5, Wish::less,

@@ -62,7 +62,7 @@ double edge_of_field(const Report& report) {
     return 100 * std::min(report.clipping[0].edge_relative, report.clipping[1].edge_relative);
 }
 double usable_aperture(const Report& report) {
-    return std::min(report.clipping[0].working_aperture, report.clipping[1].working_aperture);
+    return std::min(report.clipping[0].working_aperture, report.clipping[1].working_aperture).value;
 }
 double axis_peak_percent(const Report& report) {
     return 100

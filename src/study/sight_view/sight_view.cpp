@@ -133,7 +133,7 @@ EyeSight eye_sight(const Setup& setup, const Report& report, Eye eye, SightDetai
     if (detail == SightDetail::whole) trace_spreads(sight, plane);
     sight.light = report.brightness.eyes[eye == Eye::left ? 0 : 1].throughput;
     sight.lit = report.clipping_of(eye);
-    judge_light(sight, setup, report, sight.lit.working_aperture);
+    judge_light(sight, setup, report, sight.lit.working_aperture.value);
     return sight;
 }
 

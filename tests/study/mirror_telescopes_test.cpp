@@ -82,7 +82,7 @@ TEST_CASE("an obstructed telescope that clips nothing is lit with 1 in the middl
     const Report report = report_of(with_newtonian(100), 2000);
     for (const EyeClipping& eye : report.clipping) {
         CHECK(near(eye.rings.front().relative, 1, 1e-12));
-        CHECK(near(eye.working_aperture, 200, 1e-9));
+        CHECK(near(eye.working_aperture.value, 200, 1e-9));
         CHECK(near(eye.obstructed_share, 0.25, 0.005));  // (100 / 200)^2; 2000 rays
     }
     const Finding* share = finding(report, "obstruction");
@@ -95,7 +95,7 @@ TEST_CASE("the light a secondary passes whole follows from similar triangles at 
         const Setup setup = with_newtonian(minor);
         const double l = 160 + 240;
         const Report report = report_of(setup, 64);
-        const double lit = report.clipping[0].fully_illuminated_diameter;
+        const double lit = report.clipping[0].fully_illuminated_diameter.value;
         // Plane geometry: the end of the flat near the focuser is m / 2 - m / (4 N) off the axis and as much nearer
         // to the focus. The straight line from the mirror's rim (2.5 mm over its vertex) to the field's edge meets it.
         const double end = minor / 2 - minor / 20;
@@ -153,8 +153,8 @@ TEST_CASE("a Cassegrain focuses by its primary: real rays meet on the field stop
         for (const RealFocus& focus : report.real_focus)
             CHECK(near(focus.near_axis, 0, 0.02));  // aberration at f/500, times the secondary's 30
         CHECK(near(traced_focal_length(report) / report.budget.primary->focal_length, 1, 0.003));
-        CHECK(near(report.magnification.effective_focal_length, report.budget.primary->focal_length,
-                   1e-9));
+        CHECK(near(report.magnification.effective_focal_length.value,
+                   report.budget.primary->focal_length, 1e-9));
     }
 }
 

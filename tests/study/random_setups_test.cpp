@@ -58,7 +58,7 @@ TEST_CASE("no setup of usual parts gives a number that is none, and no light is 
         for (const double value :
              {budget.wanted_drawtube, budget.drawtube, budget.margin_in, budget.margin_out,
               budget.shortfall, budget.factor(), report->magnification.magnification,
-              report->magnification.true_field.value, report->magnification.exit_pupil}) {
+              report->magnification.true_field.value, report->magnification.exit_pupil.value}) {
             check_is_number(value);
         }
         CHECK(near(budget.rows.back().left, budget.wanted_drawtube, 1e-6));
@@ -72,9 +72,9 @@ TEST_CASE("no setup of usual parts gives a number that is none, and no light is 
             check_is_number(report->real_focus[side].near_axis);
             check_is_number(report->real_focus[side].best);
             check_is_number(report->real_focus[side].marginal);
-            CHECK(light.fully_illuminated_diameter >= 0);
+            CHECK(light.fully_illuminated_diameter.value >= 0);
             CHECK(light.fully_illuminated_diameter <= light.field_stop);
-            CHECK(light.working_aperture <= 2 * report->train.objective_radius * (1 + 1e-12));
+            CHECK(light.working_aperture.value <= 2 * report->train.objective_radius * (1 + 1e-12));
             for (const LitPoint& point : light.points) {
                 double sum = point.relative;
                 for (const EndShare& end : point.ends)

@@ -58,7 +58,7 @@ inline int described_by_few_rays(const Train& train, Eye eye, const EyeClipping&
     std::vector<FieldSlope> slopes;
     for (const LitPoint& point : settled.points) {
         places.push_back(point.at);
-        slopes.push_back(map.slope_at(point.at * (settled.field_stop / 2)));
+        slopes.push_back(map.slope_at(point.at * (settled.field_stop.value / 2)));
     }
     const auto found = few_ray_light(train, train.path(eye), places, slopes);
     return static_cast<int>(std::count_if(found.begin(), found.end(),
@@ -80,8 +80,8 @@ inline LightAgreement light_agreement(const Train& train, Eye eye) {
         if (b.relative > 0 && b.relative < 1) ++found.in_between;
     }
     found.worst_field =
-        std::abs(quick.fully_illuminated_diameter - settled.fully_illuminated_diameter)
-        / settled.field_stop;
+        std::abs((quick.fully_illuminated_diameter - settled.fully_illuminated_diameter)
+                 / settled.field_stop);
     return found;
 }
 

@@ -35,8 +35,8 @@ Json brightness_json(const Setup& setup, const Report& report) {
             {"faintest_star_change_each_eye_mag", light.one_eye_change()},
             {"faintest_star_change_both_eyes_mag", light.two_eye_change()},
             {"light_difference", light.difference()},
-            {"exit_pupil_mm", light.exit_pupil},
-            {"eye_pupil_mm", light.eye_pupil},
+            {"exit_pupil_mm", light.exit_pupil.value},
+            {"eye_pupil_mm", light.eye_pupil.value},
             {"left_eye", eye_brightness_json(setup, light.eyes[0])},
             {"right_eye", eye_brightness_json(setup, light.eyes[1])}};
 }

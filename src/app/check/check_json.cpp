@@ -45,9 +45,9 @@ Json eye_json(const Setup& setup, const Report& report, const EyeClipping& eye) 
     }
     const std::size_t side = side_of(eye.eye);
     Json json{{"illumination", std::move(illumination)},
-              {"fully_illuminated_diameter_mm", eye.fully_illuminated_diameter},
+              {"fully_illuminated_diameter_mm", eye.fully_illuminated_diameter.value},
               {"edge_relative_illumination", eye.edge_relative},
-              {"working_aperture_mm", eye.working_aperture},
+              {"working_aperture_mm", eye.working_aperture.value},
               {"obstructed_share", eye.obstructed_share},
               {"focus_before_stop_mm", report.gap(eye.eye)},
               {"real_ray_focus_behind_stop_mm", report.real_focus[side].best},

@@ -64,10 +64,11 @@ std::string seen_text(const Setup& setup, const Combination& now) {
 std::string light_text(const Setup& setup, const Report& report) {
     std::string out = "LIGHT AT THE FIELD STOPS\n";
     for (const EyeClipping& eye : report.clipping) {
-        out += fmt::format("  {:<5} eye: fully lit {:.1f} of {:.1f} mm, edge {:.0f} %, working "
-                           "aperture {:.0f} mm\n",
-                           name_of(eye.eye), eye.fully_illuminated_diameter, eye.field_stop,
-                           100 * eye.edge_relative, eye.working_aperture);
+        out +=
+            fmt::format("  {:<5} eye: fully lit {:.1f} of {:.1f} mm, edge {:.0f} %, working "
+                        "aperture {:.0f} mm\n",
+                        name_of(eye.eye), eye.fully_illuminated_diameter.value,
+                        eye.field_stop.value, 100 * eye.edge_relative, eye.working_aperture.value);
         for (const EndShare& end : eye.rings.back().ends) {
             if (end.share < 0.005) continue;
             out += fmt::format("    edge loses {:>4.1f} % at {}\n", 100 * end.share,

@@ -93,7 +93,8 @@ std::vector<ValueRow> both_rows(const Brightness& light) {
          "Green, Nature 208, 1965) to 1.6 (Acta Psychologica 131(2), 2009). It is better seeing of "
          "faint contrast, not added light."},
         {"Exit pupil / eye's pupil",
-         format_number(light.exit_pupil, 1) + " / " + format_number(light.eye_pupil, 1), "mm",
+         format_number(light.exit_pupil.value, 1) + " / " + format_number(light.eye_pupil.value, 1),
+         "mm",
          "Width of the beam that leaves each eyepiece, and of the eye's own pupil in the dark: a "
          "wider beam loses its rim."},
         {"Eyes differ by", format_number(100 * light.difference(), 0), "%",

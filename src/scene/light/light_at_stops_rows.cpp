@@ -46,7 +46,7 @@ std::vector<ValueRow> eye_values(const Report& report, Eye eye) {
         result_row(aperture, aperture.of_eye(report, side), aperture.fine_decimals),
     };
     rows[0].help +=
-        fmt::format(" The field stop is {:.1f} mm wide.", report.clipping[side].field_stop);
+        fmt::format(" The field stop is {:.1f} mm wide.", report.clipping[side].field_stop.value);
     return rows;
 }
 
@@ -56,10 +56,10 @@ std::string light_sentence(const Report& report) {
     };
     const EyeClipping& worse = std::min(report.clipping[0], report.clipping[1], darker);
     const double aperture = 2 * report.train.objective_radius;
-    if (worse.working_aperture < 0.99 * aperture) {
+    if (worse.working_aperture.value < 0.99 * aperture) {
         return fmt::format(
             "Only {:.0f} of {:.0f} mm aperture work on axis; the edge of the field keeps {:.0f} %.",
-            worse.working_aperture, aperture, 100 * worse.edge_relative);
+            worse.working_aperture.value, aperture, 100 * worse.edge_relative);
     }
     if (worse.edge_relative < 0.995) {
         return fmt::format(
@@ -90,7 +90,7 @@ LightRows light_at_stops_rows(const Setup& setup, const Report& report) {
     LightRows rows;
     for (const LitRing& ring : report.clipping[0].rings) {
         rows.fractions.push_back(ring.field_fraction);
-        rows.diameters.push_back(ring.field_fraction * report.clipping[0].field_stop);
+        rows.diameters.push_back(ring.field_fraction * report.clipping[0].field_stop.value);
     }
     for (const Eye eye : both_eyes)
         rows.eyes.push_back(eye_rows(setup, report, eye));

@@ -9,7 +9,7 @@ namespace {
 
 ImageDisc lit_disc(const EyePath& path, const EyeClipping& clipping, ColourRole role, int size) {
     const Pose& stop = path.world_from_field_stop;
-    const double radius = clipping.field_stop / 2;
+    const double radius = clipping.field_stop.value / 2;
     ImageDisc disc;
     disc.centre = glm::vec3(stop.origin);
     disc.right = glm::vec3(radius * stop.x());
@@ -40,7 +40,7 @@ void add_field_stops(Frame& frame, const PictureInput& input) {
         rim.on_top = true;
         rim.part = static_cast<int>(input.train().choice.eyepiece);
         add_outline(frame.lines,
-                    circle(path.world_from_field_stop, clipping.field_stop / 2,
+                    circle(path.world_from_field_stop, clipping.field_stop.value / 2,
                            input.effort.round_segments),
                     rim);
     }

@@ -56,7 +56,8 @@ void add_part_labels(Frame& frame, const PictureInput& input) {
         const Point at = train.path(eye).world_from_field_stop.point_out({0, 0, distance});
         const Pose pupil{train.path(eye).world_from_field_stop.axes, at};
         const Line rim{{}, {}, arm_role(eye), 1.5F, false, false};
-        add_outline(frame.lines, circle(pupil, input.report.magnification.exit_pupil / 2, 24), rim);
+        add_outline(frame.lines, circle(pupil, input.report.magnification.exit_pupil.value / 2, 24),
+                    rim);
         frame.labels.push_back(
             {glm::vec3(at), fmt::format("{} eye", name_of(eye)), LabelRole::eye, -1, 5});
     }

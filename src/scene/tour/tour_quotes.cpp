@@ -122,7 +122,7 @@ void quote_light(std::vector<TourQuote>& quotes, const Setup& setup, const Repor
                   {{"edge.light", quoted(ResultId::edge_light, report),
                     "light at the edge of the field against the objective's, darker eye"},
                    {"edge.rim", rim, "the opening, or leaking face, that takes most of it"},
-                   {"middle.aperture", quoted_mm(dark.working_aperture, 0),
+                   {"middle.aperture", quoted_mm(dark.working_aperture.value, 0),
                     "aperture that works in the middle of the field"},
                    {"telescope.aperture", quoted_mm(2 * report.train.objective_radius, 0),
                     "the telescope's aperture"}});

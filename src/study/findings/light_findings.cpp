@@ -22,7 +22,7 @@ double bright_field(const EyeClipping& eye) {
         if (ring.relative < dark_edge) break;
         fraction = ring.field_fraction;
     }
-    return fraction * eye.field_stop;
+    return fraction * eye.field_stop.value;
 }
 
 // What one ring loses most light to, and the part that is to blame.
@@ -58,7 +58,7 @@ double leaked(const LitRing& ring) {
 void aperture_findings(const FindingScope& scope) {
     const EyeClipping& eye = darker_eye(scope, middle_of);
     const double aperture = 2 * scope.report.train.objective_radius;
-    const double working = eye.working_aperture;
+    const double working = eye.working_aperture.value;
     if (working >= aperture_loss * aperture) return;
     const Culprit worst = culprit(scope, eye.eye, middle_of(eye));
     scope.add(
@@ -73,7 +73,8 @@ void edge_findings(const FindingScope& scope) {
     const EyeClipping& eye = darker_eye(scope, edge_of);
     const double edge = eye.edge_relative;
     const double lit =
-        std::min(clipping[0].fully_illuminated_diameter, clipping[1].fully_illuminated_diameter);
+        std::min(clipping[0].fully_illuminated_diameter, clipping[1].fully_illuminated_diameter)
+            .value;
     if (edge < dim_edge) {
         const Culprit worst = culprit(scope, eye.eye, edge_of(eye));
         const bool is_dark = edge < dark_edge;
@@ -87,10 +88,10 @@ void edge_findings(const FindingScope& scope) {
                 std::floor(bright_field(eye)))
                     : "Dimming to about half is hard to notice at the eyepiece.",
             worst.part);
-    } else if (lit >= 0.999 * eye.field_stop) {
-        scope.add(
-            Severity::good, "fully_lit",
-            fmt::format("The whole field of {:.1f} mm is fully lit in both eyes.", eye.field_stop));
+    } else if (lit >= 0.999 * eye.field_stop.value) {
+        scope.add(Severity::good, "fully_lit",
+                  fmt::format("The whole field of {:.1f} mm is fully lit in both eyes.",
+                              eye.field_stop.value));
     }
 }
 

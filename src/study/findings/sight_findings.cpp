@@ -14,7 +14,7 @@ constexpr double smallest_exit_pupil_mm = 0.6;  // common practice, no source
 void sight_findings(const FindingScope& scope) {
     const Report& report = scope.report;
     const auto& observer = part_as<Observer>(scope.setup, report.train.choice.observer);
-    const double exit_pupil = report.magnification.exit_pupil;
+    const double exit_pupil = report.magnification.exit_pupil.value;
     if (exit_pupil > observer.eye_pupil.value) {
         scope.add(
             Severity::note, "exit_pupil_wasted",

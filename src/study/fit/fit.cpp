@@ -194,7 +194,7 @@ Fit fit(const Setup& setup, const Train& train, const Magnification& magnificati
     result.spacing = spacing_of(setup, train);
     result.seen = seen_field(
         eyepiece.eye_relief.value, keeps_spectacles ? observer.spectacle_distance.value : 0,
-        observer.eye_pupil.value, magnification.exit_pupil, eyepiece.apparent_field);
+        observer.eye_pupil.value, magnification.exit_pupil.value, eyepiece.apparent_field);
     result.tightest = tightest(train);
     result.zenith = zenith_room(setup, train);
     result.load = load_of(setup, train);

@@ -98,16 +98,19 @@ std::vector<LightStep> light_steps(const Setup& setup, const Train& train, Eye e
 
 // Area that a ring from `inner` to `outer` and a disc about the same middle share, over the disc's own, all
 // by their diameters.
-double share_of_disc(double inner, double outer, double disc) {
-    const double out = std::min(outer, disc);
-    const double in = std::min(inner, disc);
-    return std::max(0.0, out * out - in * in) / (disc * disc);
+double share_of_disc(Millimetres inner, Millimetres outer, Millimetres disc) {
+    const double out = std::min(outer, disc).value;
+    const double in = std::min(inner, disc).value;
+    return std::max(0.0, out * out - in * in) / (disc.value * disc.value);
 }
 
 // What the exit pupil brings to the eye's pupil. Openings narrow it as a smaller aperture would.
-void meet_pupil(EyeBrightness& eye, double exit_pupil, double obstruction, double eye_pupil) {
-    const double working = exit_pupil * std::sqrt(eye.on_axis);
-    const double hidden = exit_pupil * obstruction;
+void meet_pupil(EyeBrightness& eye,
+                Millimetres exit_pupil,
+                double obstruction,
+                Millimetres eye_pupil) {
+    const Millimetres working = exit_pupil * std::sqrt(eye.on_axis);
+    const Millimetres hidden = exit_pupil * obstruction;
     const double met = share_of_disc(hidden, working, eye_pupil);
     const double whole = share_of_disc(hidden, working, std::max(working, eye_pupil))
                          * std::pow(std::max(working, eye_pupil) / eye_pupil, 2);
@@ -126,7 +129,7 @@ Brightness brightness(const Setup& setup,
     Brightness result;
     result.without_head = 0;
     result.exit_pupil = magnification.exit_pupil;
-    result.eye_pupil = part_as<Observer>(setup, train.choice.observer).eye_pupil.value;
+    result.eye_pupil = part_as<Observer>(setup, train.choice.observer).eye_pupil;
     for (std::size_t side = 0; side < 2; ++side) {
         EyeBrightness& eye = result.eyes[side];
         eye.steps = light_steps(setup, train, both_eyes[side]);

@@ -43,8 +43,8 @@ inline constexpr std::array two_eye_gain{1.41421356, 1.6};
 struct Brightness {
     std::array<EyeBrightness, 2> eyes;  ///< left, right
     double without_head = 1;  ///< throughput for one eye at the same telescope, head taken out
-    double exit_pupil = 0;    ///< mm
-    double eye_pupil = 0;     ///< mm
+    Millimetres exit_pupil;
+    Millimetres eye_pupil;
 
     /// Change of the faintest star that one of the two eyes sees, against one eye without the head, in
     /// magnitudes, from the mean of both eyes; negative: less deep.

@@ -158,8 +158,8 @@ std::vector<glm::dvec2> places_on_ring(int ring) {
     return places;
 }
 
-double working_diameter(const Train& train, double relative) {
-    return 2 * train.objective_radius * std::sqrt(relative);
+Millimetres working_diameter(const Train& train, double relative) {
+    return {2 * train.objective_radius * std::sqrt(relative)};
 }
 
 // For field points that few rays do not describe: so many that the worst point stays well within half a percent.
@@ -221,7 +221,7 @@ EyeClipping clipping(const Train& train, Eye eye, ClippingEffort effort) {
     EyeClipping result;
     result.eye = eye;
     const double radius = inner_radius(path.surfaces.back().aperture);
-    result.field_stop = 2 * radius;
+    result.field_stop = {2 * radius};
     auto lights = light_points(way, map, radius, places_on_all_rings(), effort);
     result.obstructed_share = lights.front().obstructed;
     for (PointLight& light : lights)
@@ -232,7 +232,7 @@ EyeClipping clipping(const Train& train, Eye eye, ClippingEffort effort) {
     const double lit = effort.form == LightForm::few_rays
                            ? fully_lit_fraction(way, map, radius, bracket_of(result.rings))
                            : fully_lit_fraction(way, map, radius);
-    result.fully_illuminated_diameter = 2 * radius * lit;
+    result.fully_illuminated_diameter = lit * result.field_stop;
     return result;
 }
 
@@ -252,11 +252,11 @@ MiddleAndEdge middle_and_edge(const Train& train, Eye eye, ClippingEffort effort
     return {middle, sum / static_cast<double>(edge.size()), working_diameter(train, middle)};
 }
 
-double fully_illuminated_diameter(const Train& train, Eye eye) {
+Millimetres fully_illuminated_diameter(const Train& train, Eye eye) {
     const EyePath& path = train.path(eye);
     LitPath way{train, path, {path, primary_wavelength}};
     const double radius = inner_radius(path.surfaces.back().aperture);
-    return 2 * radius * fully_lit_fraction(way, field_map(train, eye), radius);
+    return {2 * radius * fully_lit_fraction(way, field_map(train, eye), radius)};
 }
 
 namespace {

@@ -53,15 +53,15 @@ struct EyeClipping {
     Eye eye = Eye::left;
     std::vector<LitPoint> points;  ///< one in the middle, then ten rings of six
     std::vector<LitRing> rings;    ///< eleven, from the middle to the edge
-    double field_stop = 0;         ///< diameter, mm
-    double fully_illuminated_diameter =
-        0;                     ///< mm on the field stop, at most its diameter; 0: nowhere
-    double edge_relative = 1;  ///< mean at the field stop's edge
-    double obstructed_share =
-        0;  ///< of the aperture's light on axis, 0..1, that the telescope's own obstruction takes
-    double working_aperture =
-        0;  ///< diameter of an aperture that gathers as much on axis through the same share of
-            ///< obstruction, mm: the whole aperture when nothing clips
+    Millimetres field_stop;        ///< its diameter
+    Millimetres
+        fully_illuminated_diameter;  ///< on the field stop, at most its diameter; 0: nowhere
+    double edge_relative = 1;        ///< mean at the field stop's edge
+    /// Of the aperture's light on axis, 0..1, what the telescope's own obstruction takes.
+    double obstructed_share = 0;
+    /// Diameter of an aperture that gathers as much on axis through the same share of obstruction: the whole aperture
+    /// when nothing clips.
+    Millimetres working_aperture;
 };
 
 constexpr int lit_ring_count = 10;
@@ -71,14 +71,14 @@ EyeClipping clipping(const Train& train, Eye eye, ClippingEffort effort = {});
 
 /// The middle and the mean of the edge alone, at a ninth of the cost: enough to compare setups.
 struct MiddleAndEdge {
-    double middle = 1;            ///< share of the objective's light, 0..1
-    double edge = 1;              ///< as EyeClipping::edge_relative
-    double working_aperture = 0;  ///< as EyeClipping::working_aperture, mm
+    double middle = 1;             ///< share of the objective's light, 0..1
+    double edge = 1;               ///< as EyeClipping::edge_relative
+    Millimetres working_aperture;  ///< as EyeClipping::working_aperture
 };
 MiddleAndEdge middle_and_edge(const Train& train, Eye eye, ClippingEffort effort);
 
-/// EyeClipping::fully_illuminated_diameter alone, mm: rays along the pupil's rim, few of them.
-double fully_illuminated_diameter(const Train& train, Eye eye);
+/// EyeClipping::fully_illuminated_diameter alone: rays along the pupil's rim, few of them.
+Millimetres fully_illuminated_diameter(const Train& train, Eye eye);
 
 /// Relative illumination at any place of the field stop by linear interpolation between the points.
 double relative_at(const EyeClipping& clipping, glm::dvec2 at);

@@ -14,12 +14,12 @@ Magnification magnification(const Setup& setup, const Choice& choice, const Focu
     const auto& eyepiece = part_as<EyepiecePair>(setup, choice.eyepiece);
     Magnification result;
     result.shifter_factor = budget.factor();
-    result.effective_focal_length = focal_length.value * result.shifter_factor;
-    result.focal_ratio = result.effective_focal_length / telescope.aperture.value;
-    result.magnification = result.effective_focal_length / eyepiece.focal_length.value;
+    result.effective_focal_length = focal_length * result.shifter_factor;
+    result.focal_ratio = result.effective_focal_length / telescope.aperture;
+    result.magnification = result.effective_focal_length / eyepiece.focal_length;
     result.true_field = to_degrees(
-        Radians{2 * std::atan(eyepiece.field_stop.value / (2 * result.effective_focal_length))});
-    result.exit_pupil = telescope.aperture.value / result.magnification;
+        Radians{2 * std::atan(eyepiece.field_stop / (2 * result.effective_focal_length))});
+    result.exit_pupil = telescope.aperture / result.magnification;
     return result;
 }
 

@@ -7,12 +7,12 @@
 namespace beamfork {
 
 struct Magnification {
-    double shifter_factor = 1;          ///< of all shifters together, from their real spacing
-    double effective_focal_length = 0;  ///< telescope's focal length at this focus times that, mm
-    double focal_ratio = 0;             ///< N at the field stop
-    double magnification = 0;           ///< effective focal length / eyepiece focal length
-    Degrees true_field;                 ///< 2 atan(field stop / (2 effective focal length))
-    double exit_pupil = 0;              ///< aperture / magnification, mm
+    double shifter_factor = 1;           ///< of all shifters together, from their real spacing
+    Millimetres effective_focal_length;  ///< telescope's focal length at this focus times that
+    double focal_ratio = 0;              ///< N at the field stop
+    double magnification = 0;            ///< effective focal length / eyepiece focal length
+    Degrees true_field;                  ///< 2 atan(field stop / (2 effective focal length))
+    Millimetres exit_pupil;              ///< aperture / magnification
 };
 
 /// W. J. Smith, Modern Optical Engineering, 4th ed., sec. 13.1 and Eq. 13.5.

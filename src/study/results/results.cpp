@@ -107,21 +107,22 @@ constexpr std::array results{
                .better = Better::more,
                .of_eye =
                    [](const Report& report, std::size_t side) {
-                       return report.clipping[side].fully_illuminated_diameter;
+                       return report.clipping[side].fully_illuminated_diameter.value;
                    }},
-    ResultInfo{.id = ResultId::working_aperture,
-               .key = "working_aperture",
-               .label = "Working aperture",
-               .in_words = "working aperture",
-               .help = "Diameter of a whole aperture that would gather as much light for the "
-                       "middle of the field: aperture times the square root of the share that "
-                       "arrives, by traced rays.",
-               .unit = FieldUnit::millimetre,
-               .decimals = 0,
-               .better = Better::more,
-               .notable = 0.5,
-               .of_eye = [](const Report& report,
-                            std::size_t side) { return report.clipping[side].working_aperture; }},
+    ResultInfo{
+        .id = ResultId::working_aperture,
+        .key = "working_aperture",
+        .label = "Working aperture",
+        .in_words = "working aperture",
+        .help = "Diameter of a whole aperture that would gather as much light for the "
+                "middle of the field: aperture times the square root of the share that "
+                "arrives, by traced rays.",
+        .unit = FieldUnit::millimetre,
+        .decimals = 0,
+        .better = Better::more,
+        .notable = 0.5,
+        .of_eye = [](const Report& report,
+                     std::size_t side) { return report.clipping[side].working_aperture.value; }},
     ResultInfo{
         .id = ResultId::throughput,
         .key = "throughput",
@@ -186,17 +187,18 @@ constexpr std::array results{
         .fine_decimals = 3,
         .notable = 0.005,
         .of_both = [](const Report& report) { return report.magnification.true_field.value; }},
-    ResultInfo{.id = ResultId::exit_pupil,
-               .key = "exit_pupil",
-               .label = "Exit pupil",
-               .in_words = "exit pupil",
-               .help = "Aperture divided by magnification: the width of the beam that enters each "
-                       "eye (W. J. Smith, Modern Optical Engineering, 4th ed., Eq. 13.5).",
-               .unit = FieldUnit::millimetre,
-               .decimals = 2,
-               .fine_decimals = 2,
-               .notable = 0.005,
-               .of_both = [](const Report& report) { return report.magnification.exit_pupil; }},
+    ResultInfo{
+        .id = ResultId::exit_pupil,
+        .key = "exit_pupil",
+        .label = "Exit pupil",
+        .in_words = "exit pupil",
+        .help = "Aperture divided by magnification: the width of the beam that enters each "
+                "eye (W. J. Smith, Modern Optical Engineering, 4th ed., Eq. 13.5).",
+        .unit = FieldUnit::millimetre,
+        .decimals = 2,
+        .fine_decimals = 2,
+        .notable = 0.005,
+        .of_both = [](const Report& report) { return report.magnification.exit_pupil.value; }},
     ResultInfo{.id = ResultId::shifter_factor,
                .key = "shifter_factor",
                .label = "Shifter's real factor",
@@ -220,7 +222,7 @@ constexpr std::array results{
         .unit = FieldUnit::millimetre,
         .decimals = 0,
         .of_both =
-            [](const Report& report) { return report.magnification.effective_focal_length; }},
+            [](const Report& report) { return report.magnification.effective_focal_length.value; }},
     ResultInfo{.id = ResultId::focal_ratio,
                .key = "focal_ratio",
                .label = "Focal ratio",

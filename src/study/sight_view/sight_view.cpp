@@ -135,7 +135,7 @@ EyeSight eye_sight(const Setup& setup, const Report& report, Eye eye, SightDetai
     if (detail == SightDetail::whole) trace_spreads(sight, plane);
     sight.light = report.brightness.eyes[side_of(eye)].throughput;
     sight.lit = report.clipping_of(eye);
-    judge_light(sight, setup, report, sight.lit.working_aperture);
+    judge_light(sight, setup, report, sight.lit.working_aperture.value);
     return sight;
 }
 

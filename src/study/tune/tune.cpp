@@ -85,9 +85,9 @@ traced_result(const Setup& setup, const Train& train, Watched watched, TuneEffor
         return worse_of_both([&](Eye eye) { return 100 * middle_and_edge(train, eye, rays).edge; });
     case Watched::working_aperture:
         return worse_of_both(
-            [&](Eye eye) { return middle_and_edge(train, eye, rays).working_aperture; });
+            [&](Eye eye) { return middle_and_edge(train, eye, rays).working_aperture.value; });
     case Watched::fully_lit:
-        return worse_of_both([&](Eye eye) { return fully_illuminated_diameter(train, eye); });
+        return worse_of_both([&](Eye eye) { return fully_illuminated_diameter(train, eye).value; });
     default: break;
     }
     const auto left = day_peak_on_axis(setup, train, Eye::left);
@@ -189,7 +189,7 @@ tuned_result(const Setup& setup, const Choice& choice, Watched watched, TuneEffo
     case Watched::factor: result.value = magnified.shifter_factor; break;
     case Watched::magnification: result.value = magnified.magnification; break;
     case Watched::true_field: result.value = magnified.true_field.value; break;
-    case Watched::exit_pupil: result.value = magnified.exit_pupil; break;
+    case Watched::exit_pupil: result.value = magnified.exit_pupil.value; break;
     default: result.value = result.margin;
     }
     return result;

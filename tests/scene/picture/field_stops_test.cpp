@@ -16,8 +16,8 @@ TEST_CASE("each field stop carries its computed light, true to scale, in the hue
     for (std::size_t side = 0; side < 2; ++side) {
         const ImageDisc& disc = frame.discs[side];
         const EyeClipping& clipping = report.clipping[side];
-        CHECK(near(glm::length(disc.right), clipping.field_stop / 2, 1e-4));  // floats
-        CHECK(near(glm::length(disc.up), clipping.field_stop / 2, 1e-4));
+        CHECK(near(glm::length(disc.right), clipping.field_stop.value / 2, 1e-4));  // floats
+        CHECK(near(glm::length(disc.up), clipping.field_stop.value / 2, 1e-4));
         CHECK(near(glm::dot(disc.right, disc.up), 0, 1e-3));
         REQUIRE(disc.light.size()
                 == static_cast<std::size_t>(disc.size) * static_cast<std::size_t>(disc.size));

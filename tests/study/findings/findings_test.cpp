@@ -357,7 +357,7 @@ TEST_CASE("the darker eye is the one whose losses are told") {
                 ring->ends = {{surface, leaks, 0.75}};
             }
             dark.edge_relative = 0.25;
-            dark.working_aperture /= 2;
+            dark.working_aperture = dark.working_aperture / 2;
             const auto findings = find_all(setup, report);
             for (const char* id : {"aperture_reduced", "edge_dimmed"}) {
                 const Finding* finding = find(findings, id);

@@ -233,7 +233,7 @@ TEST_CASE("behind a whole train the head's glass keeps its own coma and the mirr
             standard_catalogue().find(part_as<SplitterHead>(with_corrector({}), 4).glass).value(),
             spectral_line::e)
             .value();
-    const double edge = at.clipping[0].field_stop / 2 / mirror_focal_length;
+    const double edge = at.clipping[0].field_stop.value / 2 / mirror_focal_length;
     const double mirror = edge * mirror_radius / (16 * 25) / corrector_green;
     const double u = mirror_radius / mirror_focal_length;
     // W. J. Smith, sec. 7.8: sagittal coma t u^2 up (n^2 - 1) / (2 n^3), times u.

@@ -107,7 +107,7 @@ TEST_CASE(
         the<Observer>(setup).eye_pupil = {7};
         the<EyepiecePair>(setup).focal_length = {7 * row.exit_pupil};  // at f/7
         const Report report = light_report_of(setup);
-        REQUIRE(near(report.magnification.exit_pupil, row.exit_pupil, 1e-9));
+        REQUIRE(near(report.magnification.exit_pupil.value, row.exit_pupil, 1e-9));
         for (const EyeBrightness& eye : report.brightness.eyes) {
             CHECK(near(eye.surface_brightness / eye.throughput, row.ratio, 1e-5));
             CHECK(near(eye.into_pupil, 1, 1e-9));

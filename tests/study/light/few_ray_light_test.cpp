@@ -186,7 +186,7 @@ TEST_CASE("where nothing clips, few rays find all light, to the last digit") {
             CHECK(point.ends.empty());
         }
         CHECK(near(light.edge_relative, 1, 1e-12));
-        CHECK(light.working_aperture == 100);
+        CHECK(light.working_aperture.value == 100);
         CHECK(light.fully_illuminated_diameter == light.field_stop);
     }
 }
@@ -205,7 +205,7 @@ TEST_CASE("where everything is clipped, few rays find no light") {
             CHECK(near(point.ends[0].share, 1, 1e-12));
             CHECK(point.ends[0].surface == path.surfaces.size() / 2);
         }
-        CHECK(light.fully_illuminated_diameter == 0);
+        CHECK(light.fully_illuminated_diameter.value == 0);
     }
 }
 

@@ -45,11 +45,11 @@ TEST_CASE(
     const Magnification result = seen(setup);
     CHECK(result.shifter_factor > 1.5);
     CHECK(near(result.shifter_factor, solved_budget(setup).factor(), 1e-12));
-    CHECK(near(result.effective_focal_length, 480 * result.shifter_factor, 1e-9));
+    CHECK(near(result.effective_focal_length.value, 480 * result.shifter_factor, 1e-9));
     CHECK(near(result.focal_ratio, 6 * result.shifter_factor, 1e-12));
-    CHECK(near(result.magnification, result.effective_focal_length / 25, 1e-12));
-    CHECK(near(result.exit_pupil, 80 / result.magnification, 1e-12));
-    CHECK(near(result.exit_pupil, 25 / result.focal_ratio, 1e-12));
+    CHECK(near(result.magnification, result.effective_focal_length.value / 25, 1e-12));
+    CHECK(near(result.exit_pupil.value, 80 / result.magnification, 1e-12));
+    CHECK(near(result.exit_pupil.value, 25 / result.focal_ratio, 1e-12));
 }
 
 TEST_CASE("traced chief rays have the effective focal length that the shifter's factor promises") {
@@ -66,7 +66,7 @@ TEST_CASE("traced chief rays have the effective focal length that the shifter's 
             const double traced =
                 std::sqrt(std::abs(glm::determinant(field_map(*train, eye).stop_from_slope)));
             // Chief rays at 1e-4: the distortion of glass and tangents is of relative order 1e-8.
-            CHECK(near(traced, seen(setup).effective_focal_length, 1e-3));
+            CHECK(near(traced, seen(setup).effective_focal_length.value, 1e-3));
         }
     }
 }

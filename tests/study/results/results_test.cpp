@@ -39,7 +39,7 @@ TEST_CASE("results are printed with their units where a reader looks for them") 
     Report report;
     report.magnification.magnification = 40;
     report.magnification.focal_ratio = 10;
-    report.magnification.exit_pupil = 2.5;
+    report.magnification.exit_pupil = Millimetres{2.5};
     report.magnification.true_field = Degrees{1.2};
     const auto told = [&](ResultId id) { return info_of(id).text(info_of(id).value(report)); };
     CHECK(told(ResultId::magnification) == "40×");

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 namespace beamfork {
 
@@ -18,6 +19,18 @@ namespace {
 
 bool is_shifter(const Part& part) { return std::holds_alternative<Shifter>(part.body); }
 
+// What screws into the head's nose and adds no length of its own, a shifter's lens cell above all, goes with the head.
+std::vector<std::size_t> head_and_what_it_holds(const Setup& setup) {
+    const std::size_t head = parts_with_role(setup, Role::splitter).front();
+    std::size_t first = head;
+    while (first > 0 && is_shifter(setup.parts[first - 1])
+           && std::get<Shifter>(setup.parts[first - 1].body).length.value == 0)
+        --first;
+    std::vector<std::size_t> parts(head + 1 - first);
+    std::iota(parts.begin(), parts.end(), first);
+    return parts;
+}
+
 // The left eye's axial steps without those of the removed parts: a train without a head, too.
 double wanted_drawtube(const Train& train, const OtherUse& use) {
     EyePath path = train.path(Eye::left);
@@ -30,7 +43,7 @@ double wanted_drawtube(const Train& train, const OtherUse& use) {
         // Without a seat of its own the eyepiece rests on its shoulder.
         return train.back_focus - needed_back_focus(path, path.wanted_image - path.seat_shift);
     }
-    return train.back_focus - needed_back_focus(path, train.focus_offset - path.seat_shift);
+    return train.back_focus - needed_back_focus(path, train.served_image(Eye::left));
 }
 
 }  // namespace
@@ -47,9 +60,7 @@ other_uses(const Setup& setup, const Choice& choice, const FocusBudget& budget) 
         return removed;
     };
     std::vector<OtherUse> uses;
-    uses.push_back({.use = Use::one_eye, .removed = removed_if([](const Part& part) {
-                                             return role_of(part) == Role::splitter;
-                                         })});
+    uses.push_back({.use = Use::one_eye, .removed = head_and_what_it_holds(setup)});
     uses.push_back({.use = Use::straight_through, .removed = removed_if(is_diagonal)});
     uses.push_back({.use = Use::without_shifter, .removed = removed_if(is_shifter)});
     std::erase_if(uses, [](const OtherUse& use) { return use.removed.empty(); });

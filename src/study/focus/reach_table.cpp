@@ -43,7 +43,8 @@ DrawtubeRange overlap(const DrawtubeRange& a, const DrawtubeRange& b) {
 // Of the drawtube, or what is left of a moving-mirror telescope's stated back focus.
 double position_of(const FocusBudget& budget) {
     if (!budget.primary) return budget.wanted_drawtube;
-    const double missing = budget.shortfall_is_inward ? budget.shortfall : -budget.shortfall;
+    const double held = budget.is_held ? budget.drawtube : 0;
+    const double missing = held - budget.wanted_drawtube;
     return budget.primary->stated_back_focus - (budget.primary->back_focus + missing);
 }
 
@@ -64,7 +65,7 @@ Result<ReachEntry> entry_of(const Setup& setup, const Choice& choice) {
                      .seats = {},
                      .served = {position - budget.margin_in, position + budget.margin_out}};
     for (std::size_t side = 0; side < 2; ++side) {
-        const double wanted = train->paths[side].seat_shift_wanted;
+        const double wanted = train->paths[side].seat_shift_wanted + budget.seats_take_up;
         entry.seats[side] = {wanted,
                              Dioptres{wanted / travel_per_dioptre(eyepiece.focal_length).value},
                              std::abs(wanted) <= head.seat_travel.value + rounding};

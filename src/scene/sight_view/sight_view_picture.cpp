@@ -5,13 +5,47 @@
 #include <numbers>
 
 #include "scene/sight_view/sight_view_blur.hpp"
+#include "study/image/white_light.hpp"
 
 namespace beamfork {
 
 namespace {
 
-// Red, green and blue of a picture by the traced wavelengths C, e and F.
-constexpr std::array<std::size_t, 3> wavelength_of_channel{2, 1, 0};
+// Light is blurred as CIE X, Y and Z, each a mixture of wavelengths that no eye can take apart, and shown as red, green
+// and blue: what the eye hardly sees of blue and red far from focus stays as faint in the picture.
+// Linear sRGB by IEC 61966-2-1.
+const glm::mat3 xyz_from_rgb{
+    {0.4124F, 0.2126F, 0.0193F}, {0.3576F, 0.7152F, 0.1192F}, {0.1805F, 0.0722F, 0.9505F}};
+
+constexpr std::array<double WhiteLine::*, 3> matching{&WhiteLine::x, &WhiteLine::y, &WhiteLine::z};
+
+// Which wavelengths the rays of a channel have: each as often as it counts in the channel's light, spread over the
+// pupil by the multiples of an irrational number.
+std::vector<std::size_t> lines_of(std::size_t channel) {
+    constexpr int rays = 240;
+    double sum = 0;
+    for (const WhiteLine& line : white_lines)
+        sum += line.*matching[channel];
+    std::vector<std::size_t> lines;
+    for (int i = 0; i < rays; ++i) {
+        double left = sum * std::fmod((i + 0.5) * std::numbers::sqrt2, 1.0);
+        std::size_t line = 0;
+        while (line + 1 < white_lines.size() && left > white_lines[line].*matching[channel])
+            left -= white_lines[line++].*matching[channel];
+        lines.push_back(line);
+    }
+    return lines;
+}
+
+Micrometres mean_wavelength(std::size_t channel) {
+    double sum = 0;
+    Micrometres mean{0};
+    for (const WhiteLine& line : white_lines) {
+        sum += line.*matching[channel];
+        mean = mean + line.wavelength * (line.*matching[channel]);
+    }
+    return mean / sum;
+}
 
 constexpr std::size_t node_count = 5;
 
@@ -40,16 +74,15 @@ bool is_points(const SightScene& scene) {
 // The spread of one node and channel in pixels of that scale.
 std::vector<glm::dvec2>
 spots_of(const EyeSight& sight, std::size_t node, std::size_t channel, double scale) {
-    std::vector<glm::dvec2> spots;
-    for (const glm::dvec2& mm : sight.nodes[node][wavelength_of_channel[channel]])
-        spots.push_back(mm * (scale / sight.eyepiece_focal_length));
+    auto spots = noticed_spread(sight, sight.nodes[node], lines_of(channel));
+    for (glm::dvec2& spot : spots)
+        spot *= scale / sight.eyepiece_focal_length;
     return spots;
 }
 
 // Diffraction and limits of one channel; the spots are put in by node.
 BlurSource blur_of(const EyeSight& sight, std::size_t channel, const Grid& grid) {
-    const double wavelength =
-        traced_wavelengths[wavelength_of_channel[channel]].value / 1000;  // mm
+    const double wavelength = to_millimetres(mean_wavelength(channel)).value;
     const double dark_ring = first_dark_x / std::numbers::pi * wavelength / sight.aperture;
     return {{}, dark_ring * sight.magnification() * grid.scale, sight.obstruction, 2 * grid.side};
 }
@@ -125,7 +158,7 @@ Planes draw_sharp(const EyeSight& sight,
     for (int row = 0; row < grid.side; ++row) {
         for (int column = 0; column < grid.side; ++column) {
             const glm::vec3 light =
-                pixel_light(sight, scene, frame.tick, grid, {column, row}, fine);
+                xyz_from_rgb * pixel_light(sight, scene, frame.tick, grid, {column, row}, fine);
             for (int channel = 0; channel < 3; ++channel)
                 planes[channel][static_cast<std::size_t>(row * grid.side + column)] =
                     light[channel] * static_cast<float>(sight.surface);
@@ -148,6 +181,7 @@ void add_stars(Planes& planes,
         const int left = static_cast<int>(std::floor(at.x - 0.5));
         const int top = static_cast<int>(std::floor(at.y - 0.5));
         if (left < 0 || top < 0 || left + 1 >= grid.side || top + 1 >= grid.side) continue;
+        const glm::vec3 colour = xyz_from_rgb * star.colour;
         const double energy = gathered * std::pow(10, -0.4 * star.magnitude) / (pixel * pixel);
         for (int k = 0; k < 4; ++k) {
             const double x = at.x - 0.5 - left;
@@ -155,7 +189,7 @@ void add_stars(Planes& planes,
             const double share = (k % 2 == 0 ? 1 - x : x) * (k / 2 == 0 ? 1 - y : y);
             const auto index = static_cast<std::size_t>((top + k / 2) * grid.side + left + k % 2);
             for (int channel = 0; channel < 3; ++channel)
-                planes[channel][index] += static_cast<float>(energy * share) * star.colour[channel];
+                planes[channel][index] += static_cast<float>(energy * share) * colour[channel];
         }
     }
 }
@@ -263,6 +297,7 @@ channels_of(const EyeSight& sight, const SightScene& scene, const SightFrame& fr
 
 SightLight draw_light(const EyeSight& sight, const SightScene& scene, const SightFrame& frame) {
     const std::array<Channel, 3> channels = channels_of(sight, scene, frame);
+    const glm::mat3 rgb_from_xyz = glm::inverse(xyz_from_rgb);
     SightLight picture{frame.pixels, {}};
     picture.light.reserve(static_cast<std::size_t>(frame.pixels * frame.pixels));
     const Grid fine{frame.pixels, frame.pixels / frame.shown};
@@ -282,7 +317,8 @@ SightLight draw_light(const EyeSight& sight, const SightScene& scene, const Sigh
                         share * sample(one.plane, one.grid.side, one.grid.place(apparent));
                 }
             }
-            picture.light.push_back(light);
+            // Colours purer than a screen has are shown as pure as it can.
+            picture.light.push_back(glm::max(rgb_from_xyz * light, glm::vec3{0}));
         }
     }
     return picture;

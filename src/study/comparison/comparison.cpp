@@ -91,22 +91,26 @@ constexpr std::array compared_results{
                 [&](std::size_t eye) { return 100 * report.brightness.eyes[eye].total(); });
         }},
     ReportResult{
-        "sharpness", "Sharpness on axis",
-        "Height of a star's peak over that of a perfect image, in white light at best focus "
-        "(Strehl); more is better.",
+        "sharpness", "Sharpness kept on axis",
+        "Height of a star's peak in white light, through this eye, over what the same telescope "
+        "and magnification have without head and glass; more is better, up to all of it.",
         FieldUnit::percent, 0, 1, Wish::more,
         [](const Report& report) {
-            return worse_eye(
-                [&](std::size_t eye) { return 100 * report.image_quality[eye].axis.day_peak; });
+            return worse_eye([&](std::size_t eye) {
+                const EyeImage& image = report.image_quality[eye];
+                return 100 * std::min(1.0, image.kept(image.axis));
+            });
         }},
     ReportResult{
-        "edge_sharpness", "Sharpness at the edge",
+        "edge_sharpness", "Sharpness kept at the edge",
         "The same at the edge of the field, where green light is worst of four places; more is "
         "better.",
         FieldUnit::percent, 0, 1, Wish::more,
         [](const Report& report) {
-            return worse_eye(
-                [&](std::size_t eye) { return 100 * report.image_quality[eye].edge.day_peak; });
+            return worse_eye([&](std::size_t eye) {
+                const EyeImage& image = report.image_quality[eye];
+                return 100 * std::min(1.0, image.kept(image.edge));
+            });
         }},
     ReportResult{"magnification", "Magnification",
                  "Effective focal length over the eyepiece's focal length; a matter of taste.",

@@ -64,13 +64,9 @@ double edge_of_field(const Report& report) {
 double usable_aperture(const Report& report) {
     return std::min(report.clipping[0].working_aperture, report.clipping[1].working_aperture);
 }
-double axis_peak_percent(const Report& report) {
-    return 100
-           * std::min(report.image_quality[0].axis.day_peak, report.image_quality[1].axis.day_peak);
-}
-double edge_peak_percent(const Report& report) {
-    return 100
-           * std::min(report.image_quality[0].edge.day_peak, report.image_quality[1].edge.day_peak);
+double sharpness_percent(const Report& report, PointImage EyeImage::*place) {
+    const auto& [left, right] = report.image_quality;
+    return 100 * std::min({1.0, left.kept(left.*place), right.kept(right.*place)});
 }
 double darker_light(const Report& report) {
     const auto& eyes = report.brightness.eyes;
@@ -121,10 +117,10 @@ CureEffect effect_of_cure(const Report& before, const Report& after) {
                   "{:.0f} to {:.0f} %");
     lines.compare("working aperture", usable_aperture(before), usable_aperture(after), 2,
                   "{:.0f} to {:.0f} mm");
-    lines.compare("sharpness", axis_peak_percent(before), axis_peak_percent(after), 3,
-                  "{:.0f} to {:.0f} %");
-    lines.compare("edge sharpness", edge_peak_percent(before), edge_peak_percent(after), 3,
-                  "{:.0f} to {:.0f} %");
+    lines.compare("sharpness kept", sharpness_percent(before, &EyeImage::axis),
+                  sharpness_percent(after, &EyeImage::axis), 3, "{:.0f} to {:.0f} %");
+    lines.compare("sharpness kept at the edge", sharpness_percent(before, &EyeImage::edge),
+                  sharpness_percent(after, &EyeImage::edge), 3, "{:.0f} to {:.0f} %");
     lines.compare("light to the darker eye", darker_light(before), darker_light(after), 2,
                   "{:.0f} to {:.0f} %");
     lines.compare("load on the focuser", before.fit.load.mass, after.fit.load.mass, 20,

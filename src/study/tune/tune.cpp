@@ -53,8 +53,8 @@ constexpr std::array<WatchedInfo, 9> all_watched{
         FieldUnit::millimetre, 1, 0.3, true},
     WatchedInfo{
         Watched::sharpness, "strehl", "Peak of a star (Strehl)",
-        "Height of a star's peak on axis over that of a perfect image, in white light at best "
-        "focus, by the diffraction integral; the worse eye counts.",
+        "Height of a star's peak on axis over that of a perfect image, in white light (CIE 1924 "
+        "V(lambda)) at best focus, before any eye looks; the worse eye counts.",
         FieldUnit::percent, 1, 0.1, true},
 };
 
@@ -102,8 +102,8 @@ traced_result(const Setup& setup, const Train& train, Watched watched, TuneEffor
         return worse_of_both([&](Eye eye) { return fully_illuminated_diameter(train, eye); });
     default: break;
     }
-    const auto left = day_peak_on_axis(setup, train, Eye::left);
-    const auto right = day_peak_on_axis(setup, train, Eye::right);
+    const auto left = white_peak_on_axis(setup, train, Eye::left);
+    const auto right = white_peak_on_axis(setup, train, Eye::right);
     if (!left || !right) return std::nullopt;
     return 100 * std::min(*left, *right);
 }

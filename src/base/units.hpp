@@ -30,6 +30,7 @@ using Millimetres = Quantity<struct MillimetreUnit>;
 using Micrometres = Quantity<struct MicrometreUnit>;
 using Degrees = Quantity<struct DegreeUnit>;
 using Radians = Quantity<struct RadianUnit>;
+using Arcminutes = Quantity<struct ArcminuteUnit>;
 using Arcseconds = Quantity<struct ArcsecondUnit>;
 using Dioptres = Quantity<struct DioptreUnit>;  ///< 1/m; negative for a short-sighted eye
 using Metres = Quantity<struct MetreUnit>;
@@ -37,6 +38,7 @@ using Grams = Quantity<struct GramUnit>;
 
 constexpr Radians to_radians(Degrees angle) { return {angle.value * std::numbers::pi / 180}; }
 constexpr Degrees to_degrees(Radians angle) { return {angle.value * 180 / std::numbers::pi}; }
+constexpr Arcminutes to_arcminutes(Radians angle) { return {to_degrees(angle).value * 60}; }
 constexpr Arcseconds to_arcseconds(Radians angle) {
     return {angle.value * (180 * 3600 / std::numbers::pi)};
 }
@@ -45,6 +47,7 @@ constexpr Millimetres to_millimetres(Micrometres length) { return {length.value 
 constexpr Micrometres to_micrometres(Millimetres length) { return {length.value * 1000}; }
 constexpr Metres to_metres(Millimetres length) { return {length.value / 1000}; }
 constexpr Micrometres nanometres(double wavelength_nm) { return {wavelength_nm / 1000}; }
+constexpr double in_nanometres(Micrometres wavelength) { return wavelength.value * 1000; }
 
 namespace literals {
 constexpr Millimetres operator""_mm(long double v) { return {static_cast<double>(v)}; }

@@ -40,6 +40,7 @@ TEST_CASE("a half turn is 180 degrees and pi radians, there and back") {
     CHECK(near(to_degrees(Radians{std::numbers::pi / 2}).value, 90, 1e-13));
     CHECK(near(to_degrees(to_radians(37.5_deg)).value, 37.5, 1e-13));
     CHECK(near(to_arcseconds(to_radians(1_deg)).value, 3600, 1e-9));
+    CHECK(near(to_arcminutes(to_radians(1_deg)).value, 60, 1e-11));
 }
 
 TEST_CASE("a metre is a thousand millimetres and a micrometre a thousand nanometres") {
@@ -48,6 +49,7 @@ TEST_CASE("a metre is a thousand millimetres and a micrometre a thousand nanomet
     CHECK(near(nanometres(546.074).value, 0.546074, 1e-16));
     CHECK(near(to_millimetres(nanometres(546.074)).value, 546.074e-6, 1e-18));
     CHECK(to_micrometres(1.5_mm).value == 1500);
+    CHECK(near(in_nanometres(nanometres(546.074)), 546.074, 1e-12));
 }
 
 TEST_CASE("quantities add, scale and divide like the numbers they wrap") {

@@ -29,8 +29,9 @@ enum class CheckedPairs : std::uint8_t {
 struct CheckedSetup {
     Setup setup;
     std::vector<Combination> combinations;
-    std::size_t chosen = 0;              ///< the one the file chooses
-    [[nodiscard]] bool is_poor() const;  ///< the chosen combination fails or is poor
+    std::size_t chosen = 0;  ///< the one the file chooses
+    [[nodiscard]] bool
+    is_poor() const;  ///< the chosen combination fails or is poor, sharpness apart
 };
 
 /// Studies the chosen combination by `effort`, with what would mend it; the others, if wanted, by few rays (0.1 % of light).

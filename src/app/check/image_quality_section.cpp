@@ -11,9 +11,11 @@ namespace {
 Json point_json(const EyeImage& eye, const PointImage& image) {
     const auto widening = eye.widening(image);
     Json json{{"wavefront_rms_waves", image.rms_waves},
-              {"strehl", image.day_peak},
-              {"strehl_night", image.night_peak},
+              {"strehl", image.white_peak},
               {"strehl_green", image.green_peak},
+              {"strehl_through_eye", image.seen_peak},
+              {"sharpness_kept", eye.kept(image)},
+              {"blur_arcmin", image.blur.value},
               {"spherical_waves", image.aberrations.spherical},
               {"coma_waves", image.aberrations.coma},
               {"astigmatism_waves", image.aberrations.astigmatism},
@@ -30,7 +32,7 @@ Json image_quality_eye_json(const Setup& /*setup*/, const Report& report, std::s
     const EyeImage& eye = report.image_quality[side];
     if (!eye.axis.is_formed) return Json();
     Json json = point_json(eye, eye.axis);
-    json["focal_ratio"] = eye.focal_ratio;
+    json["working_focal_ratio"] = eye.working_focal_ratio;
     json["airy_radius_um"] = to_micrometres(eye.airy_radius).value;
     json["depth_of_focus_mm"] = eye.depth_of_focus.value;
     json["perfect_resolution_arcsec"] = eye.perfect_resolution.value;
@@ -38,14 +40,23 @@ Json image_quality_eye_json(const Setup& /*setup*/, const Report& report, std::s
     json["axial_colour_mm"] = eye.axial_colour().value;
     json["blue_focus_mm"] = eye.blue_shift.value;
     json["red_focus_mm"] = eye.red_shift.value;
-    json["lateral_colour_um"] = to_micrometres(eye.edge.lateral_colour()).value;
+    json["pupil_mm"] = eye.pupil.value;
+    json["strehl_without_head"] = eye.bare_peak;
+    json["soft_from_magnification"] =
+        eye.shows_from ? Json(*eye.shows_from * report.magnification.magnification) : Json();
+    const bool has_edge = eye.edge.is_formed;  // else its colour is unknown
+    json["lateral_colour_um"] =
+        has_edge ? Json(to_micrometres(eye.edge.lateral_colour()).value) : Json();
+    json["lateral_colour_arcmin"] = has_edge ? Json(eye.edge.colour_seen.value) : Json();
     json["corrected_for_glass"] = eye.is_corrected;
     json["edge"] = eye.edge.is_formed ? point_json(eye, eye.edge) : Json();
     return json;
 }
 
 std::string image_quality_text(const Setup& /*setup*/, const Report& report) {
-    std::string out = "IMAGE QUALITY (at best focus; peak of a star against a perfect one's)\n";
+    std::string out =
+        "IMAGE QUALITY (at best focus; kept: of a star's peak in white light, as this eye "
+        "sees it without the head)\n";
     for (const EyeImage& eye : report.image_quality) {
         const std::string name = fmt::format("{:<5} eye", name_of(eye.eye));
         if (!eye.axis.is_formed) {
@@ -53,9 +64,13 @@ std::string image_quality_text(const Setup& /*setup*/, const Report& report) {
             continue;
         }
         const PointImage& axis = eye.axis;
-        out += fmt::format(
-            "  {}: {:.0f} % by day, {:.0f} % by night, {:.0f} % in green; {:.3f} waves rms\n", name,
-            100 * axis.day_peak, 100 * axis.night_peak, 100 * axis.green_peak, axis.rms_waves);
+        out +=
+            fmt::format("  {}: {:.0f} % kept at {:.1f} mm of exit pupil ({:.0f} % through the eye, "
+                        "{:.0f} % without head), blur {:.1f}′\n",
+                        name, 100 * eye.kept(axis), eye.pupil.value, 100 * axis.seen_peak,
+                        100 * eye.bare_peak, axis.blur.value);
+        out += fmt::format("    before the eye {:.0f} %, in green {:.0f} %; {:.3f} waves rms\n",
+                           100 * axis.white_peak, 100 * axis.green_peak, axis.rms_waves);
         out += fmt::format("    spherical {:.2f} waves, {:.3f} mm; blue focuses {:+.3f} mm, red "
                            "{:+.3f} mm from green "
                            "(depth of focus {:.3f} mm)\n",
@@ -66,12 +81,13 @@ std::string image_quality_text(const Setup& /*setup*/, const Report& report) {
                            to_micrometres(axis.spot_rms).value,
                            to_micrometres(eye.airy_radius).value, 100 * axis.energy_in_disc);
         if (eye.edge.is_formed) {
-            out += fmt::format("    at the edge {:.0f} % by day; coma {:.2f}, astigmatism {:.2f} "
-                               "waves; blue and red "
-                               "{:.1f} µm apart\n",
-                               100 * eye.edge.day_peak, eye.edge.aberrations.coma,
-                               eye.edge.aberrations.astigmatism,
-                               to_micrometres(eye.edge.lateral_colour()).value);
+            out += fmt::format(
+                "    at the edge {:.0f} % kept, {:.0f} % before the eye; coma {:.2f}, "
+                "astigmatism {:.2f} waves; blue and red {:.1f}′ apart\n",
+                100 * eye.kept(eye.edge), 100 * eye.edge.white_peak, eye.edge.aberrations.coma,
+                eye.edge.aberrations.astigmatism, eye.edge.colour_seen.value);
+        } else {
+            out += "    at the edge too little light for an image: its colour is unknown\n";
         }
     }
     return out;

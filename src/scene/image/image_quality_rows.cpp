@@ -17,20 +17,37 @@ constexpr double um_per_mm = to_micrometres(Millimetres{1}).value;
 constexpr int radius_count = 21;
 const std::string not_formed = "–";
 
+std::vector<ValueRow> seen_values(const EyeImage& eye, const PointImage& image) {
+    const auto percent = [&](double share) {
+        return image.is_formed ? format_number(100 * share, 0) : not_formed;
+    };
+    return {
+        {"Sharpness kept", percent(eye.kept(image)), "%",
+         fmt::format("Peak of a star in white light through this eye, over what the same telescope "
+                     "and magnification have without head and glass ({:.0f} %): by CIE 1924 "
+                     "V(lambda) and the eye's own colour error (Thibos, Ye, Zhang, Bradley, 1992), "
+                     "at {:.1f} mm of exit pupil. From 90 % on nobody misses any; above 100 % the "
+                     "glass undoes some of the eye's colour.",
+                     100 * eye.bare_peak, eye.pupil.value)},
+        {"Blur at the eye", image.is_formed ? format_number(image.blur.value, 1) : not_formed, "′",
+         "Width under which a star is seen: twice the root-mean-square radius of where its light "
+         "lands, the eye's own colour error included, diffraction not. Below 1.5′ none is seen."},
+        {"Colour at the eye",
+         image.is_formed ? format_number(image.colour_seen.value, 1) : not_formed, "′",
+         "Lateral colour: how far blue (486 nm) and red (656 nm) images of a star stand apart, by "
+         "their chief rays, over the eyepiece's focal length. Below 1.5′ none is seen."},
+    };
+}
+
 std::vector<ValueRow> peak_values(const PointImage& image) {
     const auto percent = [&](double share) {
         return image.is_formed ? format_number(100 * share, 0) : not_formed;
     };
     return {
-        {"Peak by day", percent(image.day_peak), "%",
-         "Height of a star's peak over a perfect one's, in white light as the eye weighs it by "
-         "day: the squared mean "
-         "of the waves over all rays (Strehl's ratio), lines F, e and C weighted by CIE 1924 "
-         "V(lambda). 80 % is the "
-         "usual limit of a fault that shows."},
-        {"Peak by night", percent(image.night_peak), "%",
-         "The same for the dark-adapted eye, which sees more blue: weighted by CIE 1951 "
-         "V'(lambda)."},
+        {"Peak in white light", percent(image.white_peak), "%",
+         "Height of a star's peak over a perfect one's before any eye looks, in white light: the "
+         "squared mean of the waves over all rays (Strehl's ratio), integrated over CIE 1924 "
+         "V(lambda)."},
         {"Peak in green", percent(image.green_peak), "%",
          "The same in green light alone (546 nm): what is left when colour does not count."},
     };
@@ -85,7 +102,7 @@ std::vector<ValueRow> size_values(const EyeImage& eye, const PointImage& image) 
         resolution = widening ? format_number(eye.perfect_resolution.value * *widening, 2) : "> 5";
     return {
         {"Spot, rms", in_um(image.spot_rms), "µm",
-         fmt::format("Root-mean-square radius of where the rays land, all colours by day's weight. "
+         fmt::format("Root-mean-square radius of where the rays land, in white light. "
                      "The Airy disc's "
                      "radius, 1.22 wavelengths times the f-number, is {:.1f} µm.",
                      to_micrometres(eye.airy_radius).value)},
@@ -118,8 +135,8 @@ ImagePointRows point_rows(const EyeImage& eye,
     for (const double radius : radii)
         rows.energy.push_back(
             image.is_formed ? energy_within(image.spread, to_millimetres(Micrometres{radius})) : 0);
-    for (const auto& values : {peak_values(image), wave_values(image), colour_values(eye, image),
-                               size_values(eye, image)})
+    for (const auto& values : {seen_values(eye, image), peak_values(image), wave_values(image),
+                               colour_values(eye, image), size_values(eye, image)})
         rows.values.insert(rows.values.end(), values.begin(), values.end());
     return rows;
 }
@@ -138,21 +155,27 @@ std::string fault_name(ImageFault fault) {
 
 std::string sentence_of(const Report& report) {
     const auto& [left, right] = report.image_quality;
-    const EyeImage& worse = right.axis.day_peak < left.axis.day_peak ? right : left;
-    if (!worse.axis.is_formed) return "Too little light arrives on axis to make an image.";
-    const double peak = 100 * worse.axis.day_peak;
+    if (!left.axis.is_formed && !right.axis.is_formed)
+        return "Too little light arrives on axis to make an image.";
+    const bool is_right =
+        !left.axis.is_formed
+        || (right.axis.is_formed && right.kept(right.axis) < left.kept(left.axis));
+    const EyeImage& worse = is_right ? right : left;
+    const double kept = 100 * worse.kept(worse.axis);
     std::string sentence;
-    if (peak >= 95) {
-        sentence =
-            fmt::format("The glass costs little: {:.0f} % of the perfect peak is left", peak);
-    } else {
-        const std::string fault = fault_name(main_fault(worse.axis));
-        sentence = fmt::format("The glass costs {}: {:.0f} % of the perfect peak is left{}{}",
-                               peak >= 80 ? "some sharpness" : "sharpness", peak,
-                               fault.empty() ? "" : ", lost ", fault);
+    switch (sharpness_of(worse, worse.axis)) {
+    case Sharpness::good: sentence = "The glass costs no sharpness that is seen"; break;
+    case Sharpness::hidden:
+        sentence = "The glass costs sharpness that so wide an exit pupil hides";
+        break;
+    case Sharpness::fair: sentence = "The glass costs some sharpness"; break;
+    case Sharpness::soft: sentence = "The glass costs sharpness"; break;
     }
+    const std::string fault = fault_name(main_fault(worse, worse.axis));
+    sentence += fmt::format(": {:.0f} % of it is kept through this eye{}{}", kept,
+                            fault.empty() ? "" : ", lost ", fault);
     if (worse.edge.is_formed)
-        sentence += fmt::format("; at the field's edge {:.0f} %", 100 * worse.edge.day_peak);
+        sentence += fmt::format("; at the field's edge {:.0f} %", 100 * worse.kept(worse.edge));
     if (!report.budget.reaches)
         sentence += ". Told at the best focus, which the drawtube does not reach";
     return sentence + ".";

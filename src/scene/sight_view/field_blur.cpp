@@ -4,26 +4,24 @@
 #include <cmath>
 #include <numbers>
 
+#include "scene/sight_view/sight_colour.hpp"
+
 namespace beamfork {
 
 namespace {
 
-// Red, green and blue of a picture by the traced wavelengths C, e and F.
-constexpr std::array<std::size_t, 3> wavelength_of_channel{2, 1, 0};
-
 // The spread of one node and channel in pixels of that scale.
 std::vector<glm::dvec2>
 spots_of(const EyeSight& sight, std::size_t node, std::size_t channel, double scale) {
-    std::vector<glm::dvec2> spots;
-    for (const glm::dvec2& mm : sight.nodes[node][wavelength_of_channel[channel]])
-        spots.push_back(mm * (scale / sight.eyepiece_focal_length));
+    auto spots = noticed_spread(sight, sight.nodes[node], lines_of(channel));
+    for (glm::dvec2& spot : spots)
+        spot *= scale / sight.eyepiece_focal_length;
     return spots;
 }
 
 // Diffraction and limits of one channel; the spots are put in by node.
 BlurSource blur_of(const EyeSight& sight, std::size_t channel, const SightGrid& grid) {
-    const Micrometres colour = traced_wavelengths[wavelength_of_channel[channel]];
-    const double wavelength = colour.value / 1000;  // mm
+    const double wavelength = to_millimetres(mean_wavelength(channel)).value;
     const double dark_ring = first_dark_x / std::numbers::pi * wavelength / sight.aperture;
     return {{}, dark_ring * sight.magnification() * grid.scale, sight.obstruction, 2 * grid.side};
 }

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "scene/sight_view/sight_colour.hpp"
+
 namespace beamfork {
 
 namespace {
@@ -40,7 +42,7 @@ SightPlanes draw_surface(const EyeSight& sight,
     for (int row = 0; row < grid.side; ++row) {
         for (int column = 0; column < grid.side; ++column) {
             const glm::vec3 light =
-                pixel_light(sight, scene, frame.tick, grid, {column, row}, fine);
+                xyz_from_rgb * pixel_light(sight, scene, frame.tick, grid, {column, row}, fine);
             for (int channel = 0; channel < 3; ++channel)
                 planes[channel][static_cast<std::size_t>(row * grid.side + column)] =
                     light[channel] * static_cast<float>(sight.surface);
@@ -63,6 +65,7 @@ void add_stars(SightPlanes& planes,
         const int left = static_cast<int>(std::floor(at.x - 0.5));
         const int top = static_cast<int>(std::floor(at.y - 0.5));
         if (left < 0 || top < 0 || left + 1 >= grid.side || top + 1 >= grid.side) continue;
+        const glm::vec3 colour = xyz_from_rgb * star.colour;
         const double energy = gathered * std::pow(10, -0.4 * star.magnitude) / (pixel * pixel);
         for (int k = 0; k < 4; ++k) {
             const double x = at.x - 0.5 - left;
@@ -70,7 +73,7 @@ void add_stars(SightPlanes& planes,
             const double share = (k % 2 == 0 ? 1 - x : x) * (k / 2 == 0 ? 1 - y : y);
             const auto index = static_cast<std::size_t>((top + k / 2) * grid.side + left + k % 2);
             for (int channel = 0; channel < 3; ++channel)
-                planes[channel][index] += static_cast<float>(energy * share) * star.colour[channel];
+                planes[channel][index] += static_cast<float>(energy * share) * colour[channel];
         }
     }
 }

@@ -22,7 +22,7 @@ struct SightGrid {
 
 /// Linear light of one channel, rows from the top.
 using SightPlane = std::vector<float>;
-/// Red, green, blue.
+/// CIE X, Y, Z (sight_colour.hpp).
 using SightPlanes = std::array<SightPlane, 3>;
 
 }  // namespace beamfork

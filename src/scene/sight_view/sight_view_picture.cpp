@@ -6,6 +6,7 @@
 #include "base/srgb.hpp"
 #include "scene/sight_view/field_blur.hpp"
 #include "scene/sight_view/sharp_view.hpp"
+#include "scene/sight_view/sight_colour.hpp"
 
 namespace beamfork {
 
@@ -70,6 +71,7 @@ channels_of(const EyeSight& sight, const SightScene& scene, const SightFrame& fr
 
 SightLight draw_light(const EyeSight& sight, const SightScene& scene, const SightFrame& frame) {
     const std::array<Channel, 3> channels = channels_of(sight, scene, frame);
+    const glm::mat3 rgb_from_xyz = glm::inverse(xyz_from_rgb);
     SightLight picture{frame.pixels, {}};
     picture.light.reserve(static_cast<std::size_t>(frame.pixels * frame.pixels));
     const SightGrid fine{frame.pixels, frame.pixels / frame.shown};
@@ -89,7 +91,8 @@ SightLight draw_light(const EyeSight& sight, const SightScene& scene, const Sigh
                         share * sample(one.plane, one.grid.side, one.grid.place(apparent));
                 }
             }
-            picture.light.push_back(light);
+            // Colours purer than a screen has are shown as pure as it can.
+            picture.light.push_back(glm::max(rgb_from_xyz * light, glm::vec3{0}));
         }
     }
     return picture;

@@ -249,7 +249,7 @@ constexpr std::array terms{
          "distances from its middle."},
     Term{"Strehl ratio", "peak, sharpness", "%",
          "How bright the middle of a star's image is against a faultless telescope's. From 80 % on "
-         "nobody sees a fault."},
+         "nobody sees a fault of the wavefront."},
     Term{"target", "", "", "What is looked at: the sky, or something at a distance."},
     Term{"throughput", "transmission, lost", "%",
          "Share of the light that comes through all glass and mirrors to one eye."},

@@ -24,7 +24,7 @@ std::string_view complaint_of(std::string_view id) {
     using Family = std::array<std::string_view, 3>;
     static constexpr std::array families{
         Family{"focus_short", "focus_far", "focus_margin_thin"},
-        Family{"image_soft", "image_fair", ""},
+        Family{"image_soft", "image_fair", "image_soft_later"},
         Family{"focuser_overloaded", "focuser_nearly_full", ""},
         Family{"eyepieces_touch", "nose_gap_narrow", ""},
         Family{"images_do_not_merge", "images_hard_to_merge", "images_slightly_apart"},
@@ -43,7 +43,7 @@ struct ComplaintState {
 ComplaintState complaint_state(const std::vector<Finding>& findings, std::string_view complaint) {
     ComplaintState state;
     for (const Finding& finding : findings) {
-        if (!wants_cure(finding) || complaint_of(finding.id) != complaint) continue;
+        if (finding.severity == Severity::good || complaint_of(finding.id) != complaint) continue;
         state.worst = std::min(state.worst, finding.severity);
         ++state.count;
     }
@@ -108,6 +108,7 @@ public:
             const bool removes = now.count < old.count && is_gone(finding, after->findings);
             const bool lessens = now.count > 0 && now.worst > finding.severity;
             if (!removes && !lessens) continue;
+            if (finding.is_of_sharpness && halves_field(*after)) continue;
             RankedCure ranked{cure_of(idea, *after, bad), bad.size(), magnification_change(*after),
                               idea.sort};
             ranked.cure.removes = removes;
@@ -138,6 +139,12 @@ private:
                             [&](const Finding& one) { return one.sentence == finding.sentence; });
     }
 
+    // Nobody gives that much sky for sharpness.
+    [[nodiscard]] bool halves_field(const Report& after) const {
+        constexpr double about_half = 0.6;
+        return after.magnification.true_field < about_half * report_.magnification.true_field;
+    }
+
     [[nodiscard]] double magnification_change(const Report& after) const {
         return std::abs(
             std::log(after.magnification.magnification / report_.magnification.magnification));
@@ -165,7 +172,10 @@ private:
 
 }  // namespace
 
-bool wants_cure(const Finding& finding) { return finding.severity != Severity::good; }
+bool wants_cure(const Finding& finding) {
+    if (finding.is_of_sharpness) return finding.severity <= Severity::poor;
+    return finding.severity != Severity::good;
+}
 
 std::vector<std::vector<Cure>>
 find_cures(const Setup& setup, const Report& report, const std::function<bool()>& is_given_up) {

@@ -26,6 +26,7 @@ struct Finding {
     std::string advice;               ///< what would mend it; empty when nothing need be done
     std::optional<std::size_t> part;  ///< index of the part it is about
     std::vector<Cure> cures{};        ///< best first; only of a report that was asked for them
+    bool is_of_sharpness = false;     ///< alone no reason to stay at home: see is_poor
     bool operator==(const Finding&) const = default;
 };
 

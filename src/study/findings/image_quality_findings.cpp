@@ -11,20 +11,17 @@ namespace beamfork {
 
 namespace {
 
-// 0.8: the limit at which a fault begins to be seen (A. Marechal's; a handbook's "Optical Systems", sec. 11.6.1-2,
-// names Strehl 0.80 for a quarter wave). 0.95: our own choice for "nothing to be gained".
-constexpr double soft_peak = 0.8;
-constexpr double sharp_peak = 0.95;
-constexpr double soft_edge_share = 0.7;  // of the axis's peak; our own choice
+constexpr double soft_edge_share = 0.7;  // of the axis's seen peak; our own choice
 
 const EyeImage& worse_eye(const Report& report) {
     const auto& [left, right] = report.image_quality;
     constexpr double alike = 0.005;
-    return right.axis.day_peak < left.axis.day_peak - alike ? right : left;
+    if (left.axis.is_formed != right.axis.is_formed) return left.axis.is_formed ? left : right;
+    return right.kept(right.axis) < left.kept(left.axis) - alike ? right : left;
 }
 
 std::string fault_words(const EyeImage& eye, const PointImage& image) {
-    switch (main_fault(image)) {
+    switch (main_fault(eye, image)) {
     case ImageFault::nothing: return "nothing much is lost";
     case ImageFault::colour:
         return fmt::format(
@@ -80,48 +77,86 @@ std::string cures(const FindingScope& scope, const EyeImage& eye) {
     return advice;
 }
 
-void axis_finding(const FindingScope& scope, const EyeImage& eye) {
-    const double left = 100 * eye.axis.day_peak;
-    if (eye.axis.day_peak >= sharp_peak) {
-        scope.add(
-            Severity::good, "image_sharp",
-            fmt::format("Stars stay sharp: {:.0f} % of the perfect peak is left on axis.", left));
-        return;
+// "61 % as sharp as without head and glass, through the eye at 0.9 mm of exit pupil"
+std::string kept_words(const EyeImage& eye) {
+    return fmt::format("{:.0f} % of the sharpness is kept that the same magnification has without "
+                       "head and glass, through this eye at {:.1f} mm of exit pupil",
+                       100 * eye.kept(eye.axis), eye.pupil.value);
+}
+
+void sharp_finding(const FindingScope& scope, const EyeImage& eye) {
+    const double kept = eye.kept(eye.axis);
+    std::string sentence = "Stars stay sharp: ";
+    if (kept > 1.02) {
+        sentence +=
+            fmt::format("at {:.1f} mm of exit pupil the glass even undoes some of the eye's "
+                        "own colour.",
+                        eye.pupil.value);
+    } else if (kept >= kept_well) {
+        sentence += kept_words(eye) + ".";
+    } else {
+        sentence += fmt::format("what blur there is, {:.1f}′, is less than an eye resolves.",
+                                eye.axis.blur.value);
     }
-    const bool is_soft = eye.axis.day_peak < soft_peak;
-    scope.add(is_soft ? Severity::poor : Severity::note, is_soft ? "image_soft" : "image_fair",
-              fmt::format("{}: {:.0f} % of the perfect peak is left on axis at f/{:.1f}; {}.",
-                          is_soft ? "The light path costs sharpness"
-                                  : "The light path costs a little sharpness",
-                          left, eye.focal_ratio, fault_words(eye, eye.axis)),
-              cures(scope, eye));
+    scope.add(Severity::good, "image_sharp", sentence);
+}
+
+void hidden_finding(const FindingScope& scope, const EyeImage& eye) {
+    std::string sentence = "The light path costs sharpness that so wide an exit pupil hides: "
+                           + kept_words(eye) + "; " + fault_words(eye, eye.axis);
+    if (eye.shows_from) {
+        sentence += fmt::format(". It will be seen from about {:.0f}× on",
+                                *eye.shows_from * scope.report.magnification.magnification);
+    }
+    scope.add(Severity::note, "image_soft_later", sentence + ".");
+}
+
+void axis_finding(const FindingScope& scope, const EyeImage& eye) {
+    switch (sharpness_of(eye, eye.axis)) {
+    case Sharpness::good: return sharp_finding(scope, eye);
+    case Sharpness::hidden: hidden_finding(scope, eye); break;
+    case Sharpness::fair:
+        scope.add(Severity::note, "image_fair",
+                  fmt::format("The light path costs a little sharpness: {}; {}.", kept_words(eye),
+                              fault_words(eye, eye.axis)));
+        break;
+    case Sharpness::soft:
+        scope.add(Severity::poor, "image_soft",
+                  fmt::format("The light path costs sharpness: {}; {}.", kept_words(eye),
+                              fault_words(eye, eye.axis)),
+                  cures(scope, eye));
+        break;
+    }
+    scope.found.back().is_of_sharpness = true;
 }
 
 std::string coma_advice(const FindingScope& scope, const EyeImage& eye) {
-    const bool is_mirrors =
-        main_fault(eye.edge) == ImageFault::coma && find_part<Newtonian>(scope.setup) != nullptr;
+    const bool is_mirrors = main_fault(eye, eye.edge) == ImageFault::coma
+                            && find_part<Newtonian>(scope.setup) != nullptr;
     if (!is_mirrors || !scope.report.coma_corrections.empty()) return "";
     return "A coma corrector whose spacing suits what stands behind it takes the main mirror's "
            "coma away.";
 }
 
 void edge_finding(const FindingScope& scope, const EyeImage& eye) {
-    if (!eye.edge.is_formed) return;
-    const Millimetres lateral = eye.edge.lateral_colour();
-    if (lateral > eye.airy_radius) {
+    const PointImage& edge = eye.edge;
+    if (!edge.is_formed) return;
+    if (edge.colour_seen >= seen_at_all) {
         scope.add(Severity::note, "lateral_colour",
-                  fmt::format("At the field's edge blue and red images lie {:.1f} µm apart, {:.1f} "
-                              "Airy radii: stars "
-                              "there are drawn out into short spectra.",
-                              to_micrometres(lateral).value, lateral / eye.airy_radius));
+                  fmt::format("At the field's edge blue and red images stand {:.1f}′ apart at the "
+                              "eye: stars there are drawn out into short spectra.",
+                              edge.colour_seen.value));
+        scope.found.back().is_of_sharpness = true;
     }
-    if (eye.edge.day_peak < soft_edge_share * eye.axis.day_peak) {
+    if (edge.seen_peak < soft_edge_share * eye.axis.seen_peak && edge.blur >= seen_at_all) {
         scope.add(Severity::note, "edge_soft",
-                  fmt::format("At the field's edge {:.0f} % of the perfect peak is left, of {:.0f} "
-                              "% on axis; {}.",
-                              100 * eye.edge.day_peak, 100 * eye.axis.day_peak,
-                              fault_words(eye, eye.edge)),
+                  fmt::format("At the field's edge stars are less sharp than in the middle: {:.0f} "
+                              "% of the sharpness is kept, of {:.0f} % on axis, and they are "
+                              "{:.1f}′ wide at the eye; {}.",
+                              100 * eye.kept(edge), 100 * eye.kept(eye.axis), edge.blur.value,
+                              fault_words(eye, edge)),
                   coma_advice(scope, eye));
+        scope.found.back().is_of_sharpness = true;
     }
 }
 

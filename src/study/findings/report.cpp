@@ -30,8 +30,7 @@ void study_eye(Report& report, const Setup& setup, std::size_t side, const Exten
     report.clipping[side] = clipping(report.train, eye, extent.effort);
     report.real_focus[side] = real_focus(report.train, eye);
     report.image_quality[side] =
-        image_quality(setup, report.train, eye,
-                      {std::clamp(extent.effort.rays_per_point / 2, 96, 256), !extent.is_trial});
+        image_quality(setup, report.train, eye, {.with_spread = !extent.is_trial});
     report.image_behind_stop[side] = image_behind_stop(report.train, eye);
 }
 
@@ -105,8 +104,9 @@ Result<Report> make_trial(const Setup& setup, ClippingEffort effort) {
 }
 
 bool is_poor(const std::vector<Finding>& findings) {
-    return std::any_of(findings.begin(), findings.end(),
-                       [](const Finding& finding) { return finding.severity <= Severity::poor; });
+    return std::any_of(findings.begin(), findings.end(), [](const Finding& finding) {
+        return finding.severity <= Severity::poor && !finding.is_of_sharpness;
+    });
 }
 
 }  // namespace beamfork

@@ -68,7 +68,7 @@ Result<Report> make_trial(const Setup& setup, ClippingEffort effort);
 /// All findings of a report, most severe first.
 std::vector<Finding> find_all(const Setup& setup, const Report& report);
 
-/// True when something fails or is poor: the setup should not go into the night like this.
+/// True when something fails or is poor, sharpness apart: the setup should not go into the night like this.
 bool is_poor(const std::vector<Finding>& findings);
 
 }  // namespace beamfork

@@ -7,13 +7,11 @@
 #include "study/focus/diffraction.hpp"
 #include "study/image/coma_correction.hpp"
 #include "study/image/glass_correction.hpp"
+#include "study/image/white_light.hpp"
 
 namespace beamfork {
 
 namespace {
-
-using Colours = std::array<Wavefront, wavelength_count>;
-using Weighted = std::array<WeightedWavefront, wavelength_count>;
 
 // All that one eye's field points are traced with.
 struct Bench {
@@ -23,6 +21,8 @@ struct Bench {
     std::vector<GlassCorrection> corrections;
     std::vector<ComaCorrection> coma;
     std::vector<glm::dvec2> pupil;
+    Millimetres eyepiece{0};  // focal length
+    Millimetres eye_pupil{0};
     bool with_spread = true;
 };
 
@@ -40,15 +40,30 @@ Colours trace_colours(const Bench& bench,
         correct(colours[w], bench.corrections, w, chief.rays.front().along);
         take_coma(colours[w], bench.coma, bench.train, field, chief.rays.front().along);
     }
+    keep_common_rays(colours);
     return colours;
 }
 
-Weighted weighted(const Colours& colours, EyeState state) {
-    const PerWavelength weight = eye_response(state);
-    Weighted result;
-    for (std::size_t w = 0; w < wavelength_count; ++w)
-        result[w] = {&colours[w], weight[w]};
-    return result;
+bool is_formed(const Colours& colours) { return colours.front().rays.size() >= fewest_rays; }
+
+// One field point: all rays that arrive, and those of them that enter the eye's pupil.
+struct TracedPoint {
+    Colours arriving;
+    Colours entering;
+};
+
+TracedPoint trace_point(const Bench& bench, const EyeImage& eye, FieldSlope field) {
+    TracedPoint point{trace_colours(bench, field, bench.path, bench.pupil), {}};
+    const double share = bench.eye_pupil * eye.working_focal_ratio / bench.eyepiece;
+    if (share >= 1) {
+        point.entering = point.arriving;
+        return point;
+    }
+    std::vector<glm::dvec2> middle = bench.pupil;
+    for (glm::dvec2& place : middle)
+        place *= share;
+    point.entering = trace_colours(bench, field, bench.path, middle);
+    return point;
 }
 
 // Where a ring of rays round the axis comes together, behind the field stop.
@@ -84,25 +99,37 @@ glm::dvec2 landing(const WavefrontRay& ray, const Point& focus) {
     return glm::dvec2(ray.at) + (focus.z - ray.at.z) / ray.along.z * glm::dvec2(ray.along);
 }
 
-// Places where the rays land in the plane of the focus, about their weighted middle.
-void find_spots(PointImage& image, const Weighted& colours, const Point& focus) {
+// Where the rays land in the plane of the focus: their weighted middle and root-mean-square distance from it.
+struct Landing {
     glm::dvec2 middle{0};
+    Millimetres rms{0};
+};
+Landing landing_of(std::span<const WeightedWavefront> colours, const Point& focus) {
+    glm::dvec2 sum{0};
+    double square = 0;
     double weights = 0;
     for (const auto& [wavefront, weight] : colours) {
-        for (const WavefrontRay& ray : wavefront->rays)
-            middle += weight * landing(ray, focus);
+        for (const WavefrontRay& ray : wavefront->rays) {
+            const glm::dvec2 at = landing(ray, focus);
+            sum += weight * at;
+            square += weight * glm::dot(at, at);
+        }
         weights += weight * static_cast<double>(wavefront->rays.size());
     }
-    middle /= weights;
-    double blur = 0;
+    const glm::dvec2 middle = sum / weights;
+    return {middle, {std::sqrt(std::max(0.0, square / weights - glm::dot(middle, middle)))}};
+}
+
+void find_spots(PointImage& image,
+                const Colours& colours,
+                std::span<const WeightedWavefront> white,
+                const Point& focus) {
+    const Landing landed = landing_of(white, focus);
+    image.spot_rms = landed.rms;
     for (std::size_t w = 0; w < wavelength_count; ++w) {
-        for (const WavefrontRay& ray : colours[w].wavefront->rays) {
-            const glm::dvec2 off = landing(ray, focus) - middle;
-            image.spots[w].push_back(off);
-            blur += colours[w].weight * glm::dot(off, off);
-        }
+        for (const WavefrontRay& ray : colours[w].rays)
+            image.spots[w].push_back(landing(ray, focus) - landed.middle);
     }
-    image.spot_rms = {std::sqrt(blur / weights)};
 }
 
 // Chief rays in the plane of the focus, against the green one.
@@ -118,6 +145,7 @@ void find_lateral_colour(PointImage& image,
     }
     image.blue_shift = landed.front() - landed[primary_wavelength];
     image.red_shift = landed.back() - landed[primary_wavelength];
+    image.colour_seen = to_arcminutes(Radians{image.lateral_colour() / bench.eyepiece});
 }
 
 constexpr int spread_cells = 29;
@@ -126,11 +154,11 @@ constexpr double cell_in_airy_units =
 
 void find_spread(PointImage& image,
                  const EyeImage& eye,
-                 const Weighted& colours,
+                 std::span<const WeightedWavefront> colours,
                  const Point& focus) {
     const Millimetres unit = eye.airy_radius / airy_waves;
-    image.spread =
-        point_spread(colours, focus, eye.focal_ratio, spread_cells, cell_in_airy_units * unit);
+    image.spread = point_spread(colours, focus, eye.working_focal_ratio, spread_cells,
+                                cell_in_airy_units * unit);
     image.energy_in_disc = energy_within(image.spread, eye.airy_radius);
     Millimetres low{0};
     Millimetres high = image.spread.half_width();
@@ -142,10 +170,22 @@ void find_spread(PointImage& image,
     image.half_energy_radius = high;
 }
 
-bool is_formed(const Colours& colours) {
-    return std::all_of(colours.begin(), colours.end(), [](const Wavefront& wavefront) {
-        return wavefront.rays.size() >= fewest_rays;
-    });
+Millimetres depth_for(const EyeImage& eye, const Bench& bench) {
+    return depth_of_focus(bench.eyepiece / eye.pupil);
+}
+
+// On the retina.
+void find_seen(PointImage& image,
+               const Bench& bench,
+               const EyeImage& eye,
+               const Colours& entering) {
+    const WhiteLight light = WhiteLight(entering).through_eye(bench.eyepiece);
+    const auto colours = light.weighted();
+    const auto [focus, peak] = sharpest(colours, depth_for(eye, bench));
+    image.seen_peak = peak;
+    image.seen_focus = {focus.z};
+    const Landing landed = landing_of(colours, focus);
+    image.blur = to_arcminutes(Radians{2 * landed.rms / bench.eyepiece});
 }
 
 Bench bench_of(const Setup& setup, const Train& train, Eye eye, ImageEffort effort) {
@@ -156,29 +196,35 @@ Bench bench_of(const Setup& setup, const Train& train, Eye eye, ImageEffort effo
             .corrections = glass_corrections(setup, path),
             .coma = coma_corrections(setup, path),
             .pupil = sunflower(effort.rays),
+            .eyepiece = part_as<EyepiecePair>(setup, train.choice.eyepiece).focal_length,
+            .eye_pupil = part_as<Observer>(setup, train.choice.observer).eye_pupil,
             .with_spread = effort.with_spread};
 }
 
-PointImage image_at(const Bench& bench, const EyeImage& eye, FieldSlope field, glm::dvec2 at) {
+PointImage image_at(const Bench& bench,
+                    const EyeImage& eye,
+                    const TracedPoint& traced,
+                    FieldSlope field,
+                    glm::dvec2 at) {
     PointImage image;
     image.at = at;
-    const Colours colours = trace_colours(bench, field, bench.path, bench.pupil);
-    image.is_formed = is_formed(colours);
+    image.is_formed = is_formed(traced.arriving) && is_formed(traced.entering);
     if (!image.is_formed) return image;
-    const Weighted day = weighted(colours, EyeState::day);
-    const Weighted night = weighted(colours, EyeState::night);
-    const std::array green{day[primary_wavelength]};
+    const std::array green{WeightedWavefront{&traced.arriving[primary_wavelength]}};
     const Point sphere = best_sphere_centre(green);
-    const auto [focus, day_peak] = sharpest(day, eye.depth_of_focus);
-    image.focus = {focus.z};
-    image.day_peak = day_peak;
-    image.night_peak = sharpest(night, eye.depth_of_focus).peak;
     image.green_peak = sharpest(green, eye.depth_of_focus).peak;
     image.rms_waves = rms_waves(*green.front().wavefront, sphere);
     image.aberrations = aberrations(*green.front().wavefront, sphere);
-    find_spots(image, day, focus);
+    const WhiteLight light(traced.arriving);
+    const auto white = light.weighted();
+    const auto [focus, white_peak] = sharpest(white, eye.depth_of_focus);
+    image.focus = {focus.z};
+    image.white_peak = white_peak;
+    find_spots(image, traced.arriving, white, focus);
     find_lateral_colour(image, bench, field, focus);
-    if (bench.with_spread) find_spread(image, eye, day, focus);
+    // Circles of light are broad: every second line tells them.
+    if (bench.with_spread) find_spread(image, eye, light.weighted(2), focus);
+    find_seen(image, bench, eye, traced.entering);
     return image;
 }
 
@@ -199,9 +245,10 @@ EyeImage beam_of(const Bench& bench) {
     eye.is_corrected = !bench.corrections.empty();
     const Colours middle = trace_ring(bench, 0.01);
     const Colours edge = trace_ring(bench, 1 - 1e-9);
-    eye.focal_ratio = focal_ratio_of(edge[primary_wavelength]);
-    eye.airy_radius = airy_radius(eye.focal_ratio);
-    eye.depth_of_focus = depth_of_focus(eye.focal_ratio);
+    eye.working_focal_ratio = focal_ratio_of(edge[primary_wavelength]);
+    eye.airy_radius = airy_radius(eye.working_focal_ratio);
+    eye.depth_of_focus = depth_of_focus(eye.working_focal_ratio);
+    eye.pupil = std::min(bench.eyepiece / eye.working_focal_ratio, bench.eye_pupil);
     const Millimetres green = ring_focus(middle[primary_wavelength]);
     eye.spherical = ring_focus(edge[primary_wavelength]) - green;
     eye.blue_shift = ring_focus(middle.front()) - green;
@@ -209,6 +256,40 @@ EyeImage beam_of(const Bench& bench) {
     eye.perfect_resolution =
         to_arcseconds(airy_angle(Millimetres{2 * bench.train.objective_radius}));
     return eye;
+}
+
+// Seen peak of the telescope without head and glass through that eyepiece: the objective's colour in the cone that
+// arrives, where lengths along the beam go with the square of the f-number.
+double
+bare_peak(const Bench& bench, const EyeImage& eye, const Colours& entering, Millimetres eyepiece) {
+    const double own = bench.train.objective_focal_length / (2 * bench.train.objective_radius);
+    const double slower = eye.working_focal_ratio / own;
+    PerWavelength focus = colour_of_objective(bench.path);
+    for (double& one : focus)
+        one *= slower * slower;
+    const WhiteLight light = WhiteLight(perfect(entering, focus)).through_eye(eyepiece);
+    return sharpest(light.weighted(), depth_for(eye, bench)).peak;
+}
+
+// Tries shorter eyepieces until less is kept than should be.
+std::optional<double> shows_from(const Bench& bench, const EyeImage& eye, const Colours& arriving) {
+    for (double pupil = wide_pupil.value; pupil > 0.4; pupil -= 0.25) {
+        const Millimetres eyepiece{pupil * eye.working_focal_ratio};
+        const WhiteLight light = WhiteLight(arriving).through_eye(eyepiece);
+        const double peak = sharpest(light.weighted(), eye.depth_of_focus).peak;
+        if (peak < kept_badly * bare_peak(bench, eye, arriving, eyepiece))
+            return bench.eyepiece / eyepiece;
+    }
+    return std::nullopt;
+}
+
+void judge_axis(EyeImage& eye, const Bench& bench) {
+    const TracedPoint axis = trace_point(bench, eye, {0, 0});
+    if (is_formed(axis.entering))
+        eye.bare_peak = bare_peak(bench, eye, axis.entering, bench.eyepiece);
+    eye.axis = image_at(bench, eye, axis, {0, 0}, {0, 0});
+    if (eye.axis.is_formed && sharpness_of(eye, eye.axis) == Sharpness::hidden)
+        eye.shows_from = shows_from(bench, eye, axis.arriving);
 }
 
 }  // namespace
@@ -220,10 +301,18 @@ std::optional<double> EyeImage::widening(const PointImage& image) const {
     return *image.half_energy_radius / (airy_radius / airy_waves * 0.53483);
 }
 
-ImageFault main_fault(const PointImage& image) {
+Sharpness sharpness_of(const EyeImage& eye, const PointImage& image) {
+    const double kept = eye.kept(image);
+    if (kept >= kept_well || image.blur < seen_at_all) return Sharpness::good;
+    if (kept >= kept_badly) return Sharpness::fair;
+    return eye.pupil < wide_pupil ? Sharpness::soft : Sharpness::hidden;
+}
+
+ImageFault main_fault(const EyeImage& eye, const PointImage& image) {
     constexpr double nothing_lost = 0.98;
-    if (!image.is_formed || image.day_peak > nothing_lost) return ImageFault::nothing;
-    if (image.green_peak - image.day_peak > 1 - image.green_peak) return ImageFault::colour;
+    const double kept = eye.kept(image);
+    if (!image.is_formed || kept > nothing_lost) return ImageFault::nothing;
+    if (image.green_peak - kept > 1 - image.green_peak) return ImageFault::colour;
     const Aberrations& a = image.aberrations;
     const double largest = std::max({a.spherical_rms, a.coma_rms, a.astigmatism_rms});
     if (largest < image.rms_waves / 2) return ImageFault::other;
@@ -235,9 +324,9 @@ EyeImage image_quality(const Setup& setup, const Train& train, Eye eye, ImageEff
     const EyePath& path = train.path(eye);
     const Bench bench = bench_of(setup, train, eye, effort);
     EyeImage result = beam_of(bench);
+    judge_axis(result, bench);
     const FieldMap map = field_map(train, eye);
     const double radius = inner_radius(path.surfaces.back().aperture);
-    result.axis = image_at(bench, result, {0, 0}, {0, 0});
     constexpr double same_error = 1e-6;  // waves: places that differ by less are alike
     double worst = -1;
     glm::dvec2 place{1, 0};
@@ -247,17 +336,18 @@ EyeImage image_quality(const Setup& setup, const Train& train, Eye eye, ImageEff
         worst = error;
         place = at;
     }
-    result.edge = image_at(bench, result, map.slope_at(place * radius), place);
+    const FieldSlope slope = map.slope_at(place * radius);
+    result.edge = image_at(bench, result, trace_point(bench, result, slope), slope, place);
     return result;
 }
 
 std::optional<double>
-day_peak_on_axis(const Setup& setup, const Train& train, Eye eye, ImageEffort effort) {
+white_peak_on_axis(const Setup& setup, const Train& train, Eye eye, ImageEffort effort) {
     const Bench bench = bench_of(setup, train, eye, effort);
     const Colours colours = trace_colours(bench, {0, 0}, bench.path, bench.pupil);
     if (!is_formed(colours)) return std::nullopt;
-    const Weighted day = weighted(colours, EyeState::day);
-    return sharpest(day, beam_of(bench).depth_of_focus).peak;
+    const WhiteLight light(colours);
+    return sharpest(light.weighted(), beam_of(bench).depth_of_focus).peak;
 }
 
 }  // namespace beamfork

@@ -42,6 +42,9 @@ inline double path_to(const WavefrontRay& ray, const Point& focus) {
     return ray.path + glm::dot(focus - ray.at, ray.along);
 }
 
+/// Mean of the rays' directions.
+Direction mean_direction(const Wavefront& wavefront);
+
 /// One colour of an image with the eye's weight for it.
 struct WeightedWavefront {
     const Wavefront* wavefront = nullptr;
@@ -67,8 +70,8 @@ struct Sharpest {
     Point at{0.0};
     double peak = 0;  ///< `strehl` there
 };
-/// Where the eye would focus: the highest peak along the beam, looked for from the best spheres of all colours and of
-/// each by itself, to 1/32 of `depth` (of focus).
+/// Where the eye would focus: the highest peak along the beam through the centre of all colours' best sphere, looked
+/// for from the nearest to the farthest focus of the heavier colours and beyond, to 1/32 of `depth` (of focus).
 Sharpest sharpest(std::span<const WeightedWavefront> colours, Millimetres depth);
 inline Point sharpest_focus(std::span<const WeightedWavefront> colours, Millimetres depth) {
     return sharpest(colours, depth).at;

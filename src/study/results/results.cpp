@@ -23,6 +23,12 @@ double reaching_percent(const ReachTable& reach) {
     return 100 * static_cast<double>(reach.reaching()) / all;
 }
 
+// Above 1 the glass undoes some of the eye's own colour: no more than all of the sharpness is kept.
+double kept_percent(const Report& report, std::size_t side, PointImage EyeImage::*place) {
+    const EyeImage& image = report.image_quality[side];
+    return 100 * std::min(1.0, image.kept(image.*place));
+}
+
 constexpr std::array results{
     ResultInfo{.id = ResultId::failures,
                .key = "failures",
@@ -141,30 +147,29 @@ constexpr std::array results{
     ResultInfo{
         .id = ResultId::sharpness,
         .key = "sharpness",
-        .label = "Sharpness on axis",
-        .short_label = "Peak of a star (Strehl)",
-        .in_words = "sharpness",
-        .help = "Height of a star's peak on axis over that of a perfect image, in white "
-                "light at best focus, by the diffraction integral (Strehl's ratio).",
+        .label = "Sharpness kept on axis",
+        .in_words = "sharpness kept",
+        .help = "Height of a star's peak in white light, through this eye, over what the same "
+                "telescope and magnification have without head and glass; at most all of it.",
         .unit = FieldUnit::percent,
         .decimals = 0,
         .better = Better::more,
         .notable = 1,
         .of_eye = [](const Report& report,
-                     std::size_t side) { return 100 * report.image_quality[side].axis.day_peak; }},
+                     std::size_t side) { return kept_percent(report, side, &EyeImage::axis); }},
     ResultInfo{
         .id = ResultId::edge_sharpness,
         .key = "edge_sharpness",
-        .label = "Sharpness at the edge",
-        .in_words = "edge sharpness",
-        .help = "Height of a star's peak over that of a perfect image at the edge of the "
-                "field, where green light is worst of four places (Strehl's ratio).",
+        .label = "Sharpness kept at the edge",
+        .in_words = "sharpness kept at the edge",
+        .help = "The same as on axis, at the edge of the field, where green light is worst of four "
+                "places.",
         .unit = FieldUnit::percent,
         .decimals = 0,
         .better = Better::more,
         .notable = 1,
         .of_eye = [](const Report& report,
-                     std::size_t side) { return 100 * report.image_quality[side].edge.day_peak; }},
+                     std::size_t side) { return kept_percent(report, side, &EyeImage::edge); }},
     ResultInfo{.id = ResultId::magnification,
                .key = "magnification",
                .label = "Magnification",

@@ -7,13 +7,14 @@
 #include "parts/observer.hpp"
 #include "study/image/coma_correction.hpp"
 #include "study/image/glass_correction.hpp"
+#include "study/image/white_light.hpp"
 #include "train/telescope.hpp"
 
 namespace beamfork {
 
 namespace {
 
-constexpr int rays_per_spread = 120;
+constexpr int rays_per_spread = 240;
 
 // Traces to the plane on which the eye is focused, in the field stop's frame.
 struct FocusedPlane {
@@ -21,11 +22,15 @@ struct FocusedPlane {
     EyePath path;
     EyePath open;
     double behind_stop = 0;
+    double entering = 1;  // of the aperture's radius: what enters the eye's pupil
     std::vector<GlassCorrection> glass;
     std::vector<ComaCorrection> coma;
 
     [[nodiscard]] glm::dvec2 landing(const WavefrontRay& ray) const {
-        return glm::dvec2(ray.at) + (behind_stop - ray.at.z) / ray.along.z * glm::dvec2(ray.along);
+        return glm::dvec2(ray.at) + (behind_stop - ray.at.z) * slope(ray);
+    }
+    [[nodiscard]] static glm::dvec2 slope(const WavefrontRay& ray) {
+        return glm::dvec2(ray.along) / ray.along.z;
     }
     [[nodiscard]] Wavefront middle_ray(FieldSlope slope) const {
         const std::array<glm::dvec2, 1> middle{glm::dvec2{0}};
@@ -37,8 +42,12 @@ FocusedPlane plane_of(const Setup& setup, const Train& train, EyePath path, doub
     EyePath open = without_stops(path);
     auto glass = glass_corrections(setup, path);
     auto coma = coma_corrections(setup, path);
-    return {train,       std::move(path),  std::move(open),
-            behind_stop, std::move(glass), std::move(coma)};
+    return {.train = train,
+            .path = std::move(path),
+            .open = std::move(open),
+            .behind_stop = behind_stop,
+            .glass = std::move(glass),
+            .coma = std::move(coma)};
 }
 
 void map_chief_rays(EyeSight& sight, const FocusedPlane& plane) {
@@ -51,20 +60,31 @@ Spread spread_at(const EyeSight& sight, const FocusedPlane& plane, glm::dvec2 st
     Spread spread;
     const FieldSlope slope = glm::inverse(sight.stop_from_slope) * (stop - sight.axis_image);
     const Wavefront chief = plane.middle_ray(slope);
-    const auto pupil = sunflower(rays_per_spread);
+    auto pupil = sunflower(rays_per_spread);
+    for (glm::dvec2& place : pupil)
+        place *= plane.entering;
+    const glm::dvec2 looked_along =
+        chief.rays.empty() ? slope : FocusedPlane::slope(chief.rays.front());
+    Colours colours;
     for (std::size_t w = 0; w < wavelength_count; ++w) {
-        Wavefront wavefront = trace_wavefront(plane.train, plane.path, slope, pupil, w);
-        if (!chief.rays.empty()) {
-            correct(wavefront, plane.glass, w, chief.rays.front().along);
-            take_coma(wavefront, plane.coma, plane.train, slope, chief.rays.front().along);
-        }
-        for (const WavefrontRay& ray : wavefront.rays)
-            spread[w].push_back(plane.landing(ray) - stop);
+        colours[w] = trace_wavefront(plane.train, plane.path, slope, pupil, w);
+        if (chief.rays.empty()) continue;
+        correct(colours[w], plane.glass, w, chief.rays.front().along);
+        take_coma(colours[w], plane.coma, plane.train, slope, chief.rays.front().along);
     }
+    keep_common_rays(colours);
+    for (std::size_t w = 0; w < wavelength_count; ++w) {
+        for (const WavefrontRay& ray : colours[w].rays)
+            spread.landings[w].push_back(plane.landing(ray) - stop);
+    }
+    for (const WavefrontRay& ray : colours[primary_wavelength].rays)
+        spread.slopes.push_back(FocusedPlane::slope(ray) - looked_along);
     return spread;
 }
 
-void trace_spreads(EyeSight& sight, const FocusedPlane& plane) {
+void trace_spreads(EyeSight& sight, FocusedPlane& plane, Millimetres eye_pupil) {
+    plane.entering =
+        std::min(1.0, eye_pupil.value * sight.magnification() / (2 * plane.train.objective_radius));
     const double r = node_radius * sight.stop_radius;
     const std::array<glm::dvec2, 5> places{{{0, 0}, {r, 0}, {0, r}, {-r, 0}, {0, -r}}};
     for (std::size_t node = 0; node < places.size(); ++node)
@@ -117,6 +137,14 @@ EyePath telescope_alone(const Setup& setup, const Train& train) {
     return alone;
 }
 
+// How far the sharpest image lies from the paraxial green one, for which the drawtube is set: a hand on the focuser
+// finds it, where there is an image. Millimetres.
+double focused_by_hand(const Report& report, Eye eye) {
+    const std::size_t side = side_of(eye);
+    const PointImage& axis = report.image_quality[side].axis;
+    return axis.seen_peak > 0 ? axis.seen_focus.value - report.image_behind_stop[side] : 0;
+}
+
 }  // namespace
 
 double EyeSight::magnification() const {
@@ -130,10 +158,16 @@ double limiting_magnitude(double aperture, double eye_pupil, double light) {
 EyeSight eye_sight(const Setup& setup, const Report& report, Eye eye, SightDetail detail) {
     EyeSight sight = with_eyepiece(setup, report);
     const EyePath& path = report.train.path(eye);
-    const FocusedPlane plane = plane_of(setup, report.train, path, path.wanted_image);
+    FocusedPlane plane =
+        plane_of(setup, report.train, path, path.wanted_image + focused_by_hand(report, eye));
     map_chief_rays(sight, plane);
-    if (detail == SightDetail::whole) trace_spreads(sight, plane);
-    sight.light = report.brightness.eyes[side_of(eye)].throughput;
+    if (detail == SightDetail::whole)
+        trace_spreads(sight, plane,
+                      part_as<Observer>(setup, report.train.choice.observer).eye_pupil);
+    const std::size_t side = side_of(eye);
+    sight.focus.front() = report.image_quality[side].blue_shift.value;
+    sight.focus.back() = report.image_quality[side].red_shift.value;
+    sight.light = report.brightness.eyes[side].throughput;
     sight.lit = report.clipping_of(eye);
     judge_light(sight, setup, report, sight.lit.working_aperture.value);
     return sight;
@@ -141,16 +175,54 @@ EyeSight eye_sight(const Setup& setup, const Report& report, Eye eye, SightDetai
 
 EyeSight one_eye_sight(const Setup& setup, const Report& report, SightDetail detail) {
     EyeSight sight = with_eyepiece(setup, report);
-    const FocusedPlane plane =
-        plane_of(setup, report.train, telescope_alone(setup, report.train), 0);
+    FocusedPlane plane = plane_of(setup, report.train, telescope_alone(setup, report.train), 0);
     map_chief_rays(sight, plane);
-    if (detail == SightDetail::whole) trace_spreads(sight, plane);
+    if (detail == SightDetail::whole)
+        trace_spreads(sight, plane,
+                      part_as<Observer>(setup, report.train.choice.observer).eye_pupil);
+    sight.focus = colour_of_objective(plane.open);
     sight.lit = report.clipping_of(Eye::left);
     for (LitPoint& point : sight.lit.points)
         point.relative = 1;
     sight.light = report.brightness.without_head;
     judge_light(sight, setup, report, telescope_of(setup).aperture.value);
     return sight;
+}
+
+namespace {
+
+// How much less out of focus than it arrives the eye notices each of white_lines to be, mm behind the field stop.
+std::array<double, white_lines.size()> undone_by_eye(const EyeSight& sight) {
+    std::array<double, white_lines.size()> undone{};
+    for (std::size_t line = 0; line < white_lines.size(); ++line) {
+        double arrives = 0;
+        for (std::size_t w = 0; w < wavelength_count; ++w)
+            arrives += white_shares()[line][w] * sight.focus[w];
+        const double wanted = eye_wants_behind_green(white_lines[line].wavelength,
+                                                     Millimetres{sight.eyepiece_focal_length})
+                                  .value;
+        const double off = arrives - wanted;
+        undone[line] =
+            arrives - std::copysign(std::max(0.0, std::abs(off) - std::abs(wanted)), off);
+    }
+    return undone;
+}
+
+}  // namespace
+
+std::vector<glm::dvec2>
+noticed_spread(const EyeSight& sight, const Spread& node, std::span<const std::size_t> lines) {
+    const auto undone = undone_by_eye(sight);
+    std::vector<glm::dvec2> places;
+    places.reserve(node.slopes.size());
+    for (std::size_t i = 0; i < node.slopes.size(); ++i) {
+        const std::size_t line = lines[i % lines.size()];
+        glm::dvec2 place = undone[line] * node.slopes[i];
+        for (std::size_t w = 0; w < wavelength_count; ++w)
+            place += white_shares()[line][w] * node[w][i];
+        places.push_back(place);
+    }
+    return places;
 }
 
 glm::dvec2 stop_of_sky(const EyeSight& sight, glm::dvec2 sky) {

@@ -7,13 +7,21 @@
 // up as the eye sees it. Apparent angles are radians at the eye, likewise.
 #pragma once
 
+#include <span>
+
 #include "study/findings/report.hpp"
 
 namespace beamfork {
 
 /// Where rays of one field point meet the plane on which this eye is focused, less the place where an
-/// undisturbed image would have it, mm; for each wavelength. Empty: no light arrives.
-using Spread = std::array<std::vector<glm::dvec2>, wavelength_count>;
+/// undisturbed image would have it, mm; for each traced line, the same rays for all. Empty: no light arrives.
+struct Spread {
+    std::array<std::vector<glm::dvec2>, wavelength_count> landings;
+    std::vector<glm::dvec2> slopes;  ///< of the green rays against their middle, tangents
+    [[nodiscard]] const std::vector<glm::dvec2>& operator[](std::size_t wavelength) const {
+        return landings[wavelength];
+    }
+};
 
 struct EyeSight {
     glm::dmat2 stop_from_slope{1.0};  ///< of chief rays, on the plane on which the eye is focused
@@ -28,8 +36,9 @@ struct EyeSight {
     double surface = 1;   ///< brightness of a surface against the naked eye's, 0..1
     double limiting = 6;  ///< faintest star on the axis, magnitudes
     std::array<Spread, 5>
-        nodes;        ///< middle, then right, top, left, bottom at 0.9 of the stop's radius
-    EyeClipping lit;  ///< relative illumination over the field (relative_at)
+        nodes;              ///< middle, then right, top, left, bottom at 0.9 of the stop's radius
+    EyeClipping lit;        ///< relative illumination over the field (relative_at)
+    PerWavelength focus{};  ///< how far behind green each traced line comes to its focus, mm
 
     /// Angle at the eye per angle on the sky.
     [[nodiscard]] double magnification() const;
@@ -49,6 +58,13 @@ EyeSight eye_sight(const Setup& setup,
 /// One eye with the same eyepiece right behind the same telescope: no diagonal, shifter or head.
 EyeSight
 one_eye_sight(const Setup& setup, const Report& report, SightDetail detail = SightDetail::whole);
+
+/// Where the rays of a node seem to come from, in white light, mm from the node. An eye wants blue farther out than red
+/// (study/image/white_light), as glass in the beam sends it: so it undoes glass, and of a colour that it has out of
+/// focus by as much as without any telescope it notices nothing (common knowledge, no source). What is left beyond
+/// that is drawn. Ray i is taken at the i-th of `lines`, indices into white_lines, and so on round.
+std::vector<glm::dvec2>
+noticed_spread(const EyeSight& sight, const Spread& node, std::span<const std::size_t> lines);
 
 glm::dvec2 stop_of_sky(const EyeSight& sight, glm::dvec2 sky);
 glm::dvec2 sky_of_stop(const EyeSight& sight, glm::dvec2 stop);

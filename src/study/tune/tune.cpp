@@ -47,7 +47,10 @@ std::array<WatchedInfo, 9> every_watched() {
         watched_as(Watched::working_aperture, ResultId::working_aperture, "", CountedGrain{0.3}),
         watched_as(Watched::sharpness, ResultId::sharpness, "strehl", CountedGrain{0.1}),
     };
-    all.back().label = info_of(ResultId::sharpness).short_name();
+    all.back().label = "Peak of a star (Strehl)";
+    all.back().help =
+        "Height of a star's peak on axis over that of a perfect image, in white light (CIE 1924 "
+        "V(lambda)) at best focus, before any eye looks; the worse eye counts.";
     return all;
 }
 
@@ -90,8 +93,8 @@ traced_result(const Setup& setup, const Train& train, Watched watched, TuneEffor
         return worse_of_both([&](Eye eye) { return fully_illuminated_diameter(train, eye).value; });
     default: break;
     }
-    const auto left = day_peak_on_axis(setup, train, Eye::left);
-    const auto right = day_peak_on_axis(setup, train, Eye::right);
+    const auto left = white_peak_on_axis(setup, train, Eye::left);
+    const auto right = white_peak_on_axis(setup, train, Eye::right);
     if (!left || !right) return std::nullopt;
     return 100 * std::min(*left, *right);
 }

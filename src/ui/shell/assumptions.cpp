@@ -21,7 +21,9 @@ constexpr std::array assumption_paragraphs{
         "aberration there."},
     Paragraph{"Mirrors, prisms and plates",
               "Traced with their real faces, openings and catalogue glass, at three wavelengths "
-              "(blue F, green e, red C). Faces are taken as flat or as exact conics, and as well "
+              "(blue F, green e, red C). White light is summed over 19 wavelengths, between these "
+              "and beyond, as the eye weighs them by day (CIE 1924). Faces are taken as flat or as "
+              "exact conics, and as well "
               "placed, unless you enter an error of tilt or shift."},
     Paragraph{"Air and temperature",
               "The air is taken as steady and the telescope as cooled down. An aluminium tube gets "
@@ -32,9 +34,13 @@ constexpr std::array assumption_paragraphs{
               "so a polarising filter belongs behind the head, one for each eye. Bare faces of a "
               "cube can show a faint ghost beside a bright star, and a Newtonian's vanes give it "
               "spikes; of vanes only the shadow is counted."},
-    Paragraph{"Eyes", "Taken as perfect but for the pupil and the correction you state. How much "
-                      "two eyes see more than one differs from person to person: published "
-                      "ranges are shown as ranges."},
+    Paragraph{"Eyes",
+              "Taken as perfect but for the pupil and the correction you state, and for the colour "
+              "error that every eye has: 0.9 dioptres between blue and red, opposite to that of "
+              "glass in the beam (Thibos, Ye, Zhang, Bradley, 1992). At a narrow exit pupil sharp "
+              "eyes notice what glass costs, at a wide one the eye's own faults cover it. How much "
+              "two eyes see more than one differs from person to person: published ranges are "
+              "shown as ranges."},
     Paragraph{"Your numbers", "The result is as good as the lengths that go in. Say how well you "
                               "know each, and see under “How sure” which one to measure better."},
 };

@@ -10,11 +10,12 @@
 
 using namespace beamfork;
 
-TEST_CASE("the sentence on image quality gives the share of the peak and says when focus is out of "
-          "reach") {
+TEST_CASE(
+    "the sentence on image quality gives the share that is kept and says when focus is out of "
+    "reach") {
     const Setup short_of_focus = short_setup();
     const ImageRows rows = image_quality_rows(report_of(short_of_focus));
-    CHECK(rows.sentence.find("% of the perfect peak is left") != std::string::npos);
+    CHECK(rows.sentence.find("% of it is kept through this eye") != std::string::npos);
     CHECK(rows.sentence.find("which the drawtube does not reach") != std::string::npos);
     const Setup cured = cured_setup();
     const ImageRows better = image_quality_rows(report_of(cured));

@@ -1,5 +1,7 @@
 // Image quality of whole trains against closed forms for their glass, and what corrects it.
+#include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "parts/eyepiece_pair.hpp"
 #include "parts/mirror_diagonal.hpp"
@@ -8,11 +10,15 @@
 #include "parts/shifter.hpp"
 #include "parts/splitter_head.hpp"
 #include "reference/plane_plate.hpp"
+#include "study/cures/cure_search.hpp"
 #include "study/findings/report.hpp"
 #include "support/near.hpp"
 #include "support/setups.hpp"
+#include "support/white_plate.hpp"
 
 #include <doctest/doctest.h>
+
+#include <fmt/format.h>
 
 using namespace beamfork;
 using namespace test_setups;
@@ -38,10 +44,12 @@ PerWavelength indices(const std::string& glass) {
     return n;
 }
 
-bool has(const Report& report, const std::string& id) {
-    return std::any_of(report.findings.begin(), report.findings.end(),
-                       [&](const Finding& finding) { return finding.id == id; });
+const Finding* finding_of(const Report& report, const std::string& id) {
+    const auto found = std::find_if(report.findings.begin(), report.findings.end(),
+                                    [&](const Finding& finding) { return finding.id == id; });
+    return found == report.findings.end() ? nullptr : &*found;
 }
+bool has(const Report& report, const std::string& id) { return finding_of(report, id) != nullptr; }
 
 Part mirror() { return {"Mirror", MirrorDiagonal{}, {}}; }
 
@@ -57,7 +65,7 @@ TEST_CASE("the faults of a head's prisms are those of one plate of their glass")
         const double t = glass_of(report);
         const double u = 50 / focal;  // the sine of the rim, 100 mm aperture
         for (const EyeImage& eye : report.image_quality) {
-            CHECK(near(eye.focal_ratio, focal / 100, 1e-6 * focal));
+            CHECK(near(eye.working_focal_ratio, focal / 100, 1e-6 * focal));
             // W. J. Smith, Modern Optical Engineering, 4th ed., sec. 7.8; exact in the index, rays at 1/100 of the rim.
             CHECK(near(eye.axial_colour().value, t * (1 / n[2] - 1 / n[0]), 1e-4));
             CHECK(near(eye.blue_shift.value, t * (1 / n[1] - 1 / n[0]), 1e-4));
@@ -70,8 +78,7 @@ TEST_CASE("the faults of a head's prisms are those of one plate of their glass")
                        0.02 * w040));  // 96 rays; next order u^2
             // RMS of pure spherical aberration against the best sphere: W040 / (6 sqrt 5), from memory.
             CHECK(near(eye.axis.rms_waves, w040 / (6 * std::sqrt(5.0)), 0.06 * eye.axis.rms_waves));
-            CHECK(eye.axis.day_peak < eye.axis.green_peak);
-            CHECK(eye.axis.night_peak < eye.axis.day_peak);  // rods see more of the blue
+            CHECK(eye.axis.white_peak < eye.axis.green_peak);
         }
     }
 }
@@ -116,7 +123,7 @@ TEST_CASE("a lens of factor M ahead of the glass divides colour by M squared and
     CHECK(
         near(waves(shifted), waves(plain) / std::pow(m, 4), 0.03 * waves(plain) / std::pow(m, 4)));
     CHECK(near(depths(shifted), depths(plain) / (m * m), 0.01 * depths(plain) / (m * m)));
-    CHECK(shifted.image_quality[0].axis.day_peak > plain.image_quality[0].axis.day_peak + 0.05);
+    CHECK(shifted.image_quality[0].axis.white_peak > plain.image_quality[0].axis.white_peak + 0.05);
 }
 
 TEST_CASE("a lens made for the glass behind it cancels its spherical and colour error") {
@@ -127,15 +134,15 @@ TEST_CASE("a lens made for the glass behind it cancels its spherical and colour 
     auto& made = the<Shifter>(setup);
     made.corrected_glass = Millimetres{glass_of(plain)};
     const Report third_order = image_report_of(setup);
-    made.corrected_focal_ratio = plain.image_quality[0].focal_ratio;
+    made.corrected_focal_ratio = plain.image_quality[0].working_focal_ratio;
     const Report corrected = image_report_of(setup);
     const EyeImage& eye = corrected.image_quality[0];
     CHECK(eye.is_corrected);
     CHECK_FALSE(plain.image_quality[0].is_corrected);
-    CHECK(plain.image_quality[0].axis.day_peak < 0.9);
-    CHECK(eye.axis.day_peak
-          > 0.999);  // what is left: sixth order and colour of the spherical error
-    CHECK(third_order.image_quality[0].axis.day_peak > 0.995);
+    CHECK(plain.image_quality[0].axis.white_peak < 0.9);
+    // What is left: sixth order, colour of the spherical error, and the colour between the lines for which it is made.
+    CHECK(eye.axis.white_peak > 0.99);
+    CHECK(third_order.image_quality[0].axis.white_peak > 0.985);
     CHECK(near(eye.axial_colour().value, 0, 1e-3 * plain.image_quality[0].axial_colour().value));
     CHECK(std::abs(eye.spherical.value) < 0.02 * plain.image_quality[0].spherical.value);
     // Made for twice the glass it errs as much the other way.
@@ -156,24 +163,92 @@ TEST_CASE("image quality is told at best focus whether or not the drawtube gets 
     REQUIRE(reaches.budget.reaches);
     REQUIRE_FALSE(falls_short.budget.reaches);
     // The same glass in the same cone, only farther ahead of the stop.
-    CHECK(near(falls_short.image_quality[0].axis.day_peak, reaches.image_quality[0].axis.day_peak,
-               1e-3));
+    CHECK(near(falls_short.image_quality[0].axis.white_peak,
+               reaches.image_quality[0].axis.white_peak, 1e-3));
     CHECK(
         near((falls_short.image_quality[0].axis.focus - reaches.image_quality[0].axis.focus).value,
              falls_short.image_behind_stop[0] - reaches.image_behind_stop[0], 0.01));
 }
 
-TEST_CASE("findings tell which fault costs the image most, and what mends it") {
-    Setup fast = wide_setup({{"Prism", PrismDiagonal{}, {}}});
-    the<Refractor>(fast).focal_length = {400};
-    const Report poor = image_report_of(fast);
-    REQUIRE(has(poor, "image_soft"));
-    for (const Finding& finding : poor.findings) {
-        if (finding.id != "image_soft") continue;
-        CHECK(finding.severity == Severity::poor);
-        CHECK(finding.advice.find("A mirror in place of “Prism”") != std::string::npos);
-        CHECK(finding.advice.find("shifter ahead of the glass") != std::string::npos);
+TEST_CASE("what the head's glass costs through the eye is what one plate of it costs") {
+    for (const double eyepiece : {6.0, 10.5, 25.0}) {
+        CAPTURE(eyepiece);
+        Setup setup = wide_setup();
+        the<EyepiecePair>(setup).focal_length = {eyepiece};
+        const Report report = image_report_of(setup);
+        const double pupil = eyepiece / 7;  // of f/7
+        const std::string glass = the<SplitterHead>(setup).glass;
+        const double with = plate_peak(glass, glass_of(report), 7, pupil);
+        const double without = plate_peak(glass, 0, 7, pupil);
+        for (const EyeImage& eye : report.image_quality) {
+            CHECK(near(eye.pupil.value, pupil, 1e-4));
+            // Every 15 nm against every 5 nm, 96 rays.
+            CHECK(near(eye.axis.seen_peak, with, 0.005));
+            CHECK(near(eye.bare_peak, without, 0.005));
+            CHECK(near(eye.kept(eye.axis), with / without, 0.01 * with / without));
+            CHECK(near(eye.axis.white_peak, plate_peak(glass, glass_of(report), 7, 0), 0.005));
+        }
     }
+}
+
+TEST_CASE("an eye narrower than the exit pupil sees the middle of the beam alone") {
+    Setup setup = wide_setup();
+    the<EyepiecePair>(setup).focal_length = {49};  // an exit pupil of 7 mm at f/7
+    the<Observer>(setup).eye_pupil = {4};
+    const Report report = image_report_of(setup);
+    const std::string glass = the<SplitterHead>(setup).glass;
+    for (const EyeImage& eye : report.image_quality) {
+        CHECK(near(eye.pupil.value, 4, 1e-9));
+        // As if the telescope had 4/7 of its aperture: f/12.25.
+        CHECK(near(eye.axis.seen_peak, plate_peak(glass, glass_of(report), 12.25, 4), 0.005));
+        CHECK(near(eye.bare_peak, plate_peak(glass, 0, 12.25, 4), 0.005));
+    }
+}
+
+TEST_CASE("an objective whose colour is opposite to the glass's gives the peak of green light") {
+    Setup setup = wide_setup();
+    const double t = glass_of(image_report_of(setup));
+    const PerWavelength n = indices(the<SplitterHead>(setup).glass);
+    the<Refractor>(setup).blue_shift = {-t * (1 / n[1] - 1 / n[0])};
+    the<Refractor>(setup).red_shift = {-t * (1 / n[1] - 1 / n[2])};
+    const Report report = image_report_of(setup);
+    const PointImage& axis = report.image_quality[0].axis;
+    // 0.993 for green; its waves of error are fewer in red and more in blue, and shift_e of the glass goes with the sine.
+    CHECK(near(axis.white_peak, axis.green_peak, 0.004));
+    // The bare telescope has that colour alone, which adds to the eye's: the head sharpens it.
+    CHECK(report.image_quality[0].kept(axis) > 1.5);
+    // Without it the same colour is the glass's: as much of it in the bare telescope, the other way round.
+    Setup like_glass = wide_setup();
+    the<Refractor>(like_glass).blue_shift = {t * (1 / n[1] - 1 / n[0])};
+    the<Refractor>(like_glass).red_shift = {t * (1 / n[1] - 1 / n[2])};
+    const double colour_alone = image_report_of(like_glass).image_quality[0].bare_peak;
+    const double glass = image_report_of(wide_setup()).image_quality[0].axis.seen_peak;
+    CHECK(near(colour_alone, glass, 0.02));  // the glass has spherical aberration besides: 0.7 %
+}
+
+TEST_CASE("a narrow exit pupil misses sharpness that a wide one hides, and the note says from "
+          "which magnification on") {
+    Setup setup = wide_setup({{"Prism", PrismDiagonal{}, {}}});
+    the<Refractor>(setup).focal_length = {400};
+    the<EyepiecePair>(setup).focal_length = {4};  // an exit pupil of 1 mm
+    const Report narrow = image_report_of(setup);
+    const Finding* soft = finding_of(narrow, "image_soft");
+    REQUIRE(soft != nullptr);
+    CHECK(soft->severity == Severity::poor);
+    CHECK(soft->advice.find("A mirror in place of “Prism”") != std::string::npos);
+    CHECK(soft->advice.find("shifter ahead of the glass") != std::string::npos);
+
+    the<EyepiecePair>(setup).focal_length = {8};
+    const Report wide = image_report_of(setup);
+    const EyeImage& eye = wide.image_quality[0];
+    const Finding* later = finding_of(wide, "image_soft_later");
+    REQUIRE(later != nullptr);
+    CHECK(later->severity == Severity::note);
+    REQUIRE(eye.shows_from);
+    CHECK(later->sentence.find(fmt::format("{:.0f}×", 50 * *eye.shows_from)) != std::string::npos);
+    // At that magnification it is poor.
+    the<EyepiecePair>(setup).focal_length = {8 / *eye.shows_from * (1 - 1e-3)};
+    CHECK(finding_of(image_report_of(setup), "image_soft") != nullptr);
 
     Setup slow = wide_setup({bare_lens(-100, 0), mirror()});
     the<Refractor>(slow).focal_length = {1500};
@@ -182,24 +257,82 @@ TEST_CASE("findings tell which fault costs the image most, and what mends it") {
     CHECK_FALSE(has(good, "image_soft"));
 }
 
+TEST_CASE("sharpness alone keeps nobody at home, and no cure for it halves the field") {
+    Setup setup = wide_setup({{"Prism", PrismDiagonal{}, {}}});
+    the<Refractor>(setup).focal_length = {400};
+    the<EyepiecePair>(setup).focal_length = {4};
+    Report report = image_report_of(setup);
+    add_cures(setup, report);
+    for (const Finding& finding : report.findings) {
+        if (!finding.is_of_sharpness) continue;
+        if (finding.severity != Severity::poor) CHECK(finding.cures.empty());
+        CHECK_FALSE(is_poor({finding}));
+        for (const Cure& cure : finding.cures) {
+            CAPTURE(cure.what);
+            CHECK(image_report_of(cure.setup).magnification.true_field.value
+                  > 0.55 * report.magnification.true_field.value);
+        }
+    }
+    REQUIRE(finding_of(report, "image_soft") != nullptr);
+    CHECK_FALSE(finding_of(report, "image_soft")->cures.empty());
+}
+
+TEST_CASE("judged by what is kept, by the exit pupil and by what an eye resolves") {
+    EyeImage eye;
+    eye.bare_peak = 0.8;
+    eye.pupil = {1};
+    const auto judged = [&](double seen, double blur) {
+        PointImage image;
+        image.seen_peak = seen;
+        image.blur = {blur};
+        return sharpness_of(eye, image);
+    };
+    CHECK(judged(0.73, 3) == Sharpness::good);
+    CHECK(judged(0.71, 3) == Sharpness::fair);
+    CHECK(judged(0.55, 3) == Sharpness::soft);
+    CHECK(judged(0.3, 1.4) == Sharpness::good);
+    eye.pupil = {1.6};
+    CHECK(judged(0.55, 3) == Sharpness::hidden);
+    CHECK(judged(0.57, 3) == Sharpness::fair);
+}
+
+TEST_CASE("blur and colour are told as the eye sees them: by the eyepiece's focal length") {
+    Setup setup = wide_setup();
+    the<EyepiecePair>(setup).focal_length = {5};
+    const Report report = image_report_of(setup);
+    const PerWavelength n = indices(the<SplitterHead>(setup).glass);
+    const double up = the<EyepiecePair>(setup).field_stop.value / 2 / 700;
+    // t up (1/nC - 1/nF) over 5 mm, in minutes of arc of pi / 10800.
+    const double colour =
+        glass_of(report) * up * (1 / n[2] - 1 / n[0]) / 5 * 10800 / std::numbers::pi;
+    for (const EyeImage& eye : report.image_quality)
+        CHECK(near(eye.edge.colour_seen.value, colour, 0.01 * colour));
+    REQUIRE(colour > 1.5);
+    CHECK(has(report, "lateral_colour"));
+    setup = wide_setup();  // 25 mm: a fifth of it
+    REQUIRE(colour / 5 < 1.5);
+    CHECK_FALSE(has(image_report_of(setup), "lateral_colour"));
+}
+
 TEST_CASE("the main fault is what takes more of the peak than all others") {
+    EyeImage eye;
     PointImage image;
     image.is_formed = true;
     image.green_peak = 0.99;
-    image.day_peak = 0.8;
-    CHECK(main_fault(image) == ImageFault::colour);
+    image.seen_peak = 0.8;
+    CHECK(main_fault(eye, image) == ImageFault::colour);
     image.green_peak = 0.5;
-    image.day_peak = 0.4;
+    image.seen_peak = 0.4;
     image.rms_waves = 0.13;
     image.aberrations.spherical_rms = 0.12;
     image.aberrations.coma_rms = 0.05;
-    CHECK(main_fault(image) == ImageFault::spherical);
+    CHECK(main_fault(eye, image) == ImageFault::spherical);
     image.aberrations.coma_rms = 0.13;
-    CHECK(main_fault(image) == ImageFault::coma);
+    CHECK(main_fault(eye, image) == ImageFault::coma);
     image.aberrations = {};
-    CHECK(main_fault(image) == ImageFault::other);
-    image.day_peak = 0.99;
-    CHECK(main_fault(image) == ImageFault::nothing);
+    CHECK(main_fault(eye, image) == ImageFault::other);
+    image.seen_peak = 0.99;
+    CHECK(main_fault(eye, image) == ImageFault::nothing);
 }
 
 TEST_CASE("light that a bare low-index prism does not hold is counted as lost, as much as Snell's "

@@ -44,12 +44,12 @@ PerWavelength indices(const std::string& glass) {
     return n;
 }
 
-const Finding* finding_of(const Report& report, const std::string& id) {
+const Finding* found_in(const Report& report, const std::string& id) {
     const auto found = std::find_if(report.findings.begin(), report.findings.end(),
                                     [&](const Finding& finding) { return finding.id == id; });
     return found == report.findings.end() ? nullptr : &*found;
 }
-bool has(const Report& report, const std::string& id) { return finding_of(report, id) != nullptr; }
+bool has(const Report& report, const std::string& id) { return found_in(report, id) != nullptr; }
 
 Part mirror() { return {"Mirror", MirrorDiagonal{}, {}}; }
 
@@ -232,7 +232,7 @@ TEST_CASE("a narrow exit pupil misses sharpness that a wide one hides, and the n
     the<Refractor>(setup).focal_length = {400};
     the<EyepiecePair>(setup).focal_length = {4};  // an exit pupil of 1 mm
     const Report narrow = image_report_of(setup);
-    const Finding* soft = finding_of(narrow, "image_soft");
+    const Finding* soft = found_in(narrow, "image_soft");
     REQUIRE(soft != nullptr);
     CHECK(soft->severity == Severity::poor);
     CHECK(soft->advice.find("A mirror in place of “Prism”") != std::string::npos);
@@ -241,14 +241,14 @@ TEST_CASE("a narrow exit pupil misses sharpness that a wide one hides, and the n
     the<EyepiecePair>(setup).focal_length = {8};
     const Report wide = image_report_of(setup);
     const EyeImage& eye = wide.image_quality[0];
-    const Finding* later = finding_of(wide, "image_soft_later");
+    const Finding* later = found_in(wide, "image_soft_later");
     REQUIRE(later != nullptr);
     CHECK(later->severity == Severity::note);
     REQUIRE(eye.shows_from);
     CHECK(later->sentence.find(fmt::format("{:.0f}×", 50 * *eye.shows_from)) != std::string::npos);
     // At that magnification it is poor.
     the<EyepiecePair>(setup).focal_length = {8 / *eye.shows_from * (1 - 1e-3)};
-    CHECK(finding_of(image_report_of(setup), "image_soft") != nullptr);
+    CHECK(found_in(image_report_of(setup), "image_soft") != nullptr);
 
     Setup slow = wide_setup({bare_lens(-100, 0), mirror()});
     the<Refractor>(slow).focal_length = {1500};
@@ -273,8 +273,8 @@ TEST_CASE("sharpness alone keeps nobody at home, and no cure for it halves the f
                   > 0.55 * report.magnification.true_field.value);
         }
     }
-    REQUIRE(finding_of(report, "image_soft") != nullptr);
-    CHECK_FALSE(finding_of(report, "image_soft")->cures.empty());
+    REQUIRE(found_in(report, "image_soft") != nullptr);
+    CHECK_FALSE(found_in(report, "image_soft")->cures.empty());
 }
 
 TEST_CASE("judged by what is kept, by the exit pupil and by what an eye resolves") {

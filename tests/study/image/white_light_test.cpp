@@ -17,23 +17,23 @@ using namespace test_paths;
 
 namespace {
 
-constexpr double focal_length = 400;
+constexpr double plate_focal_length = 400;
 
 // All three lines behind a plate of that glass in the cone of an ideal objective.
 Colours behind_plate(const std::string& glass, double thickness, double f_number, int rays = 96) {
     const Glass known = standard_catalogue().find(glass).value();
     Train train;
-    train.objective_focal_length = focal_length;
-    train.objective_radius = focal_length / (2 * f_number);
+    train.objective_focal_length = plate_focal_length;
+    train.objective_radius = plate_focal_length / (2 * f_number);
     train.object_distance = std::numeric_limits<double>::infinity();
     Colours colours;
     for (std::size_t w = 0; w < wavelength_count; ++w) {
         const double index = refractive_index(known, traced_wavelengths[w]).value();
         PathMaker maker;
-        const EyePath path = maker.objective(focal_length)
+        const EyePath path = maker.objective(plate_focal_length)
                                  .face(translation(0, 0, 50), index)
                                  .face(translation(0, 0, 50 + thickness), 1)
-                                 .ending_at(translation(0, 0, focal_length));
+                                 .ending_at(translation(0, 0, plate_focal_length));
         colours[w] = trace_wavefront(train, path, {0, 0}, sunflower(rays), w);
     }
     return colours;

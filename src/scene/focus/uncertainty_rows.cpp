@@ -17,8 +17,8 @@ std::string percent(double share) {
     return share == 1 || share == 0 ? format_number(100 * share, 0) : format_chance(share);
 }
 
-// How thick chances lie over the travel and four standard deviations either side of focus.
-void add_density(UncertaintyRows& rows, const Setup& setup, const Uncertainty& found) {
+// Normal curve over the travel and four standard deviations either side of focus.
+void add_density(UncertaintyRows& rows, const Uncertainty& found) {
     constexpr int points = 121;
     const double reach = 4 * std::max(found.standard, 0.05);
     rows.low = std::min(0.0, found.drawtube - reach);
@@ -26,16 +26,11 @@ void add_density(UncertaintyRows& rows, const Setup& setup, const Uncertainty& f
     const double room = 0.03 * (rows.high - rows.low);
     rows.low -= room;
     rows.high += room;
-    const ChanceCurve curve = margin_curve(setup, found);
-    const double near = (rows.high - rows.low) / (points - 1) / 2;
     for (int i = 0; i < points; ++i) {
         const double at = rows.low + (rows.high - rows.low) * i / (points - 1);
-        rows.density.push_back(curve.below(at + near - found.drawtube)
-                               - curve.below(at - near - found.drawtube));
+        const double away = (at - found.drawtube) / std::max(found.standard, 0.05);
+        rows.density.push_back(std::exp(-away * away / 2));
     }
-    const double most = *std::max_element(rows.density.begin(), rows.density.end());
-    for (double& one : rows.density)
-        one = most > 0 ? one / most : 0;
 }
 
 std::string assumed_sentence(const Uncertainty& found) {
@@ -108,10 +103,9 @@ UncertaintyRows uncertainty_rows(const Setup& setup, const Report& report) {
     rows.is_stated = !found.contributions.empty();
     rows.travel = found.travel;
     rows.drawtube = found.drawtube;
-    rows.help = "Chance that focus lies within the drawtube's travel, the seats left to the eyes: "
-                "what each ± moves it, anywhere within ± with equal chance or, where measured, "
-                "normally, folded about the stated position (convolution; variances add, GUM, JCGM "
-                "100:2008, eq. 10).";
+    rows.help = "Chance that focus lies within the drawtube's travel: a normal distribution about "
+                "the stated position, its variance the sum of the squares of what each ± moves "
+                "it (GUM, JCGM 100:2008, eq. 10 and G.2).";
     if (!rows.is_stated) {
         rows.sentence = "No value whose ± is known or usual moves the focus here.";
         return rows;
@@ -121,7 +115,7 @@ UncertaintyRows uncertainty_rows(const Setup& setup, const Report& report) {
     rows.sentence = place_sentence(found);
     rows.assumed = assumed_sentence(found);
     rows.advice = advice_of(setup, found);
-    add_density(rows, setup, found);
+    add_density(rows, found);
     for (const Contribution& one : found.contributions)
         rows.contributions.push_back(row_of(setup, one));
     return rows;

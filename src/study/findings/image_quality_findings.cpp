@@ -151,10 +151,9 @@ void edge_finding(const FindingScope& scope, const EyeImage& eye) {
     if (edge.seen_peak < soft_edge_share * eye.axis.seen_peak && edge.blur >= seen_at_all) {
         scope.add(Severity::note, "edge_soft",
                   fmt::format("At the field's edge stars are less sharp than in the middle: {:.0f} "
-                              "% of the sharpness is kept, of {:.0f} % on axis, and they are "
-                              "{:.1f}′ wide at the eye; {}.",
-                              100 * eye.kept(edge), 100 * eye.kept(eye.axis), edge.blur.value,
-                              fault_words(eye, edge)),
+                              "% of the sharpness is kept, and they are {:.1f}′ wide at the eye; "
+                              "{}.",
+                              100 * eye.kept(edge), edge.blur.value, fault_words(eye, edge)),
                   coma_advice(scope, eye));
         scope.found.back().is_of_sharpness = true;
     }

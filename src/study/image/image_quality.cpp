@@ -258,17 +258,17 @@ EyeImage beam_of(const Bench& bench) {
     return eye;
 }
 
-// Seen peak of the telescope without head and glass through that eyepiece: the objective's colour in the cone that
+// A star on the retina at the telescope without head and glass through that eyepiece: the objective's colour in the cone that
 // arrives, where lengths along the beam go with the square of the f-number.
-double
-bare_peak(const Bench& bench, const EyeImage& eye, const Colours& entering, Millimetres eyepiece) {
+Sharpest
+bare_image(const Bench& bench, const EyeImage& eye, const Colours& entering, Millimetres eyepiece) {
     const double own = bench.train.objective_focal_length / (2 * bench.train.objective_radius);
     const double slower = eye.working_focal_ratio / own;
     PerWavelength focus = colour_of_objective(bench.path);
     for (double& one : focus)
         one *= slower * slower;
     const WhiteLight light = WhiteLight(perfect(entering, focus)).through_eye(eyepiece);
-    return sharpest(light.weighted(), depth_for(eye, bench)).peak;
+    return sharpest(light.weighted(), depth_for(eye, bench));
 }
 
 // Tries shorter eyepieces until less is kept than should be.
@@ -277,7 +277,7 @@ std::optional<double> shows_from(const Bench& bench, const EyeImage& eye, const 
         const Millimetres eyepiece{pupil * eye.working_focal_ratio};
         const WhiteLight light = WhiteLight(arriving).through_eye(eyepiece);
         const double peak = sharpest(light.weighted(), eye.depth_of_focus).peak;
-        if (peak < kept_badly * bare_peak(bench, eye, arriving, eyepiece))
+        if (peak < kept_badly * bare_image(bench, eye, arriving, eyepiece).peak)
             return bench.eyepiece / eyepiece;
     }
     return std::nullopt;
@@ -285,8 +285,11 @@ std::optional<double> shows_from(const Bench& bench, const EyeImage& eye, const 
 
 void judge_axis(EyeImage& eye, const Bench& bench) {
     const TracedPoint axis = trace_point(bench, eye, {0, 0});
-    if (is_formed(axis.entering))
-        eye.bare_peak = bare_peak(bench, eye, axis.entering, bench.eyepiece);
+    if (is_formed(axis.entering)) {
+        const Sharpest bare = bare_image(bench, eye, axis.entering, bench.eyepiece);
+        eye.bare_peak = bare.peak;
+        eye.bare_focus = {bare.at.z};
+    }
     eye.axis = image_at(bench, eye, axis, {0, 0}, {0, 0});
     if (eye.axis.is_formed && sharpness_of(eye, eye.axis) == Sharpness::hidden)
         eye.shows_from = shows_from(bench, eye, axis.arriving);

@@ -63,6 +63,7 @@ struct EyeImage {
     Millimetres pupil{0};       ///< width of the beam that enters the eye
     double bare_peak = 1;       ///< seen peak at the same telescope, magnification and pupil with
                                 ///< neither head nor glass: its own colour and the eye's alone
+    Millimetres bare_focus{0};  ///< `seen_focus` there, behind where green light is sharp
     /// Only where sharpness is missed and `pupil` hides that: times the present magnification from which on it shows.
     std::optional<double> shows_from;
     PointImage axis;

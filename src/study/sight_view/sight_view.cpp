@@ -22,12 +22,13 @@ struct FocusedPlane {
     EyePath path;
     EyePath open;
     double behind_stop = 0;
+    double by_hand = 0;   // a refocus that moves nothing sideways
     double entering = 1;  // of the aperture's radius: what enters the eye's pupil
     std::vector<GlassCorrection> glass;
     std::vector<ComaCorrection> coma;
 
     [[nodiscard]] glm::dvec2 landing(const WavefrontRay& ray) const {
-        return glm::dvec2(ray.at) + (behind_stop - ray.at.z) * slope(ray);
+        return glm::dvec2(ray.at) + (behind_stop + by_hand - ray.at.z) * slope(ray);
     }
     [[nodiscard]] static glm::dvec2 slope(const WavefrontRay& ray) {
         return glm::dvec2(ray.along) / ray.along.z;
@@ -75,7 +76,7 @@ Spread spread_at(const EyeSight& sight, const FocusedPlane& plane, glm::dvec2 st
     keep_common_rays(colours);
     for (std::size_t w = 0; w < wavelength_count; ++w) {
         for (const WavefrontRay& ray : colours[w].rays)
-            spread.landings[w].push_back(plane.landing(ray) - stop);
+            spread.landings[w].push_back(plane.landing(ray) - stop - plane.by_hand * looked_along);
     }
     for (const WavefrontRay& ray : colours[primary_wavelength].rays)
         spread.slopes.push_back(FocusedPlane::slope(ray) - looked_along);
@@ -137,12 +138,13 @@ EyePath telescope_alone(const Setup& setup, const Train& train) {
     return alone;
 }
 
-// How far the sharpest image lies from the paraxial green one, for which the drawtube is set: a hand on the focuser
-// finds it, where there is an image. Millimetres.
+// How far the glass brings the sharpest image from the paraxial green one, for which the drawtube is set: a hand on the
+// focuser finds it, where there is an image. Millimetres.
 double focused_by_hand(const Report& report, Eye eye) {
     const std::size_t side = side_of(eye);
-    const PointImage& axis = report.image_quality[side].axis;
-    return axis.seen_peak > 0 ? axis.seen_focus.value - report.image_behind_stop[side] : 0;
+    const EyeImage& image = report.image_quality[side];
+    if (!image.axis.is_formed) return 0;
+    return (image.axis.seen_focus - image.bare_focus).value - report.image_behind_stop[side];
 }
 
 }  // namespace
@@ -158,8 +160,8 @@ double limiting_magnitude(double aperture, double eye_pupil, double light) {
 EyeSight eye_sight(const Setup& setup, const Report& report, Eye eye, SightDetail detail) {
     EyeSight sight = with_eyepiece(setup, report);
     const EyePath& path = report.train.path(eye);
-    FocusedPlane plane =
-        plane_of(setup, report.train, path, path.wanted_image + focused_by_hand(report, eye));
+    FocusedPlane plane = plane_of(setup, report.train, path, path.wanted_image);
+    plane.by_hand = focused_by_hand(report, eye);
     map_chief_rays(sight, plane);
     if (detail == SightDetail::whole)
         trace_spreads(sight, plane,

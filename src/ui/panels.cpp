@@ -28,19 +28,19 @@ constexpr std::array panel_table{
                "mend it.",
                &Layout::findings,
                [](const WindowUi& ui) {
-                   draw_findings_panel({ui, ui.view.report_error, ui.session.findings});
+                   draw_findings_panel({ui.shared(), ui.view.report_error, ui.session.findings});
                },
                false},
     PanelEntry{"train", "The train", "All parts in the order in which light meets them.",
                &Layout::train,
                [](const WindowUi& ui) {
-                   draw_train_panel({ui, ui.state.train});
+                   draw_train_panel({ui.shared(), ui.state.train});
                },
                false},
     PanelEntry{"part", "Selected part",
                "What is known of the part that is selected; change any of it.", &Layout::part,
                [](const WindowUi& ui) {
-                   draw_part_panel({ui, ui.state.of_document.part});
+                   draw_part_panel({ui.shared(), ui.state.of_document.part});
                },
                false},
     PanelEntry{"focus_budget", "Focus budget",
@@ -101,7 +101,7 @@ constexpr std::array panel_table{
         "and what a millimetre more of each part changes.",
         &Layout::study,
         [](const WindowUi& ui) {
-            draw_tune_panel({ui, ui.view.tune, ui.session.tune, ui.requests.tune});
+            draw_tune_panel({ui.shared(), ui.view.tune, ui.session.tune, ui.requests.tune});
         },
         true},
     PanelEntry{"comparison", "Side by side",
@@ -109,24 +109,25 @@ constexpr std::array panel_table{
                "what, and both in one picture.",
                &Layout::study,
                [](const WindowUi& ui) {
-                   draw_comparison_panel(
-                       {ui, ui.view.comparison, ui.session.comparison, ui.requests.comparison});
+                   draw_comparison_panel({ui.shared(), ui.view.comparison, ui.session.comparison,
+                                          ui.requests.comparison});
                },
                true},
-    PanelEntry{"sight_view", "What each eye sees",
-               "Pictures computed from the traced rays: left, right, merged, and one eye "
-               "against two.",
-               &Layout::study,
-               [](const WindowUi& ui) {
-                   draw_sight_view_panel({ui, ui.view.sight, ui.state.sight, ui.requests.sight});
-               },
-               true},
+    PanelEntry{
+        "sight_view", "What each eye sees",
+        "Pictures computed from the traced rays: left, right, merged, and one eye "
+        "against two.",
+        &Layout::study,
+        [](const WindowUi& ui) {
+            draw_sight_view_panel({ui.shared(), ui.view.sight, ui.state.sight, ui.requests.sight});
+        },
+        true},
     PanelEntry{"home_measurement", "Home measurements",
                "Measure your own parts with a ruler, a lamp or a clock, and fill in what you "
                "found.",
                &Layout::study,
                [](const WindowUi& ui) {
-                   draw_home_measurement_panel({ui, ui.state.measurement});
+                   draw_home_measurement_panel({ui.shared(), ui.state.measurement});
                },
                false},
     PanelEntry{
@@ -135,7 +136,7 @@ constexpr std::array panel_table{
         "say. F5 tells it.",
         &Layout::study,
         [](const WindowUi& ui) {
-            draw_tours_panel({ui, ui.picture(), ui.state.of_document.tour});
+            draw_tours_panel({ui.shared(), ui.picture(), ui.state.of_document.tour});
         },
         true},
 };

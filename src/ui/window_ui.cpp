@@ -5,27 +5,27 @@
 namespace beamfork {
 
 PictureUi WindowUi::picture() const {
-    return {*this,         view.picture,    session.pose, session.view, state.of_document.flight,
+    return {shared(),      view.picture,    session.pose, session.view, state.of_document.flight,
             state.picture, requests.picture};
 }
 
 HandleUi WindowUi::handles() const { return handle_ui(picture(), state.of_document.handles); }
 
 FilesUi WindowUi::files() const {
-    return {*this, view.desk, view.files, session.files, state.files, requests.files};
+    return {shared(), view.desk, view.files, session.files, state.files, requests.files};
 }
 
 ExportUi WindowUi::exporting() const {
-    return {*this,        view.exporting,       view.desk,           session.pose.camera,
+    return {shared(),     view.exporting,       view.desk,           session.pose.camera,
             session.view, session.files.folder, state.export_dialog, requests.exporting};
 }
 
 TalkUi WindowUi::talk() const {
-    return {*this, picture(), view.talk, state.talk, requests.speaker};
+    return {shared(), picture(), view.talk, state.talk, requests.speaker};
 }
 
 ShellUi WindowUi::shell() const {
-    return {*this,
+    return {shared(),
             view.desk,
             session.layout,
             session.welcome_dismissed,

@@ -114,6 +114,7 @@ ChildProcess::~ChildProcess() {
     wait();
 }
 
+// NOLINTNEXTLINE(readability-make-member-function-const): it changes what the program reads
 bool ChildProcess::write(std::span<const unsigned char> bytes) {
     while (!bytes.empty()) {
         const ssize_t written = ::write(input_, bytes.data(), bytes.size());

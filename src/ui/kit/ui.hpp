@@ -87,6 +87,8 @@ struct Ui {
     WidgetLog* log = nullptr;  ///< null in the program
 
     [[nodiscard]] const Setup& setup() const;
+    /// This much of a wider context, to begin a narrower one with.
+    [[nodiscard]] const Ui& shared() const { return *this; }
     /// Says what the last widget is: its name for tests, its words, its help, which is shown as a tooltip too.
     void describe(std::string_view name, std::string_view label, std::string_view help) const;
     /// The same of what shows no tooltip: words, or a part of the picture.

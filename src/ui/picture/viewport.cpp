@@ -167,7 +167,7 @@ void follow_split(const PictureUi& ui) {
 }  // namespace
 
 HandleUi handle_ui(const PictureUi& ui, HandleState& handles) {
-    return {ui, handles, ui.pose.camera, ui.options.apart == 0, foot_height()};
+    return {ui.shared(), handles, ui.pose.camera, ui.options.apart == 0, foot_height()};
 }
 
 void draw_viewport(const PictureUi& ui, HandleState& handle_state, const Area& whole) {

@@ -1,5 +1,5 @@
 // What the world refuses: a bad file, no graphics, an impossible edit. Never for bugs (base/contract.hpp)
-// and never for a poor setup (study/findings.hpp).
+// and never for a poor setup (study/findings/findings.hpp).
 #pragma once
 
 #include <string>

@@ -1,5 +1,5 @@
 // A tour: what a speaker tells of a setup, step by step. A plain value; its captions are templates that quote the
-// studies by name, as in "the image falls {focus.shortfall}" (scene/tour_quotes.hpp), so that they cannot go stale.
+// studies by name, as in "the image falls {focus.shortfall}" (scene/tour/tour_quotes.hpp), so that they cannot go stale.
 #pragma once
 
 #include <array>
@@ -17,7 +17,7 @@
 
 namespace beamfork {
 
-/// A place of one's own to see from, as scene/camera.hpp's orbit camera: world millimetres, degrees.
+/// A place of one's own to see from, as scene/picture/camera.hpp's orbit camera: world millimetres, degrees.
 struct TourCamera {
     std::array<double, 3> target_mm{0, 0, 0};
     double distance_mm = 500;
@@ -35,7 +35,7 @@ struct TourQuestion {
     std::string right_value{};         ///< ... a value decides: "{head.path}"; empty: none does
     bool operator==(const TourQuestion&) const = default;
 };
-/// What a step shows besides where the light goes (scene/view_options.hpp).
+/// What a step shows besides where the light goes (scene/picture/view_options.hpp).
 enum class TourShow { motion, pupil, apart };
 inline constexpr std::array all_tour_shows{TourShow::motion, TourShow::pupil, TourShow::apart};
 /// As the setup file names it: "motion".

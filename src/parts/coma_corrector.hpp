@@ -1,5 +1,5 @@
 // A coma corrector for Newtonians: an ideal lens that takes the main mirror's coma away when its shoulder stands at
-// the stated distance from the image (study/coma_correction.hpp says how much of it at another distance). It adds
+// the stated distance from the image (study/image/coma_correction.hpp says how much of it at another distance). It adds
 // no fault of its own.
 //
 // Its shoulder is its rear face, where the next part begins. The lens is thin: with d from the lens to the image at

@@ -9,7 +9,7 @@
 
 namespace beamfork {
 
-/// Errors as filled_caption (scene/tour_quotes.hpp).
+/// Errors as filled_caption (scene/tour/tour_quotes.hpp).
 Result<std::string> tour_list_text(const Document& document, const Report& report);
 
 }  // namespace beamfork

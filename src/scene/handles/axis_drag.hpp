@@ -1,6 +1,6 @@
 // Moving something along a straight line in space with the mouse: which place on the line is meant by a pixel.
 //
-// Millimetres in the world, pixels as in scene/camera.hpp (y down).
+// Millimetres in the world, pixels as in scene/picture/camera.hpp (y down).
 #pragma once
 
 #include <optional>

@@ -2,7 +2,7 @@
 // engineering drawing would dimension them; of the focuser, what its travel leaves on either side; of the head, the
 // distance between the eyes. World millimetres.
 //
-// By how much focus falls short has its own dimension, which is part of the picture (scene/focus_gap.hpp).
+// By how much focus falls short has its own dimension, which is part of the picture (scene/picture/focus_gap.hpp).
 #pragma once
 
 #include <string>

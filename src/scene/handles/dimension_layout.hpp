@@ -1,5 +1,5 @@
 // How dimensions are drawn as seen from a camera: extension lines, the line with its arrow ends, the number on it or,
-// where it is too short, beside it. Pixels as in scene/camera.hpp: y down.
+// where it is too short, beside it. Pixels as in scene/picture/camera.hpp: y down.
 #pragma once
 
 #include <functional>

@@ -1,5 +1,5 @@
 // Where the names float: every label that has room gets a box near its place, no two boxes overlap, and a
-// leader line joins the two when they lie apart. Pixels as in scene/camera.hpp: y down.
+// leader line joins the two when they lie apart. Pixels as in scene/picture/camera.hpp: y down.
 #pragma once
 
 #include <cstddef>

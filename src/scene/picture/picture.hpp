@@ -25,7 +25,7 @@ struct PictureEffort {
 constexpr PictureEffort stage_effort() { return {160, 40, 4, 32, 256, 128}; }
 
 /// `report` must be of this setup. Nothing here depends on what the viewer has switched on
-/// (scene/view_options.hpp): that needs no new Frame. The revision is a fingerprint of the content: equal pictures, equal
+/// (scene/picture/view_options.hpp): that needs no new Frame. The revision is a fingerprint of the content: equal pictures, equal
 /// revisions.
 Frame build_frame(const Setup& setup, const Report& report, const PictureEffort& effort = {});
 

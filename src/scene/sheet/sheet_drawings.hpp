@@ -14,7 +14,7 @@ namespace beamfork {
 std::string sheet_side_view(const Setup& setup, const Report& report);
 std::string sheet_head_view(const Setup& setup, const Report& report);
 
-/// The train straightened, both eyes, heights drawn larger: scene/unfolded_path_rows.hpp.
+/// The train straightened, both eyes, heights drawn larger: scene/unfolded_path/unfolded_path_rows.hpp.
 std::string sheet_unfolded_path(const Setup& setup, const Report& report);
 
 /// The focus budget as a waterfall, with the drawtube's travel below it.

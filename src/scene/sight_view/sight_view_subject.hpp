@@ -1,5 +1,5 @@
 // Things to look at: a star field, a planet, the edge of the Moon, a double star, a board with a scale by day.
-// All of our own making, from a seed; the same seed gives the same sky. Directions as in study/sight_view.hpp.
+// All of our own making, from a seed; the same seed gives the same sky. Directions as in study/sight_view/sight_view.hpp.
 #pragma once
 
 #include <array>

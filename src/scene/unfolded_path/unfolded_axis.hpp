@@ -52,7 +52,7 @@ double reach_along(const Aperture& aperture, glm::dvec2 from, glm::dvec2 along);
 glm::dvec2 folding_plane(const EyePath& path, const UnfoldedAxis& axis, std::size_t head);
 
 /// Place on the unfolded axis at a reduced distance behind (+) or before (-) the field stop, which stands at `stop`.
-/// As point_near_stop (study/focus_budget.hpp), it does not go back through a lens.
+/// As point_near_stop (study/focus/focus_budget.hpp), it does not go back through a lens.
 double axis_place_near_stop(const EyePath& path, double stop, double reduced_behind_stop);
 
 }  // namespace beamfork

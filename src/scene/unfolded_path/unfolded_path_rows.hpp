@@ -1,5 +1,5 @@
 // The unfolded path: the whole train straightened, to scale, from the telescope's converging light to both field
-// stops, as plain data. Places are mm along the unfolded axis of each eye and mm across it (scene/unfolded_axis.hpp).
+// stops, as plain data. Places are mm along the unfolded axis of each eye and mm across it (scene/unfolded_path/unfolded_axis.hpp).
 //
 // Each eye is cut by the plane in which its arm folds; heights are positive on the side of the field that gets less
 // light.

@@ -1,4 +1,4 @@
-// Pieces of the unfolded path; see scene/unfolded_path_rows.hpp.
+// Pieces of the unfolded path; see scene/unfolded_path/unfolded_path_rows.hpp.
 #pragma once
 
 #include "scene/unfolded_path/unfolded_path_rows.hpp"

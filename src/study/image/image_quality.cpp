@@ -4,6 +4,8 @@
 #include <cmath>
 #include <limits>
 
+#include "parts/eyepiece_pair.hpp"
+#include "parts/observer.hpp"
 #include "study/focus/diffraction.hpp"
 #include "study/image/coma_correction.hpp"
 #include "study/image/glass_correction.hpp"

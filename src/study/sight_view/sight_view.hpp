@@ -1,6 +1,6 @@
 // What each eye gets to see, told as optics: where a direction of the sky falls on the field stop, under
 // which angle the eye sees that place, how the light of one point spreads there, and how much arrives. All
-// of it comes from traced rays; scene/sight_view_picture.hpp makes pictures of it.
+// of it comes from traced rays; scene/sight_view/sight_view_picture.hpp makes pictures of it.
 //
 // Sky directions are tangents of the angles from the axis as an observer beside the telescope sees them,
 // who looks the same way: x to the right, y up. Places on the field stop are mm in its frame, x right and y

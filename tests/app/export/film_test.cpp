@@ -4,6 +4,7 @@
 #include <filesystem>
 #include <fstream>
 
+#include "app/commands/command_line.hpp"
 #include "app/export/film.hpp"
 #include "app/export/video_pipe.hpp"
 #include "desk/open_setup.hpp"

@@ -99,14 +99,17 @@ double virtual_object(const CassegrainMovingMirror& mirrors) {
 double near_shift(const CassegrainMovingMirror& mirrors, std::optional<Millimetres> distance) {
     if (!distance) return 0;
     const double f1 = mirrors.primary_focal_length.value;
-    const double rim = mirrors.aperture.value * mirrors.aperture.value / (16 * f1);
-    return f1 * f1 / (distance->value + rim - f1);
+    return f1 * f1 / (distance->value + mirrors.rim_height().value - f1);
 }
 
 }  // namespace
 
 Millimetres CassegrainMovingMirror::obstruction() const {
     return std::max(secondary_diameter, holder_diameter.value_or(Millimetres{0}));
+}
+
+Millimetres CassegrainMovingMirror::rim_height() const {
+    return {aperture.value * aperture.value / (16 * primary_focal_length.value)};
 }
 
 Millimetres CassegrainMovingMirror::secondary_focal_length() const {
@@ -172,7 +175,7 @@ PartLayout CassegrainMovingMirror::layout(const LayoutContext& context) const {
     for (Surface& surface : layout.surfaces)
         surface.coating.mirror = coating;
     layout.part_from_exit = translation(0, 0, rear_face.value);
-    layout.pupil_plane = -context.primary.value - aperture.value * aperture.value / (16 * f1);
+    layout.pupil_plane = -(context.primary + rim_height()).value;
     layout.light_enters = secondary_at - 40;
     if (!context.shows_shared_bodies()) return layout;
 

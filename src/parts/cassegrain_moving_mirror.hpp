@@ -52,6 +52,8 @@ struct CassegrainMovingMirror {
     [[nodiscard]] std::optional<std::string> contradiction() const;
 
     [[nodiscard]] Millimetres obstruction() const;
+    /// The main mirror's rim over its vertex.
+    [[nodiscard]] Millimetres rim_height() const;
     /// Absolute value of the small mirror's focal length |f2| (it spreads the light).
     [[nodiscard]] Millimetres secondary_focal_length() const;
     /// From the primary's middle position to the secondary.

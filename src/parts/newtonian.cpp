@@ -72,6 +72,14 @@ std::vector<Field<Newtonian>> Newtonian::fields() {
                         10, 300, 30, 100),
             &Newtonian::secondary_minor_axis),
         optional_field(
+            length_info("secondary_offset_mm", "Secondary offset",
+                        "How far the flat mirror's middle is shifted towards the main mirror, and "
+                        "as much away from the focuser. Unstated, it is taken as centred on the "
+                        "light cone: short axis over four times the f-number; 0 stands it on the "
+                        "tube's axis.",
+                        0, 60, 0, 8),
+            &Newtonian::secondary_offset),
+        optional_field(
             length_info("holder_diameter_mm", "Secondary holder",
                         "Diameter of what holds the secondary, if it shades more than the mirror.",
                         10, 320, 35, 110),
@@ -97,6 +105,10 @@ std::vector<Field<Newtonian>> Newtonian::fields() {
     for (auto& field : vane_fields())
         fields.push_back(std::move(field));
     return fields;
+}
+
+Millimetres Newtonian::offset() const {
+    return secondary_offset.value_or(secondary_minor_axis * (aperture / (4 * focal_length)));
 }
 
 Millimetres Newtonian::obstruction() const {
@@ -128,14 +140,14 @@ PartLayout Newtonian::layout(const LayoutContext& context) const {
     const double F = focal_length.value;
     const double flat_at = -(F - secondary_to_focus().value);
     const double minor = secondary_minor_axis.value;
-    const double offset = minor * aperture.value / (4 * F);
+    const double shift = offset().value;
     const double front = flat_at - tube_overhang.value;
     const Conic paraboloid{-1 / (2 * F), -1};
     const Pose flat =
         pose_facing({0, 0, flat_at}, Direction{0, -1, -1} / std::numbers::sqrt2, {1, 0, 0});
     const Ellipse flat_edge{{minor / 2, minor / std::numbers::sqrt2},
-                            {0, offset * std::numbers::sqrt2}};
-    const Pose shadow = translation(0, -offset, flat_at);
+                            {0, shift * std::numbers::sqrt2}};
+    const Pose shadow = translation(0, -shift, flat_at);
 
     Surface primary{"main mirror", SurfaceKind::mirror, Pose{}, Circle{aperture.value / 2}};
     primary.shape = paraboloid;
@@ -154,7 +166,7 @@ PartLayout Newtonian::layout(const LayoutContext& context) const {
 
     const double thick = aperture.value / 8;
     const double tube_end = thick + 25;
-    const Pose stem = translation(0, -offset, flat_at - 0.95 * minor);
+    const Pose stem = translation(0, -shift, flat_at - 0.95 * minor);
     layout.bodies = {
         tube_body(translation(0, 0, front), tube_end - front, tube_diameter.value, 2),
         ring_body(translation(0, 0, front), tube_diameter.value, tube_diameter.value + 10),

@@ -2,8 +2,9 @@
 // that turns the light sideways into the focuser. Its coma is real: it comes out of the trace.
 //
 // Part frame: the primary's vertex at the origin, light comes along +z, the focuser looks along +y. The
-// secondary is an ellipse that looks like a circle of its minor axis from either mirror or focuser. It is
-// centred on the light cone: shifted by minor axis / (4 N) towards the primary and as much away from the focuser.
+// secondary is an ellipse that looks like a circle of its minor axis from either mirror or focuser. Where nothing is
+// stated it is centred on the light cone: shifted by minor axis / (4 N) towards the primary and as much away from the
+// focuser.
 #pragma once
 
 #include "parts/balance.hpp"
@@ -24,7 +25,8 @@ struct Newtonian {
     Millimetres back_focus{30};         ///< with the primary where it was made to sit
     Millimetres axis_to_drawtube{160};  ///< tube axis to the drawtube's rear face, racked in
     Millimetres secondary_minor_axis{52};
-    std::optional<Millimetres> holder_diameter;  ///< of what stands in the light, if wider
+    std::optional<Millimetres> secondary_offset;  ///< towards the primary; 0: centred on the axis
+    std::optional<Millimetres> holder_diameter;   ///< of what stands in the light, if wider
     double vane_count = 4;  ///< of the spider that carries the secondary; 0: carried by glass
     Millimetres vane_width{0.8};
     Millimetres tube_diameter{230};                    ///< inner
@@ -38,6 +40,8 @@ struct Newtonian {
     [[nodiscard]] PartLayout layout(const LayoutContext& context) const;
     [[nodiscard]] std::optional<std::string> contradiction() const;
 
+    /// As stated, or what centres the secondary on the light cone.
+    [[nodiscard]] Millimetres offset() const;
     /// Of the secondary and its holder together, as they stand in the light.
     [[nodiscard]] Millimetres obstruction() const;
     /// Share of the aperture's area in the shadow of the vanes, from the holder to the rim. The trace leaves them

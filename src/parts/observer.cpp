@@ -2,9 +2,13 @@
 
 namespace beamfork {
 
+Dioptres at_the_eye(Dioptres lens) {
+    return lens / (1 - to_metres(vertex_distance).value * lens.value);
+}
+
 Dioptres Observer::correction(Eye eye) const {
     if (spectacles == Spectacles::kept_on) return {0};
-    return eye == Eye::left ? left : right;
+    return at_the_eye(eye == Eye::left ? left : right);
 }
 
 std::vector<Field<Observer>> Observer::fields() {
@@ -12,7 +16,10 @@ std::vector<Field<Observer>> Observer::fields() {
         FieldInfo info;
         info.key = std::move(key);
         info.label = std::move(label);
-        info.help = "Spectacle correction of the " + side + " eye: negative when short-sighted.";
+        info.help = "Spectacle correction of the " + side
+                    + " eye, as in the prescription: negative when short-sighted. Without "
+                      "spectacles the eye asks for a little less or more: the lens stands some "
+                      "15 mm in front of it.";
         info.unit = FieldUnit::dioptre;
         info.low = -20;
         info.high = 20;

@@ -15,7 +15,8 @@ struct Observer {
     static constexpr std::string_view measured_by = "Take it from a new spectacle prescription.";
 
     Millimetres pupil_distance{63};
-    Dioptres left{0};  ///< spectacle prescription, negative when short-sighted
+    Dioptres left{
+        0};  ///< spectacle prescription, negative when short-sighted: at the lens, not at the eye
     Dioptres right{0};
     Spectacles spectacles = Spectacles::taken_off;
     Millimetres spectacle_distance{17};  ///< front of the spectacle lens to the eye's pupil
@@ -25,8 +26,17 @@ struct Observer {
     static std::vector<Field<Observer>> fields();
     [[nodiscard]] PartLayout layout(const LayoutContext&) const { return {}; }
     [[nodiscard]] std::optional<std::string> contradiction() const { return std::nullopt; }
-    /// What the eyepiece must make up for: nothing while spectacles stay on.
+    /// What the eyepiece must make up for: nothing while spectacles stay on; taken off, what the lens does at the eye.
     [[nodiscard]] Dioptres correction(Eye eye) const;
 };
+
+/// From a spectacle lens to the eye's principal point: 14 mm to the cornea (common practice, no source) and 1.6 mm on
+/// (A. Gullstrand's schematic eye in H. von Helmholtz, Handbuch der physiologischen Optik, 3rd ed., vol. 1, 1909, from
+/// memory).
+inline constexpr Millimetres vertex_distance{15.6};
+
+/// A lens of that power so far in front of the eye corrects as this one would at the eye: D / (1 - a D), for the far point
+/// is the same (thin lenses).
+Dioptres at_the_eye(Dioptres lens);
 
 }  // namespace beamfork

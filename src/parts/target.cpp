@@ -6,7 +6,9 @@ std::vector<Field<Target>> Target::fields() {
     FieldInfo distance;
     distance.key = "distance_m";
     distance.label = "Distance";
-    distance.help = "From the telescope's front lens; leave it unstated for the sky.";
+    distance.help =
+        "From the telescope's front lens, or from the rim of its main mirror; leave it unstated "
+        "for the sky.";
     distance.unit = FieldUnit::metre;
     distance.low = 5;
     distance.high = 1e7;

@@ -11,7 +11,8 @@ struct Target {
     static constexpr std::string_view help = "What is looked at; near targets focus farther out.";
     static constexpr Role role = Role::target;
 
-    std::optional<Metres> distance;  ///< from the objective; unstated: infinitely far
+    std::optional<Metres>
+        distance;  ///< from the front lens or main mirror's rim; unstated: infinitely far
 
     bool operator==(const Target&) const = default;
     static std::vector<Field<Target>> fields();

@@ -200,8 +200,13 @@ struct Seats {
     double focus_offset = 0;
 };
 
-// Each seat takes half of the difference between the eyes; the drawtube takes their mean.
-Seats seats_for(const SplitterHead& head, const EyepiecePair& eyepiece, const Observer& observer) {
+// Each seat takes half of the difference between the eyes and between the arms; the drawtube takes the mean. `together`
+// is what both seats move beside that.
+Seats seats_for(const SplitterHead& head,
+                const EyepiecePair& eyepiece,
+                const Observer& observer,
+                double arm_difference,
+                Millimetres together) {
     const double travel = travel_per_dioptre(eyepiece.focal_length).value;
     // A short-sighted eye (negative dioptres) wants the image behind the eyepiece's own focal plane.
     const double left = -observer.correction(Eye::left).value * travel;
@@ -209,10 +214,12 @@ Seats seats_for(const SplitterHead& head, const EyepiecePair& eyepiece, const Ob
     Seats seats;
     seats.focus_offset = (left + right) / 2;
     seats.image = {left, right};
-    seats.wanted = {(right - left) / 2, (left - right) / 2};
+    // The longer arm's image falls the nearer.
+    const double left_out = (right - left - arm_difference) / 2;
+    seats.wanted = {left_out, -left_out};
     for (std::size_t i = 0; i < 2; ++i) {
-        seats.shift[i] =
-            std::clamp(seats.wanted[i], -head.seat_travel.value, head.seat_travel.value);
+        seats.shift[i] = std::clamp(seats.wanted[i] + together.value, -head.seat_travel.value,
+                                    head.seat_travel.value);
     }
     return seats;
 }
@@ -235,76 +242,126 @@ Result<void> set_target(Train& train, const Setup& setup, const Choice& choice) 
     return {};
 }
 
-Result<Train> build(const Setup& setup,
-                    const Choice& choice,
-                    Millimetres drawtube,
-                    Millimetres primary,
-                    bool axis_alone) {
+struct Stand {
+    Millimetres drawtube{0};
+    Millimetres primary{0};
+    Millimetres seats{0};
+    bool axis_alone = false;
+};
+
+// Lays out the parts one after the other for both eyes. What stands ahead of the head is laid out once: it is the same.
+class TrainBuilder {
+public:
+    TrainBuilder(const Setup& setup, const Observer& observer, const Stand& stand, Train& train)
+        : setup_(setup),
+          observer_(observer),
+          stand_(stand),
+          train_(train),
+          builders_{PathBuilder{Eye::left, stand.axis_alone},
+                    PathBuilder{Eye::right, stand.axis_alone}} {}
+
+    Result<void> add(std::size_t side, std::size_t index, PartLayout& layout, double seat_shift) {
+        const Part& part = setup_.parts[index];
+        const Role role = role_of(part);
+        const bool is_left = side == 0;
+        if (is_left || role >= Role::splitter) {
+            layout = layout_of(part.body, {.eye = both_eyes[side],
+                                           .drawtube = stand_.drawtube,
+                                           .pupil_distance = observer_.pupil_distance,
+                                           .seat_shift = {seat_shift},
+                                           .primary = stand_.primary,
+                                           .shows_bodies = !stand_.axis_alone});
+        }
+        const auto light = builders_[side].add(index, part, layout, role > Role::focuser, train_);
+        if (!light) return tl::make_unexpected(light.error());
+        if (role <= Role::focuser) return {};
+        if (is_left) {
+            train_.light_paths.push_back(*light);
+        } else {
+            const auto same =
+                std::find_if(train_.light_paths.begin(), train_.light_paths.end(),
+                             [&](const LightPath& path) { return path.part == index; });
+            same->derived_right = light->derived_right;
+        }
+        return {};
+    }
+
+    EyePath finish(std::size_t side) { return builders_[side].finish(); }
+
+private:
+    const Setup& setup_;
+    const Observer& observer_;
+    const Stand& stand_;
+    Train& train_;
+    std::array<PathBuilder, 2> builders_;
+};
+
+Result<void> place_parts(Train& train, const Setup& setup, const Stand& stand) {
+    const auto& observer = part_as<Observer>(setup, train.choice.observer);
+    const auto* head = find_part<SplitterHead>(setup);
+    BEAMFORK_EXPECTS(head != nullptr);
+    TrainBuilder builder(setup, observer, stand, train);
+    auto in_light = parts_in_light(setup, train.choice);
+    std::vector<PartLayout> layouts(in_light.size());
+    in_light.pop_back();  // the eyepieces come when it is known where their seats stand
+    for (std::size_t side = 0; side < 2; ++side) {
+        for (std::size_t i = 0; i < in_light.size(); ++i) {
+            if (auto added = builder.add(side, in_light[i], layouts[i], 0); !added)
+                return tl::make_unexpected(added.error());
+        }
+    }
+    for (const LightPath& path : train.light_paths)
+        train.arm_difference += path.derived_left - path.derived_right;
+    constexpr double rounding = 1e-9;  // of arms that are equal, mm
+    if (std::abs(train.arm_difference) < rounding) train.arm_difference = 0;
+    const Seats seats = seats_for(*head, part_as<EyepiecePair>(setup, train.choice.eyepiece),
+                                  observer, train.arm_difference, stand.seats);
+    train.focus_offset = seats.focus_offset;
+    for (std::size_t side = 0; side < 2; ++side) {
+        auto added = builder.add(side, train.choice.eyepiece, layouts.back(), seats.shift[side]);
+        if (!added) return added;
+        EyePath& path = train.paths[side] = builder.finish(side);
+        path.object_distance = train.object_distance;
+        path.wanted_image = seats.image[side];
+        path.seat_shift = seats.shift[side];
+        path.seat_shift_wanted = seats.wanted[side];
+        find_object_distances(path, train.back_focus - stand.drawtube.value);
+    }
+    return {};
+}
+
+Result<Train> build(const Setup& setup, const Choice& choice, const Stand& stand) {
     if (const auto fault = order_fault(setup)) return fail(ErrorCode::impossible, fault->sentence);
     Train train;
     train.choice = choice;
-    train.drawtube = drawtube;
-    train.primary = primary;
+    train.drawtube = stand.drawtube;
+    train.primary = stand.primary;
     if (auto set = set_target(train, setup, choice); !set) return tl::make_unexpected(set.error());
-    const auto& observer = part_as<Observer>(setup, choice.observer);
-    const auto* head = find_part<SplitterHead>(setup);
-    BEAMFORK_EXPECTS(head != nullptr);
-    const Seats seats = seats_for(*head, part_as<EyepiecePair>(setup, choice.eyepiece), observer);
-    train.focus_offset = seats.focus_offset;
-
-    const auto in_light = parts_in_light(setup, choice);
-    // What stands ahead of the head is laid out once: it is the same for both eyes.
-    std::vector<PartLayout> layouts(in_light.size());
-    for (std::size_t side = 0; side < 2; ++side) {
-        const Eye eye = both_eyes[side];
-        PathBuilder builder(eye, axis_alone);
-        const LayoutContext context{.eye = eye,
-                                    .drawtube = drawtube,
-                                    .pupil_distance = observer.pupil_distance,
-                                    .seat_shift = {seats.shift[side]},
-                                    .primary = primary,
-                                    .shows_bodies = !axis_alone};
-        for (std::size_t i = 0; i < in_light.size(); ++i) {
-            const std::size_t index = in_light[i];
-            const Part& part = setup.parts[index];
-            const Role role = role_of(part);
-            if (eye == Eye::left || role >= Role::splitter)
-                layouts[i] = layout_of(part.body, context);
-            auto light = builder.add(index, part, layouts[i], role > Role::focuser, train);
-            if (!light) return tl::make_unexpected(light.error());
-            if (role <= Role::focuser) continue;
-            if (eye == Eye::left) {
-                train.light_paths.push_back(*light);
-            } else {
-                const auto same =
-                    std::find_if(train.light_paths.begin(), train.light_paths.end(),
-                                 [&](const LightPath& path) { return path.part == index; });
-                same->derived_right = light->derived_right;
-            }
-        }
-        train.paths[side] = builder.finish();
-        train.paths[side].object_distance = train.object_distance;
-        train.paths[side].wanted_image = seats.image[side];
-        train.paths[side].seat_shift = seats.shift[side];
-        train.paths[side].seat_shift_wanted = seats.wanted[side];
-        find_object_distances(train.paths[side], train.back_focus - drawtube.value);
-    }
+    if (auto placed = place_parts(train, setup, stand); !placed)
+        return tl::make_unexpected(placed.error());
     std::erase_if(train.placed, [&](const PlacedPart& placed) {
         return placed.eye == Eye::right && role_of(setup.parts[placed.part]) < Role::splitter;
     });
+    std::stable_sort(train.placed.begin(), train.placed.end(),
+                     [](const PlacedPart& a, const PlacedPart& b) {
+                         return a.eye == Eye::left && b.eye == Eye::right;
+                     });
     return train;
 }
 
 }  // namespace
 
-Result<Train>
-build_train(const Setup& setup, const Choice& choice, Millimetres drawtube, Millimetres primary) {
-    return build(setup, choice, drawtube, primary, false);
+Result<Train> build_train(const Setup& setup,
+                          const Choice& choice,
+                          Millimetres drawtube,
+                          Millimetres primary,
+                          Millimetres seats) {
+    return build(setup, choice, {drawtube, primary, seats});
 }
 
 Result<Train>
 build_axes(const Setup& setup, const Choice& choice, Millimetres drawtube, Millimetres primary) {
-    return build(setup, choice, drawtube, primary, true);
+    return build(setup, choice, {.drawtube = drawtube, .primary = primary, .axis_alone = true});
 }
 
 }  // namespace beamfork

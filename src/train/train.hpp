@@ -102,21 +102,30 @@ struct Train {
     double light_enters = 0;  ///< z of the telescope's first opening
     double back_focus = 0;    ///< image of the target behind the rear face racked in, mm
     double focus_offset = 0;  ///< where the observer wants the image: behind the field stops' plane
-                              ///< with both seats at their middle, mm
+                              ///< with both seats at their middle, mean of both eyes, mm
+    double arm_difference = 0;     ///< light path of the left arm less the right, reduced mm
     std::array<EyePath, 2> paths;  ///< left, right
     std::vector<PlacedPart> placed;
     std::vector<LightPath> light_paths;  ///< of the parts behind the focuser, in order
 
     [[nodiscard]] const EyePath& path(Eye eye) const { return paths[side_of(eye)]; }
+    /// Where the image falls behind that eye's field stop, wherever its seat stands, with the drawtube at the place
+    /// that serves the mean of both eyes, mm. The longer arm's falls the nearer.
+    [[nodiscard]] double served_image(Eye eye) const {
+        const double later = eye == Eye::left ? -arm_difference / 2 : arm_difference / 2;
+        return focus_offset + later - path(eye).seat_shift;
+    }
 };
 
 /// Places all parts for this choice with the drawtube at this extension, and the primary mirror of a telescope
-/// that focuses by it moved by `primary` towards the sky (other telescopes take no notice). Errors: an
+/// that focuses by it moved by `primary` towards the sky (other telescopes take no notice). Each seat takes its half of
+/// what the eyes and the arms differ by, and both move by `seats` outward beside that, as far as they travel. Errors: an
 /// impossible order, an unknown glass, a target nearer than twice the focal length.
 Result<Train> build_train(const Setup& setup,
                           const Choice& choice,
                           Millimetres drawtube,
-                          Millimetres primary = Millimetres{0});
+                          Millimetres primary = Millimetres{0},
+                          Millimetres seats = Millimetres{0});
 
 /// The same train of nothing but its axes, their steps and light paths: no surfaces, nothing placed. All that
 /// focus is solved from, for a fraction of the work.

@@ -52,6 +52,20 @@ TEST_CASE("seen along the tube and from the focuser the secondary is a circle of
     CHECK(near((high + low) / 2, -minor / (4 * 5), 0.05));
 }
 
+TEST_CASE("a stated offset stands the flat where it says: 0 on the tube's axis") {
+    Newtonian telescope;
+    CHECK(near(telescope.offset().value, 52.0 / (4 * 5), 1e-12));  // minor axis / (4 N)
+    telescope.secondary_offset = {0};
+    const Surface flat = telescope.layout({}).surfaces.back();
+    double sum = 0;
+    for (const glm::dvec2& corner : outline(flat.aperture, 90))
+        sum += flat.part_from_surface.point_out({corner, 0}).y / 90;
+    CHECK(near(sum, 0, 1e-9));
+    telescope.secondary_offset = {7};
+    const Surface shadow = telescope.layout({}).surfaces.at(1);
+    CHECK(shadow.part_from_surface.origin.y == -7);
+}
+
 TEST_CASE("the fully lit field of a secondary follows from similar triangles") {
     Newtonian telescope;
     telescope.aperture = {200};

@@ -36,6 +36,12 @@ std::size_t index_of(const Setup& setup) {
     throw std::logic_error("the setup has no such part");
 }
 
+/// What stands in the prescription of an eye that lacks as much itself: D / (1 + a D), the lens 15.6 mm in front of it
+/// (parts/observer.hpp).
+constexpr Dioptres prescribed(double at_the_eye) {
+    return {at_the_eye / (1 + 0.0156 * at_the_eye)};
+}
+
 /// Telescope, focuser, that chain, head, eyepieces, observer and sky, each of its kind's default values.
 inline Setup plain_setup(const std::vector<Part>& chain = {}) {
     Setup setup;

@@ -170,8 +170,8 @@ TEST_CASE(
 TEST_CASE("each seat takes half of the difference between the eyes, the drawtube their mean") {
     Setup setup = plain_setup();
     auto& observer = the<Observer>(setup);
-    observer.left = Dioptres{-3};
-    observer.right = Dioptres{1};
+    observer.left = prescribed(-3);
+    observer.right = prescribed(1);
     const Train train = built(setup);
     const double travel =
         0.625;  // f = 25: f^2 / 1000 (Smith, Modern Optical Engineering, 4th ed., p. 290)

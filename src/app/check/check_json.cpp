@@ -19,6 +19,9 @@ Json focus_json(const FocusBudget& budget) {
               {"margin_in_mm", budget.margin_in},
               {"margin_out_mm", budget.margin_out},
               {"shortfall_mm", budget.shortfall},
+              {"seats_take_up_mm", budget.seats_take_up},
+              {"seats_lack_mm", budget.seats_lack},
+              {"arm_difference_mm", budget.arm_difference},
               {"budget", std::move(rows)}};
     if (const auto& primary = budget.primary) {
         json["primary"] = {{"moved_up_mm", primary->moved},

@@ -22,14 +22,20 @@ std::string budget_text(const FocusBudget& budget) {
             fmt::format("  {}{:>9}{:>9}\n", in_column(row.label, 58),
                         is_total ? "" : format_signed(row.change, 1), format_number(row.left, 1));
     }
-    if (const auto& primary = budget.primary; primary && budget.reaches) {
+    if (budget.seats_take_up != 0) {
+        out += fmt::format("  Reached by the seats: {}, the {} at its end.\n", seats_words(budget),
+                           budget.primary ? "main mirror" : "drawtube");
+    } else if (budget.seats_lack > 0 && budget.shortfall == 0) {
+        out += fmt::format("  Never sharp for both eyes: {}.\n", arms_words(budget));
+    } else if (const auto& primary = budget.primary; primary && budget.reaches) {
         out += fmt::format(
-            "  Main mirror {:.1f} mm {}: back focus {:.1f} mm, focal length {:.0f} mm ({:.1f} mm "
+            "  Main mirror {:.1f} mm {}{}: back focus {:.1f} mm, focal length {:.0f} mm ({:.1f} mm "
             "per mm "
             "of back focus).\n  It could take {:.1f} mm more light path, {:.1f} mm less.\n",
-            std::abs(primary->moved), primary->moved < 0 ? "down" : "up", primary->back_focus,
-            primary->focal_length, primary->focal_length_per_mm, budget.margin_in,
-            budget.margin_out);
+            std::abs(primary->moved), primary->moved < 0 ? "down" : "up",
+            budget.drawtube_helps() ? fmt::format(", drawtube {:.1f} mm out", budget.drawtube) : "",
+            primary->back_focus, primary->focal_length, primary->focal_length_per_mm,
+            budget.margin_in, budget.margin_out);
     } else if (primary) {
         out += fmt::format("  Out of reach: {:.1f} mm of light path too {} for the main mirror.\n",
                            budget.shortfall, budget.shortfall_is_inward ? "much" : "little");

@@ -39,7 +39,7 @@ std::string uncertainty_text(const Setup& setup, const Report& report) {
     if (const auto sampled = sampled_probability(setup, report.train.choice, samples))
         out += wrapped("  ",
                        fmt::format("Second opinion, {} setups drawn at random: {:.1f} % reach "
-                                   "focus; in closed form {:.1f} %.",
+                                   "focus; folded from the ± {:.1f} %.",
                                    samples, 100 * *sampled, 100 * report.uncertainty.probability),
                        2);
     for (const ContributionRow& row : rows.contributions)

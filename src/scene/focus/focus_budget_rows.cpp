@@ -38,7 +38,8 @@ const char* help_of_entry(BudgetEntry entry) {
                "eyepiece of focal length f (Newton's equation).";
     case BudgetEntry::left_over:
         return "What is left, mm: offered less taken plus given back. So far the drawtube is "
-               "racked out in focus; below zero, focus is not reached.";
+               "racked out in focus; below zero, the seats must take it up or focus is not "
+               "reached.";
     }
     return "";
 }
@@ -66,6 +67,17 @@ std::string margin_text(double margin, const char* way) {
                        : fmt::format("{:.1f} mm too far {}", -margin, way);
 }
 
+// Where the seats decide, whatever focuses: nothing where they do not.
+std::string seats_sentence(const FocusBudget& budget) {
+    if (budget.seats_take_up != 0) {
+        return fmt::format("In focus by the seats, {}: the {} is at its end.", seats_words(budget),
+                           budget.primary ? "main mirror" : "drawtube");
+    }
+    if (budget.seats_lack > 0 && budget.shortfall == 0)
+        return "Never sharp for both eyes: " + arms_words(budget) + ".";
+    return "";
+}
+
 std::string primary_sentence(const FocusBudget& budget) {
     const PrimaryFocus& primary = *budget.primary;
     if (!budget.reaches) {
@@ -73,10 +85,13 @@ std::string primary_sentence(const FocusBudget& budget) {
                            "can bring it.",
                            budget.shortfall, budget.shortfall_is_inward ? "out" : "in");
     }
-    return fmt::format("In focus with the main mirror {:.1f} mm {}; back focus {:.0f} mm, focal "
-                       "length {:.0f} mm.",
-                       std::abs(primary.moved), primary.moved < 0 ? "down" : "up",
-                       primary.back_focus, primary.focal_length);
+    return fmt::format(
+        "In focus with the main mirror {:.1f} mm {}{}; back focus {:.0f} mm, focal length {:.0f} "
+        "mm.",
+        std::abs(primary.moved), primary.moved < 0 ? "down" : "up",
+        budget.drawtube_helps() ? fmt::format(" and the drawtube {:.1f} mm out", budget.drawtube)
+                                : "",
+        primary.back_focus, primary.focal_length);
 }
 
 std::string travel_sentence(const FocusBudget& budget) {
@@ -97,7 +112,8 @@ void show_primary(TravelScale& scale, const FocusBudget& budget) {
     const PrimaryFocus& primary = *budget.primary;
     scale.travel = primary.travel_up + primary.travel_down;
     scale.present = primary.travel_up - primary.moved;
-    scale.wanted = primary.travel_up - primary.wanted;
+    // What the drawtube makes up, the mirror is not asked for.
+    scale.wanted = primary.travel_up - (budget.drawtube_helps() ? primary.moved : primary.wanted);
     scale.margin_in = margin_text(budget.margin_in, "more light path");
     scale.margin_out = margin_text(budget.margin_out, "less");
     scale.sentence = primary_sentence(budget);
@@ -123,6 +139,7 @@ void show_drawtube(TravelScale& scale, const FocusBudget& budget) {
 TravelScale travel_scale(const FocusBudget& budget) {
     TravelScale scale;
     budget.primary ? show_primary(scale, budget) : show_drawtube(scale, budget);
+    if (auto words = seats_sentence(budget); !words.empty()) scale.sentence = std::move(words);
     const double low = std::min(0.0, scale.wanted);
     const double high = std::max(scale.travel, scale.wanted);
     const double room = std::max(0.04 * (high - low), 0.1);  // an axis has a length

@@ -35,22 +35,24 @@ std::vector<ReachColumn> columns() {
          true, true},
         {"Left seat", "D",
          "Setting of the left seat on a dioptre scale while the drawtube serves the mean of both "
-         "eyes. One dioptre is the square of the eyepiece's focal length over 1000 mm (W. J. "
+         "eyes and arms. One dioptre is the square of the eyepiece's focal length over 1000 mm (W. "
+         "J. "
          "Smith, Modern Optical Engineering, 4th ed., p. 290).",
          true, true},
         {"Right seat", "D", "Likewise for the right seat.", true, false},
         {"Seat shift", "mm",
-         "The same as a shift of each seat from its middle, one outward and the other inward.",
-         true, false},
+         "The same as a shift of the left seat from its middle, positive outward.", true, false},
         {"Pupils", "", "Whether the head can be set to the observer's pupil distance.", false,
          false},
     };
 }
 
 std::string reach_words(const ReachEntry& entry) {
+    if (!entry.reaches && entry.shortfall == 0) return "arms unequal";
     if (!entry.reaches)
         return fmt::format("{:.1f} mm short {}", entry.shortfall,
                            entry.shortfall_is_inward ? "in" : "out");
+    if (std::min(entry.margin_in, entry.margin_out) < 0) return "by the seats";
     return fmt::format("{:.1f} mm left", std::min(entry.margin_in, entry.margin_out));
 }
 
@@ -63,7 +65,14 @@ std::string sentence_of(const Setup& setup, const ReachTable& table, const Reach
     std::string words =
         fmt::format("{} for {} at {}: ", setup.parts[entry.choice.eyepiece].name,
                     setup.parts[entry.choice.observer].name, setup.parts[entry.choice.target].name);
-    if (entry.reaches && table.by_primary) {
+    if (entry.reaches && std::min(entry.margin_in, entry.margin_out) < 0) {
+        words += fmt::format("in focus by the seats: the {} is at its end, {:.1f} mm too far {}.",
+                             table.by_primary ? "main mirror" : "drawtube",
+                             -std::min(entry.margin_in, entry.margin_out),
+                             entry.margin_in < 0 ? "out" : "in");
+    } else if (!entry.reaches && entry.shortfall == 0) {
+        words += "never sharp for both eyes: the arms differ by more than the seats make up.";
+    } else if (entry.reaches && table.by_primary) {
         words += fmt::format("in focus by the main mirror, which could make up {:.1f} mm more "
                              "light path.",
                              entry.margin_in);
@@ -77,7 +86,7 @@ std::string sentence_of(const Setup& setup, const ReachTable& table, const Reach
     }
     if (!entry.seats[0].is_in_travel || !entry.seats[1].is_in_travel)
         words += fmt::format(" The seats would have to move {:.2f} mm for the difference between "
-                             "the eyes, more than they travel.",
+                             "the eyes and the arms, more than they travel.",
                              std::abs(entry.seats[0].shift));
     if (!entry.pupil_distance_fits) words += " The head cannot be set to this pupil distance.";
     return words;

@@ -17,8 +17,8 @@ std::string percent(double share) {
     return share == 1 || share == 0 ? format_number(100 * share, 0) : format_chance(share);
 }
 
-// Normal curve over the travel and four standard deviations either side of focus.
-void add_density(UncertaintyRows& rows, const Uncertainty& found) {
+// How thick chances lie over the travel and four standard deviations either side of focus.
+void add_density(UncertaintyRows& rows, const Setup& setup, const Uncertainty& found) {
     constexpr int points = 121;
     const double reach = 4 * std::max(found.standard, 0.05);
     rows.low = std::min(0.0, found.drawtube - reach);
@@ -26,11 +26,16 @@ void add_density(UncertaintyRows& rows, const Uncertainty& found) {
     const double room = 0.03 * (rows.high - rows.low);
     rows.low -= room;
     rows.high += room;
+    const ChanceCurve curve = margin_curve(setup, found);
+    const double near = (rows.high - rows.low) / (points - 1) / 2;
     for (int i = 0; i < points; ++i) {
         const double at = rows.low + (rows.high - rows.low) * i / (points - 1);
-        const double away = (at - found.drawtube) / std::max(found.standard, 0.05);
-        rows.density.push_back(std::exp(-away * away / 2));
+        rows.density.push_back(curve.below(at + near - found.drawtube)
+                               - curve.below(at - near - found.drawtube));
     }
+    const double most = *std::max_element(rows.density.begin(), rows.density.end());
+    for (double& one : rows.density)
+        one = most > 0 ? one / most : 0;
 }
 
 std::string assumed_sentence(const Uncertainty& found) {
@@ -103,9 +108,10 @@ UncertaintyRows uncertainty_rows(const Setup& setup, const Report& report) {
     rows.is_stated = !found.contributions.empty();
     rows.travel = found.travel;
     rows.drawtube = found.drawtube;
-    rows.help = "Chance that focus lies within the drawtube's travel: a normal distribution about "
-                "the stated position, its variance the sum of the squares of what each ± moves "
-                "it (GUM, JCGM 100:2008, eq. 10 and G.2).";
+    rows.help = "Chance that focus lies within the drawtube's travel, the seats left to the eyes: "
+                "what each ± moves it, anywhere within ± with equal chance or, where measured, "
+                "normally, folded about the stated position (convolution; variances add, GUM, JCGM "
+                "100:2008, eq. 10).";
     if (!rows.is_stated) {
         rows.sentence = "No value whose ± is known or usual moves the focus here.";
         return rows;
@@ -115,7 +121,7 @@ UncertaintyRows uncertainty_rows(const Setup& setup, const Report& report) {
     rows.sentence = place_sentence(found);
     rows.assumed = assumed_sentence(found);
     rows.advice = advice_of(setup, found);
-    add_density(rows, found);
+    add_density(rows, setup, found);
     for (const Contribution& one : found.contributions)
         rows.contributions.push_back(row_of(setup, one));
     return rows;

@@ -27,7 +27,7 @@ struct EyeLightRows {
     std::string name;  ///< "Left eye"
     ColourRole role = ColourRole::left_arm;
     std::vector<double> relative;   ///< mean of each ring, 0..1
-    std::vector<double> lowest;     ///< its darkest azimuth
+    std::vector<double> lowest;     ///< its darkest direction
     std::vector<StopShare> shares;  ///< largest first
     std::vector<ValueRow> values;   ///< fully illuminated diameter, edge, working aperture
 };

@@ -78,9 +78,10 @@ void draw_wanted(ScaleDrawer& scale, const FocusBudget& budget) {
     scale.line(scale.at(budget.drawtube), scale.at(budget.wanted_drawtube), role, 2.0F, true);
     scale.mark(budget.wanted_drawtube, role, MarkShape::diamond, 10);
     const std::string text =
-        budget.reaches ? fmt::format("focus at {:.1f} mm", budget.wanted_drawtube)
-                       : fmt::format("{:.1f} mm farther {} than it goes", budget.shortfall,
-                                     budget.shortfall_is_inward ? "in" : "out");
+        budget.seats_take_up != 0 ? "the seats take up the rest"
+        : budget.reaches          ? fmt::format("focus at {:.1f} mm", budget.wanted_drawtube)
+                         : fmt::format("{:.1f} mm farther {} than it goes", budget.shortfall,
+                                       budget.shortfall_is_inward ? "in" : "out");
     scale.label(budget.wanted_drawtube, 0, text,
                 budget.reaches ? LabelRole::note : LabelRole::dimension, 2);
 }
@@ -93,6 +94,8 @@ void label_primary(Frame& frame, const PictureInput& input, const PrimaryFocus& 
     std::string text = fmt::format("main mirror {:.1f} mm {}", std::abs(primary.moved),
                                    primary.moved < 0 ? "down" : "up");
     if (!reaches) text += ": its end";
+    if (input.report.budget.drawtube_helps())
+        text += fmt::format(", drawtube {:.1f} mm out", input.report.budget.drawtube);
     const auto telescope = parts_with_role(input.setup, Role::telescope).front();
     frame.labels.push_back({glm::vec3(rim), std::move(text),
                             reaches ? LabelRole::note : LabelRole::dimension,

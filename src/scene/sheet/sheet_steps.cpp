@@ -92,17 +92,25 @@ SheetStep focus_step(const Report& report) {
     SheetStep step{"Drawtube", "", {}};
     if (!budget.reaches) {
         step.heading = "Focus is not reached";
-        step.text = fmt::format("{:.1f} mm are missing {}. {}", budget.shortfall,
-                                budget.shortfall_is_inward ? "inward" : "outward",
-                                cure_to_begin_with(report));
+        const std::string missing =
+            budget.shortfall > 0 ? fmt::format("{:.1f} mm are missing {}", budget.shortfall,
+                                               budget.shortfall_is_inward ? "inward" : "outward")
+                                 : "For both eyes at once: " + arms_words(budget);
+        step.text = fmt::format("{}. {}", missing, cure_to_begin_with(report));
         return step;
     }
     if (budget.primary) {
         step.text =
-            fmt::format("Leave the drawtube where it is; focus with the main mirror: {:.1f} mm {} "
+            fmt::format("{}; focus with the main mirror: {:.1f} mm {} "
                         "from its middle position.",
+                        budget.drawtube_helps()
+                            ? fmt::format("Rack the drawtube {:.1f} mm out", budget.drawtube)
+                            : "Leave the drawtube where it is",
                         std::abs(budget.primary->moved),
                         budget.primary->moved < 0 ? "away from the sky" : "towards the sky");
+    } else if (budget.seats_take_up != 0) {
+        step.text = fmt::format("Rack it fully {} and set {} in their seats.",
+                                budget.margin_in < 0 ? "in" : "out", seats_words(budget));
     } else {
         step.text =
             fmt::format("Set it to {:.1f} mm out, then focus by eye: {:.1f} mm are left inward, "

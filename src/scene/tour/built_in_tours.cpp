@@ -71,12 +71,23 @@ TourStep told_verdict(const FocusBudget& budget) {
                 "Here the drawtube is held at {focus.drawtube}; focus wants it at {focus.wanted}.",
                 "Free the drawtube in the focuser's properties to see whether it can go there."};
     }
+    if (budget.seats_take_up != 0) {
+        return {StandardView::rear,
+                "At the end of the focus travel a hair is missing; " + seats_words(budget)
+                    + " in their seats make it up.",
+                "The seats are meant for the eyes: little is left of them then."};
+    }
     if (budget.reaches) {
         return {
             StandardView::rear,
             "This setup reaches focus, with {focus.margin_in} left inward and {focus.margin_out} "
             "outward. Longer parts use up the first, shorter parts the second.",
             "5 to 10 mm should be left either way (common practice)."};
+    }
+    if (budget.shortfall == 0) {
+        return {StandardView::rear,
+                "One eye at a time comes to focus here, never both: " + arms_words(budget) + ".",
+                "The compensating glass is there to make both arms equal."};
     }
     if (budget.shortfall_is_inward) {
         return {StandardView::rear,

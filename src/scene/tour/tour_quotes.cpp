@@ -43,6 +43,7 @@ std::string brighter_eye(const Brightness& brightness) {
 
 std::string focus_in_words(const FocusBudget& budget) {
     if (budget.reaches) return "in focus";
+    if (budget.shortfall == 0) return "out of both eyes' reach at once";
     return quoted_mm(budget.shortfall)
            + (budget.shortfall_is_inward ? " short" : " beyond its travel");
 }

@@ -38,7 +38,9 @@ void compare_focus(EffectLines& lines, const Report& before, const Report& after
     constexpr double notable_mm = 0.5;
     if (std::abs(margin - smaller_margin(before)) < notable_mm) return;
     const bool is_gain = margin > smaller_margin(before) || margin >= thin_margin_mm;
-    if (budget.reaches) {
+    if (budget.seats_take_up != 0) {
+        lines.add(is_gain, "focus by the seats", seats_words(budget));
+    } else if (budget.reaches) {
         const bool inward = budget.margin_in < budget.margin_out;
         lines.add(is_gain, budget.primary ? "back focus left" : "travel left",
                   fmt::format("{:.1f} mm {}", margin, inward ? "inward" : "outward"));

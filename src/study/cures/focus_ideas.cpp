@@ -32,6 +32,9 @@ Choice same_choice(const Setup& before, const Setup& after) {
 void add_ways(CureIdeas& ideas, const std::vector<WayToFocus>& ways, bool keeps_choice) {
     for (const WayToFocus& way : ways) {
         if (!way.reaches) continue;
+        // Focus that the seats give already is no reason to cut a tube.
+        if (ideas.report.budget.seats_take_up != 0 && way.reversibility == Reversibility::permanent)
+            continue;
         CureIdea idea{way.what, way.cost, way.reversibility, way.setup, way.id};
         if (keeps_choice) idea.setup.chosen = same_choice(ideas.setup, way.setup);
         ideas.add(std::move(idea));

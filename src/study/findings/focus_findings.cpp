@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "parts/eyepiece_pair.hpp"
 #include "parts/splitter_head.hpp"
 #include "study/findings/finding_scope.hpp"
 
@@ -23,6 +24,23 @@ std::string inward_advice(const Report& report) {
                        ways.front().what, ways.front().gained, wanted);
 }
 
+// Where the drawtube stops too early and the seats do the rest.
+void seats_finding(const FindingScope& scope) {
+    const FocusBudget& budget = scope.report.budget;
+    const bool is_inward = budget.margin_in < 0;
+    scope.add(Severity::poor, "focus_by_seats",
+              fmt::format("Reaches focus by the eyepieces' seats: with the {} fully {}, {:.1f} mm "
+                          "are missing, which {} in their seats make up.",
+                          budget.primary ? "main mirror" : "drawtube",
+                          budget.primary ? (is_inward ? "up" : "down") : (is_inward ? "in" : "out"),
+                          -std::min(budget.margin_in, budget.margin_out), seats_words(budget)),
+              is_inward
+                  ? "Nothing need be cut or bought for this eyepiece; another one or a "
+                    "short-sighted observer may need more light path."
+                  : "A ring of a few mm behind the drawtube gives the seats back to the eyes.",
+              scope.index_of(budget.primary ? Role::telescope : Role::focuser));
+}
+
 // A moving-mirror telescope focuses by its main mirror; margins are mm of light path.
 void primary_findings(const FindingScope& scope) {
     const FocusBudget& budget = scope.report.budget;
@@ -36,8 +54,9 @@ void primary_findings(const FindingScope& scope) {
                   inward_advice(scope.report), telescope);
     } else if (!budget.reaches) {
         scope.add(Severity::fails, "focus_far",
-                  fmt::format("Does not reach focus: with the main mirror fully down, the image "
+                  fmt::format("Does not reach focus: with the main mirror fully down{}, the image "
                               "still falls {:.1f} mm too far out.",
+                              budget.drawtube_helps() ? " and the drawtube fully out" : "",
                               budget.shortfall),
                   fmt::format("Add a spacer of {:.0f} mm or more behind the telescope.",
                               std::ceil(budget.shortfall + thin_margin_mm)),
@@ -45,17 +64,21 @@ void primary_findings(const FindingScope& scope) {
     } else if (const double margin = std::min(budget.margin_in, budget.margin_out);
                margin < thin_margin_mm) {
         scope.add(Severity::poor, "focus_margin_thin",
-                  fmt::format("Reaches focus, but the main mirror has only {:.1f} mm of back "
+                  fmt::format("Reaches focus, but the main mirror{} only {:.1f} mm of back "
                               "focus left {}.",
-                              margin, budget.margin_in < budget.margin_out ? "outward" : "inward"),
+                              budget.drawtube_helps() ? " and the drawtube have" : " has", margin,
+                              budget.margin_in < budget.margin_out ? "outward" : "inward"),
                   "Another eyepiece or a short-sighted observer may need more; 5 to 10 mm both "
                   "ways is usual.",
                   telescope);
     } else {
         scope.add(Severity::good, "focus_reached",
-                  fmt::format("Reaches focus with the main mirror {:.1f} mm {}; it could take "
+                  fmt::format("Reaches focus with the main mirror {:.1f} mm {}{}; it could take "
                               "{:.0f} mm more light path, or {:.0f} mm less.",
                               std::abs(primary.moved), primary.moved < 0 ? "down" : "up",
+                              budget.drawtube_helps()
+                                  ? fmt::format(" and the drawtube {:.1f} mm out", budget.drawtube)
+                                  : "",
                               budget.margin_in, budget.margin_out),
                   "", telescope);
     }
@@ -64,6 +87,8 @@ void primary_findings(const FindingScope& scope) {
 void drawtube_findings(const FindingScope& scope) {
     const FocusBudget& budget = scope.report.budget;
     const std::size_t focuser = scope.index_of(Role::focuser);
+    if (budget.seats_take_up != 0) return seats_finding(scope);
+    if (budget.seats_lack > 0 && budget.shortfall == 0) return;  // the arms tell
     if (budget.primary) return primary_findings(scope);
     if (!budget.reaches && budget.shortfall_is_inward) {
         scope.add(Severity::fails, "focus_short",
@@ -103,29 +128,49 @@ void drawtube_findings(const FindingScope& scope) {
     }
 }
 
+// "left eyepiece 0.32 mm in, right 0.32 mm out (0.51 D each)": half of what the arms differ by.
+std::string shared_words(double arm_difference, double per_dioptre) {
+    const double half = std::abs(arm_difference) / 2;
+    const bool is_left_in = arm_difference > 0;
+    return fmt::format("left eyepiece {:.2f} mm {}, right {:.2f} mm {} ({:.1f} D each)", half,
+                       is_left_in ? "in" : "out", half, is_left_in ? "out" : "in",
+                       half / per_dioptre);
+}
+
 void arm_findings(const FindingScope& scope) {
     const Report& report = scope.report;
     const std::size_t head_index = scope.index_of(Role::splitter);
     const auto& head = part_as<SplitterHead>(scope.setup, head_index);
+    const auto& eyepiece = part_as<EyepiecePair>(scope.setup, report.train.choice.eyepiece);
+    const double per_dioptre = travel_per_dioptre(eyepiece.focal_length).value;
+    const double difference = report.budget.arm_difference;
     const double N = report.magnification.focal_ratio;
     // Quarter-wave depth of focus, +-2 lambda N^2 (derived from lambda / (2 NA^2)).
     const double depth = 2 * spectral_line::e.value / 1000 * N * N;
-    if (std::abs(report.budget.arm_difference) > depth) {
-        scope.add(Severity::poor, "arms_unequal",
-                  fmt::format("The two arms differ by {:.2f} mm in light path: the eyes cannot "
-                              "both be sharp at one "
-                              "drawtube position.",
-                              std::abs(report.budget.arm_difference)),
-                  "Leave the compensating glass unstated, or refocus one seat by that much.",
+    if (report.budget.seats_lack > 0) {
+        scope.add(Severity::fails, "arms_unequal",
+                  fmt::format("The two eyes are never sharp together: {}. Between them lie {:.1f} "
+                              "D.",
+                              arms_words(report.budget), std::abs(difference) / per_dioptre),
+                  "Leave the compensating glass unstated, or have the head's maker look at it.",
                   head_index);
+        return;
+    }
+    if (std::abs(difference) > depth) {
+        scope.add(Severity::note, "arms_unequal",
+                  fmt::format("The two arms differ by {:.2f} mm in light path. The drawtube serves "
+                              "their mean, the seats take up the rest: {}.",
+                              std::abs(difference), shared_words(difference, per_dioptre)),
+                  "Leave the compensating glass unstated if the arms are alike.", head_index);
     }
     for (const EyePath& path : report.train.paths) {
         if (std::abs(path.seat_shift_wanted) <= head.seat_travel.value) continue;
         scope.add(Severity::poor, "seat_travel_short",
                   fmt::format("The {} seat would have to move {:.2f} mm for the difference between "
-                              "the eyes; it has "
+                              "the eyes{}; it has "
                               "{:.2f} mm.",
                               name_of(path.eye), std::abs(path.seat_shift_wanted),
+                              std::abs(difference) > depth ? " and the arms" : "",
                               head.seat_travel.value),
                   "Keep spectacles on, or refocus from eye to eye.", head_index);
     }

@@ -23,7 +23,7 @@ void other_uses_findings(const FindingScope& scope) {
                           ? fmt::format("Save {:.1f} mm of light path.", use.shortfall)
                           : fmt::format("Keep a spacer of {:.0f} mm or more for one eye.",
                                         std::ceil(use.shortfall)),
-                      use.removed.front());
+                      use.removed.back());
         }
     }
 }

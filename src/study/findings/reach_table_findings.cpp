@@ -21,6 +21,7 @@ void others_findings(const FindingScope& scope) {
     if (short_ones == 0 || table.entries.size() == 1
         || (short_ones == 1 && !scope.report.budget.reaches))
         return;
+    if (scope.report.budget.seats_lack > 0) return;  // all share the head's arms
     const auto worst = std::max_element(
         table.entries.begin(), table.entries.end(),
         [](const ReachEntry& a, const ReachEntry& b) { return a.shortfall < b.shortfall; });

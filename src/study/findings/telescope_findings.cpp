@@ -24,7 +24,17 @@ void obstruction_findings(const FindingScope& scope) {
                     telescope.obstruction.value, 100 * share);
     if (telescope.vane_share > 0)
         sentence += fmt::format(", its vanes {:.1f} % more", 100 * telescope.vane_share);
-    scope.add(Severity::note, "obstruction", sentence + ".", "", scope.index_of(Role::telescope));
+    std::string advice;
+    if (const auto* newtonian = find_part<Newtonian>(scope.setup);
+        newtonian != nullptr && !newtonian->secondary_offset) {
+        sentence += fmt::format(". The flat is taken as offset by {:.1f} mm towards the main "
+                                "mirror, which centres it on the light",
+                                newtonian->offset().value);
+        advice = "If yours stands on the tube's axis, state “Secondary offset” as 0: one side of "
+                 "the field is cut earlier then.";
+    }
+    scope.add(Severity::note, "obstruction", sentence + ".", advice,
+              scope.index_of(Role::telescope));
 }
 
 // mF against lD: the width of the middle's light cone where the secondary stands.

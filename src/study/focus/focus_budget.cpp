@@ -6,6 +6,7 @@
 #include "parts/cassegrain_moving_mirror.hpp"
 #include "parts/focuser.hpp"
 #include "parts/shifter.hpp"
+#include "parts/splitter_head.hpp"
 #include "train/telescope.hpp"
 
 #include <fmt/format.h>
@@ -20,6 +21,17 @@ double FocusBudget::factor() const {
 }
 
 Millimetres FocusBudget::primary_moved() const { return {primary ? primary->moved : 0}; }
+
+std::string seats_words(const FocusBudget& budget) {
+    return fmt::format("both eyepieces {:.1f} mm {}", std::abs(budget.seats_take_up),
+                       budget.seats_take_up < 0 ? "in" : "out");
+}
+
+std::string arms_words(const FocusBudget& budget) {
+    return fmt::format("the arms differ by {:.1f} mm in light path, of which the seats lack {:.1f} "
+                       "mm on either side",
+                       std::abs(budget.arm_difference), budget.seats_lack);
+}
 
 double
 needed_back_focus(const EyePath& path, double wanted_image, std::vector<ShifterAtWork>* shifters) {
@@ -39,13 +51,21 @@ needed_back_focus(const EyePath& path, double wanted_image, std::vector<ShifterA
     return distance;
 }
 
-double image_behind_stop(const Train& train, Eye eye) {
-    double distance = train.back_focus - train.drawtube.value;
-    for (const AxialStep& step : train.path(eye).steps) {
+namespace {
+
+// `distance` is to the image behind the drawtube's rear face.
+double image_through(const EyePath& path, double distance) {
+    for (const AxialStep& step : path.steps) {
         distance -= step.reduced();
         if (step.lens_focal_length != 0) distance = 1 / (1 / distance + 1 / step.lens_focal_length);
     }
     return distance;
+}
+
+}  // namespace
+
+double image_behind_stop(const Train& train, Eye eye) {
+    return image_through(train.path(eye), train.back_focus - train.drawtube.value);
 }
 
 Point point_near_stop(const EyePath& path, double reduced_behind_stop) {
@@ -145,18 +165,43 @@ budget_rows(const Setup& setup, const Train& train, const FocusBudget& budget) {
                       setup.parts[train.choice.observer].name + ": eyes' correction",
                       train.choice.observer, -train.focus_offset);
     }
+    if (train.arm_difference != 0) {
+        const bool is_left_longer = train.arm_difference > 0;
+        waterfall.add(
+            is_left_longer ? BudgetEntry::gives_back : BudgetEntry::spends,
+            fmt::format("Arms: {} one longer, half of it", is_left_longer ? "left" : "right"),
+            std::nullopt, train.arm_difference / 2);
+    }
     const double left = waterfall.left();
-    waterfall.add(BudgetEntry::left_over, left < 0 ? "Short by" : "Drawtube out by", std::nullopt,
-                  0);
+    const char* const word = left >= 0        ? "Drawtube out by"
+                             : budget.reaches ? "Left to the seats"
+                                              : "Short by";
+    waterfall.add(BudgetEntry::left_over, word, std::nullopt, 0);
     return waterfall.take();
 }
 
-constexpr double budget_rounding = 1e-9;  // an exact fit still reaches
-
 void judge_reach(FocusBudget& budget) {
-    budget.reaches = budget.margin_in >= -budget_rounding && budget.margin_out >= -budget_rounding;
+    budget.reaches = budget.margin_in >= -exact_fit && budget.margin_out >= -exact_fit;
     budget.shortfall_is_inward = budget.margin_in < 0;
     if (!budget.reaches) budget.shortfall = -std::min(budget.margin_in, budget.margin_out);
+}
+
+// What the seats have left beside what the eyes and the arms ask of them makes up for a drawtube that stops too early.
+void ask_seats(FocusBudget& budget, const SplitterHead& head, const Train& axes) {
+    const double travel = head.seat_travel.value;
+    budget.seats_lack = std::max(0.0, std::abs(axes.arm_difference) / 2 - travel);
+    if (!budget.reaches && !budget.is_held) {
+        const EyePath& left = axes.path(Eye::left);
+        const double back_focus = budget.primary ? budget.primary->back_focus : axes.back_focus;
+        const double missed =
+            image_through(left, back_focus - budget.drawtube) - axes.served_image(Eye::left);
+        if (std::abs(missed) + std::abs(left.seat_shift_wanted) <= travel + exact_fit) {
+            budget.seats_take_up = missed;
+            budget.reaches = true;
+            budget.shortfall = 0;
+        }
+    }
+    if (budget.seats_lack > exact_fit) budget.reaches = false;
 }
 
 void focus_by_drawtube(FocusBudget& budget,
@@ -173,13 +218,15 @@ void focus_by_drawtube(FocusBudget& budget,
 
 void focus_by_primary(FocusBudget& budget,
                       const CassegrainMovingMirror& mirrors,
+                      const Focuser& focuser,
                       std::optional<Millimetres> distance,
                       double needed) {
-    const double wanted_back_focus = needed + budget.drawtube;
+    const double racked_in = focuser.held_at.value_or(Millimetres{0}).value;
+    const double racked_out = focuser.held_at.value_or(focuser.travel).value;
     PrimaryFocus primary;
     primary.travel_up = mirrors.travel_up.value;
     primary.travel_down = mirrors.travel_down.value;
-    primary.wanted = mirrors.moved_for({wanted_back_focus}, distance).value;
+    primary.wanted = mirrors.moved_for({needed + racked_in}, distance).value;
     primary.moved = std::clamp(primary.wanted, -primary.travel_down, primary.travel_up);
     const MirrorFocus now = mirrors.focus_at({primary.moved}, distance);
     primary.back_focus = now.back_focus.value;
@@ -187,13 +234,15 @@ void focus_by_primary(FocusBudget& budget,
     primary.stated_back_focus = mirrors.back_focus.value;
     primary.stated_focal_length = mirrors.focal_length.value;
     primary.focal_length_per_mm = mirrors.focal_length_per_back_focus();
-    // What the primary's ends leave: up gives more light path to spend, down less.
+    // What the ends leave: the primary up gives more light path to spend, down and the drawtube out less.
     budget.margin_in =
-        mirrors.focus_at(mirrors.travel_up, distance).back_focus.value - wanted_back_focus;
+        mirrors.focus_at(mirrors.travel_up, distance).back_focus.value - (needed + racked_in);
     budget.margin_out =
-        wanted_back_focus - mirrors.focus_at(-mirrors.travel_down, distance).back_focus.value;
+        needed + racked_out - mirrors.focus_at(-mirrors.travel_down, distance).back_focus.value;
     judge_reach(budget);
     budget.wanted_drawtube = primary.back_focus - needed;
+    budget.drawtube = std::clamp(budget.wanted_drawtube, racked_in, racked_out);
+    if (std::abs(budget.drawtube - racked_in) < exact_fit) budget.drawtube = racked_in;
     budget.primary = primary;
 }
 
@@ -206,25 +255,22 @@ std::optional<Millimetres> distance_of(const Train& train) {
 
 FocusBudget solved_focus(const Setup& setup, const Train& axes) {
     const auto* focuser = find_part<Focuser>(setup);
-    BEAMFORK_EXPECTS(focuser != nullptr);
-    const EyePath& left = axes.path(Eye::left);
+    const auto* head = find_part<SplitterHead>(setup);
+    BEAMFORK_EXPECTS(focuser != nullptr && head != nullptr);
 
     FocusBudget budget;
     // The drawtube serves the mean of both eyes; the seats take the rest, as far as they travel.
     const double needed =
-        needed_back_focus(left, axes.focus_offset - left.seat_shift, &budget.shifters);
+        needed_back_focus(axes.path(Eye::left), axes.served_image(Eye::left), &budget.shifters);
     budget.travel = focuser->travel.value;
     budget.is_held = focuser->held_at.has_value();
+    budget.arm_difference = axes.arm_difference;
     if (const auto* mirrors = find_part<CassegrainMovingMirror>(setup)) {
-        budget.drawtube = focuser->held_at.value_or(Millimetres{0}).value;
-        focus_by_primary(budget, *mirrors, distance_of(axes), needed);
+        focus_by_primary(budget, *mirrors, *focuser, distance_of(axes), needed);
     } else {
         focus_by_drawtube(budget, *focuser, axes.back_focus, needed);
     }
-    for (const LightPath& path : axes.light_paths) {
-        if (path.part != axes.choice.eyepiece)
-            budget.arm_difference += path.derived_left - path.derived_right;
-    }
+    ask_seats(budget, *head, axes);
     return budget;
 }
 
@@ -243,7 +289,8 @@ Result<FocusBudget> focus_budget(const Setup& setup, const Choice& choice) {
 }
 
 Result<Train> focused_train(const Setup& setup, const Choice& choice, const FocusBudget& budget) {
-    return build_train(setup, choice, Millimetres{budget.drawtube}, budget.primary_moved());
+    return build_train(setup, choice, Millimetres{budget.drawtube}, budget.primary_moved(),
+                       Millimetres{budget.seats_take_up});
 }
 
 }  // namespace beamfork

@@ -2,8 +2,10 @@
 // back, where the drawtube must stand so that the image falls on the field stops, and by how much it
 // fails when it cannot. All lengths in reduced (air-equivalent) mm at the primary wavelength.
 //
-// A moving-mirror telescope focuses by its primary instead: the drawtube stays where it is held (racked in when
-// it is not), and margins are what the primary's travel leaves, told as mm of back focus.
+// A moving-mirror telescope focuses by its primary first: the drawtube stays where it is held, or racked in until the
+// primary is fully down and the image still falls too far out. Margins are what both leave, told as mm of back focus.
+//
+// Where the drawtube cannot follow by so little that the seats can, they do: that is reach, too.
 #pragma once
 
 #include <optional>
@@ -13,6 +15,9 @@
 #include "train/train.hpp"
 
 namespace beamfork {
+
+/// What rounding may leave of a length, mm: an exact fit still reaches.
+inline constexpr double exact_fit = 1e-9;
 
 enum class BudgetEntry { available, spends, gives_back, observer, left_over };
 
@@ -57,17 +62,29 @@ struct FocusBudget {
     double drawtube = 0;  ///< where it stands: there, or at the nearer end, or where it is held
     double travel = 0;    ///< of the drawtube
     std::optional<PrimaryFocus> primary;  ///< of a moving-mirror telescope, which focuses by it
-    bool reaches = false;
+    bool reaches = false;                 ///< by the drawtube (or the primary), the seats, or both
     double margin_in =
         0;  ///< travel left inward of focus; negative when focus lies beyond the inner end
     double margin_out = 0;  ///< travel left outward of focus; negative when beyond the outer end
     double shortfall = 0;   ///< mm by which the drawtube cannot follow; 0 when it reaches
     bool shortfall_is_inward = true;
     bool is_held = false;
+    double seats_take_up = 0;  ///< what both seats move outward because the drawtube cannot, mm
+    double seats_lack = 0;     ///< what each seat lacks to bring both eyes of unequal arms to focus
+                               ///< at once, mm; not reached then, though nothing is short
     double arm_difference = 0;            ///< light path of the left arm less the right, reduced mm
     [[nodiscard]] double factor() const;  ///< of all shifters together
     [[nodiscard]] Millimetres primary_moved() const;  ///< 0 when the telescope has no moving mirror
+    /// True of a moving-mirror telescope whose drawtube is racked out because the mirror cannot go on.
+    [[nodiscard]] bool drawtube_helps() const { return primary && !is_held && drawtube > 0; }
 };
+
+/// "both eyepieces 0.1 mm in": what the seats take up; they must take up something.
+std::string seats_words(const FocusBudget& budget);
+
+/// "the arms differ by 10.8 mm in light path, of which the seats lack 2.4 mm on either side": unequal arms that the seats
+/// cannot make up.
+std::string arms_words(const FocusBudget& budget);
 
 /// Back focus the chain needs so that an image forms `wanted_image` behind the field stop: the stop's
 /// image thrown back through the chain to the drawtube's rear face. Appends the shifters met.

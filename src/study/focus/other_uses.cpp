@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 #include "parts/shifter.hpp"
 
@@ -21,6 +22,18 @@ namespace {
 bool turns_light(const Part& part) { return kind_of(part.body).turns_light; }
 bool is_shifter(const Part& part) { return part.body.is<Shifter>(); }
 
+// What screws into the head's nose and adds no length of its own, a shifter's lens cell above all, goes with the head.
+std::vector<std::size_t> head_and_what_it_holds(const Setup& setup) {
+    const std::size_t head = parts_with_role(setup, Role::splitter).front();
+    std::size_t first = head;
+    while (first > 0 && is_shifter(setup.parts[first - 1])
+           && setup.parts[first - 1].body.get<Shifter>().length.value == 0)
+        --first;
+    std::vector<std::size_t> parts(head + 1 - first);
+    std::iota(parts.begin(), parts.end(), first);
+    return parts;
+}
+
 // The left eye's axial steps without those of the removed parts: a train without a head, too.
 double wanted_drawtube(const Train& train, const OtherUse& use) {
     EyePath path = train.path(Eye::left);
@@ -33,7 +46,7 @@ double wanted_drawtube(const Train& train, const OtherUse& use) {
         // Without a seat of its own the eyepiece rests on its shoulder.
         return train.back_focus - needed_back_focus(path, path.wanted_image - path.seat_shift);
     }
-    return train.back_focus - needed_back_focus(path, train.focus_offset - path.seat_shift);
+    return train.back_focus - needed_back_focus(path, train.served_image(Eye::left));
 }
 
 }  // namespace
@@ -50,20 +63,17 @@ other_uses(const Setup& setup, const Choice& choice, const FocusBudget& budget) 
         return removed;
     };
     std::vector<OtherUse> uses;
-    uses.push_back({.use = Use::one_eye, .removed = removed_if([](const Part& part) {
-                                             return role_of(part) == Role::splitter;
-                                         })});
+    uses.push_back({.use = Use::one_eye, .removed = head_and_what_it_holds(setup)});
     uses.push_back({.use = Use::straight_through, .removed = removed_if(turns_light)});
     uses.push_back({.use = Use::without_shifter, .removed = removed_if(is_shifter)});
     std::erase_if(uses, [](const OtherUse& use) { return use.removed.empty(); });
-    constexpr double rounding = 1e-9;  // an exact fit still reaches
     const double all_parts = wanted_drawtube(*train, OtherUse{});
     for (OtherUse& use : uses) {
         use.drawtube = wanted_drawtube(*train, use);
         use.change = use.drawtube - all_parts;
         use.margin_in = budget.margin_in + use.change;
         use.margin_out = budget.margin_out - use.change;
-        use.reaches = std::min(use.margin_in, use.margin_out) >= -rounding;
+        use.reaches = std::min(use.margin_in, use.margin_out) >= -exact_fit;
         use.shortfall_is_inward = use.margin_in < 0;
         if (!use.reaches) use.shortfall = -std::min(use.margin_in, use.margin_out);
     }

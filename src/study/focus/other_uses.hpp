@@ -28,7 +28,8 @@ struct OtherUse {
 
 /// Those that this setup allows: a use needs the part that it takes out. `budget` is of that setup and choice.
 /// With one eye the eyepiece stands straight in the last part's rear face, and the drawtube serves the left eye
-/// alone. Errors as build_train.
+/// alone; a shifter that stands in the head's nose (right before the head, without a length of its own) goes with the
+/// head. Errors as build_train.
 Result<std::vector<OtherUse>>
 other_uses(const Setup& setup, const Choice& choice, const FocusBudget& budget);
 

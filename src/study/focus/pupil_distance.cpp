@@ -57,8 +57,7 @@ public:
         choice.observer = observer;
         const auto train = build_axes(setup_, choice, Millimetres{0});
         if (!train) return tl::make_unexpected(train.error());
-        constexpr double rounding = 1e-9;  // an exact fit still does
-        const double travel = head().seat_travel.value + rounding;
+        const double travel = head().seat_travel.value + exact_fit;
         return std::all_of(train->paths.begin(), train->paths.end(), [&](const EyePath& one) {
             return std::abs(one.seat_shift_wanted - path) <= travel;
         });

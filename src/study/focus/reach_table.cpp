@@ -38,8 +38,6 @@ DrawtubeRange seat_range(const Train& train, Eye eye, double seat_travel) {
 
 namespace {
 
-constexpr double reach_rounding = 1e-9;  // an exact fit still reaches
-
 DrawtubeRange overlap(const DrawtubeRange& a, const DrawtubeRange& b) {
     return {std::max(a.low, b.low), std::min(a.high, b.high)};
 }
@@ -47,7 +45,8 @@ DrawtubeRange overlap(const DrawtubeRange& a, const DrawtubeRange& b) {
 // Of the drawtube, or what is left of a moving-mirror telescope's stated back focus.
 double position_of(const FocusBudget& budget) {
     if (!budget.primary) return budget.wanted_drawtube;
-    const double missing = budget.shortfall_is_inward ? budget.shortfall : -budget.shortfall;
+    const double held = budget.is_held ? budget.drawtube : 0;
+    const double missing = held - budget.wanted_drawtube;
     return budget.primary->stated_back_focus - (budget.primary->back_focus + missing);
 }
 
@@ -68,15 +67,15 @@ Result<ReachEntry> entry_of(const Setup& setup, const Choice& choice) {
                      .seats = {},
                      .served = {position - budget.margin_in, position + budget.margin_out}};
     for (std::size_t side = 0; side < 2; ++side) {
-        const double wanted = train->paths[side].seat_shift_wanted;
+        const double wanted = train->paths[side].seat_shift_wanted + budget.seats_take_up;
         entry.seats[side] = {wanted,
                              Dioptres{wanted / travel_per_dioptre(eyepiece.focal_length).value},
-                             std::abs(wanted) <= head.seat_travel.value + reach_rounding};
+                             std::abs(wanted) <= head.seat_travel.value + exact_fit};
         entry.served =
             overlap(entry.served, seat_range(*train, both_eyes[side], head.seat_travel.value));
     }
     // Rounding must not take the one place that a stiff seat leaves.
-    if (entry.served.is_empty() && entry.served.low - entry.served.high < reach_rounding)
+    if (entry.served.is_empty() && entry.served.low - entry.served.high < exact_fit)
         entry.served.high = entry.served.low;
     entry.pupil_distance_fits =
         head.reaches(part_as<Observer>(setup, choice.observer).pupil_distance);

@@ -11,7 +11,8 @@
 
 namespace beamfork {
 
-/// How one eyepiece must stand in its seat for its eye while the drawtube serves the mean of both eyes.
+/// How one eyepiece must stand in its seat for its eye while the drawtube serves the mean of both eyes and of both arms,
+/// as far as it goes.
 struct SeatSetting {
     double shift =
         0;  ///< from the middle of the seat's travel, mm, positive away from the telescope
@@ -55,7 +56,7 @@ struct ReachTable {
     std::vector<ReachEntry> entries;  ///< eyepieces outermost, then observers, then targets
     std::size_t reference_eyepiece = 0;
     /// A moving-mirror telescope: what is called drawtube here is the light path left over at its stated back
-    /// focus, which the main mirror makes up; negative: it must move up.
+    /// focus, which the main mirror (and the drawtube, once it is fully down) makes up; negative: it must move up.
     bool by_primary = false;
     double travel = 0;
     double depth_of_focus = 0;  ///< +- mm at the drawtube that nobody sees

@@ -10,11 +10,6 @@
 
 namespace beamfork {
 
-double normal_below_zero(double mean, double standard) {
-    if (standard <= 0) return mean < 0 ? 1 : 0;
-    return std::erfc(mean / standard / std::numbers::sqrt2) / 2;
-}
-
 namespace {
 
 constexpr double least_slope = 1e-6;  // a value that changes less does not bear on focus
@@ -64,31 +59,53 @@ bool is_number(const Part& part, const FieldInfo& field) {
     return value && std::holds_alternative<double>(*value);
 }
 
-struct DrawtubeSpread {
-    double mean = 0;      ///< of the wanted drawtube position
-    double drawtube = 0;  ///< its standard deviation
-    double travel_mean = 0;
-    double travel = 0;  ///< standard deviation of the travel
-    [[nodiscard]] double too_far_in() const { return normal_below_zero(mean, drawtube); }
-    [[nodiscard]] double too_far_out() const {
-        return normal_below_zero(travel_mean - mean, std::hypot(drawtube, travel));
-    }
-    [[nodiscard]] double reaches() const {
-        return std::clamp(1 - too_far_in() - too_far_out(), 0.0, 1.0);
-    }
-};
-
 bool is_travel(const Setup& setup, const Contribution& one) {
     return role_of(setup.parts[one.part]) == Role::focuser && one.key == "travel_mm";
 }
 
-DrawtubeSpread spread_of(const Setup& setup, const Uncertainty& found) {
-    DrawtubeSpread spread{found.drawtube, 0, found.travel, 0};
+// How the margins spread. The travel bears on the outward one alone.
+struct MarginSpread {
+    double shift = 0;  ///< of the middle of the inward margin, against the stated one
+    ChanceCurve inward;
+    ChanceCurve outward;
+};
+
+MarginSpread spread_of(const Setup& setup, const Uncertainty& found) {
+    double shift = 0;
+    std::vector<double> halves;
+    double normal = 0;
+    std::vector<double> travel_half;
+    double travel_normal = 0;
     for (const Contribution& one : found.contributions) {
-        double& into = is_travel(setup, one) ? spread.travel : spread.drawtube;
-        into = std::hypot(into, one.standard);
+        const bool is_drawtubes = is_travel(setup, one);
+        if (!is_drawtubes) shift += one.shift;
+        if (one.tolerance.known_by == KnownBy::measured) {
+            double& into = is_drawtubes ? travel_normal : normal;
+            into = std::hypot(into, one.standard);
+        } else {
+            (is_drawtubes ? travel_half : halves).push_back(one.standard * std::numbers::sqrt3);
+        }
     }
-    return spread;
+    std::vector<double> all = halves;
+    all.insert(all.end(), travel_half.begin(), travel_half.end());
+    return {shift, ChanceCurve(std::move(halves), normal),
+            ChanceCurve(std::move(all), std::hypot(normal, travel_normal))};
+}
+
+struct ReachChance {
+    double too_far_in = 0;
+    double too_far_out = 0;
+    [[nodiscard]] double reaches() const {
+        return std::clamp(1 - too_far_in - too_far_out, 0.0, 1.0);
+    }
+};
+
+// Of a drawtube (or primary) with these margins as stated.
+ReachChance chance_of(const Setup& setup, const Uncertainty& found) {
+    const MarginSpread spread = spread_of(setup, found);
+    const double in = found.drawtube + spread.shift;
+    const double out = found.travel - found.drawtube - spread.shift;
+    return {spread.inward.below(-in), spread.outward.below(-out)};
 }
 
 // What careful measuring at home attains. Common practice, no source.
@@ -108,8 +125,11 @@ void find_better(const Setup& setup, Uncertainty& found) {
     const double attained = attainable(largest.unit);
     if (largest.tolerance.standard() <= attained) return;
     Uncertainty then = found;
-    then.contributions.front().standard = std::abs(largest.sensitivity) * attained;
-    found.better = BetterKnown{attained, spread_of(setup, then).reaches()};
+    Contribution& known = then.contributions.front();
+    known.standard = std::abs(largest.sensitivity) * attained;
+    known.tolerance = {attained, KnownBy::measured};
+    known.shift = 0;
+    found.better = BetterKnown{attained, chance_of(setup, then).reaches()};
 }
 
 // Parts whose values bear on focus: those in the light, the observer and the target.
@@ -139,6 +159,21 @@ bool says_plus_minus(const Part& part, const FieldInfo& field) {
     return stated != part.tolerances.end() && stated->second.plus_minus;
 }
 
+// Where a value that is not measured may lie: within +-, but nowhere that its field does not accept.
+std::pair<double, double>
+range_of(const Tolerance& tolerance, const FieldInfo& field, double stated) {
+    return {std::max(field.low, stated - *tolerance.plus_minus),
+            std::min(field.high, stated + *tolerance.plus_minus)};
+}
+
+void spread_within(Contribution& one, const FieldInfo& field, double stated) {
+    one.standard = std::abs(one.sensitivity) * one.tolerance.standard();
+    if (one.tolerance.known_by == KnownBy::measured) return;
+    const auto [low, high] = range_of(one.tolerance, field, stated);
+    one.standard = std::abs(one.sensitivity) * (high - low) / 2 / std::numbers::sqrt3;
+    one.shift = one.sensitivity * ((low + high) / 2 - stated);
+}
+
 // All values that move the focus and are not exact.
 Result<std::vector<Contribution>>
 contributions(const Setup& setup, const Choice& choice, const FocusBudget& budget) {
@@ -157,15 +192,31 @@ contributions(const Setup& setup, const Choice& choice, const FocusBudget& budge
                 const auto slope = nudge.slope(index, field);
                 if (!slope) return tl::make_unexpected(slope.error());
                 one.sensitivity = *slope;
-            } else if (budget.primary) {
+            } else if (budget.primary && budget.is_held) {
                 continue;  // the drawtube is not what focuses
             }
             if (std::abs(one.sensitivity) < least_slope) continue;
-            one.standard = std::abs(one.sensitivity) * one.tolerance.standard();
+            spread_within(one, field, std::get<double>(*field_value(part.body, field.key)));
             found.push_back(std::move(one));
         }
     }
     return found;
+}
+
+// Who makes the smaller margin unsure, and by how much it is.
+void share_out(const Setup& setup, Uncertainty& found, bool is_inward) {
+    const auto variance_of = [&](const Contribution& one) {
+        return is_inward && is_travel(setup, one) ? 0 : one.standard * one.standard;
+    };
+    double variance = 0;
+    for (const Contribution& one : found.contributions)
+        variance += variance_of(one);
+    found.standard = std::sqrt(variance);
+    for (Contribution& one : found.contributions)
+        one.share = variance > 0 ? variance_of(one) / variance : 0;
+    std::stable_sort(
+        found.contributions.begin(), found.contributions.end(),
+        [](const Contribution& a, const Contribution& b) { return a.share > b.share; });
 }
 
 }  // namespace
@@ -177,30 +228,21 @@ uncertainty(const Setup& setup, const Choice& choice, const FocusBudget& budget)
     found.travel = budget.margin_in + budget.margin_out;
     found.is_by_mirror = budget.primary.has_value();
     found.margin = std::min(budget.margin_in, budget.margin_out);
-    found.probability = budget.reaches ? 1 : 0;
-    found.too_far_in = budget.margin_in < 0 ? 1 : 0;
-    found.too_far_out = 1 - found.probability - found.too_far_in;
+    found.too_far_in = budget.margin_in < -exact_fit ? 1 : 0;
+    found.too_far_out = budget.margin_out < -exact_fit ? 1 : 0;
+    found.probability = 1 - std::max(found.too_far_in, found.too_far_out);
     auto values = contributions(setup, choice, budget);
     if (!values) return tl::make_unexpected(values.error());
     found.contributions = *std::move(values);
     found.assumed = static_cast<std::size_t>(
         std::count_if(found.contributions.begin(), found.contributions.end(),
                       [](const Contribution& one) { return one.is_assumed; }));
-    const DrawtubeSpread spread = spread_of(setup, found);
-    const bool is_inward = budget.margin_in <= budget.margin_out;
-    found.standard = is_inward ? spread.drawtube : std::hypot(spread.drawtube, spread.travel);
     if (found.contributions.empty()) return found;
-    found.too_far_in = spread.too_far_in();
-    found.too_far_out = spread.too_far_out();
-    found.probability = spread.reaches();
-    double variance = 0;
-    for (const Contribution& one : found.contributions)
-        variance += one.standard * one.standard;
-    for (Contribution& one : found.contributions)
-        one.share = one.standard * one.standard / variance;
-    std::stable_sort(
-        found.contributions.begin(), found.contributions.end(),
-        [](const Contribution& a, const Contribution& b) { return a.share > b.share; });
+    const ReachChance chance = chance_of(setup, found);
+    found.too_far_in = chance.too_far_in;
+    found.too_far_out = chance.too_far_out;
+    found.probability = chance.reaches();
+    share_out(setup, found, budget.margin_in <= budget.margin_out);
     find_better(setup, found);
     return found;
 }
@@ -212,12 +254,16 @@ class Draws {
 public:
     explicit Draws(std::uint64_t seed) : engine_(seed) {}
     double even() { return (static_cast<double>(engine_() >> 11U) + 0.5) * 0x1p-53; }
-    double of(const Tolerance& tolerance) {
+    double of(const Tolerance& tolerance, const FieldInfo& field, double stated) {
         const double first = even();
-        if (tolerance.known_by != KnownBy::measured) return (2 * first - 1) * *tolerance.plus_minus;
+        if (tolerance.known_by != KnownBy::measured) {
+            const auto [low, high] = range_of(tolerance, field, stated);
+            return std::lerp(low, high, first);
+        }
         // G. E. P. Box and M. E. Muller, Ann. Math. Statist. 29, 610-611, 1958.
-        return *tolerance.plus_minus * std::sqrt(-2 * std::log(first))
-               * std::cos(2 * std::numbers::pi * even());
+        const double off = *tolerance.plus_minus * std::sqrt(-2 * std::log(first))
+                           * std::cos(2 * std::numbers::pi * even());
+        return std::clamp(stated + off, field.low, field.high);
     }
 
 private:
@@ -241,7 +287,7 @@ std::vector<DrawnValues> drawn_values(const Setup& setup,
                 std::find_if(fields.begin(), fields.end(),
                              [&](const FieldInfo& info) { return info.key == value.key; });
             const double stated = std::get<double>(*field_value(body, value.key));
-            one.push_back(std::clamp(stated + draws.of(value.tolerance), field->low, field->high));
+            one.push_back(draws.of(value.tolerance, *field, stated));
         }
     }
     return drawn;
@@ -259,7 +305,7 @@ Result<bool> reaches_with(Setup& setup,
     }
     const auto budget = solved_focus(setup, choice);
     if (!budget) return tl::make_unexpected(budget.error());
-    return budget->reaches;
+    return std::min(budget->margin_in, budget->margin_out) >= -exact_fit;
 }
 
 }  // namespace
@@ -288,6 +334,10 @@ sampled_probability(const Setup& setup, const Choice& choice, int samples, std::
         if (!half) return tl::make_unexpected(half.error());
     }
     return static_cast<double>(*reached[0] + *reached[1]) / samples;
+}
+
+ChanceCurve margin_curve(const Setup& setup, const Uncertainty& found) {
+    return spread_of(setup, found).inward;
 }
 
 std::string home_measurement(const PartBody& body, const std::string& key) {

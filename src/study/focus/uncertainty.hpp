@@ -1,8 +1,11 @@
 // How sure it is that focus is reached, from the +- of the parts' values, stated or assumed; which value makes
 // it unsure, and what measuring that one better would bring.
 //
-// The margin inward, which is the wanted drawtube position, or with a moving mirror the light path it has left, has the variance sum (c u)^2 over all values, c its change per unit of the
-// value and u the value's standard deviation (JCGM 100:2008, GUM, eq. 10); it is taken as normal (GUM, G.2).
+// The margin inward, which is the wanted drawtube position, or with a moving mirror the light path it has left, moves by
+// c per unit of a value. Each value's own distribution is kept, anywhere within +- with equal chance or normal, and all
+// are folded (chance_curve.hpp); the variance is the sum (c u)^2, u a value's standard deviation (JCGM 100:2008, GUM,
+// eq. 10). The drawtube's travel bears on the margin outward alone. What the seats could take up is not counted: it is
+// wanted for the eyes.
 #pragma once
 
 #include <cstdint>
@@ -10,6 +13,7 @@
 #include <string>
 #include <vector>
 
+#include "study/focus/chance_curve.hpp"
 #include "study/focus/focus_budget.hpp"
 
 namespace beamfork {
@@ -24,7 +28,8 @@ struct Contribution {
     bool is_assumed = false;  ///< nobody stated that number: it is the usual one
     double sensitivity = 0;   ///< mm of margin per unit of the value
     double standard = 0;      ///< what it adds to the margin, one standard deviation, mm
-    double share = 0;         ///< of the variance, 0 to 1
+    double shift = 0;  ///< mm of margin from the stated value to the middle of where it can be
+    double share = 0;  ///< of the smaller margin's variance, 0 to 1
 };
 
 /// The largest contribution, were it measured to `plus_minus` (one standard deviation).
@@ -40,7 +45,7 @@ struct Uncertainty {
     bool is_by_mirror = false;
     double margin = 0;       ///< the smaller of both margins, negative when short, mm
     double standard = 0;     ///< standard deviation of that margin, mm
-    double probability = 1;  ///< that focus lies within the travel
+    double probability = 1;  ///< that focus lies within the travel, whatever the seats could do
     double too_far_in = 0;   ///< probability that it lies inward of the travel
     double too_far_out = 0;
     std::vector<Contribution> contributions;  ///< largest first; those that change nothing left out
@@ -48,7 +53,7 @@ struct Uncertainty {
     std::optional<BetterKnown> better;
 };
 
-/// Closed form. `budget` is of that setup and choice. Errors as build_train.
+/// `budget` is of that setup and choice. Errors as build_train.
 Result<Uncertainty>
 uncertainty(const Setup& setup, const Choice& choice, const FocusBudget& budget);
 
@@ -57,8 +62,8 @@ uncertainty(const Setup& setup, const Choice& choice, const FocusBudget& budget)
 Result<double>
 sampled_probability(const Setup& setup, const Choice& choice, int samples, std::uint64_t seed = 1);
 
-/// Probability that a normal value with this mean and standard deviation is below 0.
-double normal_below_zero(double mean, double standard);
+/// How the margin inward spreads about the stated one, without the drawtube's travel.
+ChanceCurve margin_curve(const Setup& setup, const Uncertainty& found);
 
 /// How to measure that value at home, as one sentence.
 std::string home_measurement(const PartBody& body, const std::string& key);

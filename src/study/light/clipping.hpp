@@ -27,7 +27,8 @@ struct ClippingEffort {
     bool operator==(const ClippingEffort&) const = default;
 };
 
-/// Share of the light that ends at one surface, 0..1 of the objective's light. A leak is told apart.
+/// Share of the light that ends at one surface, 0..1 of the objective's light. A leak is told apart: what goes out of a
+/// bare face that light meets beyond the critical angle. What that face still reflects goes on (leaky_faces.hpp).
 struct EndShare {
     std::size_t surface = 0;  ///< index into EyePath::surfaces
     bool is_leak = false;
@@ -45,13 +46,13 @@ struct LitPoint {
 struct LitRing {
     double field_fraction = 0;   ///< 0 middle, 1 edge of the field stop
     double relative = 1;         ///< mean over the ring
-    double lowest = 1;           ///< its darkest azimuth
+    double lowest = 1;           ///< its darkest direction
     std::vector<EndShare> ends;  ///< mean over the ring, largest first
 };
 
 struct EyeClipping {
     Eye eye = Eye::left;
-    std::vector<LitPoint> points;  ///< one in the middle, then ten rings of six
+    std::vector<LitPoint> points;  ///< one in the middle, then ten rings of fifteen
     std::vector<LitRing> rings;    ///< eleven, from the middle to the edge
     Millimetres field_stop;        ///< its diameter
     Millimetres
@@ -65,11 +66,11 @@ struct EyeClipping {
 };
 
 constexpr int lit_ring_count = 10;
-constexpr int lit_azimuth_count = 6;
+constexpr int lit_azimuth_count = 15;  // of the fixed directions (lit_ring.hpp)
 
 EyeClipping clipping(const Train& train, Eye eye, ClippingEffort effort = {});
 
-/// The middle and the mean of the edge alone, at a ninth of the cost: enough to compare setups.
+/// The middle and the mean of the edge alone, at a ninth of the cost or less: enough to compare setups.
 struct MiddleAndEdge {
     double middle = 1;             ///< share of the objective's light, 0..1
     double edge = 1;               ///< as EyeClipping::edge_relative

@@ -7,12 +7,13 @@
 namespace beamfork {
 
 struct Magnification {
-    double shifter_factor = 1;           ///< of all shifters together, from their real spacing
-    Millimetres effective_focal_length;  ///< telescope's focal length at this focus times that
-    double focal_ratio = 0;              ///< N at the field stop
-    double magnification = 0;            ///< effective focal length / eyepiece focal length
-    Degrees true_field;                  ///< 2 atan(field stop / (2 effective focal length))
-    Millimetres exit_pupil;              ///< aperture / magnification
+    double shifter_factor = 1;  ///< of all shifters together, from their real spacing
+    Millimetres
+        effective_focal_length;  ///< telescope's at this focus and for this target times that
+    double focal_ratio = 0;      ///< N at the field stop
+    double magnification = 0;    ///< effective focal length / eyepiece focal length
+    Degrees true_field;          ///< 2 atan(field stop / (2 effective focal length))
+    Millimetres exit_pupil;      ///< aperture / magnification
 };
 
 /// W. J. Smith, Modern Optical Engineering, 4th ed., sec. 13.1 and Eq. 13.5.

@@ -16,8 +16,8 @@ public:
         : tuner_(tuner),
           curve_(curve),
           is_given_up_(is_given_up),
-          width_((tuner.watched().is_traced ? 1e-5 : 1e-10)
-                 * (curve.range.high - curve.range.low)) {
+          width_((tuner.watched().is_traced ? 1e-5 : 1e-10) * (curve.range.high - curve.range.low)),
+          height_(height_of(curve)) {
         answer_.wanted = wanted;
     }
 
@@ -38,6 +38,26 @@ private:
         answer_.crossings.push_back({at, *point.value, point.margin.value_or(0), is_rising});
     }
 
+    // Counted rays come and go one by one: a curve of them is a flight of stairs, each lower than this. A step that stands
+    // out is no stair; the curve has found it and ends its run there.
+    [[nodiscard]] double stair(const TunePoint& a, const TunePoint& b) const {
+        const double change = std::abs(off(a) - off(b));
+        if (!tuner_.watched().is_traced) return std::max(2 * tuner_.watched().grain, 0.01 * change);
+        constexpr double of_the_curve = 0.01;
+        return std::max({2 * tuner_.watched().grain, change / 2, of_the_curve * height_});
+    }
+
+    [[nodiscard]] static double height_of(const TuneCurve& curve) {
+        double low = std::numeric_limits<double>::infinity();
+        double high = -low;
+        for (const TunePoint& point : curve.points) {
+            if (!point.value) continue;
+            low = std::min(low, *point.value);
+            high = std::max(high, *point.value);
+        }
+        return std::max(0.0, high - low);
+    }
+
     // The crossing between two neighbours of a run, whose results lie on both sides of the wanted one.
     double cross(const TunePoint& a, const TunePoint& b) {
         const auto value = [&](double at) {
@@ -46,9 +66,7 @@ private:
         };
         const Bracket left = narrow_bracket(value, {a.at, b.at, off(a), off(b)}, width_);
         const double height = std::abs(left.at_high - left.at_low);
-        const double smooth =
-            std::max(2 * tuner_.watched().grain, 0.01 * std::abs(off(a) - off(b)));
-        if (height > smooth) {
+        if (height > stair(a, b)) {
             answer_.jumps.push_back(left.middle());
         } else {
             add_crossing(left.middle(), off(b) > off(a));
@@ -129,6 +147,7 @@ private:
     const TuneCurve& curve_;
     const GivenUp& is_given_up_;
     double width_;
+    double height_;  ///< of the curve, in the result's unit
     TuneAnswer answer_;
 };
 

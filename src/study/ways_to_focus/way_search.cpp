@@ -41,7 +41,8 @@ void WaySearch::offer(WayToFocus way) {
     const auto after = solved_focus(way.setup, choice);
     if (!after) return;
     way.gained = after->margin_in - budget_.margin_in;
-    way.reaches = after->reaches;
+    // By the drawtube or the mirror: seats that must help are no way that was looked for.
+    way.reaches = after->reaches && after->seats_take_up == 0;
     way.margin_in = after->margin_in;
     way.margin_out = after->margin_out;
     const Magnification power = magnification(way.setup, choice, *after);

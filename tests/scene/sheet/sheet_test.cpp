@@ -105,8 +105,8 @@ TEST_CASE("a train that is short says by how much instead of where to stand") {
 TEST_CASE("the seats share the difference of both eyes, in opposite ways") {
     Setup setup = easy_setup();
     auto& observer = setup.parts[6].body.get<Observer>();
-    observer.left = {-3};
-    observer.right = {-1};
+    observer.left = {-3 / (1 - 0.0156 * 3)};  // -3 D at the eye, 15.6 mm behind the lens
+    observer.right = {-1 / (1 - 0.0156)};
     const std::string text = steps_text(setup);
     // The drawtube serves the mean, -2 D; one dioptre is 25^2 / 1000 = 0.625 mm.
     CHECK(has(text, "left eye: −1.00 D, that is −0.6"));

@@ -105,13 +105,22 @@ TEST_CASE("a drawtube held out of focus is noted") {
     CHECK(says(held, "held at 100.0 mm"));
 }
 
-TEST_CASE(
-    "arms that differ by more than the depth of focus are poor, by less they are left alone") {
+TEST_CASE("arms that differ by more than the depth of focus are told with what each seat takes up, "
+          "by less they are "
+          "left alone, by more than the seats take up they fail") {
     const Finding unequal = brought_by(
         [](Setup& s) { the<SplitterHead>(s).compensator = Millimetres{50}; }, "arms_unequal");
-    CHECK(unequal.severity == Severity::poor);
+    CHECK(unequal.severity == Severity::note);
     CHECK(unequal.part == std::size_t{2});
-    CHECK(says(unequal, "1.27 mm"));  // 2 mm of N-BAK4, n = 1.5712
+    CHECK(says(unequal, "1.27 mm"));     // 2 mm of N-BAK4, n = 1.5712
+    CHECK(says(unequal, "0.64 mm"));     // half of it in each seat
+    CHECK(says(unequal, "1.0 D each"));  // of 25^2 / 1000 = 0.625 mm
+    const Finding apart = brought_by(
+        [](Setup& s) { the<SplitterHead>(s).compensator = Millimetres{30}; }, "arms_unequal");
+    CHECK(apart.severity == Severity::fails);
+    CHECK(says(apart, "14.0 mm"));      // 22 mm of that glass
+    CHECK(says(apart, "lack 4.0 mm"));  // half of it, 7.0, less the seats' 3
+    CHECK(says(apart, "22.4 D"));
     Setup slight = wide_setup();
     the<SplitterHead>(slight).compensator =
         Millimetres{51.95};  // 0.03 mm; depth of focus at f/7 is 0.054 mm
@@ -133,8 +142,8 @@ TEST_CASE("a pupil distance that the hinge cannot reach fails and gives the head
 TEST_CASE("eyes that differ more than the seats can move are poor seating") {
     const Finding seat = brought_by(
         [](Setup& s) {
-            the<Observer>(s).left = {-6};
-            the<Observer>(s).right = {6};
+            the<Observer>(s).left = prescribed(-6);
+            the<Observer>(s).right = prescribed(6);
         },
         "seat_travel_short");
     CHECK(seat.severity == Severity::poor);

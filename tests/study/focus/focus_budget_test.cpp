@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "parts/cassegrain_moving_mirror.hpp"
 #include "parts/eyepiece_pair.hpp"
 #include "parts/filter_plate.hpp"
 #include "parts/focuser.hpp"
@@ -153,8 +154,8 @@ TEST_CASE("every waterfall ends at the drawtube's extension and adds up on the w
          {plain_setup(), worked_example({shifter_of_pair(2.6, 65, 0)}),
           wide_setup({{"Filter", FilterPlate{}, {}}, bare_lens(300, 2), bare_lens(-200, 2)})}) {
         Setup other = setup;
-        the<Observer>(other).left = Dioptres{-2};
-        the<Observer>(other).right = Dioptres{-5};
+        the<Observer>(other).left = prescribed(-2);
+        the<Observer>(other).right = prescribed(-5);
         the<Target>(other).distance = Metres{40};
         the<EyepiecePair>(other).field_stop_depth = Millimetres{6};
         for (const Setup& each : {setup, other}) {
@@ -173,8 +174,8 @@ TEST_CASE("every waterfall ends at the drawtube's extension and adds up on the w
 TEST_CASE(
     "with the drawtube where the budget wants it, each eye's image falls where that eye wants it") {
     Setup setup = wide_setup({bare_lens(-200, 2)});
-    the<Observer>(setup).left = Dioptres{-4};
-    the<Observer>(setup).right = Dioptres{-1};
+    the<Observer>(setup).left = prescribed(-4);
+    the<Observer>(setup).right = prescribed(-1);
     const FocusBudget budget = solved(setup);
     const Train train = built(setup, budget.wanted_drawtube);
     for (const Eye eye : both_eyes) {
@@ -202,7 +203,7 @@ TEST_CASE(
 TEST_CASE("short-sighted eyes draw the tube in by their dioptres times f squared over a metre") {
     Setup setup = plain_setup();
     const double before = solved(setup).wanted_drawtube;
-    the<Observer>(setup).left = the<Observer>(setup).right = Dioptres{-4};
+    the<Observer>(setup).left = the<Observer>(setup).right = prescribed(-4);
     // f = 25: 0.625 mm per dioptre (Smith, Modern Optical Engineering, 4th ed., p. 290).
     CHECK(near(solved(setup).wanted_drawtube, before - 4 * 0.625, rounding));
     the<Observer>(setup).spectacles = Spectacles::kept_on;
@@ -219,6 +220,7 @@ TEST_CASE("a near target brings the drawtube out by Newton's rule") {
 TEST_CASE(
     "focus beyond either end of the travel is short by what is missing, and an exact fit reaches") {
     Setup setup = plain_setup();
+    the<SplitterHead>(setup).seat_travel = {0};  // which would take up a little
     const double needed = the<Refractor>(setup).back_focus.value - solved(setup).wanted_drawtube;
     const auto at = [&](double drawtube) {
         the<Refractor>(setup).back_focus = Millimetres{needed + drawtube};
@@ -235,6 +237,103 @@ TEST_CASE(
     CHECK_FALSE(at(80.001).reaches);
     CHECK(near(at(30).margin_in, 30, rounding));
     CHECK(near(at(30).margin_out, 50, rounding));
+}
+
+TEST_CASE("what the seats have left takes up what the drawtube lacks, and no more") {
+    Setup setup = plain_setup();
+    the<SplitterHead>(setup).seat_travel = {3};
+    const double needed = the<Refractor>(setup).back_focus.value - solved(setup).wanted_drawtube;
+    const auto at = [&](double drawtube) {
+        the<Refractor>(setup).back_focus = Millimetres{needed + drawtube};
+        return solved(setup);
+    };
+    // Nothing but air and plates behind the drawtube: a mm of seat for a mm of drawtube.
+    const FocusBudget hair = at(-0.1);
+    CHECK(hair.reaches);
+    CHECK(hair.shortfall == 0);
+    CHECK(hair.drawtube == 0);
+    CHECK(near(hair.margin_in, -0.1, rounding));
+    CHECK(near(hair.seats_take_up, -0.1, rounding));  // both eyepieces in
+    CHECK(at(-2.999).reaches);
+    CHECK_FALSE(at(-3.001).reaches);
+    CHECK(near(at(-3.001).shortfall, 3.001, rounding));
+    CHECK(near(at(81).seats_take_up, 1, rounding));
+    CHECK(at(0).seats_take_up == 0);
+    // The image then falls on both stops.
+    const FocusBudget budget = at(-2);
+    const auto train = focused_train(setup, setup.chosen, budget);
+    REQUIRE(train.has_value());
+    for (const Eye eye : both_eyes)
+        CHECK(near(image_behind_stop(*train, eye), train->path(eye).wanted_image, rounding));
+    // Eyes that differ by 4 D ask 1.25 mm of each seat: 1.75 are left.
+    the<Observer>(setup).left = prescribed(-2);
+    the<Observer>(setup).right = prescribed(2);
+    CHECK(at(-1.74).reaches);
+    CHECK_FALSE(at(-1.76).reaches);
+}
+
+TEST_CASE("the drawtube serves the mean of unequal arms, the seats the rest") {
+    // 17 mm less of N-BAK4, n_e = 1.57125 (catalogue): the arms differ by 17 / n = 10.82 mm.
+    Setup setup = plain_setup();
+    const double equal = solved(setup).wanted_drawtube;
+    auto& head = the<SplitterHead>(setup);
+    const auto glass = standard_catalogue().find(head.glass).value();
+    const double n = refractive_index(glass, spectral_line::e).value();
+    const auto shortened = [&](double by) {
+        head.compensator = head.arm_offset - Millimetres{by};
+        return solved(setup);
+    };
+    const FocusBudget apart = shortened(17);
+    CHECK(near(std::abs(apart.arm_difference), 17 / n, rounding));
+    // One arm keeps its length: the mean of both goes by half.
+    CHECK(near(apart.wanted_drawtube, equal + 17 / n / 2, rounding));
+    CHECK_FALSE(apart.reaches);
+    CHECK(near(apart.seats_lack, 17 / n / 2 - 3, rounding));
+    const FocusBudget close = shortened(1);
+    CHECK(close.reaches);
+    CHECK(close.seats_lack == 0);
+    const auto train = focused_train(setup, setup.chosen, close);
+    REQUIRE(train.has_value());
+    for (const Eye eye : both_eyes) {
+        CHECK(near(std::abs(train->path(eye).seat_shift), 1 / n / 2, rounding));
+        CHECK(near(image_behind_stop(*train, eye), train->path(eye).wanted_image, rounding));
+    }
+    double left = 0;
+    for (const BudgetRow& row : close.rows)
+        left += row.change;
+    CHECK(near(left, close.wanted_drawtube, rounding));
+}
+
+TEST_CASE("where a moving mirror cannot go on, the drawtube takes the image up") {
+    CassegrainMovingMirror mirrors;
+    mirrors.back_focus = {160};
+    mirrors.travel_up = mirrors.travel_down = {1};
+    Setup setup = plain_setup();
+    setup.parts.front().body = mirrors;
+    auto& focuser = the<Focuser>(setup);
+    focuser.travel = {30};
+    the<SplitterHead>(setup).stated_light_path = Millimetres{110};
+    the<EyepiecePair>(setup).field_stop_depth = {0};
+    // By the two-mirror formula the image lies so far out with the mirror down; 110 mm of it are spent.
+    const double farthest_in = mirrors.focus_at({-1}, {}).back_focus.value;
+    REQUIRE(farthest_in - 110 > 5);
+    const FocusBudget budget = solved(setup);
+    CHECK(budget.reaches);
+    CHECK(near(budget.drawtube, farthest_in - 110, rounding));
+    CHECK(near(budget.primary->moved, -1, rounding));
+    CHECK(near(budget.margin_out, 30 - budget.drawtube, rounding));
+    CHECK(near(budget.margin_in, mirrors.focus_at({1}, {}).back_focus.value - 110, rounding));
+    const auto train = focused_train(setup, setup.chosen, budget);
+    REQUIRE(train.has_value());
+    CHECK(near(image_behind_stop(*train, Eye::left), 0, 1e-8));  // through 1 / (f2 - p)
+    // Held, it cannot; shorter than that, it stops 3 mm of seats too early.
+    focuser.held_at = Millimetres{0};
+    CHECK_FALSE(solved(setup).reaches);
+    focuser.held_at.reset();
+    focuser.travel = {farthest_in - 110 - 4};
+    const FocusBudget far = solved(setup);
+    CHECK_FALSE(far.reaches);
+    CHECK(near(far.shortfall, 4, rounding));
 }
 
 TEST_CASE("a drawtube that is held stays where it is held, whatever focus wants") {

@@ -59,11 +59,26 @@ TEST_CASE(
 
 TEST_CASE("one eye focuses for itself: the left eye's dioptres count in full") {
     Setup setup = five_out();
-    the<Observer>(setup).left = {-4};
-    the<Observer>(setup).right = {0};
+    the<Observer>(setup).left = prescribed(-4);
+    the<Observer>(setup).right = prescribed(0);
     the<EyepiecePair>(setup).focal_length = {25};
     // f^2 / 1000 per dioptre (W. J. Smith, Modern Optical Engineering, 4th ed., p. 290): 2.5 mm for -4 D.
     CHECK(near(the_use(uses_of(setup), Use::one_eye).drawtube, 115 - 2.5, rounding));
+}
+
+TEST_CASE("one eye without the head has no nose that holds a shifter: the lens goes with it") {
+    // Back focus 120 and nothing left in the chain: the eyepiece's stop, 5 mm before its shoulder, wants the drawtube at
+    // 120 + 5.
+    Setup setup = plain_setup({bare_lens(-66, 2)});
+    the<Refractor>(setup).back_focus = {120};
+    the<EyepiecePair>(setup).field_stop_depth = {5};
+    const OtherUse use = the_use(uses_of(setup), Use::one_eye);
+    CHECK(use.removed.size() == 2);
+    CHECK(near(use.drawtube, 125, rounding));
+    // A cell with a length of its own stays in the chain.
+    Setup tube = setup;
+    the<Shifter>(tube).length = {20};
+    CHECK(the_use(uses_of(tube), Use::one_eye).removed.size() == 1);
 }
 
 TEST_CASE("taking the shifter out takes its gain away") {

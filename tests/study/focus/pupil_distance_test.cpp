@@ -159,7 +159,7 @@ TEST_CASE("eyes that want another correction too: the change is told without it"
     Setup setup = with_distance(sliding_setup(), 66);
     add_observer(setup, "Short-sighted", 80);
     auto& eyes = setup.parts[setup.chosen.observer + 1].body.get<Observer>();
-    eyes.left = eyes.right = {-4};
+    eyes.left = eyes.right = prescribed(-4);
     const DistanceCoupling coupling = coupling_of(setup);
     CHECK(near(coupling.observers.front().refocus, -7, rounding));
     // All in all: 7 mm in, and 4 D x 25^2 / 1000 mm (Smith, Modern Optical Engineering, 4th ed., p. 290) further in.
@@ -230,8 +230,8 @@ TEST_CASE("seats take a change of path as long as it fits into their travel besi
     add_observer(setup, "Other", 71);  // 2.5 mm longer
     CHECK(coupling_of(setup).observers.front().seats_suffice);
     auto& eyes = setup.parts[setup.chosen.observer + 1].body.get<Observer>();
-    eyes.left = {1};
-    eyes.right = {-1};  // each seat 0.625 mm off by itself, one of them inward: 3.1 mm
+    eyes.left = prescribed(1);
+    eyes.right = prescribed(-1);  // each seat 0.625 mm off by itself, one of them inward: 3.1 mm
     CHECK_FALSE(coupling_of(setup).observers.front().seats_suffice);
     eyes = Observer{};
     eyes.pupil_distance = {72.1};  // 3.05 mm

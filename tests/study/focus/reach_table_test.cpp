@@ -108,8 +108,8 @@ TEST_CASE(
     Setup setup = forty_out();
     the<SplitterHead>(setup).seat_travel = {3};
     Observer guest;
-    guest.left = {-4};
-    guest.right = {-4};
+    guest.left = prescribed(-4);
+    guest.right = prescribed(-4);
     add_behind(setup, index_of<Observer>(setup), {"Guest", guest, {}});
     const ReachTable table = table_of(setup);
     REQUIRE(table.entries.size() == 2);
@@ -128,8 +128,8 @@ TEST_CASE("stiff seats serve two different observers at no one position, and the
     Setup setup = forty_out();
     the<SplitterHead>(setup).seat_travel = {1};
     Observer guest;
-    guest.left = {-4};
-    guest.right = {-4};
+    guest.left = prescribed(-4);
+    guest.right = prescribed(-4);
     add_behind(setup, index_of<Observer>(setup), {"Guest", guest, {}});
     const ReachTable table = table_of(setup);
     REQUIRE(table.conflict.has_value());
@@ -141,8 +141,8 @@ TEST_CASE("stiff seats serve two different observers at no one position, and the
 TEST_CASE("unequal eyes share the difference between the seats, in dioptres and in mm") {
     Setup setup = forty_out();
     Observer& observer = the<Observer>(setup);
-    observer.left = {-3};
-    observer.right = {1};
+    observer.left = prescribed(-3);
+    observer.right = prescribed(1);
     the<EyepiecePair>(setup).focal_length = {20};  // 0.4 mm per dioptre
     the<SplitterHead>(setup).seat_travel = {0.7};
     const ReachTable table = table_of(setup);
@@ -177,7 +177,7 @@ TEST_CASE(
     Setup setup = plain_setup({bare_lens(-90, 5)});
     the<Refractor>(setup).back_focus = {150};
     the<Focuser>(setup).travel = {200};
-    the<Observer>(setup).left = {-1};
+    the<Observer>(setup).left = prescribed(-1);
     const ReachTable table = table_of(setup);
     const DrawtubeRange served = table.entries.front().served;
     REQUIRE_FALSE(served.is_empty());

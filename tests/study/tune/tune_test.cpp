@@ -161,6 +161,31 @@ TEST_CASE("one narrow opening in the cone leaves as much aperture as the cone's 
     }
 }
 
+TEST_CASE("every sharpness that an opening can give is found, though counted rays come and go one "
+          "by one") {
+    // A narrower cone loses less in thick glass, down to a perfect image: between the widest opening's peak and nearly all
+    // of it every value is taken (continuity).
+    Setup setup = wide_setup({adapter(20)});
+    the<Refractor>(setup).focal_length = {500};
+    const Tuned whole =
+        tuned(setup, "Adapter.clear_diameter_mm", Watched::sharpness, 90, {15, 100});
+    double least = 100;
+    double most = 0;
+    for (const TunePoint& point : whole.curve.points) {
+        REQUIRE(point.value.has_value());
+        least = std::min(least, *point.value);
+        most = std::max(most, *point.value);
+    }
+    REQUIRE(most - least > 15);
+    for (double wanted = least + 1; wanted < most - 1; wanted += 2.5) {
+        CAPTURE(wanted);
+        const Tuned found =
+            tuned(setup, "Adapter.clear_diameter_mm", Watched::sharpness, wanted, {15, 100});
+        REQUIRE(found.answer.is_found());
+        CHECK(near(found.answer.crossings[0].value, wanted, 1));  // a stair of counted rays
+    }
+}
+
 TEST_CASE("the curve breaks off where the parts contradict themselves, and says why") {
     FilterPlate plate;
     plate.ring_length = {6};

@@ -264,7 +264,8 @@ TEST_CASE("findings say what a change of observer asks of the drawtube, and when
     CHECK(refocus->advice.starts_with("The drawtube stops 5.0 mm short of that"));
     // Where the drawtube racks out too little for closer eyes, a spacer is the cure.
     std::get<Observer>(setup.parts[setup.chosen.observer + 1].body).pupil_distance = {60};
-    the<Focuser>(setup).travel = {3};  // 2 mm out now, 5 mm for them
+    the<Focuser>(setup).travel = {3};            // 2 mm out now, 5 mm for them
+    the<SplitterHead>(setup).seat_travel = {1};  // too little to take up the 2 mm that are missing
     findings = findings_of(setup);
     out = find(findings, "distance_out_of_travel");
     REQUIRE(out != nullptr);

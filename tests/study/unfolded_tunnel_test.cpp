@@ -56,6 +56,9 @@ std::vector<Setup> setups() {
     // A filter leaves 2 mm of air in its ring: no nose may reach farther into it.
     for (Setup& setup : all)
         the<SplitterHead>(setup).nose_length = Millimetres{1.5};
+    // Stiff seats: the tunnel knows nothing of what they would make up between unequal arms.
+    for (Setup& setup : all)
+        the<SplitterHead>(setup).seat_travel = Millimetres{0};
     // Again with everything that an owner may change about them.
     for (std::size_t i = 0; i < 7; ++i) {
         Setup other = all[i];
@@ -159,15 +162,20 @@ TEST_CASE("the image falls where a paraxial ray through the unfolded train has i
     }
 }
 
-TEST_CASE("with the drawtube where the budget wants it, the unfolded train has its image on the "
-          "left field stop") {
+TEST_CASE("with the drawtube where the budget wants it, the unfolded train has the images of both "
+          "arms as far before "
+          "one field stop as behind the other") {
     std::size_t number = 0;
     for (const Setup& setup : setups()) {
         CAPTURE(number);
         ++number;
         const auto budget = focus_budget(setup, setup.chosen);
         REQUIRE(budget.has_value());
-        const Tunnel tunnel = test_tunnel::unfold(setup, Eye::left, budget->wanted_drawtube);
-        CHECK(near(paraxial_image_behind_stop(tunnel), 0, 1e-9));
+        double sum = 0;
+        for (const Eye eye : both_eyes) {
+            sum += paraxial_image_behind_stop(
+                test_tunnel::unfold(setup, eye, budget->wanted_drawtube));
+        }
+        CHECK(near(sum, 0, 1e-8));  // rounding, of 0.1 m behind a lens
     }
 }

@@ -15,7 +15,7 @@ bool is_obstructed(const EyePath& path, const BundleEnds& ends, std::size_t ray)
 
 // What bare faces keep of the light that leaks there, by some of the rays that do, arrives after all.
 void give_back_leaks(LitPath& way, LitPoint& point, std::span<const glm::dvec2> pupil) {
-    constexpr std::size_t enough = 96;
+    constexpr std::size_t enough = 256;
     for (EndShare& end : point.ends) {
         if (!end.is_leak) continue;
         std::vector<std::size_t> leaked;
@@ -132,34 +132,40 @@ Ring ring_of(int number) {
 
 // Light that comes or goes by as much between neighbours may do so anywhere between them.
 constexpr double steep = 0.4;
-// What is left in doubt of a ring's mean where it does: half of this.
-constexpr double finest = 1.0 / 480;
+constexpr std::size_t most_directions = 135;
 
-bool is_steep(const Ring& ring, std::size_t i) {
-    return ring.gap_after(i) > finest
-           && std::abs(ring.directions[i].light.relative - ring.after(i).relative) > steep;
+bool is_steep(const Ring& ring) {
+    if (ring.directions.size() < 2 || 3 * ring.directions.size() > most_directions) return false;
+    for (std::size_t i = 0; i < ring.directions.size(); ++i) {
+        if (std::abs(ring.directions[i].light.relative - ring.after(i).relative) > steep)
+            return true;
+    }
+    return false;
 }
 
-// Halves all steep stretches of all rings; false when there are none.
-bool halve_steep(LitPath& way, std::span<Ring> rings, ClippingEffort effort) {
+// Three times as many directions for each ring that needs them: even steps all round, for only those see a square's four
+// sides as many times. False when no ring does.
+bool look_closer(LitPath& way, std::span<Ring> rings, ClippingEffort effort) {
     std::vector<glm::dvec2> places;
+    const auto between = [](const Ring& ring, std::size_t i, int third) {
+        return ring.directions[i].turn + ring.gap_after(i) * third / 3;
+    };
     for (const Ring& ring : rings) {
-        for (std::size_t i = 0; i < ring.directions.size(); ++i) {
-            if (is_steep(ring, i))
-                places.push_back(ring.place(ring.directions[i].turn + ring.gap_after(i) / 2));
+        for (std::size_t i = 0; is_steep(ring) && i < ring.directions.size(); ++i) {
+            for (const int third : {1, 2})
+                places.push_back(ring.place(between(ring, i, third)));
         }
     }
     if (places.empty()) return false;
     auto found = light_points(way, places, effort);
     std::size_t next = 0;
     for (Ring& ring : rings) {
+        if (!is_steep(ring)) continue;
         std::vector<RingDirection> finer;
         for (std::size_t i = 0; i < ring.directions.size(); ++i) {
-            const bool is_halved = is_steep(ring, i);
             finer.push_back(ring.directions[i]);
-            if (!is_halved) continue;
-            finer.push_back(
-                {ring.directions[i].turn + ring.gap_after(i) / 2, std::move(found[next++].point)});
+            for (const int third : {1, 2})
+                finer.push_back({between(ring, i, third), std::move(found[next++].point)});
         }
         ring.directions = std::move(finer);
     }
@@ -209,7 +215,7 @@ ring_light(LitPath& way, std::span<const int> numbers, double fully_lit, Clippin
             found.points.push_back(direction.light);
         }
     }
-    while (halve_steep(way, rings, effort)) {
+    while (look_closer(way, rings, effort)) {
     }
     for (const Ring& ring : rings)
         found.rings.push_back(gather(ring));

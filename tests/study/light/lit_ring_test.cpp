@@ -74,14 +74,17 @@ TEST_CASE("square prisms light the field's edge alike at every angle of the arms
         CAPTURE(distance);
         const Train train = ring_train(square_prisms(distance));
         for (const LightForm form : {LightForm::many_rays, LightForm::few_rays}) {
+            double brighter = 0;  // of the arm whose squares all turn together
             for (const Eye eye : both_eyes) {
                 const EyeClipping light = clipping(train, eye, {1024, form});
-                CHECK(near(light.edge_relative, 0.292, promised));
+                CHECK(near(light.edge_relative, mean_of_directions(train, eye, 1, 720), promised));
+                brighter = std::max(brighter, light.edge_relative);
                 CHECK(near(light.fully_illuminated_diameter.value, 12.46,
                            0.06));  // printed digits, 48 rays of the rim
                 CHECK(near(middle_and_edge(train, eye, {1024, form}).edge, light.edge_relative,
                            1e-12));
             }
+            CHECK(near(brighter, 0.292, promised));
         }
     }
 }
@@ -134,7 +137,10 @@ TEST_CASE("rings of random setups have the mean of 720 directions") {
         for (const std::size_t ring : {5, 8, 10}) {
             const LitRing& one = settled.rings[ring];
             if (one.relative > 0.999 || one.relative < 0.001) continue;
-            if (!one.ends.empty() && one.ends.front().is_leak) continue;
+            // What leaking faces keep is for leaky_faces_test.cpp.
+            if (std::any_of(one.ends.begin(), one.ends.end(),
+                            [](const EndShare& end) { return end.is_leak; }))
+                continue;
             ++dimmed;
             const double expected = mean_of_directions(*train, Eye::left, one.field_fraction, 720);
             CHECK(near(one.relative, expected, promised));

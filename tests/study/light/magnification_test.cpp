@@ -74,6 +74,7 @@ TEST_CASE("distance and field angle are counted from the front lens or the main 
     Refractor refractor;
     Newtonian newtonian;
     CassegrainMovingMirror cassegrain;
+    cassegrain.travel_down = {20};  // the image of a target so near lies far out
     refractor.back_focus = newtonian.back_focus = cassegrain.back_focus = {260};
     for (const PartBody& telescope :
          {PartBody{refractor}, PartBody{newtonian}, PartBody{cassegrain}}) {

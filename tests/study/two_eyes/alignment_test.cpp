@@ -94,6 +94,7 @@ TEST_CASE("a tilt of the arm prism about its own fold sends the light off by twi
     auto& head = the<SplitterHead>(setup);
     head.glass = "N-BK7";
     head.compensator = Millimetres{0};
+    head.seat_travel = Millimetres{0};  // which would follow the arms' difference
     const double n = index_e("N-BK7");
     const double width = head.prism_width.value;
     // Unfolded, with everything to first order: behind the fold in the middle of the prism the light runs 2 alpha
@@ -162,6 +163,7 @@ TEST_CASE("unequal arms behind a lens make one image larger, by thin-lens algebr
     Setup setup = wide_setup({bare_lens(-120, 0)});
     auto& head = the<SplitterHead>(setup);
     head.compensator = Millimetres{head.arm_offset.value - 3};
+    head.seat_travel = Millimetres{0};  // which would go to the images, and both be alike
     auto report = make_report(setup, setup.chosen, {16});
     REQUIRE(report.has_value());
     REQUIRE(report->budget.reaches);

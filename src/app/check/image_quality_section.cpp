@@ -1,6 +1,7 @@
 #include <cmath>
 
 #include "app/check/check_sections.hpp"
+#include "app/commands/page_text.hpp"
 
 #include <fmt/format.h>
 
@@ -37,6 +38,9 @@ Json image_quality_eye_json(const Setup& /*setup*/, const Report& report, std::s
     json["depth_of_focus_mm"] = eye.depth_of_focus;
     json["perfect_resolution_arcsec"] = eye.perfect_resolution;
     json["spherical_mm"] = eye.spherical;
+    const auto& doubt = report.figure_doubt;
+    json["spherical_by_unknown_figure_waves"] =
+        doubt ? Json::array({doubt->low, doubt->high}) : Json();
     json["axial_colour_mm"] = eye.axial_colour();
     json["blue_focus_mm"] = eye.blue_shift;
     json["red_focus_mm"] = eye.red_shift;
@@ -74,6 +78,8 @@ std::string image_quality_text(const Setup& /*setup*/, const Report& report) {
                                eye.edge.aberrations.astigmatism, um * eye.edge.lateral_colour());
         }
     }
+    if (report.figure_doubt && report.figure_doubt->matters())
+        out += wrapped("  ", report.figure_doubt->sentence(), 2);
     return out;
 }
 

@@ -79,6 +79,14 @@ std::string cures(const FindingScope& scope, const EyeImage& eye) {
     return advice;
 }
 
+// What an unknown figure may have taken away, or not, is no reason for a verdict.
+bool rests_on_unknown_figure(const FindingScope& scope, const EyeImage& eye) {
+    const auto& doubt = scope.report.figure_doubt;
+    const ImageFault fault = main_fault(eye.axis);
+    return doubt && doubt->matters()
+           && (fault == ImageFault::spherical || fault == ImageFault::other);
+}
+
 void axis_finding(const FindingScope& scope, const EyeImage& eye) {
     const double left = 100 * eye.axis.day_peak;
     if (eye.axis.day_peak >= sharp_peak) {
@@ -88,7 +96,8 @@ void axis_finding(const FindingScope& scope, const EyeImage& eye) {
         return;
     }
     const bool is_soft = eye.axis.day_peak < soft_peak;
-    scope.add(is_soft ? Severity::poor : Severity::note, is_soft ? "image_soft" : "image_fair",
+    const bool is_poor = is_soft && !rests_on_unknown_figure(scope, eye);
+    scope.add(is_poor ? Severity::poor : Severity::note, is_soft ? "image_soft" : "image_fair",
               fmt::format("{}: {:.0f} % of the perfect peak is left on axis at f/{:.1f}; {}.",
                           is_soft ? "The light path costs sharpness"
                                   : "The light path costs a little sharpness",

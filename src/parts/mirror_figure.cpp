@@ -8,7 +8,7 @@ namespace beamfork {
 std::vector<std::string> mirror_figure_words() {
     return {"unknown",
             "spheres and corrector plate",
-            "sphere, coma-free secondary and corrector plate",
+            "coma-free secondary and corrector plate",
             "spheres and meniscus",
             "paraboloid and hyperboloid",
             "coma-free pair of hyperboloids"};
@@ -19,10 +19,9 @@ FieldInfo mirror_figure_info() {
     info.key = "mirror_figure";
     info.label = "Figure of the mirrors";
     info.help =
-        "How its mirrors are ground, and what stands in front of them: it decides how much "
-        "sharpness is lost when the main mirror is focused away from the stated back focus. One "
-        "with a clear plate or a bowl of glass at its front end has spheres. Unknown counts as a "
-        "paraboloid with a hyperboloid, and is then never judged poor for that.";
+        "How they are ground: it decides what focusing away from the stated back focus costs in "
+        "sharpness; a clear plate or bowl of glass in front means spheres, and while it is unknown "
+        "nothing is judged by it.";
     return info;
 }
 

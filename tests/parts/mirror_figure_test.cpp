@@ -66,7 +66,7 @@ TEST_CASE(
     "a near target leaves a paraboloid and a corrector's spheres uncorrected by 4 f1 / u of the "
     "main mirror's own aberration") {
     // ((m + 1) / (m - 1))^2 is 1 for a star and (1 - 2 f1 / u)^2 for a target at u: 4 f1 / u less in first order, of
-    // y^4 / (4 R^3). The secondary, with the image where it was, gets a beam wider by f1 / u.
+    // y^4 / (4 R^3). The secondary, with the image where it was, gets a beam narrower by f1 / u.
     CassegrainMovingMirror telescope;
     const MirrorDesign design = telescope.design();
     const double u = 200000;

@@ -43,8 +43,9 @@ double reach(const MirrorBody& mirror, const Looking& look) {
 double reach(const LensBody& lens, const Looking& look) {
     const double edge = lens.edge_thickness / 2;
     const double middle = edge + std::max(0.0, lens.bulge) / 2;
-    return std::max({look.disc(lens.radius, -edge), look.disc(lens.radius, edge),
-                     look.at({0, 0, -middle}), look.at({0, 0, middle})});
+    return std::max({look.disc(lens.radius, -edge - lens.bowl),
+                     look.disc(lens.radius, edge - lens.bowl), look.at({0, 0, -middle}),
+                     look.at({0, 0, middle})});
 }
 double reach(const PlateBody& plate, const Looking& look) {
     return look.outline(plate.outline, plate.thickness);

@@ -36,6 +36,7 @@ std::vector<Field<CassegrainMovingMirror>> rear_fields() {
                                  6),
                      &Kind::travel_down),
         choice_field(mirror_coating_info(), &Kind::coating, mirror_coating_words()),
+        choice_field(mirror_figure_info(), &Kind::figure, mirror_figure_words()),
     };
 }
 
@@ -144,55 +145,126 @@ Millimetres CassegrainMovingMirror::moved_for(Millimetres back_focus_wanted,
     return {object - virtual_object(*this) - near_shift(*this, distance)};
 }
 
+namespace {
+
+constexpr double plate_ahead = 20;  // of the secondary's middle: just before its back
+
+// How far the rim of a meniscus lies before its middle: a bowl as strongly curved as a sphere of 1.4 times the aperture.
+double bowl_of(const CassegrainMovingMirror& mirrors) {
+    if (mirrors.figure != MirrorFigure::spheres_with_meniscus) return 0;
+    return mirrors.aperture.value / (8 * 1.4);
+}
+
+double front_of(const CassegrainMovingMirror& mirrors) {
+    constexpr double tube_beyond = 40;  // the secondary
+    constexpr double beyond_bowl = 8;
+    return -mirrors.mirror_distance().value
+           - std::max(tube_beyond, plate_ahead + bowl_of(mirrors) + beyond_bowl);
+}
+
+double inner_diameter_of_tube(const CassegrainMovingMirror& mirrors) {
+    return mirrors.aperture.value + 16;
+}
+
+// Of the main mirror: as wide as the aperture, and by a quarter more than the corrector spreads the rim's light before it
+// comes there, for light that comes aslant.
+double main_mirror_radius(const MirrorDesign& design, const PhaseProfile& plate) {
+    const double rim = design.aperture / 2;
+    const double spread = plate.turn_over_radius(rim * rim) * rim * -design.plate_at;
+    return rim + std::max(0.0, 1.25 * spread);
+}
+
+// The secondary's frame: it looks back at the main mirror.
+Pose facing_back(const MirrorDesign& design) {
+    return translation(0, 0, -design.mirror_distance) * rotation_about_y(to_radians(Degrees{180}));
+}
+
+// As the secondary's own frame has it, which looks back.
+Conic turned_back(Conic secondary) {
+    secondary.curvature = -secondary.curvature;
+    return secondary;
+}
+
+std::vector<Body> bodies_of(const CassegrainMovingMirror& mirrors,
+                            const MirrorDesign& design,
+                            const MirrorShapes& shapes,
+                            const Pose& moved) {
+    const double hole = mirrors.baffle_diameter.value + 4;
+    const double tube_inner = inner_diameter_of_tube(mirrors);
+    const double front = front_of(mirrors);
+    const double rear = mirrors.rear_port_position.value;
+    const double small = mirrors.secondary_diameter.value;
+    const bool has_plate = has_front_plate(mirrors.figure);
+    const double thick = has_plate ? std::min(small / 6, plate_ahead - 6) : small / 6;
+    const Pose baffle_front = translation(0, 0, -mirrors.baffle_length.value);
+    std::vector<Body> bodies{
+        tube_body(translation(0, 0, front), rear - front, tube_inner, 2),
+        ring_body(translation(0, 0, front), mirrors.aperture.value + 4, tube_inner + 8),
+        ring_body(translation(0, 0, rear), mirrors.rear_port_diameter.value, tube_inner),
+        {DishBody{main_mirror_radius(design, shapes.plate), hole / 2, shapes.primary,
+                  mirrors.aperture.value / 12},
+         moved},
+        {DishBody{small / 2, 0, turned_back(shapes.secondary), thick}, facing_back(design)},
+        tube_body(translation(0, 0, -design.mirror_distance - thick), thick + 4,
+                  mirrors.obstruction().value - 2, 1),
+        tube_body(baffle_front, rear + mirrors.baffle_length.value, mirrors.baffle_diameter.value,
+                  1.5)};
+    if (has_plate) {
+        const LensBody plate{
+            .radius = tube_inner / 2 - 1, .edge_thickness = 5, .bowl = bowl_of(mirrors)};
+        bodies.push_back({plate, translation(0, 0, design.plate_at)});
+    }
+    return bodies;
+}
+
+}  // namespace
+
+MirrorDesign CassegrainMovingMirror::design() const {
+    return {aperture.value,
+            focal_length.value,
+            primary_focal_length.value,
+            secondary_focal_length().value,
+            mirror_distance().value,
+            (rear_face + back_focus).value,
+            -mirror_distance().value - plate_ahead};
+}
+
 PartLayout CassegrainMovingMirror::layout(const LayoutContext& context) const {
     PartLayout layout;
-    const double f1 = primary_focal_length.value;
-    const double m = focal_length / primary_focal_length;
-    const double secondary_at = -mirror_distance().value;
-    const Conic paraboloid{-1 / (2 * f1), -1};
-    const double eccentricity = (m + 1) / (m - 1);
-    const Conic hyperboloid{1 / (2 * secondary_focal_length().value), -eccentricity * eccentricity};
+    const MirrorDesign designed = design();
+    const MirrorShapes shapes = mirror_shapes(designed, figure);
     const Pose moved = translation(0, 0, -context.primary.value);
-    const Pose facing_back =
-        translation(0, 0, secondary_at) * rotation_about_y(to_radians(Degrees{180}));
-    const Pose baffle_front = translation(0, 0, -baffle_length.value);
     const double hole = baffle_diameter.value + 4;
 
-    Surface primary{"main mirror", SurfaceKind::mirror, moved, Circle{aperture.value / 2}};
-    primary.shape = paraboloid;
-    Surface secondary{"secondary mirror", SurfaceKind::mirror, facing_back,
+    if (has_front_plate(figure)) {
+        Surface plate{figure == MirrorFigure::spheres_with_meniscus ? "meniscus"
+                                                                    : "corrector plate",
+                      SurfaceKind::phase_plate, translation(0, 0, designed.plate_at)};
+        plate.profile = shapes.plate;
+        layout.surfaces.push_back(plate);
+    }
+    Surface primary{"main mirror", SurfaceKind::mirror, moved,
+                    Circle{main_mirror_radius(designed, shapes.plate)}};
+    primary.shape = shapes.primary;
+    Surface secondary{"secondary mirror", SurfaceKind::mirror, facing_back(designed),
                       Circle{secondary_diameter.value / 2}};
-    secondary.shape = hyperboloid;
-    layout.surfaces = {
-        {"secondary's shadow", SurfaceKind::obstruction, translation(0, 0, secondary_at),
-         Circle{obstruction().value / 2}},
-        {"hole in the main mirror", SurfaceKind::obstruction, moved, Circle{hole / 2}},
-        primary,
-        secondary,
-        round_stop("baffle tube", baffle_front, baffle_diameter.value),
-        round_stop("rear port", translation(0, 0, rear_port_position.value),
-                   rear_port_diameter.value)};
+    secondary.shape = turned_back(shapes.secondary);
+    for (const Surface& surface : in_order(
+             Surface{"secondary's shadow", SurfaceKind::obstruction,
+                     translation(0, 0, -designed.mirror_distance), Circle{obstruction().value / 2}},
+             Surface{"hole in the main mirror", SurfaceKind::obstruction, moved, Circle{hole / 2}},
+             primary, secondary,
+             round_stop("baffle tube", translation(0, 0, -baffle_length.value),
+                        baffle_diameter.value),
+             round_stop("rear port", translation(0, 0, rear_port_position.value),
+                        rear_port_diameter.value)))
+        layout.surfaces.push_back(surface);
     for (Surface& surface : layout.surfaces)
         surface.coating.mirror = coating;
     layout.part_from_exit = translation(0, 0, rear_face.value);
     layout.pupil_plane = -(context.primary + rim_height()).value;
-    layout.light_enters = secondary_at - 40;
-    if (!context.shows_shared_bodies()) return layout;
-
-    const double thick = aperture.value / 12;
-    const double tube_inner = aperture.value + 16;
-    const double front = layout.light_enters;
-    const double rear = rear_port_position.value;
-    layout.bodies = {
-        tube_body(translation(0, 0, front), rear - front, tube_inner, 2),
-        ring_body(translation(0, 0, front), aperture.value + 4, tube_inner + 8),
-        ring_body(translation(0, 0, rear), rear_port_diameter.value, tube_inner),
-        {DishBody{aperture.value / 2, hole / 2, paraboloid, thick}, moved},
-        {DishBody{secondary_diameter.value / 2, 0, hyperboloid, secondary_diameter.value / 6},
-         facing_back},
-        tube_body(translation(0, 0, secondary_at - secondary_diameter.value / 6),
-                  secondary_diameter.value / 6 + 4, obstruction().value - 2, 1),
-        tube_body(baffle_front, rear + baffle_length.value, baffle_diameter.value, 1.5)};
+    layout.light_enters = front_of(*this);
+    if (context.shows_shared_bodies()) layout.bodies = bodies_of(*this, designed, shapes, moved);
     return layout;
 }
 

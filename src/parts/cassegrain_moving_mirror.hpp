@@ -1,9 +1,13 @@
-// A moving-mirror Cassegrain: a paraboloid with a hole, a small hyperboloid in front of it, and focusing by
-// moving the primary, so that back focus, focal length and f-number change together. What moves is the
+// A moving-mirror Cassegrain: a curved mirror with a hole, a small one in front of it that spreads the light, and
+// focusing by moving the primary, so that back focus, focal length and f-number change together. What moves is the
 // primary alone: the drawtube (or the visual back, a focuser without travel) stays where it is held.
 //
-// Both mirrors are true conics whose images are perfect at the stated back focus; elsewhere the spherical
-// aberration of such a pair appears. A corrector plate is not modelled.
+// Both mirrors are true conics, by their figure behind a corrector plate or a meniscus (parts/mirror_figure.hpp). They
+// are perfect on the axis at the stated back focus; elsewhere the spherical aberration of such a pair appears. The two
+// faces of what stands in front lose as much light as coated in several layers: an assumption.
+//
+// The light's pupil is the main mirror's rim, also behind a corrector: where the corrector sends the rim's light a
+// little outward, the main mirror is that much wider than the aperture.
 //
 // Part frame: the vertex of the primary in its middle position at the origin, light comes along +z and leaves
 // along +z through the hole. Sizes follow from the fields by the two-mirror formulas
@@ -12,6 +16,7 @@
 
 #include "parts/balance.hpp"
 #include "parts/kind.hpp"
+#include "parts/mirror_figure.hpp"
 
 namespace beamfork {
 
@@ -44,6 +49,7 @@ struct CassegrainMovingMirror {
     Millimetres travel_up{8};            ///< of the primary towards the sky: focus moves out
     Millimetres travel_down{4};          ///< of the primary away from the sky: focus moves in
     MirrorCoating coating = MirrorCoating::aluminium;  ///< of both mirrors
+    MirrorFigure figure = MirrorFigure::unknown;
     Balance balance{};
 
     bool operator==(const CassegrainMovingMirror&) const = default;
@@ -58,6 +64,8 @@ struct CassegrainMovingMirror {
     [[nodiscard]] Millimetres secondary_focal_length() const;
     /// From the primary's middle position to the secondary.
     [[nodiscard]] Millimetres mirror_distance() const;
+    /// Its mirrors and corrector for a star at the stated back focus.
+    [[nodiscard]] MirrorDesign design() const;
     /// Focal length F = f1 (1 + b / |f2|), b from the secondary to the image, and back focus with the primary
     /// moved by `moved` towards the sky, for the sky or a target that far from its rim. A primary so far down
     /// that no image forms counts as one whose image lies very far out.

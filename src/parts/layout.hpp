@@ -12,6 +12,7 @@
 #include "base/units.hpp"
 #include "geometry/aperture.hpp"
 #include "geometry/conic.hpp"
+#include "geometry/phase_profile.hpp"
 #include "geometry/pose.hpp"
 #include "glass/coating.hpp"
 #include "parts/eye.hpp"
@@ -25,7 +26,8 @@ enum class SurfaceKind {
     mirror,            ///< a coated face: reflects at any angle; may be curved (`shape`)
     total_reflection,  ///< a bare glass face: reflects only beyond the critical angle, else light leaks
     objective,         ///< an ideal lens that obeys the sine condition, `focal_length` long
-    thin_lens          ///< an ideal thin lens of `focal_length` (negative: diverging)
+    thin_lens,         ///< an ideal thin lens of `focal_length` (negative: diverging)
+    phase_plate        ///< an ideal thin plate that adds `profile` to the path
 };
 
 /// Light goes straight on through it.
@@ -45,6 +47,7 @@ struct Surface {
     double blue_shift = 0;       ///< objective: focus at the F line minus focus at the e line
     double red_shift = 0;        ///< objective: focus at the C line minus focus at the e line
     Conic shape{};               ///< mirror: a plane unless said otherwise
+    PhaseProfile profile{};      ///< phase_plate
     Coating coating{};           ///< how much light goes on from here
     bool is_roof = false;  ///< this and its neighbour with the same mark are met in either order
 };
@@ -70,11 +73,13 @@ struct MirrorBody {
     std::vector<glm::dvec2> outline;
     double thickness = 1;
 };
-/// A round lens in the plane z = 0; `bulge` > 0 is thicker in the middle, < 0 thinner.
+/// A round lens in the plane z = 0; `bulge` > 0 is thicker in the middle, < 0 thinner. A bowl's rim lies `bowl` before
+/// its middle, towards -z.
 struct LensBody {
     double radius = 1;
     double edge_thickness = 1;
     double bulge = 0;
+    double bowl = 0;
 };
 /// A flat plate of metal from z = 0 to z = thickness, of a housing that would hide its glass if it were whole.
 /// `outline` is convex, counter-clockwise seen against z, and goes round the origin; a round hole about the

@@ -196,6 +196,29 @@ HWY_INLINE void bend(const IdealThinLens& lens, double index, Beam& beam) {
     beam.k = direction_out(lens.frame, {out_x * scale, out_y * scale, scale});
 }
 
+HWY_INLINE void bend(const IdealPlate& plate, double index, Beam& beam) {
+    const Hit hit = meet(plate.plane, beam);
+    judge(plate.plane, hit, beam);
+    go_to(hit, index, beam);
+    const Wide3 at = point_in(plate.frame, hit.at);
+    const Wide3 k = direction_in(plate.frame, beam.k);
+    const Wide q = fma(at.x, at.x, at.y * at.y);
+    Wide added = all(0);
+    Wide turn = all(0);
+    for (std::size_t i = PhaseProfile::count; i-- > 0;) {
+        added = fma(added, q, all(plate.profile.terms[i]));
+        turn = fma(turn, q, all((static_cast<double>(i) + 2) * plate.profile.terms[i]));
+    }
+    beam.path = fma(added, q * q, beam.path);
+    turn = all(2) * turn * q;
+    const Wide x = fma(turn, at.x, k.x);
+    const Wide y = fma(turn, at.y, k.y);
+    const Wide along_squared = all(index * index) - fma(x, x, y * y);
+    beam.end = min(beam.end, code_unless(all(0) <= along_squared, plate.plane.code + code_leaked));
+    const Wide z = copysign(sqrt(max(along_squared, all(0))), k.z);
+    beam.k = direction_out(plate.frame, {x, y, z});
+}
+
 // Reflected, then mirrored in the plane of its vertex, so that light goes on as it came.
 HWY_INLINE void bend(const CurvedMirror& mirror, double index, Beam& beam) {
     Wide3 p = point_in(mirror.frame, beam.p);

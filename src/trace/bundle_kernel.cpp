@@ -59,6 +59,8 @@ void trace_block(std::span<const StraightSection> sections, RayBlock& block, Ray
             run_section(section, *plates, block, trail);
         } else if (const auto* lens = std::get_if<IdealThinLens>(&section.bend)) {
             run_section(section, *lens, block, trail);
+        } else if (const auto* thin_plate = std::get_if<IdealPlate>(&section.bend)) {
+            run_section(section, *thin_plate, block, trail);
         } else if (const auto* objective = std::get_if<IdealObjective>(&section.bend)) {
             run_section(section, *objective, block, trail);
         } else if (const auto* mirror = std::get_if<CurvedMirror>(&section.bend)) {

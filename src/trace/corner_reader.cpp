@@ -23,11 +23,12 @@ Ray CornerReader::arrival(std::size_t surface, std::size_t lane, const RayCorner
     return {at, direction, before.path_out + index * stretch};
 }
 
-// An ideal lens moves place and path of what it turns; any other surface leaves both.
+// An ideal lens moves place and path of what it turns, an ideal plate the path; any other surface leaves both.
 RayCorner CornerReader::turn(std::size_t surface, const Ray& arrived) const {
     RayCorner corner{surface, arrived.origin, arrived.origin, arrived.path, arrived.path};
     const PlacedSurface& placed = path_.surfaces[surface];
-    if (placed.kind != SurfaceKind::objective && placed.kind != SurfaceKind::thin_lens)
+    if (placed.kind != SurfaceKind::objective && placed.kind != SurfaceKind::thin_lens
+        && placed.kind != SurfaceKind::phase_plate)
         return corner;
     const Pose& pose = placed.world_from_surface;
     const auto leaving = interact(

@@ -39,6 +39,7 @@ private:
     }
     void add_bend(const IdealObjective& lens) { add(lens.plane); }
     void add_bend(const IdealThinLens& lens) { add(lens.plane); }
+    void add_bend(const IdealPlate& plate) { add(plate.plane); }
     void add_bend(const CurvedMirror& mirror) {
         add(mirror.plane, {mirror.frame.axes, mirror.frame.origin});
     }

@@ -62,6 +62,21 @@ LocalRay through_thin_lens(const LocalRay& in, double focal_length, double objec
             in.path + chief + s * stretch_in - s_image * stretch_out};
 }
 
+// What the plate adds to the path grows outward: light's part across the axis, of the length of its medium's index,
+// grows by as much (the rays stand square to the wave). Nothing for a ray that it would turn back.
+std::optional<LocalRay>
+through_phase_plate(const LocalRay& in, const PhaseProfile& profile, double index) {
+    const double q = in.at.x * in.at.x + in.at.y * in.at.y;
+    const double turn = profile.turn_over_radius(q) / index;
+    const double x = in.direction.x + turn * in.at.x;
+    const double y = in.direction.y + turn * in.at.y;
+    const double z_squared = 1 - x * x - y * y;
+    if (z_squared < 0) return std::nullopt;
+    return LocalRay{in.at,
+                    {x, y, std::copysign(std::sqrt(z_squared), in.direction.z)},
+                    in.path + profile.path(q)};
+}
+
 double distance_to(const PlacedSurface& surface, const Ray& ray) {
     const Pose& pose = surface.world_from_surface;
     return -pose.point_in(ray.origin).z / pose.direction_in(ray.direction).z;
@@ -124,6 +139,8 @@ std::optional<LocalRay> interact(const PlacedSurface& surface,
         return through_objective(in, surface.focal_length[wavelength], object_distance);
     case SurfaceKind::thin_lens:
         return through_thin_lens(in, surface.focal_length[wavelength], surface.object_distance);
+    case SurfaceKind::phase_plate:
+        return through_phase_plate(in, surface.profile, surface.index_before[wavelength]);
     }
     return in;
 }

@@ -111,6 +111,9 @@ private:
             return;
         case SurfaceKind::objective: bend(objective(surface, plane, frame)); return;
         case SurfaceKind::thin_lens: bend(thin_lens(surface, plane, frame)); return;
+        case SurfaceKind::phase_plate:
+            bend(IdealPlate{std::move(plane), element_frame(frame), surface.profile});
+            return;
         }
     }
 

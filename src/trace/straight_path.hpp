@@ -104,6 +104,13 @@ struct IdealThinLens {
     bool operator==(const IdealThinLens&) const = default;
 };
 
+struct IdealPlate {
+    StraightPlane plane;
+    ElementFrame frame;
+    PhaseProfile profile;
+    bool operator==(const IdealPlate&) const = default;
+};
+
 struct CurvedMirror {
     StraightPlane plane;  ///< of its vertex; its edge is in the element's frame
     ElementFrame frame;
@@ -160,6 +167,7 @@ struct LastPlane {
 using Bend = std::variant<PlaneRefraction,
                           IdealObjective,
                           IdealThinLens,
+                          IdealPlate,
                           CurvedMirror,
                           RoofFaces,
                           PlateStack,

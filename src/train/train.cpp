@@ -130,6 +130,7 @@ private:
         placed.is_roof = surface.is_roof;
         placed.axis_position = position_ + glm::dot(stands.origin - here_, direction_);
         placed.shape = surface.shape;
+        placed.profile = surface.profile;
         return placed;
     }
 

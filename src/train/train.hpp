@@ -35,6 +35,7 @@ struct PlacedSurface {
     bool is_roof = false;  ///< this and its neighbour with the same mark are met in either order
     double axis_position = 0;  ///< along the unfolded axis from the objective, mm of geometric path
     Conic shape{};             ///< mirror: a plane unless said otherwise
+    PhaseProfile profile{};    ///< phase_plate
     Coating coating{};         ///< how much light goes on from here
 };
 

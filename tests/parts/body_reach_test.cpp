@@ -42,3 +42,9 @@ TEST_CASE("a block of glass reaches as far as its farthest corner") {
     CHECK(near(reach_of(wedge, Pose{}, Direction{1, 0, 0}), 10, rounding));
     CHECK(near(reach_of(wedge, translation(0, 0, 3), straight_on), 8, rounding));
 }
+
+TEST_CASE("a bowl's rim reaches farther back than its middle") {
+    const LensBody bowl{.radius = 50, .edge_thickness = 4, .bulge = 0, .bowl = 9};
+    CHECK(near(reach_of(bowl, Pose{}, straight_on), 2, rounding));
+    CHECK(near(reach_of(bowl, Pose{}, -straight_on), 11, rounding));
+}

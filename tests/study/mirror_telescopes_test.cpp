@@ -200,3 +200,46 @@ TEST_CASE("a narrow rear port and a small secondary are found in the light") {
     CHECK(finding(by_secondary, "aperture_reduced")->sentence.find("secondary mirror")
           != std::string::npos);
 }
+
+TEST_CASE("an unknown figure is told with its range and never makes a setup poor") {
+    Setup setup = with_cassegrain();
+    setup.parts.insert(setup.parts.begin() + 2, {"Spacer", Spacer{Millimetres{150}, {100}}, {}});
+    setup = with_valid_choice(std::move(setup));
+    const Report unknown = report_of(setup);
+    const auto severity_of = [](const Report& report, const std::string& id) {
+        const Finding* found = finding(report, id);
+        return found ? std::optional(found->severity) : std::nullopt;
+    };
+    REQUIRE(unknown.figure_doubt);
+    // By third order, worked elsewhere for the like (reference/moved_mirrors.hpp): hyperboloids are the lowest, spheres
+    // the highest.
+    auto& telescope = the<CassegrainMovingMirror>(setup);
+    const auto waves = [&](MirrorFigure figure) {
+        const MirrorDesign design = telescope.design();
+        return spherical_of_mirrors(design, mirror_shapes(design, figure),
+                                    unknown.budget.primary->moved)
+               / 546.0740e-6;
+    };
+    CHECK(near(unknown.figure_doubt->low, waves(MirrorFigure::coma_free_hyperboloids), 1e-9));
+    CHECK(near(unknown.figure_doubt->high, waves(MirrorFigure::spheres_with_plate), 1e-9));
+    CHECK(unknown.figure_doubt->low < -1);
+    CHECK(unknown.figure_doubt->high > 0.25);
+    CHECK(severity_of(unknown, "mirror_figure_unknown") == Severity::note);
+    CHECK(finding(unknown, "mirror_figure_unknown")->sentence.find("assumes") != std::string::npos);
+    CHECK(severity_of(unknown, "image_soft") == Severity::note);
+
+    telescope.figure = MirrorFigure::paraboloid_hyperboloid;
+    const Report stated = report_of(setup);
+    CHECK_FALSE(stated.figure_doubt);
+    CHECK_FALSE(finding(stated, "mirror_figure_unknown"));
+    // The same light, now stated: the same number.
+    CHECK(
+        near(stated.image_quality[0].axis.day_peak, unknown.image_quality[0].axis.day_peak, 1e-12));
+
+    telescope.figure = MirrorFigure::spheres_with_plate;
+    const Report spheres = report_of(setup);
+    CHECK(std::abs(spheres.image_quality[0].axis.aberrations.spherical)
+          < std::abs(stated.image_quality[0].axis.aberrations.spherical) / 2);
+    CHECK(near(spheres.budget.primary->focal_length, stated.budget.primary->focal_length, 1e-9));
+    CHECK(near(spheres.clipping[0].working_aperture, stated.clipping[0].working_aperture, 0.5));
+}

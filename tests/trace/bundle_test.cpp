@@ -243,6 +243,27 @@ TEST_CASE("rays off curved mirrors end as the reference says, those that pass th
     CHECK(fates.missed > 50);
 }
 
+TEST_CASE("rays through an ideal corrector plate end as the reference says, in air and in glass") {
+    Random random(70);
+    Fates fates;
+    for (const double index : {1.0, 1.5168}) {
+        for (const double lean : {0.0, 3.0}) {
+            PlacedSurface plate = placed("plate", SurfaceKind::phase_plate,
+                                         leaning(random, translation(0, 0, 50), lean), Circle{30});
+            plate.profile.terms = {2e-7, -3e-11, 1e-14, 2e-18, -1e-22};
+            EyePath path;
+            path.object_distance = std::numeric_limits<double>::infinity();
+            path.surfaces = {plate, placed("plane", SurfaceKind::stop, translation(0, 0, 120))};
+            for (PlacedSurface& surface : path.surfaces)
+                surface.index_before = surface.index_after = at_all_wavelengths(index);
+            REQUIRE(BundleTracer(path, 1).is_fast());
+            fates += check_agreement(path, random_rays(random, 600, 35, 0.1), 1);
+        }
+    }
+    CHECK(fates.reached > 1000);
+    CHECK(fates.clipped > 100);
+}
+
 TEST_CASE(
     "rays through ideal lenses end as the reference says, upright and at a lean, far and near") {
     Random random(67);

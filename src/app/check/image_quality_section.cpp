@@ -1,6 +1,7 @@
 #include <cmath>
 
 #include "app/check/check_sections.hpp"
+#include "app/commands/page_text.hpp"
 
 #include <fmt/format.h>
 
@@ -37,6 +38,9 @@ Json image_quality_eye_json(const Setup& /*setup*/, const Report& report, std::s
     json["depth_of_focus_mm"] = eye.depth_of_focus.value;
     json["perfect_resolution_arcsec"] = eye.perfect_resolution.value;
     json["spherical_mm"] = eye.spherical.value;
+    const auto& doubt = report.figure_doubt;
+    json["spherical_by_unknown_figure_waves"] =
+        doubt ? Json::array({doubt->low, doubt->high}) : Json();
     json["axial_colour_mm"] = eye.axial_colour().value;
     json["blue_focus_mm"] = eye.blue_shift.value;
     json["red_focus_mm"] = eye.red_shift.value;
@@ -90,6 +94,8 @@ std::string image_quality_text(const Setup& /*setup*/, const Report& report) {
             out += "    at the edge too little light for an image: its colour is unknown\n";
         }
     }
+    if (report.figure_doubt && report.figure_doubt->matters())
+        out += wrapped("  ", report.figure_doubt->sentence(), 2);
     return out;
 }
 

@@ -194,6 +194,8 @@ double airy_energy(double radius, double airy_radius) {
 ImageRows image_quality_rows(const Report& report) {
     ImageRows rows;
     rows.sentence = sentence_of(report);
+    if (report.figure_doubt && report.figure_doubt->matters())
+        rows.sentence += " " + report.figure_doubt->sentence();
     const EyeImage& first = report.image_quality[0];
     rows.airy_radius = to_micrometres(first.airy_radius).value;
     const double reach = to_micrometres(first.axis.spread.half_width()).value;

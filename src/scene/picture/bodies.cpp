@@ -110,7 +110,7 @@ private:
         add_lens(new_mesh(Finish::glass, role_rgb(ColourRole::glass)), pose, lens, segments_);
         const Line rim{.role = ColourRole::glass, .width_px = 1, .part = part_, .shade = 0.35F};
         for (const double side : {-0.5, 0.5}) {
-            const Pose at = pose * translation(0, 0, side * lens.edge_thickness);
+            const Pose at = pose * translation(0, 0, side * lens.edge_thickness - lens.bowl);
             add_outline(frame_.lines, circle(at, lens.radius, segments_), rim);
         }
     }

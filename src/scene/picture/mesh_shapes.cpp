@@ -159,18 +159,19 @@ void add_glass(Mesh& mesh, const Pose& pose, const GlassBody& glass) {
 void add_lens(Mesh& mesh, const Pose& pose, const LensBody& lens, int segments) {
     constexpr int zones = 8;
     const double half_edge = lens.edge_thickness / 2;
-    const double sag = lens.bulge / 2;  // of each face, a paraboloid
+    const double sag = lens.bulge / 2;  // of each face, a paraboloid, as is the bowl
     const auto surface = [&](double share, double side) {
-        const double slope = 2 * sag * share / lens.radius;
+        const double slope = 2 * (side * sag + lens.bowl) * share / lens.radius;
         const double length = std::sqrt(1 + slope * slope);
-        return ProfilePoint{share * lens.radius, side * (half_edge + sag * (1 - share * share)),
-                            slope / length, side / length};
+        const double along =
+            side * (half_edge + sag * (1 - share * share)) - lens.bowl * share * share;
+        return ProfilePoint{share * lens.radius, along, side * slope / length, side / length};
     };
     std::vector<ProfilePoint> profile;
     for (int i = 0; i <= zones; ++i)
         profile.push_back(surface(static_cast<double>(i) / zones, -1));
-    profile.push_back(facing_out(lens.radius, -half_edge));
-    profile.push_back(facing_out(lens.radius, half_edge));
+    profile.push_back(facing_out(lens.radius, -half_edge - lens.bowl));
+    profile.push_back(facing_out(lens.radius, half_edge - lens.bowl));
     for (int i = zones; i >= 0; --i)
         profile.push_back(surface(static_cast<double>(i) / zones, 1));
     add_turned(mesh, pose, profile, segments);

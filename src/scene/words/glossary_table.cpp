@@ -72,6 +72,9 @@ constexpr std::array terms{
          "their stated spacing from the image."},
     Term{"compensating glass", "compensator", "mm",
          "A block of glass in one arm of a head that makes both arms spend the same light path."},
+    Term{"corrector plate", "figure of the mirrors, meniscus", "",
+         "A thin plate of glass in front of a telescope whose mirrors are spheres, bent so little "
+         "that one hardly sees it, which takes their spherical aberration away."},
     Term{"counterweight", "", "g",
          "A weight on the other side of the balance point that holds up what hangs behind the "
          "focuser."},

@@ -111,6 +111,14 @@ void hidden_finding(const FindingScope& scope, const EyeImage& eye) {
     scope.add(Severity::note, "image_soft_later", sentence + ".");
 }
 
+// What an unknown figure may have taken away, or not, is no reason for a verdict.
+bool rests_on_unknown_figure(const FindingScope& scope, const EyeImage& eye) {
+    const auto& doubt = scope.report.figure_doubt;
+    const ImageFault fault = main_fault(eye, eye.axis);
+    return doubt && doubt->matters()
+           && (fault == ImageFault::spherical || fault == ImageFault::other);
+}
+
 void axis_finding(const FindingScope& scope, const EyeImage& eye) {
     switch (sharpness_of(eye, eye.axis)) {
     case Sharpness::good: return sharp_finding(scope, eye);
@@ -121,7 +129,8 @@ void axis_finding(const FindingScope& scope, const EyeImage& eye) {
                               fault_words(eye, eye.axis)));
         break;
     case Sharpness::soft:
-        scope.add(Severity::poor, "image_soft",
+        scope.add(rests_on_unknown_figure(scope, eye) ? Severity::note : Severity::poor,
+                  "image_soft",
                   fmt::format("The light path costs sharpness: {}; {}.", kept_words(eye),
                               fault_words(eye, eye.axis)),
                   cures(scope, eye));

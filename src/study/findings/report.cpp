@@ -65,6 +65,7 @@ report_with(const Setup& setup, const Choice& choice, const ReachTable& reach, E
     report.magnification = magnification(setup, choice, report.budget);
     report.orientation = orientation(report.train);
     report.coma_corrections = coma_corrections(setup, report.train.path(Eye::left));
+    report.figure_doubt = figure_doubt(setup, report.train);
     report.fit = fit(setup, report.train, report.magnification);
     study_eyes(report, setup, extent);
     if (!extent.is_trial) {

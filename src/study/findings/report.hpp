@@ -13,6 +13,7 @@
 #include "study/focus/real_focus.hpp"
 #include "study/focus/uncertainty.hpp"
 #include "study/image/coma_correction.hpp"
+#include "study/image/figure_doubt.hpp"
 #include "study/image/image_quality.hpp"
 #include "study/light/brightness.hpp"
 #include "study/light/clipping.hpp"
@@ -36,6 +37,7 @@ struct Report {
     std::array<EyeClipping, 2> clipping;          ///< left, right
     std::array<RealFocus, 2> real_focus;
     std::array<EyeImage, 2> image_quality;
+    std::optional<FigureDoubt> figure_doubt;       ///< of a moving mirror whose figure is unknown
     std::vector<ComaCorrection> coma_corrections;  ///< of the left eye, in the order of the light
     std::array<double, 2> image_behind_stop{};  ///< paraxial, mm; negative: before the field stop
     std::vector<WayToFocus> ways_to_focus;      ///< best first; empty when focus is reached well

@@ -100,6 +100,16 @@ void mirror_findings(const FindingScope& scope, const PrimaryFocus& primary) {
               scope.index_of(Role::telescope));
 }
 
+void figure_findings(const FindingScope& scope) {
+    const auto& doubt = scope.report.figure_doubt;
+    if (!doubt || !doubt->matters()) return;
+    scope.add(Severity::note, "mirror_figure_unknown", doubt->sentence(),
+              "State the figure of its mirrors: one with a clear plate or a bowl of glass at its "
+              "front end has spheres. A star's rings inside and outside of focus, alike or not, "
+              "tell how much it is.",
+              scope.index_of(Role::telescope));
+}
+
 }  // namespace
 
 void telescope_findings(const FindingScope& scope) {
@@ -109,6 +119,7 @@ void telescope_findings(const FindingScope& scope) {
         intrusion_findings(scope, *newtonian);
     }
     if (scope.report.budget.primary) mirror_findings(scope, *scope.report.budget.primary);
+    figure_findings(scope);
 }
 
 }  // namespace beamfork

@@ -63,6 +63,7 @@ LightStep light_step(const PlacedSurface& surface, const Direction& along) {
     case SurfaceKind::total_reflection: step.why = "total reflection"; break;
     case SurfaceKind::objective:
     case SurfaceKind::thin_lens:
+    case SurfaceKind::phase_plate:
         step.passes = lens_share(coating.face, coating.lens_faces);
         step.why = lens_words(coating.face, coating.lens_faces);
         break;

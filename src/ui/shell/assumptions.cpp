@@ -19,6 +19,12 @@ constexpr std::array assumption_paragraphs{
         "distance from its lens to the image, as if its coma went with the cube of the "
         "beam's width at the lens: our assumption. A real one also adds some spherical "
         "aberration there."},
+    Paragraph{
+        "Corrector plates",
+        "Of a moving-mirror telescope: ideal, thin, alike for all colours, and so made that a "
+        "star is perfect at the stated back focus; a meniscus as well. A real plate leaves a "
+        "little colour. While the figure of its mirrors is unknown they are taken as a "
+        "paraboloid with a hyperboloid, and the range of the other kinds is told."},
     Paragraph{"Mirrors, prisms and plates",
               "Traced with their real faces, openings and catalogue glass, at three wavelengths "
               "(blue F, green e, red C). White light is summed over 19 wavelengths, between these "

@@ -165,7 +165,8 @@ std::string one_place(const Setup& setup, const ReachTable& table) {
 std::string out_of_range(const Setup& setup, const ReachTable& table) {
     std::vector<std::size_t> observers;
     for (const ReachEntry& entry : table.entries) {
-        const bool is_known = std::count(observers.begin(), observers.end(), entry.choice.observer);
+        const bool is_known =
+            std::count(observers.begin(), observers.end(), entry.choice.observer) > 0;
         if (!entry.pupil_distance_fits && !is_known) observers.push_back(entry.choice.observer);
     }
     std::string words;

@@ -81,6 +81,8 @@ ExitStatus carry_out(const CheckFile& command) {
     return with_setup(command, [&](const Document& document) {
         return check_setup(document.setup, pairs).map([&](const CheckedSetup& checked) {
             print(command.json ? check_json(checked) : check_text(checked));
+            if (command.two_eyes) print('\n' + two_eyes_page(checked));
+            if (command.assumed) print('\n' + assumptions_page());
             return checked.is_poor() ? ExitStatus::poor_setup : ExitStatus::fine;
         });
     });

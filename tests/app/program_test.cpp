@@ -66,6 +66,13 @@ TEST_CASE("the exit status tells a fine setup from a poor one") {
     CHECK(run("check 3-fast-and-wide --json").status == 1);
 }
 
+TEST_CASE("check prints further pages where they are asked for, and not into JSON") {
+    CHECK(says(run("check 2-shifter-cures-it --assumed"), "WHAT IS ASSUMED"));
+    CHECK(says(run("check 2-shifter-cures-it --two-eyes"), "TELESCOPE OR HEAD?"));
+    CHECK_FALSE(says(run("check 2-shifter-cures-it"), "WHAT IS ASSUMED"));
+    CHECK(run("check 2-shifter-cures-it --assumed --json").status == 2);
+}
+
 TEST_CASE("what each eye sees is drawn without a display, two pictures beside each other") {
     const ScratchFolder scratch;
     const std::string file = scratch.at("sight.png").string();

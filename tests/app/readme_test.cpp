@@ -54,7 +54,8 @@ TEST_CASE("the setup printed in the README opens and makes a train") {
 }
 
 TEST_CASE("the list of questions names only studies, kinds and commands that there are") {
-    std::set<std::string> known{"check --json", "--help", "focus_budget", "light_at_stops",
+    std::set<std::string> known{"check --json", "check --assumed", "check --two-eyes",
+                                "--help",       "focus_budget",    "light_at_stops",
                                 "target"};
     for (const std::string& command : commands()) {
         known.insert(command);

@@ -39,6 +39,10 @@ Result<CheckedSetup>
 check_setup(const Setup& setup, CheckedPairs pairs, ClippingEffort effort = {});
 
 std::string check_text(const CheckedSetup& checked);
+/// Every tolerance of two-eye alignment, and step by step whether the telescope or the head is out of collimation.
+std::string two_eyes_page(const CheckedSetup& checked);
+/// What the model leaves out or takes for granted.
+std::string assumptions_page();
 /// The results that the JSON tells of each combination as a whole, in order, each under its key with its unit.
 std::span<const ResultId> results_of_a_combination();
 /// Of CheckedPairs::every.

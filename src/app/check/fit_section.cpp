@@ -56,6 +56,15 @@ Json changes_json(const Setup& setup, const DistanceCoupling& coupling) {
     return list;
 }
 
+Json heights_json(const EyeHeight& eyes) {
+    Json list = Json::array();
+    for (const EyePlace& place : eyes.places)
+        list.push_back({{"altitude_deg", place.altitude},
+                        {"above_axis_mm", place.height},
+                        {"gaze_deg", place.gaze}});
+    return list;
+}
+
 std::string lines(const std::vector<ValueRow>& rows) {
     std::string out;
     for (const ValueRow& row : rows)
@@ -85,6 +94,7 @@ Json fit_json(const Setup& setup, const Report& report) {
                       {"part", setup.parts[fit.zenith.part].name},
                       {"sideways", fit.zenith.is_sideways}};
     if (fit.zenith.there) json["zenith"]["free_mm"] = *fit.zenith.there;
+    json["eye_heights"] = heights_json(fit.eyes);
     if (fit.balance) {
         json["balance"] = {{"lever_mm", fit.balance->lever}, {"shift_mm", fit.balance->shift}};
         if (fit.balance->counterweight)

@@ -45,6 +45,7 @@ Json reach_table_json(const Setup& setup, const Report& report) {
               {"travel_mm", table.travel},
               {"depth_of_focus_mm", table.depth_of_focus},
               {"reaching", table.reaching()},
+              {"usable", table.usable()},
               {"entries", std::move(entries)}};
     if (table.conflict) {
         json["conflict"] = {{"innermost", table.conflict->innermost},

@@ -16,7 +16,16 @@ PrintCommandLine::PrintCommandLine(CLI::App& app) {
 void PrintCommandLine::add_check(CLI::App& app) {
     check_command_ = app.add_subcommand("check", "Print focus budget, studies and findings");
     check_command_->add_option("FILE", check_.file, "Setup file or demo name")->required();
-    check_command_->add_flag("--json", check_.json, "Print JSON for programs");
+    auto* json = check_command_->add_flag("--json", check_.json, "Print JSON for programs");
+    check_command_
+        ->add_flag("--two-eyes", check_.two_eyes,
+                   "Also list every tolerance of two-eye alignment and the steps that tell whether "
+                   "telescope or head is out of collimation")
+        ->excludes(json);
+    check_command_
+        ->add_flag("--assumed", check_.assumed,
+                   "Also print what is assumed: lenses, temperature, polarised and stray light")
+        ->excludes(json);
 }
 
 void PrintCommandLine::add_parts(CLI::App& app) {

@@ -27,6 +27,8 @@ struct OpenWindow {
 struct CheckFile {
     std::string file;
     bool json = false;
+    bool two_eyes = false;  ///< also every tolerance, and how to check the collimation
+    bool assumed = false;   ///< also what is assumed
 };
 /// `beamfork picture FILE`
 struct MakePicture {

@@ -1,5 +1,7 @@
 #include "scene/fit/fit_rows.hpp"
 
+#include <cmath>
+
 #include "base/text.hpp"
 #include "scene/kit/result_row.hpp"
 
@@ -26,6 +28,41 @@ ValueRow zenith_row(const Setup& setup, const ZenithRoom& room) {
     return {(room.is_sideways ? "Room beside the tube, set by " : "Room at the zenith, set by ")
                 + setup.parts[room.part].name,
             format_number(room.wanted, 0), "mm", std::move(help)};
+}
+
+std::string gaze_words(double gaze) {
+    if (std::abs(gaze) < 0.5) return "level";
+    return fmt::format("{:.0f}° {}", std::abs(gaze), gaze < 0 ? "down" : "up");
+}
+
+// How high the eyes are over the whole sky, and what that asks of who stands and who sits.
+void add_height_rows(std::vector<ValueRow>& rows, const EyeHeight& eyes) {
+    const std::string pivot = fmt::format(
+        "Axis: {:.0f} mm behind the objective's place, {}.", eyes.pivot,
+        eyes.pivot_is_stated ? "the tube's balance point"
+                             : "half way to the focuser, as the balance point is not stated");
+    for (const EyePlace& place : eyes.places) {
+        rows.push_back(
+            {fmt::format("Eyes at {:.0f}°, looking {}", place.altitude, gaze_words(place.gaze)),
+             format_signed(place.height, 0), "mm",
+             fmt::format("How high the eyepieces stand above the mount's axis when the "
+                         "telescope points that high, the tube turned about a level "
+                         "axis: y cos a - z sin a. {}",
+                         pivot)});
+    }
+    const auto axis_row = [&](const char* label, double eye) {
+        rows.push_back(
+            {label,
+             fmt::format("{:.2f}–{:.2f}", (eye - eyes.highest) / 1000, (eye - eyes.lowest) / 1000),
+             "m",
+             fmt::format("Where the mount's axis would have to be for eyes {:.2f} m above the "
+                         "ground, from the altitude with the highest eyepieces to that with the "
+                         "lowest. At one height of the axis the eyes move by {:.0f} mm over the "
+                         "whole sky: common practice, no source, for the eyes' height.",
+                         eye / 1000, eyes.range())});
+    };
+    axis_row("Axis height, standing", standing_eyes_mm);
+    axis_row("Axis height, sitting", sitting_eyes_mm);
 }
 
 // How focus goes with the pupil distance; nothing where it does not.
@@ -69,6 +106,10 @@ std::vector<ValueRow> eye_rows(const Setup& setup, const Report& report) {
          fmt::format("Of the observer. This head serves {:.1f} to {:.1f} mm, from its arms and "
                      "mechanism.",
                      spacing.narrowest, spacing.widest)},
+        {"Head can be set to", fmt::format("{:.1f}–{:.1f}", spacing.narrowest, spacing.widest),
+         "mm",
+         fmt::format("Pupil distances that the head serves, from its arms and mechanism.{}",
+                     spacing.is_in_range ? "" : " This observer's is not among them.")},
         {"Between the eyepieces", format_number(spacing.gap, 1), "mm",
          "Distance of the two axes less the housings' outer diameter: room for the nose; 15 to 20 "
          "mm is usual (common practice, no source)."},
@@ -86,6 +127,7 @@ std::vector<ValueRow> eye_rows(const Setup& setup, const Report& report) {
                          fit.tightest->obstacle, setup.parts[fit.tightest->other].name)});
     }
     rows.push_back(zenith_row(setup, fit.zenith));
+    add_height_rows(rows, fit.eyes);
     rows.push_back({"Field seen in full light", format_number(100 * fit.seen.full_light_share, 0),
                     "%",
                     "Share of the field's width whose beams enter the eye's pupil whole: arc "

@@ -4,6 +4,8 @@
 #include <cmath>
 
 #include "base/text.hpp"
+#include "parts/observer.hpp"
+#include "parts/splitter_head.hpp"
 
 #include <fmt/format.h>
 
@@ -22,7 +24,8 @@ std::vector<ReachColumn> columns() {
          true, true},
         {"Reach", "",
          "Whether the drawtube can stand there: the smaller travel left, or by how much it fails "
-         "and which way.",
+         "and which way. “Not both eyes”: it can, but the head cannot be set to the observer's "
+         "pupil distance.",
          false, true},
         {"Left in", "mm", "Travel left inward of focus: the drawtube's extension.", true, false},
         {"Left out", "mm", "Travel left outward of focus: the travel less the extension.", true,
@@ -52,6 +55,7 @@ std::string reach_words(const ReachEntry& entry) {
     if (!entry.reaches)
         return fmt::format("{:.1f} mm short {}", entry.shortfall,
                            entry.shortfall_is_inward ? "in" : "out");
+    if (!entry.pupil_distance_fits) return "not both eyes";
     if (std::min(entry.margin_in, entry.margin_out) < 0) return "by the seats";
     return fmt::format("{:.1f} mm left", std::min(entry.margin_in, entry.margin_out));
 }
@@ -112,8 +116,7 @@ ReachRow row_of(const Setup& setup, const Report& report, const ReachEntry& entr
     row.choice = entry.choice;
     row.is_chosen = entry.choice == report.train.choice;
     row.reaches = entry.reaches;
-    row.is_well = entry.reaches && entry.pupil_distance_fits && entry.seats[0].is_in_travel
-                  && entry.seats[1].is_in_travel;
+    row.is_well = entry.is_usable() && entry.seats[0].is_in_travel && entry.seats[1].is_in_travel;
     row.role = !entry.reaches ? ColourRole::shortfall
                : row.is_well  ? ColourRole::good
                               : ColourRole::clipped;
@@ -139,13 +142,17 @@ ReachRow row_of(const Setup& setup, const Report& report, const ReachEntry& entr
 
 std::string one_place(const Setup& setup, const ReachTable& table) {
     const char* what = table.by_primary ? "setting of the main mirror" : "drawtube position";
-    if (!table.conflict && table.by_primary)
-        return "One setting of the main mirror serves every combination with the eyepiece seats "
-               "alone.";
+    const bool serves_all = table.usable() == table.entries.size();
+    if (!table.conflict && table.by_primary) {
+        return fmt::format("One setting of the main mirror {} every combination{} with the "
+                           "eyepiece seats alone.",
+                           serves_all ? "serves" : "brings", serves_all ? "" : " to focus");
+    }
     if (!table.conflict) {
-        return fmt::format("With the drawtube {:.1f} to {:.1f} mm out, the eyepiece seats alone "
-                           "serve every combination.",
-                           table.common.low, table.common.high);
+        return fmt::format("With the drawtube {:.1f} to {:.1f} mm out, the eyepiece seats alone {} "
+                           "every combination{}.",
+                           table.common.low, table.common.high, serves_all ? "serve" : "bring",
+                           serves_all ? "" : " to focus");
     }
     const auto name = [&](std::size_t index) {
         const Choice& choice = table.entries[index].choice;
@@ -163,6 +170,39 @@ std::string one_place(const Setup& setup, const ReachTable& table) {
                        what, name(conflict.innermost), name(conflict.outermost), conflict.gap);
 }
 
+// Who cannot set the head to their eyes: "Child (45.0 mm) and Giant (76.0 mm)"; empty: all can.
+std::string out_of_range(const Setup& setup, const ReachTable& table) {
+    std::vector<std::size_t> observers;
+    for (const ReachEntry& entry : table.entries) {
+        const bool is_known =
+            std::count(observers.begin(), observers.end(), entry.choice.observer) > 0;
+        if (!entry.pupil_distance_fits && !is_known) observers.push_back(entry.choice.observer);
+    }
+    std::string words;
+    for (std::size_t i = 0; i < observers.size(); ++i) {
+        words += i == 0 ? "" : i + 1 == observers.size() ? " and " : ", ";
+        words += fmt::format("{} ({:.1f} mm)", setup.parts[observers[i]].name,
+                             part_as<Observer>(setup, observers[i]).pupil_distance.value);
+    }
+    return words;
+}
+
+std::string summary_of(const Setup& setup, const ReachTable& table) {
+    const std::size_t all = table.entries.size();
+    std::string words = table.reaching() < all ? fmt::format("{} of {} combinations reach focus",
+                                                             table.reaching(), all)
+                        : all == 1             ? "The only combination reaches focus"
+                                   : fmt::format("All {} combinations reach focus", all);
+    const std::string left_out = out_of_range(setup, table);
+    if (left_out.empty()) return words + '.';
+    const auto& head = *find_part<SplitterHead>(setup);
+    return words
+           + fmt::format(", but {} can be used with both eyes: the head's {:.1f} to {:.1f} mm "
+                         "between the pupils do not fit {}.",
+                         table.usable() == 0 ? "none" : "only " + std::to_string(table.usable()),
+                         head.narrowest().value, head.widest().value, left_out);
+}
+
 }  // namespace
 
 ReachRows reach_table_rows(const Setup& setup, const Report& report) {
@@ -177,13 +217,7 @@ ReachRows reach_table_rows(const Setup& setup, const Report& report) {
     }
     for (const ReachEntry& entry : table.entries)
         rows.rows.push_back(row_of(setup, report, entry));
-    rows.summary =
-        table.reaching() == table.entries.size()
-            ? (table.entries.size() == 1
-                   ? "The only combination reaches focus."
-                   : fmt::format("All {} combinations reach focus.", table.entries.size()))
-            : fmt::format("{} of {} combinations reach focus.", table.reaching(),
-                          table.entries.size());
+    rows.summary = summary_of(setup, table);
     rows.one_place = one_place(setup, table);
     return rows;
 }

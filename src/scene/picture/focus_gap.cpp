@@ -1,6 +1,7 @@
-// Where each eye's light really comes together, and the dimension from there to where the eye wants it.
+// Where each eye's light really comes together, and the arrow from there to where the eye wants it.
 #include "scene/picture/focus_gap.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "parts/eyepiece_pair.hpp"
@@ -29,34 +30,45 @@ Direction beside(const EyePath& path) {
     return glm::normalize(back - glm::dot(back, stop.z()) * stop.z());
 }
 
-class GapDrawer {
+// The arrow from the image to where the eye wants it: along the folded axis but beside it, its one head at the end.
+class GapArrow {
 public:
-    GapDrawer(Frame& frame, double offset) : frame_(frame), offset_(offset) {}
+    GapArrow(Frame& frame, double offset) : frame_(frame), offset_(offset) {}
 
-    // A line along the axis, shifted aside, with an arrow and a tick at either end.
-    void draw(const std::vector<Point>& axis, const Direction& aside) {
+    void draw(const std::vector<Point>& way, const Direction& aside) {
         std::vector<Point> shifted;
-        for (const Point& point : axis)
+        for (const Point& point : way)
             shifted.push_back(point + offset_ * aside);
-        for (std::size_t i = 1; i < shifted.size(); ++i)
+        double length = 0;
+        for (std::size_t i = 1; i < shifted.size(); ++i) {
             line(shifted[i - 1], shifted[i], 2.5F, false);
-        finish_end(axis.front(), shifted[0], shifted[1], aside);
-        finish_end(axis.back(), shifted.back(), shifted[shifted.size() - 2], aside);
+            length += glm::distance(shifted[i - 1], shifted[i]);
+        }
+        constexpr double overhang = 3;
+        line(way.front(), shifted.front() + overhang * aside, 1.2F, true);
+        line(way.back(), shifted.back() + overhang * aside, 1.2F, true);
+        head(shifted, aside, std::min(3.5, 0.25 * length));
     }
 
     [[nodiscard]] double offset() const { return offset_; }
 
 private:
-    void
-    finish_end(const Point& on_axis, const Point& tip, const Point& next, const Direction& aside) {
-        constexpr double overhang = 3;
-        line(on_axis, tip + overhang * aside, 1.2F, true);
-        const double length = glm::distance(tip, next);
-        if (length < 1e-6) return;
-        const Direction along = (next - tip) / length;
-        const double barb = std::min(3.5, 0.25 * length);
+    // The last two points of `way` may coincide, at a corner of the axis.
+    void head(const std::vector<Point>& way, const Direction& aside, double barb) {
+        const Point& tip = way.back();
+        const auto before = std::find_if(way.rbegin(), way.rend(), [&](const Point& point) {
+            return glm::distance(point, tip) > 1e-6;
+        });
+        if (before == way.rend()) return;
+        const Direction back = glm::normalize(*before - tip);
+        // Where the axis itself runs aside, the barbs lie in the plane of its turn.
+        const Direction flat = aside - glm::dot(aside, back) * back;
+        const Direction other = glm::cross(back, Direction{0, 0, 1});
+        const Direction across = glm::length(flat) > 0.1    ? glm::normalize(flat)
+                                 : glm::length(other) > 0.1 ? glm::normalize(other)
+                                                            : Direction{1, 0, 0};
         for (const double side : {-0.4, 0.4})
-            line(tip, tip + barb * (along + side * aside), 2.5F, false);
+            line(tip, tip + barb * (back + side * across), 2.5F, false);
     }
 
     void line(const Point& from, const Point& to, float width, bool dashed) {
@@ -73,7 +85,7 @@ void mark_focus(Frame& frame, const Point& at, bool is_in_focus) {
     frame.marks.push_back({glm::vec3(at), role, 12, MarkShape::diamond, true, false});
 }
 
-// The dimension stands clear of the eyepiece.
+// The arrow stands clear of the eyepiece.
 double clear_of_eyepiece(const PictureInput& input) {
     const auto& eyepiece = part_as<EyepiecePair>(input.setup, input.train().choice.eyepiece);
     return std::max(eyepiece.outer_diameter.value / 2, 18.0) + 7;
@@ -86,7 +98,7 @@ void add_focus_gap(Frame& frame, const PictureInput& input) {
     const double depth = depth_of_focus(report);
     const int eyepiece = static_cast<int>(input.train().choice.eyepiece);
     const bool alike = std::abs(report.gap(Eye::left) - report.gap(Eye::right)) < 0.05;
-    GapDrawer drawer(frame, clear_of_eyepiece(input));
+    GapArrow arrow(frame, clear_of_eyepiece(input));
     for (const Eye eye : both_eyes) {
         const EyePath& path = input.train().path(eye);
         const std::size_t side = side_of(eye);
@@ -102,14 +114,13 @@ void add_focus_gap(Frame& frame, const PictureInput& input) {
                     {glm::vec3(focus), "in focus", LabelRole::note, eyepiece, 1});
             continue;
         }
-        const double wanted = path.wanted_image;
-        const auto axis = folded_axis(path, std::min(real, wanted), std::max(real, wanted));
+        const auto axis = folded_axis(path, real, path.wanted_image);
         const Direction aside = beside(path);
-        drawer.draw(axis, aside);
+        arrow.draw(axis, aside);
         const Point middle = axis[axis.size() / 2];
         const Point at = axis.size() == 2 ? (axis[0] + axis[1]) / 2.0 : middle;
         if (!is_told) continue;
-        const glm::vec3 beside_arm(at + drawer.offset() * aside);
+        const glm::vec3 beside_arm(at + arrow.offset() * aside);
         frame.labels.push_back({beside_arm, gap_text(gap), LabelRole::dimension, eyepiece, 0});
     }
 }

@@ -6,7 +6,8 @@
 
 namespace beamfork {
 
-std::vector<Point> folded_axis(const EyePath& path, double low, double high) {
+std::vector<Point> folded_axis(const EyePath& path, double from, double to) {
+    const auto [low, high] = std::minmax(from, to);
     std::vector<Point> points{point_near_stop(path, high)};
     double place = 0;  // of the end of the present step
     for (auto step = path.steps.rbegin(); step != path.steps.rend(); ++step) {
@@ -15,7 +16,7 @@ std::vector<Point> folded_axis(const EyePath& path, double low, double high) {
         place -= step->reduced();
     }
     points.push_back(point_near_stop(path, low));
-    std::reverse(points.begin(), points.end());
+    if (from < to) std::reverse(points.begin(), points.end());
     return points;
 }
 

@@ -7,9 +7,8 @@
 
 namespace beamfork {
 
-/// The folded axis between two reduced distances behind (+) or before (-) the field stop, from `low` to
-/// `high`: its ends and every corner between. Like point_near_stop (study/focus/focus_budget.hpp) it does not
-/// go back through a lens.
-std::vector<Point> folded_axis(const EyePath& path, double low, double high);
+/// The folded axis from one reduced distance behind (+) or before (-) the field stop to another: its ends and every
+/// corner between, in that order. Like point_near_stop (study/focus/focus_budget.hpp) it does not go back through a lens.
+std::vector<Point> folded_axis(const EyePath& path, double from, double to);
 
 }  // namespace beamfork

@@ -130,17 +130,15 @@ void SheetSvg::cross(Spot centre, double radius, std::string_view css) {
     line(centre + Spot(-radius, radius), centre + Spot(radius, -radius), css);
 }
 
-void SheetSvg::dimension(Spot from, Spot to, std::string_view css) {
+void SheetSvg::arrow(Spot from, Spot to, std::string_view css) {
     const double length = glm::distance(from, to);
     if (length < 1e-6) return;
     line(from, to, css);
     const Spot along = (to - from) / length;
     const Spot across(-along.y, along.x);
     const double barb = std::min(5.0, length / 2);
-    for (const double side : {0.5, -0.5}) {
-        line(from, from + barb * (along + side * across), css);
+    for (const double side : {0.5, -0.5})
         line(to, to + barb * (side * across - along), css);
-    }
 }
 
 std::string SheetSvg::text() const {

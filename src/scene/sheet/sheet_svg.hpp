@@ -35,8 +35,8 @@ public:
     /// A diamond, a cross or a ring about a spot: signs as in the 3D picture.
     void diamond(Spot centre, double radius, std::string_view css);
     void cross(Spot centre, double radius, std::string_view css);
-    /// A line with an arrowhead at both ends.
-    void dimension(Spot from, Spot to, std::string_view css);
+    /// A line with its one head at `to`.
+    void arrow(Spot from, Spot to, std::string_view css);
 
     /// The whole element; everything opened must be closed.
     [[nodiscard]] std::string text() const;

@@ -128,8 +128,7 @@ private:
             const double y = names_height + 8;
             for (const double place : {focus.real, focus.wanted})
                 svg_.line({view_.x_of(place), y}, at(place, 0), "stroke dashed");
-            svg_.dimension({view_.x_of(focus.real), y}, {view_.x_of(focus.wanted), y},
-                           "stroke bold");
+            svg_.arrow({view_.x_of(focus.real), y}, {view_.x_of(focus.wanted), y}, "stroke bold");
             svg_.words({std::min(view_.x_of(focus.real), view_.x_of(focus.wanted)) - 6, y + 4},
                        focus.text, "small strong halo", "end");
         }

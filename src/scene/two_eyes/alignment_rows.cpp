@@ -2,8 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "base/text.hpp"
+#include "parts/eyepiece_pair.hpp"
 
 #include <fmt/format.h>
 
@@ -132,6 +134,40 @@ std::string sentence_of(const Alignment& alignment) {
     return "";
 }
 
+// Common practice, no source; the lengths are this setup's.
+std::vector<std::string> collimation_check(const Setup& setup, const Report& report) {
+    const double focal_length =
+        part_as<EyepiecePair>(setup, report.train.choice.eyepiece).focal_length.value;
+    const double arcminute = std::numbers::pi / (180 * 60);
+    const double limit = focal_length * std::tan(height_limit.fair * arcminute);
+    return {
+        "Never near the Sun. Let the telescope cool, and choose a bright star high up; follow it, "
+        "or "
+        "take a pole star.",
+        "Without the head: one strong eyepiece straight in the focuser, or behind the diagonal. "
+        "Put "
+        "the star in the middle of the field and turn it slightly out of focus. If its rings are "
+        "not "
+        "round about one middle, the telescope is out of collimation: adjust it first, by its "
+        "maker's instructions.",
+        "Put the head in, the star in the middle of the left field, slightly out of focus. Look "
+        "with "
+        "the left eye, then with the right one. Rings that are off in both fields alike still come "
+        "from the telescope; rings that differ between the eyes come from the head.",
+        fmt::format(
+            "Focus, the star in the middle of the left field. In the right one it may stand "
+            "{:.2f} mm from the middle of its field stop, up or down: {:.0f}′ behind these "
+            "{:.0f} mm eyepieces. More is tiring.",
+            limit, height_limit.fair, focal_length),
+        "Turn each eyepiece half round in its seat, then swap the two. An error that goes with an "
+        "eyepiece is its own, or its barrel's play in the seat; one that stays is the head's.",
+        "Compare what stays with the list of tolerances: the first ones move the image most. "
+        "Prisms "
+        "are set by the head's maker, unless it has screws for it; never open a head that is not "
+        "meant to be opened.",
+    };
+}
+
 }  // namespace
 
 AlignmentRows alignment_rows(const Setup& setup, const Report& report) {
@@ -148,6 +184,7 @@ AlignmentRows alignment_rows(const Setup& setup, const Report& report) {
         {1.35 * inward_limit.usual, 1.1 * std::abs(rows.left_x), 1.1 * std::abs(rows.left_y)});
     for (const ErrorAllowance& tolerance : alignment.tolerances)
         rows.tolerances.push_back(tolerance_row(setup, tolerance));
+    rows.collimation_check = collimation_check(setup, report);
     return rows;
 }
 

@@ -48,6 +48,7 @@ struct AlignmentRows {
     AlignmentBox end;
     double reach = 135;  ///< half the width that a picture of all this must show, arcminutes
     std::vector<ToleranceRow> tolerances;
+    std::vector<std::string> collimation_check;  ///< telescope or head? Steps, in order
 };
 
 AlignmentRows alignment_rows(const Setup& setup, const Report& report);

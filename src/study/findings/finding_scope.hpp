@@ -43,5 +43,6 @@ void pupil_distance_findings(const FindingScope& scope);
 void uncertainty_findings(const FindingScope& scope);
 void other_uses_findings(const FindingScope& scope);
 void orientation_findings(const FindingScope& scope);
+void choice_findings(const FindingScope& scope);
 
 }  // namespace beamfork

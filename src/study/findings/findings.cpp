@@ -36,6 +36,7 @@ std::vector<Finding> find_all(const Setup& setup, const Report& report) {
         other_uses_findings,
         orientation_findings,
         pupil_distance_findings,
+        choice_findings,
     };
     std::vector<Finding> found;
     for (const auto topic : topics)

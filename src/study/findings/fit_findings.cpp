@@ -1,5 +1,7 @@
 #include <cmath>
 
+#include "parts/observer.hpp"
+#include "parts/splitter_head.hpp"
 #include "study/findings/finding_scope.hpp"
 
 #include <fmt/format.h>
@@ -8,6 +10,7 @@ namespace beamfork {
 
 namespace {
 
+constexpr double nose_needs_mm = 10;  // our choice: below it most noses do not fit
 constexpr double seen_whole = 0.999;
 constexpr double seen_poor = 0.8;       // our choice: a fifth of the field's width missing is felt
 constexpr double near_rating = 0.8;     // our choice
@@ -35,12 +38,34 @@ void spacing_findings(const FindingScope& scope) {
                   eyepiece);
     } else if (spacing.gap < nose_wants_mm) {
         scope.add(
-            Severity::note, "nose_gap_narrow",
+            spacing.gap < nose_needs_mm ? Severity::poor : Severity::note, "nose_gap_narrow",
             fmt::format("Between the eyepieces {:.0f} mm are left for the nose.", spacing.gap),
             fmt::format("15 to 20 mm is usual; eyepieces of up to {:.0f} mm leave that.",
                         std::floor(std::max(0.0, spacing.widest_housing))),
             eyepiece);
     }
+}
+
+// Observers other than the chosen one, of whom spacing_findings tells.
+void other_observers_findings(const FindingScope& scope) {
+    const EyepieceSpacing& spacing = scope.report.fit.spacing;
+    const std::size_t head = scope.index_of(Role::splitter);
+    std::string names;
+    for (const std::size_t one : parts_with_role(scope.setup, Role::observer)) {
+        const Millimetres distance = part_as<Observer>(scope.setup, one).pupil_distance;
+        if (one == scope.report.train.choice.observer
+            || part_as<SplitterHead>(scope.setup, head).reaches(distance))
+            continue;
+        names += fmt::format("{}{} ({:.1f} mm)", names.empty() ? "" : ", ", scope.name(one),
+                             distance.value);
+    }
+    if (names.empty()) return;
+    scope.add(Severity::poor, "observer_out_of_range",
+              fmt::format("Not everybody can look with both eyes: the head can be set from {:.1f} "
+                          "to {:.1f} mm between the pupils, which leaves out {}.",
+                          spacing.narrowest, spacing.widest, names),
+              "A head with a wider range would serve them; with this one they look with one eye.",
+              head);
 }
 
 void seen_findings(const FindingScope& scope) {
@@ -122,6 +147,7 @@ void zenith_findings(const FindingScope& scope) {
 
 void fit_findings(const FindingScope& scope) {
     spacing_findings(scope);
+    other_observers_findings(scope);
     seen_findings(scope);
     load_findings(scope);
     balance_findings(scope);

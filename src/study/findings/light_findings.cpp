@@ -13,7 +13,9 @@ namespace {
 constexpr double dark_edge = 0.5;  // common practice, no source: 50-60 % is hard to notice
 constexpr double dim_edge = 0.8;
 constexpr double aperture_loss = 0.98;     // of the diameter
+constexpr double aperture_poor = 0.9;      // our choice: a fifth of the light
 constexpr double leak_that_shows = 0.005;  // of the light on axis or at the edge
+constexpr double leak_poor = 0.1;          // our choice: about what an eye begins to notice
 
 // Diameter of the field inside which every ring gets more than a dark edge's light, mm.
 double bright_field(const EyeClipping& eye) {
@@ -23,6 +25,17 @@ double bright_field(const EyeClipping& eye) {
         fraction = ring.field_fraction;
     }
     return fraction * eye.field_stop.value;
+}
+
+// What a smaller field stop would do for a field whose edge is dark.
+std::string smaller_stop_advice(const EyeClipping& eye) {
+    const double bright = std::floor(bright_field(eye));
+    if (bright < 1)
+        return "No smaller field stop would mend it: the light falls below half close to the "
+               "middle.";
+    return fmt::format("A field stop of up to {:.0f} mm would keep more than half of the light to "
+                       "its edge.",
+                       bright);
 }
 
 // What one ring loses most light to, and the part that is to blame.
@@ -62,7 +75,7 @@ void aperture_findings(const FindingScope& scope) {
     if (working >= aperture_loss * aperture) return;
     const Culprit worst = culprit(scope, eye.eye, middle_of(eye));
     scope.add(
-        Severity::poor, "aperture_reduced",
+        working < aperture_poor * aperture ? Severity::poor : Severity::note, "aperture_reduced",
         fmt::format("On axis only {:.0f} mm of the {:.0f} mm aperture works; most is lost at {}.",
                     working, aperture, worst.name),
         "A wider opening there, or a shifter in front of it, gives the aperture back.", worst.part);
@@ -82,10 +95,7 @@ void edge_findings(const FindingScope& scope) {
             is_dark ? Severity::poor : Severity::note, "edge_dimmed",
             fmt::format("The edge of the field gets {:.0f} % of the light; most is lost at {}.",
                         100 * edge, worst.name),
-            is_dark ? fmt::format(
-                "A field stop of up to {:.0f} mm would keep more than half of the light "
-                "to its edge.",
-                std::floor(bright_field(eye)))
+            is_dark ? smaller_stop_advice(eye)
                     : "Dimming to about half is hard to notice at the eyepiece.",
             worst.part);
     } else if (lit >= 0.999 * eye.field_stop.value) {
@@ -99,12 +109,16 @@ void leak_findings(const FindingScope& scope) {
     const auto& [left, right] = scope.report.clipping;
     const double middle = std::max(leaked(middle_of(left)), leaked(middle_of(right)));
     const double edge = std::max(leaked(edge_of(left)), leaked(edge_of(right)));
-    const bool on_axis = middle >= leak_that_shows;
-    if (!on_axis && edge < leak_that_shows) return;
-    scope.add(Severity::poor, "light_leaks",
-              fmt::format(
-                  "{:.1f} % of the light {} leaks out of bare glass faces that should reflect it.",
-                  100 * (on_axis ? middle : edge), on_axis ? "on axis" : "at the field's edge"),
+    if (std::max(middle, edge) < leak_that_shows) return;
+    const std::string where =
+        middle < leak_that_shows
+            ? fmt::format("{:.1f} % of the light at the field's edge leaks", 100 * edge)
+        : edge <= middle
+            ? fmt::format("{:.1f} % of the light on axis leaks", 100 * middle)
+            : fmt::format("{:.1f} % of the light on axis and {:.1f} % at the field's edge leak",
+                          100 * middle, 100 * edge);
+    scope.add(std::max(middle, edge) > leak_poor ? Severity::poor : Severity::note, "light_leaks",
+              where + " out of bare glass faces that should reflect it.",
               "Glass of a higher index, mirrored faces, or a slower beam (a shifter in front) "
               "keeps it in.");
 }

@@ -62,7 +62,7 @@ void refocus_findings(const FindingScope& scope) {
 
 void common_findings(const FindingScope& scope) {
     const ReachTable& table = scope.report.reach;
-    if (table.entries.size() < 2 || table.conflict) return;
+    if (table.entries.size() < 2 || table.usable() < table.entries.size() || table.conflict) return;
     if (table.by_primary) {
         scope.add(Severity::good, "one_position_serves_all",
                   fmt::format("One setting of the main mirror serves all {} combinations with the "

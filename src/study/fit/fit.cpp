@@ -197,6 +197,7 @@ Fit fit(const Setup& setup, const Train& train, const Magnification& magnificati
         observer.eye_pupil.value, magnification.exit_pupil.value, eyepiece.apparent_field);
     result.tightest = tightest(train);
     result.zenith = zenith_room(setup, train);
+    result.eyes = eye_height(setup, train);
     result.load = load_of(setup, train);
     result.balance = balance_shift(setup, result.load);
     result.joints = joints(setup, train.choice);

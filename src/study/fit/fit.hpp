@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "study/fit/clearance.hpp"
+#include "study/fit/eye_height.hpp"
 #include "study/fit/joints.hpp"
 #include "study/fit/zenith.hpp"
 #include "study/light/magnification.hpp"
@@ -62,6 +63,7 @@ struct Fit {
     SeenField seen;
     std::optional<Clearance> tightest;
     ZenithRoom zenith;
+    EyeHeight eyes;
     Load load;
     std::optional<BalanceShift> balance;  ///< where tube mass and balance point are stated
     std::vector<Joint> joints;

@@ -16,6 +16,11 @@ std::size_t ReachTable::reaching() const {
         entries.begin(), entries.end(), [](const ReachEntry& entry) { return entry.reaches; }));
 }
 
+std::size_t ReachTable::usable() const {
+    return static_cast<std::size_t>(std::count_if(
+        entries.begin(), entries.end(), [](const ReachEntry& entry) { return entry.is_usable(); }));
+}
+
 const ReachEntry& ReachTable::of(const Choice& choice) const {
     const auto found = std::find_if(entries.begin(), entries.end(), [&](const ReachEntry& entry) {
         return entry.choice == choice;

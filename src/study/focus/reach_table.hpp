@@ -43,6 +43,8 @@ struct ReachEntry {
     std::array<SeatSetting, 2> seats;  ///< left, right
     bool pupil_distance_fits = true;
     DrawtubeRange served;  ///< within the travel, where both seats can bring both eyes to focus
+    /// In focus, and the head can be set so that both eyes look through it.
+    [[nodiscard]] bool is_usable() const { return reaches && pupil_distance_fits; }
 };
 
 /// Two entries that no drawtube position serves together (the same index twice: it is not served at all).
@@ -64,7 +66,8 @@ struct ReachTable {
     std::optional<ReachConflict>
         conflict;  ///< what prevents a common one; nothing when there is one
 
-    [[nodiscard]] std::size_t reaching() const;
+    [[nodiscard]] std::size_t reaching() const;  ///< focus, whether the head fits the eyes or not
+    [[nodiscard]] std::size_t usable() const;
     [[nodiscard]] const ReachEntry& of(const Choice& choice) const;  ///< must be in it
 };
 

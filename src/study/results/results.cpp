@@ -20,7 +20,7 @@ double count_of(const Report& report, Severity severity) {
 
 double reaching_percent(const ReachTable& reach) {
     const auto all = static_cast<double>(std::max<std::size_t>(1, reach.entries.size()));
-    return 100 * static_cast<double>(reach.reaching()) / all;
+    return 100 * static_cast<double>(reach.usable()) / all;
 }
 
 // Above 1 the glass undoes some of the eye's own colour: no more than all of the sharpness is kept.

@@ -3,14 +3,10 @@
 
 #include <span>
 
+#include "scene/words/assumptions.hpp"
 #include "ui/kit/ui.hpp"
 
 namespace beamfork {
-
-struct Paragraph {
-    const char* heading;
-    const char* text;
-};
 
 struct ReadingPage {
     const char* title;  ///< as ImGui::OpenPopup was told

@@ -35,7 +35,8 @@ void draw_image_mark(ImDrawList& list, ImVec2 centre, ImU32 ink) {
                  {centre.x, centre.y + r}, colour(Tone::ground), mark_line());
 }
 
-void draw_dimension(const PathCanvas& canvas, const EyeTrack& track, float y) {
+// From the image to where the eye wants it, with its head there.
+void draw_gap_arrow(const PathCanvas& canvas, const EyeTrack& track, float y) {
     const ImU32 ink = colour(ColourRole::shortfall);
     const float from = canvas.x(track.focus.real);
     const float to = canvas.x(track.focus.wanted);
@@ -44,11 +45,9 @@ void draw_dimension(const PathCanvas& canvas, const EyeTrack& track, float y) {
     dashed_line(canvas.list, {to, axis}, {to, y}, ink, mark_line());
     canvas.list.AddLine({from, y}, {to, y}, ink, grid(0.6F));
     const float barb = std::min(grid(1.75F), std::abs(to - from) / 2);
-    for (const auto& [tip, toward] : {std::pair{from, to}, {to, from}}) {
-        const float side = toward > tip ? barb : -barb;
-        canvas.list.AddLine({tip, y}, {tip + side, y - barb * 0.6F}, ink, grid(0.6F));
-        canvas.list.AddLine({tip, y}, {tip + side, y + barb * 0.6F}, ink, grid(0.6F));
-    }
+    const float back = from > to ? barb : -barb;
+    for (const float side : {-0.6F, 0.6F})
+        canvas.list.AddLine({to, y}, {to + back, y + side * barb}, ink, grid(0.6F));
 }
 
 void draw_focus(const PathCanvas& canvas, const UnfoldedPathRows& rows) {
@@ -58,7 +57,7 @@ void draw_focus(const PathCanvas& canvas, const UnfoldedPathRows& rows) {
         if (!shows(canvas.eyes, track.eye)) continue;
         const bool is_first = track.eye == Eye::left || !is_both;
         const float y = is_first ? canvas.area.top + grid(1.5F) : canvas.area.bottom() - grid(1.5F);
-        if (!track.focus.is_in_focus && (is_first || !agree)) draw_dimension(canvas, track, y);
+        if (!track.focus.is_in_focus && (is_first || !agree)) draw_gap_arrow(canvas, track, y);
         ImVec2 centre = canvas.at(track.focus.real, 0);
         if (is_both && !agree) centre.y += is_first ? -grid(1.75F) : grid(1.75F);
         if (is_first || !agree)

@@ -130,3 +130,31 @@ TEST_CASE("the text tells the findings, the budget and every combination") {
         start = end + 1;
     }
 }
+
+TEST_CASE(
+    "all tolerances of two-eye alignment and a check of collimation can be read, step by step") {
+    const CheckedSetup result = checked("2-shifter-cures-it", CheckedPairs::chosen);
+    const std::string page = two_eyes_page(result);
+    const Alignment& alignment = result.combinations.front().report.alignment;
+    CHECK(alignment.tolerances.size() == 22);
+    for (const ErrorAllowance& tolerance : alignment.tolerances)
+        CHECK(page.find(tolerance.place + ": " + tolerance.error) != std::string::npos);
+    for (const char* step : {"\n  1. ", "\n  2. ", "\n  3. ", "\n  4. ", "\n  5. ", "\n  6. "})
+        CHECK(page.find(step) != std::string::npos);
+    CHECK(page.find("Never near the Sun") != std::string::npos);
+}
+
+TEST_CASE("temperature, polarisation and ghosts are among what the command line says is assumed") {
+    const std::string page = assumptions_page();
+    for (const char* words : {"Air and temperature", "polarisations", "ghost", "ideal lenses"})
+        CHECK(page.find(words) != std::string::npos);
+}
+
+TEST_CASE("the text gives the head's range, and the heights of the eyes over the sky") {
+    const std::string text = check_text(checked("2-shifter-cures-it", CheckedPairs::chosen));
+    for (const char* words : {"Head can be set to", "Eyes at 0°", "Eyes at 90°",
+                              "Axis height, standing", "Axis height, sitting"}) {
+        CAPTURE(words);
+        CHECK(text.find(words) != std::string::npos);
+    }
+}

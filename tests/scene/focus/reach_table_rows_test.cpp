@@ -1,5 +1,7 @@
 #include <algorithm>
 
+#include "parts/observer.hpp"
+#include "parts/splitter_head.hpp"
 #include "scene/focus/reach_table_rows.hpp"
 #include "scene/sample_setups.hpp"
 
@@ -33,4 +35,26 @@ TEST_CASE("every number in the reach table has a formula to hover, and its unit"
     }
     CHECK(rows.rows.front().reaches);
     CHECK(rows.one_place.find("serve every combination") != std::string::npos);
+}
+
+TEST_CASE("reach, its summary and the line of each observer know whom the head does not fit") {
+    Setup setup = cured_setup();
+    for (Part& part : setup.parts) {
+        if (part.body.is<SplitterHead>()) {
+            part.body.get<SplitterHead>().hinge_low = {45};  // 2 x 52 cos: 52.0 to 73.5 mm
+            part.body.get<SplitterHead>().hinge_high = {60};
+        }
+    }
+    Observer wide;
+    wide.pupil_distance = {76};
+    setup.parts.push_back({"Wide eyes", wide, {}, {}});
+    const ReachRows rows = reach_table_rows(setup, report_of(with_valid_choice(setup), 64));
+    CHECK(rows.summary
+          == "All 2 combinations reach focus, but only 1 can be used with both eyes: the head's "
+             "52.0 to 73.5 mm between the pupils do not fit Wide eyes (76.0 mm).");
+    CHECK(rows.one_place.find("serve") == std::string::npos);
+    CHECK(rows.one_place.find("to focus") != std::string::npos);
+    CHECK(rows.rows[0].is_well);
+    CHECK_FALSE(rows.rows[1].is_well);
+    CHECK(rows.rows[1].cells[reach_column] == "not both eyes");
 }

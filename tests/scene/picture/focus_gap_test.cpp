@@ -111,6 +111,63 @@ TEST_CASE("arms of unequal light path have their gaps told apart") {
     CHECK(frame.labels.size() == 2);
 }
 
+namespace {
+
+struct Arrow {
+    std::vector<Point> heads;  // where two barbs and a shaft meet
+    double shaft = 0;          // length of the lines that are no barbs, per head
+};
+
+// From the drawn lines alone: a barb begins at a head, where another one does.
+Arrow arrow_in(const Frame& frame) {
+    const auto begins_at = [&](const glm::vec3& point) {
+        return std::count_if(frame.lines.begin(), frame.lines.end(),
+                             [&](const Line& line) { return !line.dashed && line.from == point; });
+    };
+    Arrow arrow;
+    for (const Line& line : frame.lines) {
+        if (line.dashed) continue;
+        if (begins_at(line.from) < 2) {
+            arrow.shaft += glm::distance(line.from, line.to);
+        } else if (arrow.heads.empty() || glm::distance(arrow.heads.back(), Point(line.from)) > 0) {
+            arrow.heads.emplace_back(line.from);
+        }
+    }
+    arrow.shaft /= static_cast<double>(std::max<std::size_t>(1, arrow.heads.size()));
+    return arrow;
+}
+
+}  // namespace
+
+TEST_CASE(
+    "the arrow has one head for each eye, at the field stop, whichever side the image is on and "
+    "through every fold") {
+    // Where the image lies follows from the budget: what the drawtube misses, in the air before or behind the field
+    // stop; in glass it is longer by the index. The eyes need no correction: the eyepiece wants it in its field stop.
+    for (const double back_focus : {128.0, 116.0, 90.0, 260.0}) {
+        CAPTURE(back_focus);
+        Setup setup = short_setup();
+        setup.parts[0].body.get<Refractor>().back_focus = {back_focus};
+        setup.parts[1].body.get<Focuser>().travel = {60};
+        const Report report = report_of(setup);
+        const double missing =
+            report.budget.shortfall * (report.budget.shortfall_is_inward ? 1 : -1);
+        REQUIRE(std::abs(missing) > 5);
+        const Arrow arrow = arrow_in(gap_alone(setup, report));
+        REQUIRE(arrow.heads.size() == 2);
+        const double air = setup.parts[4].body.get<SplitterHead>().seat_height.value;
+        const EyePath& left = report.train.path(Eye::left);
+        const double index = left.steps[left.steps.size() - 3].index[primary_wavelength];
+        if (missing < air) CHECK(near(arrow.shaft, std::abs(missing), 1e-3));
+        if (missing > air) CHECK(arrow.shaft > air + 0.9 * (missing - air));
+        if (missing > air) CHECK(arrow.shaft <= air + index * (missing - air) + 1e-3);
+        for (std::size_t side = 0; side < 2; ++side) {
+            const Pose& stop = report.train.paths[side].world_from_field_stop;
+            CHECK(near(stop.point_in(arrow.heads[side]).z, 0, 1e-3));
+        }
+    }
+}
+
 TEST_CASE("the folded axis is as long in glass as its reduced length times the index") {
     const Setup setup = short_setup();
     const Report report = report_of(setup);
@@ -122,6 +179,9 @@ TEST_CASE("the folded axis is as long in glass as its reduced length times the i
     REQUIRE(index > 1.5);
     CHECK(near(length_of(folded_axis(left, -air - 10, 0)), air + 10 * index, 1e-9));
     CHECK(near(length_of(folded_axis(left, 0, 7)), 7, 1e-9));
+    const auto back = folded_axis(left, 0, -air - 10);
+    CHECK(back.front() == left.world_from_field_stop.origin);
+    CHECK(near(length_of(back), air + 10 * index, 1e-9));
     // The rhomboid folds the right arm: the line has corners there.
     const EyePath& right = report.train.path(Eye::right);
     const auto corners = folded_axis(right, -air - 30, 0);

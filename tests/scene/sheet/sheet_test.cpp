@@ -145,3 +145,12 @@ TEST_CASE("no word can break the drawing it stands in") {
     CHECK(count_of(svg.text(), "</svg>") == 1);
     CHECK_FALSE(has(svg.text(), "nan"));
 }
+
+TEST_CASE("the sheet's arrow has its one head at its end") {
+    SheetSvg svg(100, 100, "k", "arrow");
+    svg.arrow({10, 50}, {90, 50}, "stroke");
+    // A shaft and two barbs: all three end or begin at 90, and 10 is met by the shaft alone.
+    CHECK(count_of(svg.text(), "<line") == 3);
+    CHECK(count_of(svg.text(), "=\"90\"") + count_of(svg.text(), "=\"90.0\"") == 3);
+    CHECK(count_of(svg.text(), "1=\"10\"") + count_of(svg.text(), "1=\"10.0\"") == 1);
+}

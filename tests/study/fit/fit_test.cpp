@@ -220,3 +220,31 @@ TEST_CASE("a Newtonian's train stands out beside its tube") {
     setup.parts[0].body = Newtonian{};
     CHECK(report_of(setup).fit.zenith.is_sideways);
 }
+
+TEST_CASE("as the tube tips about its balance point the eyes go round it, and their gaze with it") {
+    // Plane geometry: what stands y above and z behind the axis stands y cos a - z sin a above it at altitude a.
+    Setup straight = wide_setup();
+    the<Refractor>(straight).balance.balance_point = Millimetres{300};
+    const Report report = report_of(straight);
+    const Point stop = report.train.path(Eye::left).world_from_field_stop.origin;
+    const EyeHeight& eyes = report.fit.eyes;
+    REQUIRE(eyes.places.size() == 4);
+    CHECK(eyes.pivot_is_stated);
+    CHECK(near(eyes.places[3].height, -(stop.z - 300), 1e-9));
+    for (const EyePlace& place : eyes.places)
+        CHECK(near(place.gaze, place.altitude, 1e-9));  // straight through: along the tube
+    the<Refractor>(straight).balance.balance_point = Millimetres{400};
+    const EyeHeight farther = report_of(straight).fit.eyes;
+    CHECK(near(farther.places[0].height, eyes.places[0].height, 1e-9));
+    CHECK(near(farther.places[1].height, eyes.places[1].height + 50, 1e-9));  // 100 sin 30 degrees
+    CHECK(near(farther.places[3].height, eyes.places[3].height + 100, 1e-9));
+    the<Refractor>(straight).balance.balance_point.reset();
+    CHECK_FALSE(report_of(straight).fit.eyes.pivot_is_stated);
+
+    // A diagonal looks a right angle down from the tube: straight down at the horizon, level at the zenith.
+    const EyeHeight bent = report_of(wide_setup({{"Diagonal", MirrorDiagonal{}, {}}})).fit.eyes;
+    for (const EyePlace& place : bent.places)
+        CHECK(near(place.gaze, place.altitude - 90, 1e-9));
+    CHECK(near(bent.range(), bent.highest - bent.lowest, 1e-12));
+    CHECK(bent.places.front().height > 0);
+}

@@ -1,6 +1,7 @@
 // Two trains in one picture: where the second stands, that it cannot be picked, and how bright it is.
 #include <algorithm>
 
+#include "parts/eyepiece_pair.hpp"
 #include "parts/mirror_diagonal.hpp"
 #include "parts/refractor.hpp"
 #include "scene/comparison/companion.hpp"

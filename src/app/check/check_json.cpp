@@ -101,6 +101,7 @@ Json combination_json(const Setup& setup, const Combination& one) {
         const ResultInfo& result = info_of(id);
         json[result.key_with_unit()] = result.value(report);
     }
+    json["image_turned"] = report.magnification.image_turned;
     json["left_eye"] = eye_json(setup, report, report.clipping[0]);
     json["right_eye"] = eye_json(setup, report, report.clipping[1]);
     json["findings"] = findings_json(setup, report);

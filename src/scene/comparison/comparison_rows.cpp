@@ -1,5 +1,7 @@
 #include "scene/comparison/comparison_rows.hpp"
 
+#include <cmath>
+
 #include <fmt/format.h>
 
 namespace beamfork {
@@ -40,6 +42,29 @@ DifferenceRow row_of(const Setup& here, const Setup& there, const PartDifference
             or_dash(difference.value_here), or_dash(difference.value_there)};
 }
 
+double surface_brightness(const Report& report) {
+    const auto& eyes = report.brightness.eyes;
+    return (eyes[0].surface_brightness + eyes[1].surface_brightness) / 2;
+}
+
+// What is extended, sky and nebulae alike: neither is better for it.
+void add_extended_light(ComparisonRows& rows, const Report& here, const Report& there) {
+    constexpr double notable = 0.02;  // magnitudes: nobody sees less
+    const double first = surface_brightness(here);
+    const double second = surface_brightness(there);
+    if (first <= 0 || second <= 0) return;
+    const double lost = magnitudes(second / first);
+    const auto told = [](double share, double dimmer) {
+        return fmt::format("{:.1f} %", 100 * share)
+               + (dimmer >= notable ? fmt::format(", {:.2f} mag dimmer", dimmer) : "");
+    };
+    auto& list = std::abs(lost) < notable ? rows.same : rows.changed;
+    list.push_back({"Sky and nebulae", told(first, -lost), told(second, lost), std::nullopt,
+                    "Brightness of what is extended, in one eye, against the naked eye: the "
+                    "square of the exit pupil over the eye's, times what the train lets through; "
+                    "2.5 log10 of the ratio in magnitudes."});
+}
+
 }  // namespace
 
 ComparisonRows comparison_rows(const Setup& here,
@@ -53,6 +78,7 @@ ComparisonRows comparison_rows(const Setup& here,
         list.push_back({std::string(info.label), info.text(result.here), info.text(result.there),
                         result.better, help_of(info)});
     }
+    add_extended_light(rows, report_here, report_there);
     for (const PartDifference& difference : part_differences(here, there))
         rows.parts.push_back(row_of(here, there, difference));
     for (const ComparisonRow& row : rows.changed) {

@@ -12,6 +12,10 @@ std::vector<ValueRow> coma_correction_rows(const Report& report, std::size_t par
         rows.push_back({"Shoulder to image now", format_number(one.spacing.value, 1), "mm",
                         "Light path from its shoulder to where the eye wants the image, through "
                         "all that stands behind it; glass counts t / n."});
+        rows.push_back({"Shoulder to image wanted",
+                        format_number((one.wanted - one.window).value, 1) + " to "
+                            + format_number((one.wanted + one.window).value, 1),
+                        "mm", "The window that the corrector is made for."});
         rows.push_back({"Outside the window by", beyond == 0 ? "0.0" : format_signed(beyond, 1),
                         "mm",
                         "That spacing less the wanted one, beyond the window: + too far from the "

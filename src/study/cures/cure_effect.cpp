@@ -68,7 +68,7 @@ void compare_coma(EffectLines& lines, const Report& before, const Report& after)
     lines.add(now > then, "coma taken away", fmt::format("{:.0f} to {:.0f} %", then, now));
 }
 
-// Short, and to be read in a row of words: "under 1", "over 99"; shares in whole percent.
+// To be read in a row of words: "under 1", "over 99"; shares in whole percent.
 std::string spoken(const ResultInfo& info, double value) {
     if (info.unit == FieldUnit::percent && info.decimals > 0) return format_number(value, 0);
     const std::string text = info.number(value);
@@ -77,9 +77,12 @@ std::string spoken(const ResultInfo& info, double value) {
 }
 
 void tell(EffectLines& lines, bool is_gain, const ResultInfo& info, double before, double after) {
-    lines.add(
-        is_gain, std::string(info.in_words),
-        fmt::format("{} to {}", spoken(info, before), with_symbol(spoken(info, after), info.unit)));
+    const std::string then = spoken(info, before);
+    const std::string now = with_symbol(spoken(info, after), info.unit);
+    const bool is_bound = then.starts_with("under") || then.starts_with("over");
+    lines.add(is_gain, std::string(info.in_words),
+              is_bound ? fmt::format("from {} to {}", with_symbol(then, info.unit), now)
+                       : fmt::format("{} to {}", then, now));
 }
 
 // What a change must exceed to be told, in the result's unit: what sampling makes, and what nobody notices; our own choice.

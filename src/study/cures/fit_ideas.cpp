@@ -103,6 +103,30 @@ void add_shorter_drawtube(CureIdeas& ideas) {
         "It is held by less of its length.", Reversibility::permanent);
 }
 
+// Less light path behind a drawtube that stands in the light: it then comes out by as much.
+void add_less_path_behind(CureIdeas& ideas) {
+    const auto* newtonian = find_part<Newtonian>(ideas.setup);
+    if (newtonian == nullptr || !ideas.has("drawtube_in_light")) return;
+    const Focuser& focuser = part_as<Focuser>(ideas.setup, ideas.index_of(Role::focuser));
+    const double depth = std::ceil(newtonian->aperture.value / 2 - newtonian->axis_to_drawtube.value
+                                   - ideas.report.budget.drawtube + focuser.drawtube_length.value);
+    for (std::size_t i = 0; i < ideas.setup.parts.size(); ++i) {
+        const auto* spacer = ideas.setup.parts[i].body.as<Spacer>();
+        if (spacer == nullptr) continue;
+        Spacer shorter = *spacer;
+        shorter.length = Millimetres{spacer->length.value - depth};
+        if (shorter.length.value < 1) {
+            ideas.add({fmt::format("Leave out “{}”", ideas.name(i)), "", Reversibility::exchange,
+                       without_part(ideas.setup, i)});
+        } else {
+            ideas.add_changed(i, shorter,
+                              fmt::format("One of {:.1f} mm in place of “{}”", shorter.length.value,
+                                          ideas.name(i)),
+                              "");
+        }
+    }
+}
+
 void add_room_at_zenith(CureIdeas& ideas) {
     const ZenithRoom& room = ideas.report.fit.zenith;
     if (!room.hits()) return;
@@ -129,6 +153,7 @@ void add_fit_ideas(CureIdeas& ideas) {
     add_longer_relief(ideas);
     add_stronger_focuser(ideas);
     add_shorter_drawtube(ideas);
+    add_less_path_behind(ideas);
     add_room_at_zenith(ideas);
 }
 

@@ -85,7 +85,7 @@ void add_spectacles(CureIdeas& ideas) {
 }
 
 // Rings that lift each eyepiece until it focuses where the innermost of them does. A ring of one mm moves the
-// drawtube by its sensitivity, which a shifter makes less than one.
+// drawtube by its sensitivity, which a shifter makes another than one and lets grow or shrink along the ring: secants.
 void add_parfocal_rings(CureIdeas& ideas) {
     if (!ideas.has("not_parfocal")) return;
     const auto drawtube = [](const Setup& setup, std::size_t eyepiece) {
@@ -103,12 +103,20 @@ void add_parfocal_rings(CureIdeas& ideas) {
     for (const std::size_t one : eyepieces) {
         auto& pair = idea.setup.parts[one].body.get<EyepiecePair>();
         const double depth = pair.field_stop_depth.value;
-        pair.field_stop_depth = Millimetres{depth - 1};
-        const double per_mm = drawtube(ideas.setup, one) - drawtube(idea.setup, one);
-        const double ring =
-            per_mm > 0 ? std::round(10 * (drawtube(ideas.setup, one) - innermost) / per_mm) / 10
-                       : 0;
-        pair.field_stop_depth = Millimetres{depth - ring};
+        double ring = 0;
+        double step = 1;
+        double there = drawtube(ideas.setup, one);
+        for (int secant = 0; secant < 6 && std::abs(step) > 1e-3; ++secant) {
+            pair.field_stop_depth = Millimetres{depth - ring - step};
+            const double next = drawtube(idea.setup, one);
+            const double per_mm = (there - next) / step;
+            if (per_mm <= 0) break;
+            ring += step;
+            there = next;
+            step = (there - innermost) / per_mm;
+        }
+        ring = std::round(10 * (ring + step)) / 10;
+        pair.field_stop_depth = Millimetres{ring > 0 ? depth - ring : depth};
         if (ring <= 0) continue;
         idea.what += fmt::format("{}{:.1f} mm on “{}”", idea.what.empty() ? "" : ", ", ring,
                                  ideas.name(one));

@@ -38,9 +38,9 @@ std::string longer_advice(const FindingScope& scope, const ComaCorrection& one) 
     const double spacer = (one.wanted - one.spacing).value;
     const auto& lens = part_as<ComaCorrector>(scope.setup, one.part);
     const double inward = inward_for_spacer(lens, one, spacer);
-    std::string advice = fmt::format(
-        "A spacer of {:.1f} mm behind it cures that; focus then wants {:.1f} mm more light path",
-        spacer, inward);
+    std::string advice = fmt::format("A spacer of {:.1f} mm behind it brings it to the window's "
+                                     "middle; focus then wants {:.1f} mm more light path",
+                                     spacer, inward);
     const double left = scope.report.budget.margin_in;
     return advice
            + (left < inward ? fmt::format(", where {:.1f} mm are left.", std::max(0.0, left))
@@ -48,11 +48,10 @@ std::string longer_advice(const FindingScope& scope, const ComaCorrection& one) 
 }
 
 std::string shorter_advice(const FindingScope& scope, const ComaCorrection& one) {
-    const double excess = (one.spacing - one.wanted).value;
     std::string advice = fmt::format(
         "No spacer cures that: what stands between it and the field stops must become {:.1f} mm "
-        "shorter in light path",
-        excess);
+        "shorter in light path to come into the window, {:.1f} mm for its middle",
+        one.beyond().value, (one.spacing - one.wanted).value);
     if (const Part* spacer = longest_spacer_behind(scope, one.part)) {
         advice += fmt::format("; “{}” is {:.1f} mm of it", spacer->name,
                               spacer->body.get<Spacer>().length.value);
@@ -77,10 +76,11 @@ void spacing_finding(const FindingScope& scope, const ComaCorrection& one) {
     const bool is_far = beyond > 0;
     scope.add(one.share() < coma_hardly_left ? Severity::poor : Severity::note, "corrector_spacing",
               fmt::format(
-                  "{} stands {:.1f} mm from the image and wants {:g} ± {:g} mm: {:.1f} mm too {}. "
-                  "It takes {:.0f} % of the main mirror's coma away.",
-                  scope.name(one.part), one.spacing.value, one.wanted.value, one.window.value,
-                  std::abs(beyond), is_far ? "far" : "near", taken),
+                  "{} stands {:.1f} mm from the image and wants {:.1f} to {:.1f} mm: {:.1f} mm too "
+                  "{}. It takes {:.0f} % of the main mirror's coma away.",
+                  scope.name(one.part), one.spacing.value, (one.wanted - one.window).value,
+                  (one.wanted + one.window).value, std::abs(beyond), is_far ? "far" : "near",
+                  taken),
               is_far ? shorter_advice(scope, one) : longer_advice(scope, one), one.part);
 }
 

@@ -78,7 +78,10 @@ void intrusion_findings(const FindingScope& scope, const Newtonian& telescope) {
               fmt::format("The drawtube reaches {:.0f} mm into the light that comes down the tube; "
                           "it adds a notch to bright stars and costs a little light.",
                           depth),
-              "A shorter drawtube, or more light path behind it.", index);
+              fmt::format("A drawtube {0:.0f} mm shorter, or {0:.0f} mm less light path behind it, "
+                          "so that it stands farther out.",
+                          std::ceil(depth)),
+              index);
 }
 
 void mirror_findings(const FindingScope& scope, const PrimaryFocus& primary) {

@@ -15,7 +15,8 @@ Magnification magnification(const Setup& setup, const Choice& choice, const Focu
     const TelescopeFacts telescope = telescope_of(setup, budget.primary_moved(), distance);
     const auto& eyepiece = part_as<EyepiecePair>(setup, choice.eyepiece);
     Magnification result;
-    result.shifter_factor = budget.factor();
+    result.shifter_factor = std::abs(budget.factor());
+    result.image_turned = budget.factor() < 0;
     result.effective_focal_length = telescope.working_focal_length * result.shifter_factor;
     result.focal_ratio = result.effective_focal_length / telescope.aperture;
     result.magnification = result.effective_focal_length / eyepiece.focal_length;

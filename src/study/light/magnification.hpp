@@ -7,7 +7,8 @@
 namespace beamfork {
 
 struct Magnification {
-    double shifter_factor = 1;  ///< of all shifters together, from their real spacing
+    double shifter_factor = 1;  ///< of all shifters together, from their real spacing; its size
+    bool image_turned = false;  ///< by 180°, by a lens that relays the image: all else are sizes
     Millimetres
         effective_focal_length;  ///< telescope's at this focus and for this target times that
     double focal_ratio = 0;      ///< N at the field stop

@@ -11,9 +11,15 @@ namespace beamfork {
 
 namespace {
 
+constexpr double largest_cut =
+    0.2;  // of the focal length: the cone is wider than rings and focuser beyond; common practice, no source
+constexpr double largest_move =
+    0.1;  // of the focal length, for a main mirror: common practice, no source
+
 void offer_shorter_tube(WaySearch& search, std::size_t telescope) {
-    if (!search.setup().parts[telescope].body.is<Refractor>()) return;
+    const auto* whole = search.setup().parts[telescope].body.as<Refractor>();
     const double cut = std::ceil(search.wanted());
+    if (whole == nullptr || cut > largest_cut * whole->focal_length.value) return;
     WayToFocus way = way_named("shorter_tube");
     way.what = fmt::format("Have the telescope's tube shortened by {:.0f} mm", cut);
     way.cost = "Irreversible: have it checked by a qualified workshop, with the tube's inner "
@@ -49,6 +55,7 @@ void offer_primary_up(WaySearch& search, std::size_t telescope) {
     const auto* newtonian = search.setup().parts[telescope].body.as<Newtonian>();
     if (newtonian == nullptr) return;
     const double up = std::ceil(search.wanted());
+    if (up > largest_move * newtonian->focal_length.value) return;
     WayToFocus way = way_named("primary_moved_up");
     way.setup = search.setup();
     auto& changed = way.setup.parts[telescope].body.get<Newtonian>();

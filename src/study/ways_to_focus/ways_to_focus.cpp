@@ -123,6 +123,32 @@ void offer_shifters(WaySearch& search) {
     }
 }
 
+// A reducer takes light path: without it, or with one half as strong, the image lies farther out.
+void offer_less_reduction(WaySearch& search) {
+    const auto& parts = search.setup().parts;
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+        const auto* lens = parts[i].body.as<Shifter>();
+        if (lens == nullptr || lens->lens_focal_length().value <= 0) continue;
+        WayToFocus without = way_named("reducer_left_out");
+        without.what = fmt::format("Leave out “{}”", parts[i].name);
+        without.cost = "It magnifies more: true field and exit pupil are the telescope's own.";
+        without.reversibility = Reversibility::at_once;
+        without.setup = without_part(search.setup(), i);
+        search.offer(std::move(without));
+
+        Shifter weaker = *lens;
+        weaker.given = ShifterGiven::focal_length;
+        weaker.focal_length = 2 * lens->lens_focal_length();
+        WayToFocus exchanged = way_named("weaker_reducer");
+        exchanged.what = fmt::format("A reducer of {:.0f} mm focal length in place of “{}”",
+                                     weaker.focal_length.value, parts[i].name);
+        exchanged.cost = "It reduces less.";
+        exchanged.setup = search.setup();
+        exchanged.setup.parts[i].body = weaker;
+        search.offer(std::move(exchanged));
+    }
+}
+
 // A shifter farther from the field stops gives back more, and magnifies more.
 void offer_shifter_forward(WaySearch& search) {
     const auto& parts = search.setup().parts;
@@ -167,6 +193,7 @@ std::vector<WayToFocus> ways_to_focus(const Setup& setup,
         {given_light(setup, *train, magnification(setup, choice, budget), effort), effort});
     offer_other_eyepieces(search);
     if (budget.margin_in < budget.margin_out) {
+        offer_less_reduction(search);
         offer_shorter_diagonals(search, *train);
         offer_thin_couplings(search);
         offer_straight_through(search);

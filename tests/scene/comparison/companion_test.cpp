@@ -1,6 +1,7 @@
 // Two trains in one picture: where the second stands, that it cannot be picked, and how bright it is.
 #include <algorithm>
 
+#include "parts/eyepiece_pair.hpp"
 #include "parts/mirror_diagonal.hpp"
 #include "parts/refractor.hpp"
 #include "scene/comparison/companion.hpp"
@@ -99,4 +100,22 @@ TEST_CASE("a chance of focus is never told as certain") {
     REQUIRE(chance != rows.changed.end());
     CHECK(chance->here == "> 99 %");
     CHECK(chance->there == "< 1 %");
+}
+
+TEST_CASE("half the exit pupil is told as sky and nebulae 1.51 magnitudes dimmer") {
+    // Light on the retina goes as the exit pupil's area: 2.5 log10 of 4 = 1.505 magnitudes.
+    const Setup here = wide_setup();
+    Setup there = here;
+    the<EyepiecePair>(there).focal_length = 0.5 * the<EyepiecePair>(there).focal_length;
+    const auto report = [](const Setup& setup) {
+        return make_report(setup, setup.chosen, {32}).value();
+    };
+    const ComparisonRows rows = comparison_rows(here, report(here), there, report(there));
+    const auto sky =
+        std::find_if(rows.changed.begin(), rows.changed.end(),
+                     [](const ComparisonRow& row) { return row.label == "Sky and nebulae"; });
+    REQUIRE(sky != rows.changed.end());
+    CHECK(sky->there.ends_with("1.51 mag dimmer"));
+    CHECK(sky->here.find("dimmer") == std::string::npos);
+    CHECK_FALSE(sky->better.has_value());
 }

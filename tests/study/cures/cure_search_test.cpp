@@ -9,6 +9,7 @@
 #include "parts/newtonian.hpp"
 #include "parts/prism_diagonal.hpp"
 #include "parts/refractor.hpp"
+#include "parts/spacer.hpp"
 #include "parts/splitter_head.hpp"
 #include "study/cures/cure_search.hpp"
 #include "support/near.hpp"
@@ -108,6 +109,40 @@ TEST_CASE("without a lens, the parfocal ring is as long as the field stops lie a
     REQUIRE(depths.size() == 2);
     CHECK(near(depths[0], depths[1], rounding));
     CHECK(near(std::min(depths[0], depths[1]), 0, rounding));  // a ring lifts, it cannot sink
+}
+
+TEST_CASE(
+    "a drawtube in the light comes out by what is taken out behind it, and in by what is added") {
+    // Geometry: axis_to_drawtube + drawtube - its length is how far its end stays off the axis.
+    const auto with_spacer = [](double length) {
+        Spacer spacer;
+        spacer.length = {length};
+        Setup setup = wide_setup({{"Ring", spacer, {}}});
+        Newtonian newtonian;
+        newtonian.back_focus = {400};
+        setup.parts[0] = {"Newtonian", newtonian, {}};
+        the<Focuser>(setup).travel = {400};
+        return setup;
+    };
+    const Setup setup = with_spacer(30);
+    const auto drawtube = [](const Setup& one) { return focus_budget(one, one.chosen)->drawtube; };
+    REQUIRE(near(drawtube(setup) - drawtube(with_spacer(50)), 20, rounding));
+    Setup in_light = setup;
+    const auto& newtonian = part_as<Newtonian>(in_light, 0);
+    // So long that it stands 10 mm in the light.
+    the<Focuser>(in_light).drawtube_length = {newtonian.axis_to_drawtube.value + drawtube(setup)
+                                              - newtonian.aperture.value / 2 + 10};
+    const Report report = cured_report(in_light);
+    const Finding* found = finding_named(report, "drawtube_in_light");
+    REQUIRE(found != nullptr);
+    CHECK(found->sentence.find("10 mm into the light") != std::string::npos);
+    CHECK(found->advice.find("less light path behind it") != std::string::npos);
+    for (const Cure& cure : found->cures) {
+        CAPTURE(cure.what);
+        CHECK(finding_named(make_report(cure.setup, cure.setup.chosen, few_rays).value(),
+                            "drawtube_in_light")
+              == nullptr);
+    }
 }
 
 TEST_CASE("two threads that do not join are cured by an adapter that joins both") {

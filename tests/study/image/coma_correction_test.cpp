@@ -305,7 +305,8 @@ TEST_CASE("too far is told with what must become shorter, and no spacer is offer
     const Report report = report_with(with_corrector(at_spacing(spacing - 30)));
     const Finding& far = finding_of(report, "corrector_spacing");
     CHECK(far.sentence.find("29.0 mm too far") != std::string::npos);
-    CHECK(far.advice.find("30.0 mm shorter") != std::string::npos);
+    CHECK(far.advice.find("29.0 mm shorter") != std::string::npos);  // into the window, as too far
+    CHECK(far.advice.find("30.0 mm for its middle") != std::string::npos);
     CHECK(far.advice.find("“Ring” is 5.0 mm") != std::string::npos);
     CHECK(far.advice.find("A spacer of") == std::string::npos);
 }

@@ -95,6 +95,21 @@ TEST_CASE("distance and field angle are counted from the front lens or the main 
     }
 }
 
+TEST_CASE("a relay turns the image, and its sizes are sizes") {
+    // Thin lens at d from the image behind it: factor 1 - d/f (Smith, Eq. 2.4), negative for d > f > 0.
+    Setup setup = plain_setup();
+    const FocusBudget plain = solved_budget(setup);
+    FocusBudget relayed = plain;
+    relayed.shifters = {{2, 170, 1 - 170.0 / 100, 0}};
+    const Magnification result = magnification(setup, setup.chosen, relayed);
+    const Magnification before = magnification(setup, setup.chosen, plain);
+    CHECK(result.image_turned);
+    CHECK_FALSE(before.image_turned);
+    CHECK(near(result.magnification, 0.7 * before.magnification, 1e-9));
+    CHECK(near(result.exit_pupil.value, before.exit_pupil.value / 0.7, 1e-9));
+    CHECK(result.true_field.value > before.true_field.value);
+}
+
 TEST_CASE("traced chief rays have the effective focal length that the shifter's factor promises") {
     for (const auto& chain : {std::vector<Part>{},
                               {bare_lens(-120, 0)},

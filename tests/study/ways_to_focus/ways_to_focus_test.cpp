@@ -68,6 +68,35 @@ TEST_CASE("a tube shortened by x gives back x") {
     CHECK(way.reversibility == Reversibility::permanent);
 }
 
+TEST_CASE("a tube is not shortened by more than a fifth of its focal length") {
+    // Common practice, no source: beyond it the light cone no longer passes rings and focuser.
+    Setup setup = short_by_30();
+    auto& telescope = the<Refractor>(setup);
+    telescope.back_focus = telescope.back_focus - 0.2 * telescope.focal_length;
+    CHECK_FALSE(has_way(ways_of(setup), "shorter_tube"));
+}
+
+TEST_CASE("behind a reducer the first thing offered is to leave it out") {
+    // Thin lens, 1/s' = 1/s + 1/f: a positive lens draws the image in, so without it there is more light path.
+    Shifter reducer;
+    reducer.given = ShifterGiven::focal_length;
+    reducer.focal_length = {400};
+    reducer.lens_offset = {0};
+    Setup setup = short_by_30();
+    setup.parts.insert(setup.parts.begin() + 2, {"Reducer", reducer, {}});
+    setup = with_valid_choice(std::move(setup));
+    const double before = focus_budget(setup, setup.chosen)->margin_in;
+    const auto ways = ways_of(setup);
+    const WayToFocus& without = way_named(ways, "reducer_left_out");
+    const WayToFocus& weaker = way_named(ways, "weaker_reducer");
+    CHECK(near(before + without.gained, -30, rounding));  // the train without it, 30 mm short
+    CHECK(without.magnification_ratio > weaker.magnification_ratio);
+    CHECK(weaker.magnification_ratio > 1);
+    CHECK(without.gained > weaker.gained);
+    CHECK(weaker.gained > 0);
+    CHECK(without.setup == with_valid_choice(short_by_30()));
+}
+
 TEST_CASE("the offered shifter obeys g = d - d/M and magnifies as it says") {
     // Thin-lens equation: W. J. Smith, Modern Optical Engineering, 4th ed., Eq. 2.4 and M = d / s.
     for (const std::string id : {"shifter_in_nose", "shifter_before_diagonal"}) {

@@ -67,4 +67,9 @@ FieldInfo stated_light_path_info() {
         0, 400, 20, 160);
 }
 
+FieldInfo ruled_by_light_path(FieldInfo info) {
+    info.ruled_by = stated_light_path_info().key;
+    return info;
+}
+
 }  // namespace beamfork

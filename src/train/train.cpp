@@ -65,6 +65,7 @@ public:
         LightPath light;
         light.part = index;
         light.end_air = layout.end_air;
+        light.unstated = layout.unstated;
         light.beyond_stated = layout.beyond_stated;
         Pose exit = frame_ * layout.part_from_exit;
         advance_to(exit.origin, index, 0);
@@ -88,6 +89,11 @@ public:
         return light;
     }
 
+    /// The last face, mirror or lens so far, as seen from the entry face of the part that comes next.
+    [[nodiscard]] LensNeighbour last_face() const {
+        return {last_face_part_, std::string(last_face_name_), glm::dot(last_face_ - frame_.origin, frame_.z())};
+    }
+
     EyePath finish() {
         path_.world_from_field_stop = frame_;
         if (!axis_alone_) sort_between_faces();
@@ -107,6 +113,9 @@ private:
         if (!is_opening(surface.kind)) {
             const bool is_lens = surface.kind == SurfaceKind::thin_lens;
             advance_to(stands.origin, part, is_lens ? surface.focal_length : 0);
+            last_face_ = stands.origin;
+            last_face_part_ = part;
+            last_face_name_ = surface.name;
         }
         medium_ = after;
         if (surface.kind == SurfaceKind::mirror || surface.kind == SurfaceKind::total_reflection)
@@ -166,6 +175,9 @@ private:
     EyePath path_;
     Pose frame_;
     Point here_{0.0};
+    Point last_face_{0.0};
+    std::size_t last_face_part_ = 0;
+    std::string_view last_face_name_;  // of a layout that outlives the walk
     Direction direction_{0, 0, 1};
     double position_ = 0;
     PerWavelength medium_{1, 1, 1};
@@ -231,6 +243,38 @@ Result<void> set_target(Train& train, const Setup& setup, const Choice& choice) 
     return {};
 }
 
+// The parts in the light, their layouts, and the one that comes next.
+struct NextPart {
+    const std::vector<std::size_t>& in_light;
+    std::vector<PartLayout>& layouts;
+    std::size_t at;
+};
+
+// A lens that is said to stand in glass is laid out anew at the face that it meets.
+void keep_lens_out_of_glass(Train& train,
+                            const Setup& setup,
+                            const NextPart& next,
+                            LayoutContext context,
+                            const PathBuilder& builder) {
+    const Surface* lens = lens_of(next.layouts[next.at]);
+    const auto behind = next_face(setup, next.in_light, next.layouts, next.at);
+    if (lens == nullptr || !behind) return;
+    LensRoom room;
+    room.part = next.in_light[next.at];
+    room.stated = lens->part_from_surface.origin.z;
+    room.before = builder.last_face();
+    room.behind = *behind;
+    for (std::size_t i = next.at; i < next.in_light.size(); ++i) {
+        const UnstatedPlaces& unstated = next.layouts[i].unstated;
+        if (next.in_light[i] == behind->part && unstated.first_glass) room.spare = unstated.spare;
+    }
+    if (room.inside() > 0) {
+        context.lens_at = Millimetres{room.placed()};
+        next.layouts[next.at] = layout_of(setup.parts[room.part].body, context);
+    }
+    train.lens_rooms.push_back(std::move(room));
+}
+
 Result<Train> build(const Setup& setup,
                     const Choice& choice,
                     Millimetres drawtube,
@@ -261,11 +305,16 @@ Result<Train> build(const Setup& setup,
                                     .primary = primary,
                                     .shows_bodies = !axis_alone};
         for (std::size_t i = 0; i < in_light.size(); ++i) {
+            const Part& part = setup.parts[in_light[i]];
+            if (eye == Eye::left || role_of(part) >= Role::splitter)
+                layouts[i] = layout_of(part.body, context);
+        }
+        for (std::size_t i = 0; i < in_light.size(); ++i) {
             const std::size_t index = in_light[i];
             const Part& part = setup.parts[index];
             const Role role = role_of(part);
-            if (eye == Eye::left || role >= Role::splitter)
-                layouts[i] = layout_of(part.body, context);
+            if (eye == Eye::left && role == Role::chain)
+                keep_lens_out_of_glass(train, setup, {in_light, layouts, i}, context, builder);
             auto light = builder.add(index, part, layouts[i], role > Role::focuser, train);
             if (!light) return tl::make_unexpected(light.error());
             if (role <= Role::focuser) continue;

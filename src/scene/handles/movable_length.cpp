@@ -24,7 +24,7 @@ struct MovableField {
 constexpr std::array movable_fields{
     MovableField{Spacer::key, "length_mm", "Length", "Drag to make it longer or shorter.",
                  "no shorter", "no longer"},
-    MovableField{Shifter::key, "lens_offset_mm", "Lens position",
+    MovableField{Shifter::key, lens_position_key, "Lens position",
                  "Drag to move the lens along the light.", "no nearer to the telescope",
                  "no nearer to the eyes"},
     MovableField{Focuser::key, "held_at_mm", "Drawtube",
@@ -80,6 +80,25 @@ void take_from_head(MovableLength& length, const SplitterHead& head) {
     length.value = std::clamp(length.value, length.low, std::max(length.low, length.high));
 }
 
+// Up to the glass, mirror or lens on either side.
+void take_from_lens(MovableLength& length, const Setup& setup, const Train& train) {
+    const auto room = std::find_if(train.lens_rooms.begin(), train.lens_rooms.end(),
+                                   [&](const LensRoom& one) { return one.part == length.part; });
+    if (room == train.lens_rooms.end()) return;
+    const auto words = [&](const LensNeighbour& face) {
+        return fmt::format("at the {} of {}", face.face, setup.parts[face.part].name);
+    };
+    if (room->lowest() > length.low) {
+        length.low = room->lowest();
+        length.low_word = words(room->before);
+    }
+    if (room->highest() < length.high) {
+        length.high = room->highest();
+        length.high_word = words(room->behind);
+    }
+    length.value = std::clamp(length.value, length.low, std::max(length.low, length.high));
+}
+
 double on_step(double value, double step) { return std::round(value / step) * step; }
 
 }  // namespace
@@ -113,6 +132,7 @@ movable_length(const Setup& setup, const Report& report, std::size_t index) {
     if (kind.key == Focuser::key) take_from_drawtube(length, report.budget);
     if (kind.key == Spacer::key && is_in_front_of_all_lenses(setup, *owner))
         take_from_spacer(length, report.budget);
+    if (length.key == lens_position_key) take_from_lens(length, setup, report.train);
     if (kind.key == Observer::key) take_from_head(length, *find_part<SplitterHead>(setup));
     if (length.high <= length.low) return std::nullopt;  // a visual back that does not move
     return length;

@@ -22,6 +22,7 @@ std::vector<Finding> find_all(const Setup& setup, const Report& report) {
         focus_findings,
         telescope_findings,
         collision_findings,
+        lens_findings,
         light_findings,
         sight_findings,
         part_findings,

@@ -218,6 +218,8 @@ FocusBudget solved_focus(const Setup& setup, const Train& axes) {
     } else {
         focus_by_drawtube(budget, *focuser, axes.back_focus, needed);
     }
+    budget.lens_in_glass = std::any_of(axes.lens_rooms.begin(), axes.lens_rooms.end(),
+                                       [](const LensRoom& room) { return room.inside() > 0; });
     for (const LightPath& path : axes.light_paths) {
         if (path.part != axes.choice.eyepiece)
             budget.arm_difference += path.derived_left - path.derived_right;

@@ -39,7 +39,7 @@ WaySearch::WaySearch(const Setup& setup,
 void WaySearch::offer(WayToFocus way) {
     const Choice& choice = way.setup.chosen;
     const auto after = solved_focus(way.setup, choice);
-    if (!after) return;
+    if (!after || after->lens_in_glass) return;
     way.gained = after->margin_in - budget_.margin_in;
     way.reaches = after->reaches;
     way.margin_in = after->margin_in;

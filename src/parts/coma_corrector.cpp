@@ -50,10 +50,11 @@ std::vector<Field<ComaCorrector>> body_fields() {
                         "the drawtube.",
                         -200, 200, -60, 20),
             &ComaCorrector::lens_offset),
-        number_field(ruled_by_light_path(length_info("length_mm", "Entry to shoulder",
-                                 "How far it holds its two neighbours apart; 0 when all of it "
-                                 "sits in the drawtube.",
-                                 0, 200, 0, 60)),
+        number_field(ruled_by_light_path(
+                         length_info("length_mm", "Entry to shoulder",
+                                     "How far it holds its two neighbours apart; 0 when all of it "
+                                     "sits in the drawtube.",
+                                     0, 200, 0, 60)),
                      &ComaCorrector::length),
         optional_field(stated_light_path_info(), &ComaCorrector::stated_light_path),
         number_field(length_info("clear_diameter_mm", "Opening",

@@ -45,7 +45,8 @@ std::optional<std::string> objection(const FieldInfo& field, const FieldValue& v
 
 std::string words_of(const TakenValue& taken, FieldUnit unit) {
     const std::string value = with_symbol(format_number(taken.value, 1), unit);
-    return value + (taken.is_derived() ? ", derived from " + taken.derived_from : ", the usual value");
+    return value
+           + (taken.is_derived() ? ", derived from " + taken.derived_from : ", the usual value");
 }
 
 FieldInfo length_info(std::string key,

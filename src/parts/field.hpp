@@ -45,8 +45,9 @@ struct FieldInfo {
     FieldType type = FieldType::number;
     std::vector<std::string> choices;
     std::vector<FieldCondition> only_if;  ///< the field matters only while all of these hold
-    std::string ruled_by{};  ///< a field of the same part that rules once it is stated: what follows
-                             ///< from it stays as it is, whatever this one says
+    std::string
+        ruled_by{};  ///< a field of the same part that rules once it is stated: what follows
+                     ///< from it stays as it is, whatever this one says
 };
 
 /// What is wrong with a value for this field, in one sentence; nothing when it fits.
@@ -54,8 +55,9 @@ std::optional<std::string> objection(const FieldInfo& field, const FieldValue& v
 
 /// What counts in place of a number that is left unstated.
 struct TakenValue {
-    double value = 0;          ///< in the field's unit
-    std::string derived_from;  ///< "the stated light path"; empty: it is the usual value, and a guess
+    double value = 0;  ///< in the field's unit
+    std::string
+        derived_from;  ///< "the stated light path"; empty: it is the usual value, and a guess
     [[nodiscard]] bool is_derived() const { return !derived_from.empty(); }
 };
 

@@ -114,9 +114,8 @@ PartLayout Shifter::layout(const LayoutContext& context) const {
     if (context.shows_shared_bodies()) {
         const double radius = clear_diameter.value / 2;
         const double bulge = lens.focal_length < 0 ? -3 : 3;
-        layout.bodies = {
-            {LensBody{radius, 5, bulge}, lens.part_from_surface},
-            tube_body(translation(0, 0, lens_at - 5), 10, clear_diameter.value, 1.5)};
+        layout.bodies = {{LensBody{radius, 5, bulge}, lens.part_from_surface},
+                         tube_body(translation(0, 0, lens_at - 5), 10, clear_diameter.value, 1.5)};
         if (length.value > 1)
             layout.bodies.push_back(tube_body(Pose{}, length.value, clear_diameter.value + 3, 2.5));
     }

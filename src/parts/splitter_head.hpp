@@ -31,8 +31,9 @@ enum class Mechanism { hinged, sliding };
 struct HeadInside {
     Millimetres entry_air;    ///< entry face to cube
     Millimetres seat_height;  ///< last glass face to seat
-    Millimetres deepest_cube;  ///< the entry air may be as long as that: `entry_air` itself when stated
-    Millimetres lowest_seat;   ///< the seat height may be as short as that: 0 when stated
+    Millimetres
+        deepest_cube;  ///< the entry air may be as long as that: `entry_air` itself when stated
+    Millimetres lowest_seat;  ///< the seat height may be as short as that: 0 when stated
 };
 
 struct SplitterHead {
@@ -44,7 +45,7 @@ struct SplitterHead {
 
     Mechanism mechanism = Mechanism::hinged;
     Millimetres entry_clear{25};
-    Millimetres nose_length{8};  ///< entry face to the nose's front end
+    Millimetres nose_length{8};            ///< entry face to the nose's front end
     std::optional<Millimetres> entry_air;  ///< entry face to cube; unstated: as `inside` has it
     Millimetres prism_width{25};
     Millimetres arm_offset{

@@ -53,7 +53,8 @@ void add_rails(PartLayout& layout, const SplitterHead& head, const StandingArm& 
     const double reach = head.arm_offset.value;
     const double top = arm.inside.entry_air.value + 2 * head.prism_width.value;
     add_plate(layout, stadium(-reach, reach, half_plate(head)), head.entry_clear.value / 2,
-              arm.frame * translation(0, 0, arm.inside.entry_air.value - plate_thickness - plate_gap));
+              arm.frame
+                  * translation(0, 0, arm.inside.entry_air.value - plate_thickness - plate_gap));
     const double end = reach + head.prism_width.value / 2 + rod_diameter;
     for (const double side : {-1.0, 1.0}) {
         const double aside = side * (half_plate(head) + rod_diameter / 2);
@@ -91,7 +92,8 @@ void add_nose(PartLayout& layout, const SplitterHead& head, const StandingArm& a
 void add_housing(PartLayout& layout, const SplitterHead& head, const StandingArm& arm) {
     const double exit_clear = head.exit_clear.value;
     const Pose last_face = layout.part_from_exit * translation(0, 0, -arm.inside.seat_height.value);
-    layout.bodies.push_back(tube_body(last_face * translation(0, 0, 3), arm.inside.seat_height.value - 3,
+    layout.bodies.push_back(tube_body(last_face * translation(0, 0, 3),
+                                      arm.inside.seat_height.value - 3,
                                       std::max(exit_clear, barrel_bore), wall_thickness));
     layout.bodies.push_back(
         ring_body(last_face * translation(0, 0, 1), exit_clear, exit_clear + 10));

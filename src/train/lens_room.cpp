@@ -21,9 +21,8 @@ double LensRoom::inside() const {
 
 const Surface* lens_of(const PartLayout& layout) {
     const auto found =
-        std::find_if(layout.surfaces.begin(), layout.surfaces.end(), [](const Surface& surface) {
-            return surface.kind == SurfaceKind::thin_lens;
-        });
+        std::find_if(layout.surfaces.begin(), layout.surfaces.end(),
+                     [](const Surface& surface) { return surface.kind == SurfaceKind::thin_lens; });
     return found == layout.surfaces.end() ? nullptr : &*found;
 }
 

@@ -14,6 +14,12 @@ Millimetres near_target_shift(Millimetres focal_length, Millimetres distance) {
     return focal_length * (focal_length / (distance - focal_length));
 }
 
+UnstatedPlaces Train::unstated(std::size_t part) const {
+    const auto found = std::find_if(light_paths.begin(), light_paths.end(),
+                                    [&](const LightPath& path) { return path.part == part; });
+    return found == light_paths.end() ? UnstatedPlaces{} : found->unstated;
+}
+
 namespace {
 
 Result<PerWavelength> indices_of(const std::string& medium) {
@@ -91,7 +97,8 @@ public:
 
     /// The last face, mirror or lens so far, as seen from the entry face of the part that comes next.
     [[nodiscard]] LensNeighbour last_face() const {
-        return {last_face_part_, std::string(last_face_name_), glm::dot(last_face_ - frame_.origin, frame_.z())};
+        return {last_face_part_, std::string(last_face_name_),
+                glm::dot(last_face_ - frame_.origin, frame_.z())};
     }
 
     EyePath finish() {

@@ -109,6 +109,8 @@ struct Train {
     std::vector<LightPath> light_paths;  ///< of the parts behind the focuser, in order
     std::vector<LensRoom> lens_rooms;    ///< of the lenses behind the telescope, in order
 
+    /// Of that part's glass; everything is stated ahead of the drawtube.
+    [[nodiscard]] UnstatedPlaces unstated(std::size_t part) const;
     [[nodiscard]] const EyePath& path(Eye eye) const { return paths[eye == Eye::left ? 0 : 1]; }
 };
 

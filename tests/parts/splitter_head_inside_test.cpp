@@ -13,7 +13,7 @@ using namespace beamfork;
 
 namespace {
 
-constexpr double n_e = 1.571249;       // N-BAK4 at 546.07 nm, as in reference/glass_indices.hpp
+constexpr double n_e = 1.571249;  // N-BAK4 at 546.07 nm, as in reference/glass_indices.hpp
 constexpr double last_digit_of_index = 1e-4;  // mm: 5e-7 of index in 100 mm of glass
 
 SplitterHead stated(double path) {

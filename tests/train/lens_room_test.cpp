@@ -44,14 +44,16 @@ TEST_CASE("a lens has room up to the cube behind it and to the prism before it")
     CHECK(near(room.behind.place, 6, rounding));
     CHECK(room.behind.face == "cube entry face");
     CHECK(room.behind.part == 4);
-    CHECK(near(room.before.place, -9.5, rounding));  // an exit leg of 22 less half of 25 mm of prism
+    CHECK(
+        near(room.before.place, -9.5, rounding));  // an exit leg of 22 less half of 25 mm of prism
     CHECK(room.before.face == "prism exit face");
     CHECK(room.spare == 0);
 }
 
 TEST_CASE("a ring between lens and head is room, a filter in between ends it") {
     Setup setup = with_lens(4);
-    setup.parts.insert(setup.parts.begin() + 3, {"Ring", Spacer{Millimetres{15}, Millimetres{40}}, {}});
+    setup.parts.insert(setup.parts.begin() + 3,
+                       {"Ring", Spacer{Millimetres{15}, Millimetres{40}}, {}});
     setup = with_valid_choice(setup);
     CHECK(near(built(setup).lens_rooms.front().behind.place, 21, rounding));
     setup.parts.insert(setup.parts.begin() + 4, {"Filter", FilterPlate{}, {}});
@@ -69,7 +71,8 @@ TEST_CASE("a lens that is said to stand in the glass is laid out at its face, fo
     CHECK(near(in_glass.lens_rooms.front().placed(), 6, rounding));
     for (const Eye eye : both_eyes) {
         const EyePath& path = in_glass.path(eye);
-        CHECK(near(lens_in(path).axis_position, lens_in(at_glass.path(eye)).axis_position, rounding));
+        CHECK(
+            near(lens_in(path).axis_position, lens_in(at_glass.path(eye)).axis_position, rounding));
         REQUIRE(path.steps.size() == at_glass.path(eye).steps.size());
         for (std::size_t i = 0; i < path.steps.size(); ++i) {
             CHECK(near(path.steps[i].length, at_glass.path(eye).steps[i].length, rounding));
@@ -81,7 +84,8 @@ TEST_CASE("a lens that is said to stand in the glass is laid out at its face, fo
     CHECK(near(before.lens_rooms.front().inside(), 20.5, rounding));
 }
 
-TEST_CASE("where the place of the first glass is not stated, it is told how much deeper it may be") {
+TEST_CASE(
+    "where the place of the first glass is not stated, it is told how much deeper it may be") {
     Setup setup = with_lens(20);
     the<SplitterHead>(setup).entry_air.reset();
     the<SplitterHead>(setup).stated_light_path = Millimetres{98};

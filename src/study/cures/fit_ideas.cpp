@@ -53,12 +53,12 @@ void add_lenses_out_of_glass(CureIdeas& ideas) {
         const bool is_behind = room.stated > room.placed();
         const double at =
             (is_behind ? std::floor(10 * room.placed()) : std::ceil(10 * room.placed())) / 10;
-        auto body =
-            with_field(ideas.setup.parts[room.part].body, lens_position_key, at);
+        auto body = with_field(ideas.setup.parts[room.part].body, lens_position_key, at);
         if (!body) continue;
-        ideas.add_changed(room.part, *std::move(body),
-                          fmt::format("Put the lens of “{}” at {:.1f} mm", ideas.name(room.part), at),
-                          "Its real factor follows from where it stands.", Reversibility::at_once);
+        ideas.add_changed(
+            room.part, *std::move(body),
+            fmt::format("Put the lens of “{}” at {:.1f} mm", ideas.name(room.part), at),
+            "Its real factor follows from where it stands.", Reversibility::at_once);
     }
 }
 

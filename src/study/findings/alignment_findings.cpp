@@ -61,8 +61,8 @@ void alignment_findings(const FindingScope& scope) {
     const std::size_t part = cause ? cause->part : scope.index_of(Role::splitter);
     const std::string words = worst_complaint(alignment).words;
     // How far a prism's error throws the image depends on where the prism stands.
-    const bool is_certain =
-        worst == Merging::comfortable || cause == nullptr || !scope.unstated(part).any();
+    const bool is_certain = worst == Merging::comfortable || cause == nullptr
+                            || !scope.report.train.unstated(part).any();
     const std::string condition = is_certain ? "" : ", " + where_glass_is_taken(scope, part);
     const std::string advice = cure(cause) + (is_certain ? "" : " " + measure_inside());
     if (worst == Merging::impossible) {
@@ -71,8 +71,8 @@ void alignment_findings(const FindingScope& scope) {
                   part);
     } else if (worst == Merging::hard) {
         scope.add(is_certain ? Severity::poor : Severity::note, "images_hard_to_merge",
-                  words + ": tiring for long looks (limits of ISO 14133-2)" + condition + ".", advice,
-                  part);
+                  words + ": tiring for long looks (limits of ISO 14133-2)" + condition + ".",
+                  advice, part);
     } else {
         scope.add(Severity::note, "images_slightly_apart",
                   words + ": within the limits, but more than a third of them.", advice, part);

@@ -24,7 +24,7 @@ Collisions collisions(const FindingScope& scope) {
         for (const Clearance& one : clearances(path)) {
             if (one.room > touching) continue;
             auto& told =
-                scope.unstated(one.other).last_glass ? found.possible : found.certain;
+                hangs_on_unstated(scope.report.train, one) ? found.possible : found.certain;
             if (!told) told = one;
         }
     }
@@ -48,10 +48,10 @@ void collision_findings(const FindingScope& scope) {
                   certain->part);
     }
     if (possible) {
-        scope.add(Severity::note, "parts_may_collide",
-                  fmt::format("{}, {}.", words(*possible),
-                              where_glass_is_taken(scope, possible->other)),
-                  measure_from_seat(), possible->part);
+        scope.add(
+            Severity::note, "parts_may_collide",
+            fmt::format("{}, {}.", words(*possible), where_glass_is_taken(scope, possible->other)),
+            measure_from_seat(), possible->part);
     }
 }
 

@@ -24,13 +24,6 @@ struct FindingScope {
     [[nodiscard]] std::size_t index_of(Role role) const {
         return parts_with_role(setup, role).front();
     }
-    /// What of that part's inside is derived or usual; everything is stated ahead of the drawtube.
-    [[nodiscard]] UnstatedPlaces unstated(std::size_t part) const {
-        for (const LightPath& path : report.train.light_paths) {
-            if (path.part == part) return path.unstated;
-        }
-        return {};
-    }
 };
 
 void focus_findings(const FindingScope& scope);

@@ -60,7 +60,7 @@ Leaks leaks(const FindingScope& scope, Eye eye, const LitRing& ring) {
         if (!end.is_leak) continue;
         const std::size_t part = scope.report.train.path(eye).surfaces[end.surface].part;
         sum.all += end.share;
-        if (!scope.unstated(part).any()) sum.certain += end.share;
+        if (!scope.report.train.unstated(part).any()) sum.certain += end.share;
     }
     return sum;
 }

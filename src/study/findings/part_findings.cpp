@@ -60,7 +60,8 @@ void path_findings(const FindingScope& scope) {
                       fmt::format(
                           "{}: stated light path {:.1f} mm, derived from glass and air {:.1f} mm; "
                           "the difference of {} mm is an air space at its end.",
-                          part.name, *path.stated, path.derived_as_stated(), format_signed(extra, 1)),
+                          part.name, *path.stated, path.derived_as_stated(),
+                          format_signed(extra, 1)),
                       "", path.part);
         } else {
             scope.add(Severity::poor, "stated_path_contradicts",

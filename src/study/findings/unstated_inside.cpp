@@ -9,17 +9,20 @@ std::string where_glass_is_taken(const FindingScope& scope, std::size_t part) {
 }
 
 std::string measure_from_seat() {
-    return "Measure the depth from the seat to the first glass (study “Home measurements”) and state it "
+    return "Measure the depth from the seat to the first glass (study “Home measurements”) and "
+           "state it "
            "as “Seat height”.";
 }
 
 std::string measure_from_front() {
-    return "Measure the depth from the front face to the first glass (study “Home measurements”) and "
+    return "Measure the depth from the front face to the first glass (study “Home measurements”) "
+           "and "
            "state it as “Air before the cube”.";
 }
 
 std::string measure_inside() {
-    return "Measure the depths to the first glass, from the front face and from the seat (study “Home "
+    return "Measure the depths to the first glass, from the front face and from the seat (study "
+           "“Home "
            "measurements”), and state them as “Air before the cube” and “Seat height”.";
 }
 

@@ -65,8 +65,8 @@ struct FocusBudget {
     bool shortfall_is_inward = true;
     bool is_held = false;
     bool lens_in_glass = false;  ///< a lens is said to stand in glass: solved with it at that face
-    double arm_difference = 0;            ///< light path of the left arm less the right, reduced mm
-    [[nodiscard]] double factor() const;  ///< of all shifters together
+    double arm_difference = 0;   ///< light path of the left arm less the right, reduced mm
+    [[nodiscard]] double factor() const;              ///< of all shifters together
     [[nodiscard]] Millimetres primary_moved() const;  ///< 0 when the telescope has no moving mirror
 };
 

@@ -44,7 +44,8 @@ TEST_CASE("a lens in the glass fails, and what is worked out is a lens at the gl
     REQUIRE(finding != nullptr);
     CHECK(finding->severity == Severity::fails);
     CHECK(finding->part == index_of<Shifter>(setup));
-    CHECK(finding->sentence.find("48.0 mm beyond the cube entry face of Head") != std::string::npos);
+    CHECK(finding->sentence.find("48.0 mm beyond the cube entry face of Head")
+          != std::string::npos);
     // M = 1 + d / |f|, d = 110 - 12 mm from that face to the field stop; the stated pair 2.6 and 65 mm belongs to
     // |f| = 65 x 2.6 / 1.6^2 = 66.016 mm (thin lens).
     CHECK(near(report.magnification.shifter_factor, 1 + 98 / 66.015625, 1e-6));

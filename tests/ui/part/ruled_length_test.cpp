@@ -8,8 +8,7 @@ using namespace beamfork;
 namespace {
 
 Setup demo(const std::string& name) {
-    const auto read =
-        load_file(BEAMFORK_SOURCE_DIR "/assets/demos/" + name + ".train.toml");
+    const auto read = load_file(BEAMFORK_SOURCE_DIR "/assets/demos/" + name + ".train.toml");
     REQUIRE(read.has_value());
     return read->document.setup;
 }
@@ -59,7 +58,8 @@ TEST_CASE("a length that is not stated shows what counts in its place, and ticki
     CHECK_FALSE(desk.has("field/exit_clear_diameter_mm/ruled"));
     desk.click("field/entry_air_mm/stated");
     REQUIRE(desk.the<SplitterHead>().entry_air.has_value());
-    CHECK(near(desk.the<SplitterHead>().entry_air->value, 13.564, 0.26));  // a slider's step of half a mm
+    CHECK(near(desk.the<SplitterHead>().entry_air->value, 13.564,
+               0.26));  // a slider's step of half a mm
     CHECK_FALSE(desk.the<SplitterHead>().seat_height.has_value());
     desk.click("field/stated_light_path_mm/stated");
     CHECK(desk.widget("field/seat_height_mm/unstated").label

@@ -6,6 +6,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <type_traits>
 #include <utility>
 #include <variant>
 #include <vector>
@@ -74,8 +75,10 @@ struct Field {
     std::function<TakenValue(const Kind&)> taken{};
 };
 
+/// The same field, with what counts while its number is unstated.
 template <class Kind>
-Field<Kind> taken_as(Field<Kind> field, std::function<TakenValue(const Kind&)> taken) {
+Field<Kind> taken_as(Field<Kind> field,
+                     std::type_identity_t<std::function<TakenValue(const Kind&)>> taken) {
     field.taken = std::move(taken);
     return field;
 }

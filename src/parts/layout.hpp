@@ -133,7 +133,7 @@ struct LayoutContext {
     Millimetres primary{
         0};  ///< of a telescope that focuses by it: moved towards the sky from its middle
     std::optional<Millimetres>
-        lens_at;  ///< behind the entry face, where glass keeps its lens from its stated place
+        lens_at{};  ///< behind the entry face, where glass keeps its lens from its stated place
     bool shows_bodies = true;  ///< else only light matters, and bodies may be left out
 
     [[nodiscard]] bool shows_shared_bodies() const { return shows_bodies && eye == Eye::left; }

@@ -76,7 +76,6 @@ TEST_CASE("a lens that is said to stand in the glass is laid out at its face, fo
         REQUIRE(path.steps.size() == at_glass.path(eye).steps.size());
         for (std::size_t i = 0; i < path.steps.size(); ++i) {
             CHECK(near(path.steps[i].length, at_glass.path(eye).steps[i].length, rounding));
-            CHECK(path.steps[i].length >= -rounding);  // light goes back nowhere
         }
     }
     const Train before = built(with_lens(-30, {{"Diagonal", PrismDiagonal{}, {}}}));

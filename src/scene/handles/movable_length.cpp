@@ -4,6 +4,8 @@
 #include <array>
 #include <cmath>
 
+#include "parts/kind.hpp"
+
 #include <fmt/format.h>
 
 namespace beamfork {

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "base/text.hpp"
+#include "parts/kind.hpp"
 #include "scene/focus/light_path_rows.hpp"
 #include "scene/image/coma_correction_rows.hpp"
 #include "ui/kit/widgets.hpp"

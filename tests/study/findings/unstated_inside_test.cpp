@@ -35,8 +35,10 @@ bool says(const Finding& finding, const std::string& words) {
 // A 100 mm f/7 telescope with room for every head, and a head of that light path of which no more is known.
 Setup head_of(double path) {
     Setup setup = plain_setup();
-    the<Refractor>(setup) =
-        Refractor{.aperture = {100}, .focal_length = {700}, .back_focus = {160}};
+    auto& telescope = the<Refractor>(setup);
+    telescope.aperture = {100};
+    telescope.focal_length = {700};
+    telescope.back_focus = {160};
     auto& head = the<SplitterHead>(setup);
     head.prism_width = {25};
     head.arm_offset = {37};

@@ -95,10 +95,11 @@ public:
         return light;
     }
 
-    /// The last face, mirror or lens so far, as seen from the entry face of the part that comes next.
+    /// The last face, mirror or lens so far, as seen from the entry face of the part that comes next. It lies there at
+    /// the farthest, also where a part's stated light path leaves its own glass no room.
     [[nodiscard]] LensNeighbour last_face() const {
-        return {last_face_part_, std::string(last_face_name_),
-                glm::dot(last_face_ - frame_.origin, frame_.z())};
+        const double place = glm::dot(last_face_ - frame_.origin, frame_.z());
+        return {last_face_part_, std::string(last_face_name_), std::min(place, 0.0)};
     }
 
     EyePath finish() {

@@ -22,11 +22,12 @@ void lens_findings(const FindingScope& scope) {
                 fmt::format("{}, {}.{}", where, where_glass_is_taken(scope, face.part), worked_out),
                 measure_from_front(), room.part);
         } else {
-            scope.add(Severity::fails, "lens_in_glass",
-                      where + ", where no lens can stand." + worked_out,
-                      fmt::format("Its “Lens position” can be {:.1f} mm at {}.", room.placed(),
-                                  is_behind ? "most" : "least"),
-                      room.part);
+            scope.add(
+                Severity::fails, "lens_in_glass", where + ", where no lens can stand." + worked_out,
+                is_behind
+                    ? fmt::format("Its “Lens position” can be {:.2f} mm at most.", room.highest())
+                    : fmt::format("Its “Lens position” can be {:.2f} mm at least.", room.lowest()),
+                room.part);
         }
     }
 }

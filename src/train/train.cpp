@@ -283,6 +283,17 @@ void keep_lens_out_of_glass(Train& train,
     train.lens_rooms.push_back(std::move(room));
 }
 
+// The left eye's comes first; the right eye's length joins it.
+void keep_light_path(Train& train, Eye eye, const LightPath& light) {
+    if (eye == Eye::left) {
+        train.light_paths.push_back(light);
+        return;
+    }
+    const auto same = std::find_if(train.light_paths.begin(), train.light_paths.end(),
+                                   [&](const LightPath& path) { return path.part == light.part; });
+    same->derived_right = light.derived_right;
+}
+
 Result<Train> build(const Setup& setup,
                     const Choice& choice,
                     Millimetres drawtube,
@@ -326,14 +337,7 @@ Result<Train> build(const Setup& setup,
             auto light = builder.add(index, part, layouts[i], role > Role::focuser, train);
             if (!light) return tl::make_unexpected(light.error());
             if (role <= Role::focuser) continue;
-            if (eye == Eye::left) {
-                train.light_paths.push_back(*light);
-            } else {
-                const auto same =
-                    std::find_if(train.light_paths.begin(), train.light_paths.end(),
-                                 [&](const LightPath& path) { return path.part == index; });
-                same->derived_right = light->derived_right;
-            }
+            keep_light_path(train, eye, *light);
         }
         train.paths[side] = builder.finish();
         train.paths[side].object_distance = train.object_distance;

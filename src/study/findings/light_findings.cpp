@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "study/findings/finding_scope.hpp"
+#include "study/findings/unstated_inside.hpp"
 
 #include <fmt/format.h>
 
@@ -48,11 +49,27 @@ const EyeClipping& darker_eye(const FindingScope& scope,
 const LitRing& middle_of(const EyeClipping& eye) { return eye.rings.front(); }
 const LitRing& edge_of(const EyeClipping& eye) { return eye.rings.back(); }
 
-double leaked(const LitRing& ring) {
-    double sum = 0;
-    for (const EndShare& end : ring.ends)
-        sum += end.is_leak ? end.share : 0;
+// Shares of a ring's light that leak out of faces: all, and of those whose places are stated.
+struct Leaks {
+    double all = 0;
+    double certain = 0;
+};
+Leaks leaks(const FindingScope& scope, Eye eye, const LitRing& ring) {
+    Leaks sum;
+    for (const EndShare& end : ring.ends) {
+        if (!end.is_leak) continue;
+        const std::size_t part = scope.report.train.path(eye).surfaces[end.surface].part;
+        sum.all += end.share;
+        if (!scope.report.train.unstated(part).any()) sum.certain += end.share;
+    }
     return sum;
+}
+// Of the eye that loses more.
+Leaks worse_leaks(const FindingScope& scope, const LitRing& (*ring_of)(const EyeClipping&)) {
+    const auto& [left, right] = scope.report.clipping;
+    const Leaks one = leaks(scope, Eye::left, ring_of(left));
+    const Leaks other = leaks(scope, Eye::right, ring_of(right));
+    return {std::max(one.all, other.all), std::max(one.certain, other.certain)};
 }
 
 void aperture_findings(const FindingScope& scope) {
@@ -96,17 +113,24 @@ void edge_findings(const FindingScope& scope) {
 }
 
 void leak_findings(const FindingScope& scope) {
-    const auto& [left, right] = scope.report.clipping;
-    const double middle = std::max(leaked(middle_of(left)), leaked(middle_of(right)));
-    const double edge = std::max(leaked(edge_of(left)), leaked(edge_of(right)));
-    const bool on_axis = middle >= leak_that_shows;
-    if (!on_axis && edge < leak_that_shows) return;
-    scope.add(Severity::poor, "light_leaks",
-              fmt::format(
-                  "{:.1f} % of the light {} leaks out of bare glass faces that should reflect it.",
-                  100 * (on_axis ? middle : edge), on_axis ? "on axis" : "at the field's edge"),
-              "Glass of a higher index, mirrored faces, or a slower beam (a shifter in front) "
-              "keeps it in.");
+    const Leaks middle = worse_leaks(scope, middle_of);
+    const Leaks edge = worse_leaks(scope, edge_of);
+    const bool on_axis = middle.all >= leak_that_shows;
+    if (!on_axis && edge.all < leak_that_shows) return;
+    const bool is_certain = std::max(middle.certain, edge.certain) >= leak_that_shows;
+    const std::string words = fmt::format(
+        "{:.1f} % of the light {} leaks out of bare glass faces that should reflect it",
+        100 * (on_axis ? middle : edge).all, on_axis ? "on axis" : "at the field's edge");
+    const std::string advice = "Glass of a higher index, mirrored faces, or a slower beam (a "
+                               "shifter in front) keeps it in.";
+    if (is_certain) {
+        scope.add(Severity::poor, "light_leaks", words + ".", advice);
+    } else {
+        const std::size_t head = scope.index_of(Role::splitter);
+        scope.add(Severity::note, "light_leaks",
+                  fmt::format("{}, {}.", words, where_glass_is_taken(scope, head)),
+                  advice + " " + measure_inside(), head);
+    }
 }
 
 }  // namespace

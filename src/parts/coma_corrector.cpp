@@ -45,15 +45,16 @@ std::vector<Field<ComaCorrector>> spacing_fields() {
 std::vector<Field<ComaCorrector>> body_fields() {
     return {
         number_field(
-            length_info("lens_offset_mm", "Lens position",
+            length_info(std::string(lens_position_key), "Lens position",
                         "Where its lens acts behind the entry face; negative reaches forward into "
                         "the drawtube.",
                         -200, 200, -60, 20),
             &ComaCorrector::lens_offset),
-        number_field(length_info("length_mm", "Entry to shoulder",
-                                 "How far it holds its two neighbours apart; 0 when all of it "
-                                 "sits in the drawtube.",
-                                 0, 200, 0, 60),
+        number_field(ruled_by_light_path(
+                         length_info("length_mm", "Entry to shoulder",
+                                     "How far it holds its two neighbours apart; 0 when all of it "
+                                     "sits in the drawtube.",
+                                     0, 200, 0, 60)),
                      &ComaCorrector::length),
         optional_field(stated_light_path_info(), &ComaCorrector::stated_light_path),
         number_field(
@@ -88,22 +89,23 @@ Millimetres ComaCorrector::lens_focal_length() const {
 
 PartLayout ComaCorrector::layout(const LayoutContext& context) const {
     PartLayout layout;
-    Surface lens{"corrector lens", SurfaceKind::thin_lens, translation(0, 0, lens_offset.value),
+    const double lens_at = context.lens_at.value_or(lens_offset).value;
+    Surface lens{"corrector lens", SurfaceKind::thin_lens, translation(0, 0, lens_at),
                  Circle{clear_diameter.value / 2}};
     lens.focal_length = lens_focal_length().value;
     lens.coating.face = coating;
     lens.coating.lens_faces = static_cast<int>(std::lround(lens_faces));
     layout.surfaces = {lens};
     layout.part_from_exit = translation(0, 0, length.value);
-    layout.end_air = std::max(0.0, length.value - lens_offset.value);
+    layout.end_air = std::max(0.0, length.value - lens_at);
     if (!context.shows_shared_bodies()) return layout;
 
     const double radius = clear_diameter.value / 2;
-    const double front = std::min(lens_offset.value - 6, 0.0);
-    const double rear = std::max(length.value, lens_offset.value + 6);
+    const double front = std::min(lens_at - 6, 0.0);
+    const double rear = std::max(length.value, lens_at + 6);
     layout.bodies = {
-        {LensBody{radius, 5, 3}, translation(0, 0, lens_offset.value - 2)},
-        {LensBody{radius, 4, -2}, translation(0, 0, lens_offset.value + 3)},
+        {LensBody{radius, 5, 3}, translation(0, 0, lens_at - 2)},
+        {LensBody{radius, 4, -2}, translation(0, 0, lens_at + 3)},
         tube_body(translation(0, 0, front), rear - front, clear_diameter.value, 1.5),
         ring_body(translation(0, 0, length.value), clear_diameter.value, clear_diameter.value + 9)};
     return layout;

@@ -19,22 +19,24 @@ std::vector<Field<ErectingDiagonal<turn>>> ErectingDiagonal<turn>::fields() {
     roof_info.help = "Coating of the two roof faces: bare glass lets steep rays leak out, a "
                      "mirrored roof reflects at any angle.";
     return {
-        number_field(length_info("entry_air_mm", "Air before the prism",
-                                 "From the front face to the glass.", 0, 150, 2, 40),
-                     &E::entry_air),
-        number_field(length_info("exit_air_mm", "Air behind the prism",
-                                 "From the glass to the rear face.", 0, 150, 2, 40),
-                     &E::exit_air),
-        number_field(grows_with_openings(
-                         length_info("prism_width_mm", "Prism width",
-                                     "Diameter of the round beam that the prism takes up whole.", 5,
-                                     80, 15, 45)),
-                     &E::prism_width),
+        number_field(
+            ruled_by_light_path(length_info("entry_air_mm", "Air before the prism",
+                                            "From the front face to the glass.", 0, 150, 2, 40)),
+            &E::entry_air),
+        number_field(
+            ruled_by_light_path(length_info("exit_air_mm", "Air behind the prism",
+                                            "From the glass to the rear face.", 0, 150, 2, 40)),
+            &E::exit_air),
+        number_field(
+            grows_with_openings(ruled_by_light_path(length_info(
+                "prism_width_mm", "Prism width",
+                "Diameter of the round beam that the prism takes up whole.", 5, 80, 15, 45))),
+            &E::prism_width),
         number_field(
             front_opening(length_info("clear_diameter_mm", "Opening",
                                       "Clear diameter of the rings at both ends.", 5, 100, 14, 45)),
             &E::clear_diameter),
-        word_field(glass_info, &E::glass, glass_names()),
+        word_field(ruled_by_light_path(glass_info), &E::glass, glass_names()),
         choice_field(roof_info, &E::roof, coating_words()),
         number_field(turned_info(), &E::turned),
         optional_field(stated_light_path_info(), &E::stated_light_path),

@@ -66,6 +66,12 @@ FieldInfo measured_at_home(FieldInfo info, std::string_view sentence) {
     return info;
 }
 
+std::string words_of(const TakenValue& taken, FieldUnit unit) {
+    const std::string value = with_symbol(format_number(taken.value, 1), unit);
+    return value
+           + (taken.is_derived() ? ", derived from " + taken.derived_from : ", the usual value");
+}
+
 FieldInfo length_info(std::string key,
                       std::string label,
                       std::string help,

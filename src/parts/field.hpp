@@ -6,6 +6,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <type_traits>
 #include <utility>
 #include <variant>
 #include <vector>
@@ -64,6 +65,9 @@ struct FieldInfo {
     bool bears_on_light = true;       ///< not weights, nor the room round a telescope
     std::optional<HandHold> by_hand;  ///< where it can be taken hold of
     std::string_view measured_by;     ///< at home, in one sentence; empty: as its kind is
+    std::string
+        ruled_by{};  ///< a field of the same part that rules once it is stated: what follows
+                     ///< from it stays as it is, whatever this one says
 };
 
 /// The same field with what is so of it besides.
@@ -77,13 +81,34 @@ FieldInfo measured_at_home(FieldInfo info, std::string_view sentence);
 /// What is wrong with a value for this field, in one sentence; nothing when it fits.
 std::optional<std::string> objection(const FieldInfo& field, const FieldValue& value);
 
+/// What counts in place of a number that is left unstated.
+struct TakenValue {
+    double value = 0;  ///< in the field's unit
+    std::string
+        derived_from;  ///< "the stated light path"; empty: it is the usual value, and a guess
+    [[nodiscard]] bool is_derived() const { return !derived_from.empty(); }
+};
+
+/// "9.2 mm, derived from the stated light path"; "14.0 mm, the usual value".
+std::string words_of(const TakenValue& taken, FieldUnit unit);
+
 /// A field of one part kind `Kind`.
 template <class Kind>
 struct Field {
     FieldInfo info;
     std::function<FieldValue(const Kind&)> get;
     std::function<void(Kind&, const FieldValue&)> set;  ///< the value must have no objection
+    /// Empty where nothing takes the place of an unstated number.
+    std::function<TakenValue(const Kind&)> taken{};
 };
+
+/// The same field, with what counts while its number is unstated.
+template <class Kind>
+Field<Kind> taken_as(Field<Kind> field,
+                     std::type_identity_t<std::function<TakenValue(const Kind&)>> taken) {
+    field.taken = std::move(taken);
+    return field;
+}
 
 template <class Kind, class Unit>
 Field<Kind> number_field(FieldInfo info, Quantity<Unit> Kind::*member) {

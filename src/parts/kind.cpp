@@ -69,4 +69,9 @@ FieldInfo stated_light_path_info() {
         light_path_by_refocusing);
 }
 
+FieldInfo ruled_by_light_path(FieldInfo info) {
+    info.ruled_by = stated_light_path_info().key;
+    return info;
+}
+
 }  // namespace beamfork

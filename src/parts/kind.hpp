@@ -49,6 +49,9 @@ FieldInfo anti_reflection_info();
 FieldInfo mirror_coating_info();
 FieldInfo lens_faces_info();
 
+/// The key of the field that says where the lens of a shifter or corrector stands, mm behind its entry face.
+inline constexpr std::string_view lens_position_key = "lens_offset_mm";
+
 /// Gives every polished face and lens among them that coating.
 void coat(std::vector<Surface>& surfaces, AntiReflection coating);
 
@@ -62,5 +65,7 @@ inline constexpr std::string_view back_focus_at_the_moon =
 
 /// The common field of parts whose maker states a light path.
 FieldInfo stated_light_path_info();
+/// A length or glass of such a part: focus follows from it only while no light path is stated.
+FieldInfo ruled_by_light_path(FieldInfo info);
 
 }  // namespace beamfork

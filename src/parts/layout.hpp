@@ -107,12 +107,21 @@ struct Body {
     Pose part_from_body;
 };
 
+/// Which places of a part's glass follow from no stated length of its own: they are derived, or the usual ones.
+struct UnstatedPlaces {
+    bool first_glass = false;  ///< behind the entry face
+    bool last_glass = false;   ///< before the exit
+    double spare = 0;  ///< mm by which the first glass may stand farther in than it is laid out
+    [[nodiscard]] bool any() const { return first_glass || last_glass; }
+};
+
 struct PartLayout {
     std::vector<Surface> surfaces;
     Pose part_from_exit;  ///< where the next part's entry face sits
     double end_air = 0;   ///< air before the exit that may give way to a stated light path
     double beyond_stated =
         0;  ///< air in it now beyond the setting for which a light path is stated
+    UnstatedPlaces unstated{};
     std::vector<Body> bodies;  ///< of this eye's arm; shared bodies come with the left eye only
     double pupil_plane = 0;    ///< telescope: z of the rim of what gathers the light
     double light_enters = 0;   ///< telescope: z of its first opening, at most 0
@@ -126,6 +135,8 @@ struct LayoutContext {
     Millimetres seat_shift{0};       ///< of this eye's eyepiece, positive away from the telescope
     Millimetres primary{
         0};  ///< of a telescope that focuses by it: moved towards the sky from its middle
+    std::optional<Millimetres>
+        lens_at{};  ///< behind the entry face, where glass keeps its lens from its stated place
     bool shows_bodies = true;  ///< else only light matters, and bodies may be left out
 
     [[nodiscard]] bool shows_shared_bodies() const { return shows_bodies && eye == Eye::left; }

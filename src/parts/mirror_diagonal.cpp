@@ -21,13 +21,13 @@ FieldInfo turned_info() {
 
 std::vector<Field<MirrorDiagonal>> MirrorDiagonal::fields() {
     return {
-        number_field(grows_with_openings(length_info(
+        number_field(grows_with_openings(ruled_by_light_path(length_info(
                          "entry_leg_mm", "Entry leg",
-                         "From the front face to the mirror, along the light.", 5, 200, 20, 80)),
+                         "From the front face to the mirror, along the light.", 5, 200, 20, 80))),
                      &MirrorDiagonal::entry_leg),
-        number_field(grows_with_openings(length_info(
+        number_field(grows_with_openings(ruled_by_light_path(length_info(
                          "exit_leg_mm", "Exit leg",
-                         "From the mirror to the rear face, along the light.", 5, 200, 20, 80)),
+                         "From the mirror to the rear face, along the light.", 5, 200, 20, 80))),
                      &MirrorDiagonal::exit_leg),
         number_field(front_opening(length_info("clear_diameter_mm", "Opening",
                                                "Clear diameter of both ends and across the mirror.",

@@ -58,6 +58,24 @@ bool is_relevant(const PartBody& body, const FieldInfo& field) {
                        [&](const FieldCondition& condition) { return holds(body, condition); });
 }
 
+std::optional<TakenValue> taken_value(const PartBody& body, std::string_view key) {
+    if (field_value(body, key) != FieldValue{}) return std::nullopt;
+    return answers_of(body).taken(body, place_of(kind_of(body), key));
+}
+
+std::optional<double> number_that_counts(const PartBody& body, std::string_view key) {
+    const auto value = field_value(body, key);
+    if (value && std::holds_alternative<double>(*value)) return std::get<double>(*value);
+    const auto taken = taken_value(body, key);
+    return taken ? std::optional(taken->value) : std::nullopt;
+}
+
+bool is_ruled(const PartBody& body, const FieldInfo& field) {
+    if (field.ruled_by.empty()) return false;
+    const auto ruler = field_value(body, field.ruled_by);
+    return ruler && std::holds_alternative<double>(*ruler);
+}
+
 Result<PartBody>
 with_field_unchecked(const PartBody& body, std::string_view key, const FieldValue& value) {
     const PartKind& kind = kind_of(body);

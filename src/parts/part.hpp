@@ -68,6 +68,16 @@ Result<FieldValue> field_value(const PartBody& body, std::string_view key);
 bool holds(const PartBody& body, const FieldCondition& condition);
 bool is_relevant(const PartBody& body, const FieldInfo& field);
 
+/// What counts in place of a number that is left unstated. Nothing for one that is stated, and where nothing takes its
+/// place; the kind must have that field.
+std::optional<TakenValue> taken_value(const PartBody& body, std::string_view key);
+
+/// The number as stated, or what counts in its place; nothing where there is neither.
+std::optional<double> number_that_counts(const PartBody& body, std::string_view key);
+
+/// Whether another field that rules over this one is stated.
+bool is_ruled(const PartBody& body, const FieldInfo& field);
+
 /// A copy with one field changed; an error says why the value does not fit the field or contradicts
 /// the part's other values.
 Result<PartBody> with_field(const PartBody& body, std::string_view key, const FieldValue& value);

@@ -118,6 +118,12 @@ public:
     void set(PartBody& body, std::size_t field, const FieldValue& value) const override {
         fields_.at(field).set(body.get<Kind>(), value);
     }
+    [[nodiscard]] std::optional<TakenValue> taken(const PartBody& body,
+                                                  std::size_t field) const override {
+        const auto& taken = fields_.at(field).taken;
+        if (!taken) return std::nullopt;
+        return taken(body.get<Kind>());
+    }
     [[nodiscard]] std::optional<std::string> contradiction(const PartBody& body) const override {
         return body.get<Kind>().contradiction();
     }

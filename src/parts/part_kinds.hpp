@@ -27,6 +27,9 @@ public:
     [[nodiscard]] virtual FieldValue value(const PartBody& body, std::size_t field) const = 0;
     /// The value must have no objection.
     virtual void set(PartBody& body, std::size_t field, const FieldValue& value) const = 0;
+    /// What counts in place of its number while that is unstated; nothing where nothing does.
+    [[nodiscard]] virtual std::optional<TakenValue> taken(const PartBody& body,
+                                                          std::size_t field) const = 0;
     [[nodiscard]] virtual std::optional<std::string> contradiction(const PartBody& body) const = 0;
     [[nodiscard]] virtual PartLayout layout(const PartBody& body,
                                             const LayoutContext& context) const = 0;

@@ -24,23 +24,23 @@ std::vector<Field<PrismDiagonal>> PrismDiagonal::fields() {
     glass.help =
         "Glass type of the prism; a low index lets the steep rays of a fast telescope leak.";
     return {
-        number_field(grows_with_openings(length_info(
+        number_field(grows_with_openings(ruled_by_light_path(length_info(
                          "entry_leg_mm", "Entry leg",
-                         "From the front face to the fold, along the light.", 5, 200, 12, 60)),
+                         "From the front face to the fold, along the light.", 5, 200, 12, 60))),
                      &PrismDiagonal::entry_leg),
-        number_field(grows_with_openings(length_info(
+        number_field(grows_with_openings(ruled_by_light_path(length_info(
                          "exit_leg_mm", "Exit leg",
-                         "From the fold to the rear face, along the light.", 5, 200, 12, 60)),
+                         "From the fold to the rear face, along the light.", 5, 200, 12, 60))),
                      &PrismDiagonal::exit_leg),
-        number_field(grows_with_openings(length_info("prism_width_mm", "Prism width",
-                                                     "Side of the prism's square entry face.", 5,
-                                                     120, 15, 45)),
+        number_field(grows_with_openings(ruled_by_light_path(
+                         length_info("prism_width_mm", "Prism width",
+                                     "Side of the prism's square entry face.", 5, 120, 15, 45))),
                      &PrismDiagonal::prism_width),
         number_field(
             front_opening(length_info("clear_diameter_mm", "Opening",
                                       "Clear diameter of the rings at both ends.", 5, 150, 14, 48)),
             &PrismDiagonal::clear_diameter),
-        word_field(glass, &PrismDiagonal::glass, glass_names()),
+        word_field(ruled_by_light_path(glass), &PrismDiagonal::glass, glass_names()),
         choice_field(coating_info(), &PrismDiagonal::hypotenuse, coating_words()),
         choice_field(anti_reflection_info(), &PrismDiagonal::coating, anti_reflection_words()),
         number_field(turned_info(), &PrismDiagonal::turned),

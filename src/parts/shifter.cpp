@@ -73,7 +73,7 @@ std::vector<Field<Shifter>> Shifter::fields() {
         number_field(focal, &Shifter::focal_length),
         number_field(factor, &Shifter::stated_factor),
         number_field(gain, &Shifter::stated_gain),
-        number_field(moved_by_hand(length_info("lens_offset_mm", "Lens position",
+        number_field(moved_by_hand(length_info(std::string(lens_position_key), "Lens position",
                                                "Where the lens sits behind the entry face of its "
                                                "cell; negative reaches forward "
                                                "into the part before it.",
@@ -106,19 +106,19 @@ std::vector<Field<Shifter>> Shifter::fields() {
 
 PartLayout Shifter::layout(const LayoutContext& context) const {
     PartLayout layout;
-    Surface lens{"shifter lens", SurfaceKind::thin_lens, translation(0, 0, lens_offset.value),
+    const double lens_at = context.lens_at.value_or(lens_offset).value;
+    Surface lens{"shifter lens", SurfaceKind::thin_lens, translation(0, 0, lens_at),
                  Circle{clear_diameter.value / 2}};
     lens.focal_length = lens_focal_length().value;
     lens.coating.face = coating;
     layout.surfaces = {lens};
     layout.part_from_exit = translation(0, 0, length.value);
-    layout.end_air = std::max(0.0, length.value - lens_offset.value);
+    layout.end_air = std::max(0.0, length.value - lens_at);
     if (context.shows_shared_bodies()) {
         const double radius = clear_diameter.value / 2;
         const double bulge = lens.focal_length < 0 ? -3 : 3;
-        layout.bodies = {
-            {LensBody{radius, 5, bulge}, lens.part_from_surface},
-            tube_body(translation(0, 0, lens_offset.value - 5), 10, clear_diameter.value, 1.5)};
+        layout.bodies = {{LensBody{radius, 5, bulge}, lens.part_from_surface},
+                         tube_body(translation(0, 0, lens_at - 5), 10, clear_diameter.value, 1.5)};
         if (length.value > 1)
             layout.bodies.push_back(tube_body(Pose{}, length.value, clear_diameter.value + 3, 2.5));
     }

@@ -57,9 +57,10 @@ void finish_faces(PartLayout& layout, const SplitterHead& head, Eye eye) {
 // Lays the glass of one arm. Each arm is laid out towards +y of its own frame and turned to its side.
 class ArmGlass {
 public:
-    ArmGlass(const SplitterHead& head, const LayoutContext& context)
+    ArmGlass(const SplitterHead& head, Millimetres entry_air, const LayoutContext& context)
         : head_(head),
           shows_bodies_(context.shows_bodies),
+          entry_air_(entry_air.value),
           gap_(head.arm_length_for(context.pupil_distance).value - width_) {
         const Degrees hinge = head.hinge_for(context.pupil_distance);
         left_arm_ = rotation_about_z(to_radians(Degrees{90} + hinge));
@@ -154,9 +155,10 @@ private:
 
     const SplitterHead& head_;
     bool shows_bodies_;
+    double entry_air_;
     double width_ = head_.prism_width.value;
     PrismGlass kind_{head_.glass, head_.reflecting_faces};
-    Pose to_cube_ = translation(0, 0, head_.entry_air.value);
+    Pose to_cube_ = translation(0, 0, entry_air_);
     double
         gap_;  // of air between cube and the next prism, or between the two that the rhomboid was
     Pose left_arm_;
@@ -172,19 +174,21 @@ PartLayout SplitterHead::layout(const LayoutContext& context) const {
     layout.surfaces.push_back(
         round_stop("nose", translation(0, 0, -nose_length.value), entry_clear.value));
     layout.surfaces.push_back(round_stop("entry collar", Pose{}, entry_clear.value));
-    const ArmGlass glass_of_arms(*this, context);
+    const HeadInside stands = inside();
+    const ArmGlass glass_of_arms(*this, stands.entry_air, context);
     const Pose glass_exit = glass_of_arms.add_to(layout, context.eye);
     finish_faces(layout, *this, context.eye);
     // Eyepieces sit upright on both arms whatever the hinge does.
     const Pose upright{glm::dmat3(1.0), glass_exit.origin};
     layout.surfaces.push_back(round_stop("exit opening", upright, exit_clear.value));
-    layout.part_from_exit = upright * translation(0, 0, seat_height.value);
-    layout.end_air = seat_height.value;
+    layout.part_from_exit = upright * translation(0, 0, stands.seat_height.value);
+    layout.end_air = (stands.seat_height - stands.lowest_seat).value;
+    layout.unstated = {!entry_air, !seat_height, (stands.deepest_cube - stands.entry_air).value};
     layout.beyond_stated = path_beyond_middle(context.pupil_distance).value;
     if (!context.shows_bodies) return layout;
     add_housing(layout, *this,
                 {context.eye, glass_of_arms.frame(context.eye),
-                 arm_length_for(context.pupil_distance).value});
+                 arm_length_for(context.pupil_distance).value, stands});
     return layout;
 }
 

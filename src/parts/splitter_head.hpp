@@ -10,6 +10,9 @@
 // d / 2 - A in both arms, the glass 3A with a block of length A in the left arm: each arm gains half a
 // millimetre of light path for every millimetre of pupil distance. Two reflections in either arm, in one
 // plane, leave both images alike.
+//
+// A leaflet states light path, openings and prism width, not where the glass stands between entry face and seats:
+// what is left unstated of that is derived (`inside`).
 #pragma once
 
 #include "parts/kind.hpp"
@@ -24,6 +27,15 @@ enum class PrismsStand { true_to_place, slightly_off };
 /// How the head is set to an observer's pupil distance.
 enum class Mechanism { hinged, sliding };
 
+/// Where the glass stands between entry face and seats, as stated or as it must be for the stated light path.
+struct HeadInside {
+    Millimetres entry_air;    ///< entry face to cube
+    Millimetres seat_height;  ///< last glass face to seat
+    Millimetres
+        deepest_cube;  ///< the entry air may be as long as that: `entry_air` itself when stated
+    Millimetres lowest_seat;  ///< the seat height may be as short as that: 0 when stated
+};
+
 struct SplitterHead {
     static constexpr std::string_view key = "splitter_head";
     static constexpr std::string_view label = "Splitter head";
@@ -34,8 +46,8 @@ struct SplitterHead {
 
     Mechanism mechanism = Mechanism::hinged;
     Millimetres entry_clear{25};
-    Millimetres nose_length{8};  ///< entry face to the nose's front end
-    Millimetres entry_air{14};   ///< entry face to cube
+    Millimetres nose_length{8};            ///< entry face to the nose's front end
+    std::optional<Millimetres> entry_air;  ///< entry face to cube; unstated: as `inside` has it
     Millimetres prism_width{25};
     Millimetres arm_offset{
         37};  ///< entry axis to each eyepiece's axis, with sliding arms at their widest
@@ -54,8 +66,9 @@ struct SplitterHead {
     PrismErrors inner_prism_errors;  ///< of a sliding head's right arm, against the cube
     PrismErrors outer_prism_errors;  ///< of a sliding head's right arm
     Millimetres exit_clear{24};
-    Millimetres seat_height{30};  ///< last glass face to the seat on which the eyepieces rest
-    Millimetres seat_travel{3};   ///< each eyepiece's own focus adjustment, plus or minus
+    std::optional<Millimetres> seat_height;  ///< last glass face to the seat on which the eyepieces
+                                             ///< rest; unstated: as `inside` has it
+    Millimetres seat_travel{3};  ///< each eyepiece's own focus adjustment, plus or minus
     Degrees hinge_low{5};
     Degrees hinge_high{45};
     std::optional<Millimetres>
@@ -68,6 +81,10 @@ struct SplitterHead {
     [[nodiscard]] std::optional<std::string> contradiction() const;
 
     [[nodiscard]] bool is_sliding() const { return mechanism == Mechanism::sliding; }
+    /// Without a stated light path, unstated lengths are the usual ones. With one they shrink or grow together, in
+    /// proportion to the usual ones, until the left arm's path is the stated one, as far as there is room for
+    /// cube and seat; what cannot fit is left to the train, as a difference that it shows.
+    [[nodiscard]] HeadInside inside() const;
     /// As stated, or as long as the glass that the right arm has beyond cube and arm prism: the rhomboid's
     /// offset when hinged, one prism when sliding.
     [[nodiscard]] Millimetres compensator_length() const {

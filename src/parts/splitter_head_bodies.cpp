@@ -42,7 +42,7 @@ void add_turning_floor(PartLayout& layout, const SplitterHead& head, const Stand
     const bool is_left = arm.eye == Eye::left;
     if (!is_left && gap <= plate_thickness + 1) return;
     const double floor_at =
-        head.entry_air.value + (is_left ? 0 : width + gap) - plate_thickness - plate_gap;
+        arm.inside.entry_air.value + (is_left ? 0 : width + gap) - plate_thickness - plate_gap;
     add_plate(layout, stadium(0, arm.length, half_plate(head)),
               is_left ? head.entry_clear.value / 2 : width / 2,
               arm.frame * translation(0, 0, floor_at));
@@ -51,9 +51,10 @@ void add_turning_floor(PartLayout& layout, const SplitterHead& head, const Stand
 // One floor for the cube, as long as the head is at its widest, and two rods from end to end.
 void add_rails(PartLayout& layout, const SplitterHead& head, const StandingArm& arm) {
     const double reach = head.arm_offset.value;
-    const double top = head.entry_air.value + 2 * head.prism_width.value;
+    const double top = arm.inside.entry_air.value + 2 * head.prism_width.value;
     add_plate(layout, stadium(-reach, reach, half_plate(head)), head.entry_clear.value / 2,
-              arm.frame * translation(0, 0, head.entry_air.value - plate_thickness - plate_gap));
+              arm.frame
+                  * translation(0, 0, arm.inside.entry_air.value - plate_thickness - plate_gap));
     const double end = reach + head.prism_width.value / 2 + rod_diameter;
     for (const double side : {-1.0, 1.0}) {
         const double aside = side * (half_plate(head) + rod_diameter / 2);
@@ -70,15 +71,15 @@ void add_carriage(PartLayout& layout, const SplitterHead& head, const StandingAr
     const double half = half_plate(head) + rod_diameter;
     const double inner = std::max(0.0, head.narrowest().value / 2 - plate_gap);
     const double outer = head.prism_width.value / 2 + rod_diameter;
-    const double top = head.entry_air.value + 2 * head.prism_width.value + rod_diameter / 2;
+    const double top = arm.inside.entry_air.value + 2 * head.prism_width.value + rod_diameter / 2;
     add_plate(layout, {{half, -inner}, {half, outer}, {-half, outer}, {-half, -inner}},
               std::min(head.exit_clear.value / 2, inner),
               arm.frame * translation(0, arm.length, top));
 }
 
-void add_nose(PartLayout& layout, const SplitterHead& head) {
+void add_nose(PartLayout& layout, const SplitterHead& head, const StandingArm& arm) {
     const double clear = head.entry_clear.value;
-    const double nose = head.nose_length.value + head.entry_air.value - 2;
+    const double nose = head.nose_length.value + arm.inside.entry_air.value - 2;
     if (nose > 1) {
         layout.bodies.push_back(
             tube_body(translation(0, 0, -head.nose_length.value), nose, clear, wall_thickness));
@@ -90,8 +91,9 @@ void add_nose(PartLayout& layout, const SplitterHead& head) {
 
 void add_housing(PartLayout& layout, const SplitterHead& head, const StandingArm& arm) {
     const double exit_clear = head.exit_clear.value;
-    const Pose last_face = layout.part_from_exit * translation(0, 0, -head.seat_height.value);
-    layout.bodies.push_back(tube_body(last_face * translation(0, 0, 3), head.seat_height.value - 3,
+    const Pose last_face = layout.part_from_exit * translation(0, 0, -arm.inside.seat_height.value);
+    layout.bodies.push_back(tube_body(last_face * translation(0, 0, 3),
+                                      arm.inside.seat_height.value - 3,
                                       std::max(exit_clear, barrel_bore), wall_thickness));
     layout.bodies.push_back(
         ring_body(last_face * translation(0, 0, 1), exit_clear, exit_clear + 10));
@@ -101,7 +103,7 @@ void add_housing(PartLayout& layout, const SplitterHead& head, const StandingArm
     } else {
         add_turning_floor(layout, head, arm);
     }
-    if (arm.eye == Eye::left) add_nose(layout, head);
+    if (arm.eye == Eye::left) add_nose(layout, head, arm);
 }
 
 }  // namespace beamfork

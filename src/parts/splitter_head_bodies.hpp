@@ -10,6 +10,7 @@ struct StandingArm {
     Eye eye = Eye::left;
     Pose frame;
     double length = 0;
+    HeadInside inside;
 };
 
 /// Adds the housing to a layout whose exit stands. What both arms share comes with the left one.

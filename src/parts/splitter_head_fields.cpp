@@ -44,6 +44,17 @@ FieldInfo slide_info() {
     return info;
 }
 
+FieldInfo to_first_glass(FieldInfo info) {
+    return measured_at_home(
+        std::move(info),
+        "Let a strip of paper down to the first glass and measure how deep it goes.");
+}
+
+// An unstated length of the inside: from the stated light path, where there is one.
+TakenValue inside_taken(const SplitterHead& head, Millimetres length) {
+    return {length.value, head.stated_light_path ? "the stated light path" : ""};
+}
+
 std::vector<Field<SplitterHead>> prism_fields() {
     FieldInfo glass;
     glass.key = "glass";
@@ -62,28 +73,40 @@ std::vector<Field<SplitterHead>> prism_fields() {
                 "How far the nose reaches forward from the entry face into the part before it.", 0,
                 80, 0, 40),
             &S::nose_length),
-        number_field(length_info("entry_air_mm", "Air before the cube",
-                                 "From the entry face to the glass of the cube.", 0, 150, 2, 40),
-                     &S::entry_air),
-        number_field(grows_with_openings(length_info("prism_width_mm", "Prism width",
-                                                     "Side of the cube and of the other prisms.", 5,
-                                                     60, 15, 45)),
+        taken_as(optional_field(to_first_glass(ruled_by_light_path(length_info(
+                                    "entry_air_mm", "Air before the cube",
+                                    "From the entry face to the glass of the cube; unstated: "
+                                    "what the stated light path leaves, or else 14 mm.",
+                                    0, 150, 2, 40))),
+                                &S::entry_air),
+                 [](const S& head) { return inside_taken(head, head.inside().entry_air); }),
+        number_field(grows_with_openings(ruled_by_light_path(
+                         length_info("prism_width_mm", "Prism width",
+                                     "Side of the cube and of the other prisms.", 5, 60, 15, 45))),
                      &S::prism_width),
         number_field(
-            grows_with_openings(length_info(
+            grows_with_openings(ruled_by_light_path(length_info(
                 "arm_offset_mm", "Arm offset",
                 "From the entry axis to the axis of each eyepiece; twice this is the widest pupil "
                 "distance.",
-                20, 80, 30, 45)),
+                20, 80, 30, 45))),
             &S::arm_offset),
-        optional_field(slide_info(), &S::slide),
-        optional_field(length_info("compensator_mm", "Compensating glass",
-                                   "Length of the block in the left arm that makes up for the "
-                                   "longer glass of the right "
-                                   "one; unstated: exactly right.",
-                                   0, 120, 0, 60),
-                       &S::compensator),
-        word_field(glass, &S::glass, glass_names()),
+        taken_as(optional_field(slide_info(), &S::slide),
+                 [](const S& head) {
+                     return TakenValue{(head.widest() - head.narrowest()).value / 2,
+                                       "arm offset and prism width"};
+                 }),
+        taken_as(optional_field(length_info("compensator_mm", "Compensating glass",
+                                            "Length of the block in the left arm that makes up "
+                                            "for the longer glass of the right one; unstated: "
+                                            "exactly right.",
+                                            0, 120, 0, 60),
+                                &S::compensator),
+                 [](const S& head) {
+                     return TakenValue{head.compensator_length().value,
+                                       head.is_sliding() ? "the prism width" : "the arm offset"};
+                 }),
+        word_field(ruled_by_light_path(glass), &S::glass, glass_names()),
         choice_field(coating_info(), &S::reflecting_faces, coating_words()),
     };
 }
@@ -162,12 +185,14 @@ std::vector<Field<SplitterHead>> arm_end_fields() {
                          "exit_clear_diameter_mm", "Exit opening",
                          "Clear diameter behind the last prism of each arm.", 5, 80, 15, 45)),
                      &S::exit_clear),
-        number_field(
-            length_info(
-                "seat_height_mm", "Seat height",
-                "From the last glass face to the seat on which the eyepiece's shoulder rests.", 1,
-                150, 5, 50),
-            &S::seat_height),
+        taken_as(optional_field(
+                     to_first_glass(ruled_by_light_path(length_info(
+                         "seat_height_mm", "Seat height",
+                         "From the last glass face to the seat on which the eyepiece's shoulder "
+                         "rests; unstated: what the stated light path leaves, or else 30 mm.",
+                         1, 150, 5, 50))),
+                     &S::seat_height),
+                 [](const S& head) { return inside_taken(head, head.inside().seat_height); }),
         number_field(
             length_info(
                 "seat_travel_mm", "Seat travel",

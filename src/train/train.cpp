@@ -18,6 +18,12 @@ Millimetres near_target_shift(Millimetres focal_length, Millimetres distance) {
     return focal_length * (focal_length / (distance - focal_length));
 }
 
+UnstatedPlaces Train::unstated(std::size_t part) const {
+    const auto found = std::find_if(light_paths.begin(), light_paths.end(),
+                                    [&](const LightPath& path) { return path.part == part; });
+    return found == light_paths.end() ? UnstatedPlaces{} : found->unstated;
+}
+
 namespace {
 
 Result<PerWavelength> indices_of(const std::string& medium) {
@@ -69,6 +75,7 @@ public:
         LightPath light;
         light.part = index;
         light.end_air = layout.end_air;
+        light.unstated = layout.unstated;
         light.beyond_stated = layout.beyond_stated;
         Pose exit = frame_ * layout.part_from_exit;
         advance_to(exit.origin, index, 0);
@@ -92,6 +99,13 @@ public:
         return light;
     }
 
+    /// The last face, mirror or lens so far, as seen from the entry face of the part that comes next. It lies there at
+    /// the farthest, also where a part's stated light path leaves its own glass no room.
+    [[nodiscard]] LensNeighbour last_face() const {
+        const double place = glm::dot(last_face_ - frame_.origin, frame_.z());
+        return {last_face_part_, std::string(last_face_name_), std::min(place, 0.0)};
+    }
+
     EyePath finish() {
         path_.world_from_field_stop = frame_;
         if (!axis_alone_) sort_between_faces();
@@ -111,6 +125,9 @@ private:
         if (!is_opening(surface.kind)) {
             const bool is_lens = surface.kind == SurfaceKind::thin_lens;
             advance_to(stands.origin, part, is_lens ? surface.focal_length : 0);
+            last_face_ = stands.origin;
+            last_face_part_ = part;
+            last_face_name_ = surface.name;
         }
         medium_ = after;
         if (surface.kind == SurfaceKind::mirror || surface.kind == SurfaceKind::total_reflection)
@@ -171,6 +188,9 @@ private:
     EyePath path_;
     Pose frame_;
     Point here_{0.0};
+    Point last_face_{0.0};
+    std::size_t last_face_part_ = 0;
+    std::string_view last_face_name_;  // of a layout that outlives the walk
     Direction direction_{0, 0, 1};
     double position_ = 0;
     PerWavelength medium_{1, 1, 1};
@@ -250,7 +270,8 @@ struct Stand {
     bool axis_alone = false;
 };
 
-// Lays out the parts one after the other for both eyes. What stands ahead of the head is laid out once: it is the same.
+// Lays out the parts in the light for both eyes and walks through them one after the other. What stands ahead of the
+// head is laid out once: it is the same.
 class TrainBuilder {
 public:
     TrainBuilder(const Setup& setup, const Observer& observer, const Stand& stand, Train& train)
@@ -258,43 +279,100 @@ public:
           observer_(observer),
           stand_(stand),
           train_(train),
-          builders_{PathBuilder{Eye::left, stand.axis_alone},
-                    PathBuilder{Eye::right, stand.axis_alone}} {}
+          in_light_(parts_in_light(setup, train.choice)),
+          layouts_(in_light_.size()),
+          walks_{PathBuilder{Eye::left, stand.axis_alone},
+                 PathBuilder{Eye::right, stand.axis_alone}} {}
 
-    Result<void> add(std::size_t side, std::size_t index, PartLayout& layout, double seat_shift) {
-        const Part& part = setup_.parts[index];
-        const Role role = role_of(part);
-        const bool is_left = side == 0;
-        if (is_left || role >= Role::splitter) {
-            layout = layout_of(part.body, {.eye = both_eyes[side],
-                                           .drawtube = stand_.drawtube,
-                                           .pupil_distance = observer_.pupil_distance,
-                                           .seat_shift = {seat_shift},
-                                           .primary = stand_.primary,
-                                           .shows_bodies = !stand_.axis_alone});
+    // Up to the head: the eyepieces come when it is known where their seats stand.
+    Result<void> add_up_to_head(Eye eye) {
+        const std::size_t eyepiece = in_light_.size() - 1;
+        for (std::size_t i = 0; i < eyepiece; ++i) {
+            if (eye == Eye::left || role_at(i) >= Role::splitter) lay_out(i, context_for(eye));
         }
-        const auto light = builders_[side].add(index, part, layout, role > Role::focuser, train_);
-        if (!light) return tl::make_unexpected(light.error());
-        if (role <= Role::focuser) return {};
-        if (is_left) {
-            train_.light_paths.push_back(*light);
-        } else {
-            const auto same =
-                std::find_if(train_.light_paths.begin(), train_.light_paths.end(),
-                             [&](const LightPath& path) { return path.part == index; });
-            same->derived_right = light->derived_right;
+        for (std::size_t i = 0; i < eyepiece; ++i) {
+            if (eye == Eye::left && role_at(i) == Role::chain) keep_lens_out_of_glass(i);
+            if (auto added = walk(eye, i); !added) return added;
         }
         return {};
     }
 
-    EyePath finish(std::size_t side) { return builders_[side].finish(); }
+    Result<void> add_eyepiece(Eye eye, double seat_shift) {
+        LayoutContext context = context_for(eye);
+        context.seat_shift = Millimetres{seat_shift};
+        lay_out(in_light_.size() - 1, context);
+        return walk(eye, in_light_.size() - 1);
+    }
+
+    EyePath finish(Eye eye) { return walks_[side_of(eye)].finish(); }
 
 private:
+    [[nodiscard]] Role role_at(std::size_t i) const { return role_of(setup_.parts[in_light_[i]]); }
+
+    [[nodiscard]] LayoutContext context_for(Eye eye) const {
+        return {.eye = eye,
+                .drawtube = stand_.drawtube,
+                .pupil_distance = observer_.pupil_distance,
+                .primary = stand_.primary,
+                .shows_bodies = !stand_.axis_alone};
+    }
+
+    void lay_out(std::size_t i, const LayoutContext& context) {
+        layouts_[i] = layout_of(setup_.parts[in_light_[i]].body, context);
+    }
+
+    // A lens that is said to stand in glass is laid out anew at the face that it meets.
+    void keep_lens_out_of_glass(std::size_t i) {
+        const Surface* lens = lens_of(layouts_[i]);
+        const auto behind = next_face(setup_, in_light_, layouts_, i);
+        if (lens == nullptr || !behind) return;
+        LensRoom room;
+        room.part = in_light_[i];
+        room.stated = lens->part_from_surface.origin.z;
+        room.before = walks_[side_of(Eye::left)].last_face();
+        room.behind = *behind;
+        for (std::size_t next = i; next < in_light_.size(); ++next) {
+            const UnstatedPlaces& unstated = layouts_[next].unstated;
+            if (in_light_[next] == behind->part && unstated.first_glass)
+                room.spare = unstated.spare;
+        }
+        if (room.inside() > 0) {
+            LayoutContext context = context_for(Eye::left);
+            context.lens_at = Millimetres{room.placed()};
+            lay_out(i, context);
+        }
+        train_.lens_rooms.push_back(std::move(room));
+    }
+
+    Result<void> walk(Eye eye, std::size_t i) {
+        const std::size_t index = in_light_[i];
+        const bool counts = role_at(i) > Role::focuser;
+        const auto light =
+            walks_[side_of(eye)].add(index, setup_.parts[index], layouts_[i], counts, train_);
+        if (!light) return tl::make_unexpected(light.error());
+        if (counts) keep_light_path(eye, *light);
+        return {};
+    }
+
+    // The left eye's comes first; the right eye's length joins it.
+    void keep_light_path(Eye eye, const LightPath& light) {
+        if (eye == Eye::left) {
+            train_.light_paths.push_back(light);
+            return;
+        }
+        const auto same =
+            std::find_if(train_.light_paths.begin(), train_.light_paths.end(),
+                         [&](const LightPath& path) { return path.part == light.part; });
+        same->derived_right = light.derived_right;
+    }
+
     const Setup& setup_;
     const Observer& observer_;
     const Stand& stand_;
     Train& train_;
-    std::array<PathBuilder, 2> builders_;
+    std::vector<std::size_t> in_light_;
+    std::vector<PartLayout> layouts_;
+    std::array<PathBuilder, 2> walks_;
 };
 
 Result<void> place_parts(Train& train, const Setup& setup, const Stand& stand) {
@@ -302,14 +380,8 @@ Result<void> place_parts(Train& train, const Setup& setup, const Stand& stand) {
     const auto* head = find_part<SplitterHead>(setup);
     BEAMFORK_EXPECTS(head != nullptr);
     TrainBuilder builder(setup, observer, stand, train);
-    auto in_light = parts_in_light(setup, train.choice);
-    std::vector<PartLayout> layouts(in_light.size());
-    in_light.pop_back();  // the eyepieces come when it is known where their seats stand
-    for (std::size_t side = 0; side < 2; ++side) {
-        for (std::size_t i = 0; i < in_light.size(); ++i) {
-            if (auto added = builder.add(side, in_light[i], layouts[i], 0); !added)
-                return tl::make_unexpected(added.error());
-        }
+    for (const Eye eye : both_eyes) {
+        if (auto added = builder.add_up_to_head(eye); !added) return added;
     }
     for (const LightPath& path : train.light_paths)
         train.arm_difference += path.derived_left - path.derived_right;
@@ -319,9 +391,9 @@ Result<void> place_parts(Train& train, const Setup& setup, const Stand& stand) {
                                   observer, train.arm_difference, stand.seats);
     train.focus_offset = seats.focus_offset;
     for (std::size_t side = 0; side < 2; ++side) {
-        auto added = builder.add(side, train.choice.eyepiece, layouts.back(), seats.shift[side]);
-        if (!added) return added;
-        EyePath& path = train.paths[side] = builder.finish(side);
+        const Eye eye = both_eyes[side];
+        if (auto added = builder.add_eyepiece(eye, seats.shift[side]); !added) return added;
+        EyePath& path = train.paths[side] = builder.finish(eye);
         path.object_distance = train.object_distance;
         path.wanted_image = seats.image[side];
         path.seat_shift = seats.shift[side];

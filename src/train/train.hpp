@@ -11,6 +11,7 @@
 #include "base/units.hpp"
 #include "glass/glass.hpp"
 #include "parts/layout.hpp"
+#include "train/lens_room.hpp"
 #include "train/setup.hpp"
 
 namespace beamfork {
@@ -84,6 +85,7 @@ struct LightPath {
         0;               ///< how much longer it is now than at the setting for which it is stated
     double glass = 0;    ///< mm of glass in it, left arm
     double end_air = 0;  ///< air that may give way to a shorter stated path
+    UnstatedPlaces unstated{};  ///< of its glass
     /// At the setting for which a light path is stated: a sliding head at the middle of its range.
     [[nodiscard]] double derived_as_stated() const { return derived_left - beyond_stated; }
     [[nodiscard]] double counted_as_stated() const { return stated.value_or(derived_as_stated()); }
@@ -108,7 +110,10 @@ struct Train {
     std::array<EyePath, 2> paths;  ///< left, right
     std::vector<PlacedPart> placed;
     std::vector<LightPath> light_paths;  ///< of the parts behind the focuser, in order
+    std::vector<LensRoom> lens_rooms;    ///< of the lenses behind the telescope, in order
 
+    /// Of that part's glass; everything is stated ahead of the drawtube.
+    [[nodiscard]] UnstatedPlaces unstated(std::size_t part) const;
     [[nodiscard]] const EyePath& path(Eye eye) const { return paths[side_of(eye)]; }
     /// Where the image falls behind that eye's field stop, wherever its seat stands, with the drawtube at the place
     /// that serves the mean of both eyes, mm. The longer arm's falls the nearer.

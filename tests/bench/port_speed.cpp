@@ -79,6 +79,7 @@ double least_time(const EyePath& path, const PortTimes& each) {
         case SurfaceKind::mirror:
         case SurfaceKind::total_reflection: add(16, 1, 0); break;
         case SurfaceKind::objective:
+        case SurfaceKind::phase_plate:
         case SurfaceKind::thin_lens: add(28, 2, 1); break;
         case SurfaceKind::stop:
         case SurfaceKind::obstruction: add(13, 1, 0); break;

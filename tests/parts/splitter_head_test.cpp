@@ -45,8 +45,8 @@ SplitterHead random_head(Random& random) {
     SplitterHead head;
     head.prism_width = {random.between(10, 40)};
     head.arm_offset = {head.prism_width.value + random.between(0, 30)};
-    head.entry_air = {random.between(0, 40)};
-    head.seat_height = {random.between(1, 50)};
+    head.entry_air = Millimetres{random.between(0, 40)};
+    head.seat_height = Millimetres{random.between(1, 50)};
     head.hinge_low = {0};
     head.hinge_high = {80};
     return head;
@@ -218,11 +218,11 @@ TEST_CASE("sliding arms are equal in glass and height, and in air by half the pu
                 // Handbook tunnel lengths: cube, right-angle prism and block, or cube and two prisms, A each.
                 CHECK(near(arm.glass, 3 * A, rounding));
                 CHECK(near(arm.air,
-                           head.entry_air.value + distance.value / 2 - A + head.seat_height.value,
+                           head.entry_air->value + distance.value / 2 - A + head.seat_height->value,
                            rounding));
                 CHECK(near(arm.exit.x, (eye == Eye::left ? -0.5 : 0.5) * distance.value, rounding));
                 CHECK(near(arm.exit.y, 0, rounding));
-                CHECK(near(arm.exit.z, head.entry_air.value + 2 * A + head.seat_height.value,
+                CHECK(near(arm.exit.z, head.entry_air->value + 2 * A + head.seat_height->value,
                            rounding));
             }
         }

@@ -224,7 +224,10 @@ TEST_CASE("the summary counts what fails and what is poor") {
 
 TEST_CASE(
     "a stated light path stands beside the derived one, with what becomes of the difference") {
-    const Setup setup = worked_budget();
+    Setup setup = worked_budget();
+    auto& known = setup.parts[4].body.get<SplitterHead>();
+    known.entry_air = Millimetres{14};
+    known.seat_height = Millimetres{30};
     const Report report = report_of(setup);
     const auto rows = light_path_rows(setup, report);
     const auto row_of = [&](std::size_t part) {
@@ -249,6 +252,16 @@ TEST_CASE(
     CHECK(
         near(std::stod(head.difference), 110 - derived, 0.1));  // each is rounded to its last digit
     CHECK(head.note.find("taken away") != std::string::npos);
+}
+
+TEST_CASE("of a head known from outside only, nothing differs from its stated light path") {
+    const Setup setup = worked_budget();
+    for (const LightPathRow& row : light_path_rows(setup, report_of(setup))) {
+        if (row.part != 4) continue;
+        CHECK(row.derived == "110.0");
+        CHECK_FALSE(row.differs);
+        CHECK(row.note.empty());
+    }
 }
 
 TEST_CASE("a stated light path that the part cannot have is told to be impossible") {

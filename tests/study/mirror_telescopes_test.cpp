@@ -233,8 +233,8 @@ TEST_CASE("an unknown figure is told with its range and never makes a setup poor
     CHECK_FALSE(stated.figure_doubt);
     CHECK_FALSE(finding(stated, "mirror_figure_unknown"));
     // The same light, now stated: the same number.
-    CHECK(
-        near(stated.image_quality[0].axis.day_peak, unknown.image_quality[0].axis.day_peak, 1e-12));
+    CHECK(near(stated.image_quality[0].axis.white_peak, unknown.image_quality[0].axis.white_peak,
+               1e-12));
 
     telescope.figure = MirrorFigure::spheres_with_plate;
     const Report spheres = report_of(setup);

@@ -110,7 +110,7 @@ TEST_CASE("rays end at the same opening, face or place of the field stop in the 
             const Tunnel tunnel = test_tunnel::unfold(setup, eye, drawtube);
             const EyePath& path = train->path(eye);
             REQUIRE(tunnel.planes.size() + 1 == path.surfaces.size());
-            for (int i = 0; i < 400; ++i) {
+            for (int i = 0; i < 600; ++i) {
                 const double radius = std::sqrt(random.between(0, 1));
                 const double turn = random.between(0, 6.3);
                 const glm::dvec2 pupil{radius * std::cos(turn), radius * std::sin(turn)};

@@ -251,13 +251,27 @@ private:
         round("entry collar", z_, head.entry_clear.value);
         const Eigen::Matrix2d upright = across_;
         roll(90 + hinge);  // the left arm's y: to the left and down; the cube turns with it
-        double glass = z_ + head.entry_air.value;
+        // What a stated path leaves for air is shared as 14 to 30 between cube and seat, where neither is stated.
+        const double stated_reach = slides ? h - slide / 2 : h;
+        const double block = head.compensator ? head.compensator->value : slides ? A : h;
+        const double left_over =
+            head.stated_light_path
+                ? head.stated_light_path->value - (stated_reach - A) - (2 * A + block) / n
+                : 44;
+        const double share = head.stated_light_path ? left_over / 44 : 1;
+        const double entry_air = head.entry_air ? head.entry_air->value
+                                 : head.seat_height && head.stated_light_path
+                                     ? left_over - head.seat_height->value
+                                     : 14 * share;
+        const double seat = head.seat_height         ? head.seat_height->value
+                            : head.stated_light_path ? left_over - entry_air
+                                                     : 30;
+        double glass = z_ + entry_air;
         square_face("cube entry face", glass, A, n);
         fold("cube interface", glass + A / 2, A, FaceCoating::mirrored);
         const bool is_left = eye_ == Eye::left;
         if (is_left || !slides)
             square_face(is_left ? "cube side face" : "cube exit face", glass + A, A, 1);
-        const double block = head.compensator ? head.compensator->value : slides ? A : h;
         if (is_left) {
             glass += A + (reach - A);
             square_face("arm prism entry face", glass, A, n);
@@ -273,11 +287,10 @@ private:
         }
         across_ = upright;  // two folds: nothing is mirrored
         round("exit opening", glass, head.exit_clear.value);
-        const double end = glass + head.seat_height.value;
+        const double end = glass + seat;
         // The head is stated as one: its air space is what the left arm, with its block, needs; sliding arms
         // are stated in the middle of their range.
-        const double stated_reach = slides ? h - slide / 2 : h;
-        const double air = head.entry_air.value + (stated_reach - A) + head.seat_height.value;
+        const double air = entry_air + (stated_reach - A) + seat;
         end_at(end, air + (2 * A + block) / n, head.stated_light_path);
     }
     void add(const EyepiecePair& eyepiece) {

@@ -111,6 +111,19 @@ Json combination_json(const Setup& setup, const Combination& one) {
     return json;
 }
 
+// What counts in place of numbers that are left unstated.
+Json unstated_json(const Part& part) {
+    Json list = Json::array();
+    for (const FieldInfo& field : kind_of(part.body).fields) {
+        const auto taken = taken_value(part.body, field.key);
+        if (!taken || !is_relevant(part.body, field)) continue;
+        Json one{{"key", field.key}, {"value", taken->value}};
+        if (taken->is_derived()) one["derived_from"] = taken->derived_from;
+        list.push_back(std::move(one));
+    }
+    return list;
+}
+
 }  // namespace
 
 std::span<const ResultId> results_of_a_combination() {
@@ -130,6 +143,8 @@ std::string check_json(const CheckedSetup& checked) {
                  {"glass_mm", path.glass}};
         if (path.stated) one["stated_light_path_mm"] = *path.stated;
         if (path.beyond_stated != 0) one["beyond_stated_mm"] = path.beyond_stated;
+        if (auto unstated = unstated_json(checked.setup.parts[path.part]); !unstated.empty())
+            one["unstated"] = std::move(unstated);
         parts.push_back(std::move(one));
     }
     Json all = Json::array();

@@ -122,9 +122,12 @@ std::vector<ValueRow> eye_rows(const Setup& setup, const Report& report) {
         rows.push_back(
             {"Tightest nose", format_number(fit.tightest->room, 1), "mm",
              fmt::format("Room left between the {} of {} and the {} of {}, along the light; "
-                         "before a tilted mirror the edge counts.",
+                         "before a tilted mirror the edge counts.{}",
                          fit.tightest->what, setup.parts[fit.tightest->part].name,
-                         fit.tightest->obstacle, setup.parts[fit.tightest->other].name)});
+                         fit.tightest->obstacle, setup.parts[fit.tightest->other].name,
+                         hangs_on_unstated(report.train, *fit.tightest)
+                             ? " Where that glass stands is not stated."
+                             : "")});
     }
     rows.push_back(zenith_row(setup, fit.zenith));
     add_height_rows(rows, fit.eyes);

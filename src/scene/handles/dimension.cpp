@@ -125,6 +125,14 @@ double body_radius(const Report& report, std::size_t part) {
     return radius + 4;
 }
 
+// Behind the entry face of a shifter, where its lens is laid out; 0 for other parts.
+double shifter_lens_place(const Setup& setup, const Train& train, std::size_t part) {
+    if (!setup.parts[part].body.is<Shifter>()) return 0;
+    const auto room = std::find_if(train.lens_rooms.begin(), train.lens_rooms.end(),
+                                   [&](const LensRoom& one) { return one.part == part; });
+    return room == train.lens_rooms.end() ? 0 : room->placed();
+}
+
 }  // namespace
 
 std::vector<Dimension> part_dimensions(const Setup& setup, const Report& report, std::size_t part) {
@@ -138,8 +146,7 @@ std::vector<Dimension> part_dimensions(const Setup& setup, const Report& report,
         break;
     case Role::chain: {
         add_lengths(all, *placed, body_radius(report, part));
-        const auto* shifter = setup.parts[part].body.as<Shifter>();
-        const double offset = shifter != nullptr ? shifter->lens_offset.value : 0;
+        const double offset = shifter_lens_place(setup, report.train, part);
         if (std::abs(offset) > shows_from_mm)
             all.push_back(between(
                 placed->world_from_part.origin, placed->world_from_part.point_out({0, 0, offset}),

@@ -49,6 +49,25 @@ void take_from_head(MovableLength& length, const SplitterHead& head) {
     length.value = std::clamp(length.value, length.low, std::max(length.low, length.high));
 }
 
+// Up to the glass, mirror or lens on either side.
+void take_from_lens(MovableLength& length, const Setup& setup, const Train& train) {
+    const auto room = std::find_if(train.lens_rooms.begin(), train.lens_rooms.end(),
+                                   [&](const LensRoom& one) { return one.part == length.part; });
+    if (room == train.lens_rooms.end()) return;
+    const auto words = [&](const LensNeighbour& face) {
+        return fmt::format("at the {} of {}", face.face, setup.parts[face.part].name);
+    };
+    if (room->lowest() > length.low) {
+        length.low = room->lowest();
+        length.low_word = words(room->before);
+    }
+    if (room->highest() < length.high) {
+        length.high = room->highest();
+        length.high_word = words(room->behind);
+    }
+    length.value = std::clamp(length.value, length.low, std::max(length.low, length.high));
+}
+
 double on_step(double value, double step) { return std::round(value / step) * step; }
 
 }  // namespace
@@ -84,7 +103,7 @@ movable_length(const Setup& setup, const Report& report, std::size_t index) {
         if (is_in_front_of_all_lenses(setup, *owner)) take_from_spacer(length, report.budget);
         break;
     case HandMoves::arms: take_from_head(length, *find_part<SplitterHead>(setup)); break;
-    case HandMoves::lens: break;
+    case HandMoves::lens: take_from_lens(length, setup, report.train); break;
     }
     if (length.high <= length.low) return std::nullopt;  // a visual back that does not move
     return length;

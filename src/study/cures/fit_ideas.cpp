@@ -4,6 +4,7 @@
 
 #include "parts/eyepiece_pair.hpp"
 #include "parts/focuser.hpp"
+#include "parts/kind.hpp"
 #include "parts/newtonian.hpp"
 #include "parts/spacer.hpp"
 #include "study/cures/cure_ideas.hpp"
@@ -46,6 +47,22 @@ void add_clearance_spacers(CureIdeas& ideas) {
                        "It takes its own length of light path.", Reversibility::exchange,
                        with_part(ideas.setup, at, {"Spacer", spacer, {}, {}})});
         }
+    }
+}
+
+// A lens that is said to stand in glass, as near to it as a tenth of a millimetre can say.
+void add_lenses_out_of_glass(CureIdeas& ideas) {
+    for (const LensRoom& room : ideas.report.train.lens_rooms) {
+        if (room.inside() == 0) continue;
+        const bool is_behind = room.stated > room.placed();
+        const double at =
+            (is_behind ? std::floor(10 * room.placed()) : std::ceil(10 * room.placed())) / 10;
+        auto body = with_field(ideas.setup.parts[room.part].body, lens_position_key, at);
+        if (!body) continue;
+        ideas.add_changed(
+            room.part, *std::move(body),
+            fmt::format("Put the lens of “{}” at {:.1f} mm", ideas.name(room.part), at),
+            "Its real factor follows from where it stands.", Reversibility::at_once);
     }
 }
 
@@ -149,6 +166,7 @@ void add_room_at_zenith(CureIdeas& ideas) {
 void add_fit_ideas(CureIdeas& ideas) {
     add_adapters(ideas);
     add_clearance_spacers(ideas);
+    add_lenses_out_of_glass(ideas);
     add_slimmer_eyepieces(ideas);
     add_longer_relief(ideas);
     add_stronger_focuser(ideas);

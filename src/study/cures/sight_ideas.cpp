@@ -74,7 +74,8 @@ void add_erecting_diagonals(CureIdeas& ideas) {
 // A stated light path that glass and air cannot have: what is derived from the stated faces holds instead.
 void add_derived_paths(CureIdeas& ideas) {
     for (const LightPath& path : ideas.report.train.light_paths) {
-        if (!path.stated) continue;
+        // Where the inside is derived from the stated path, there are no other lengths to trust.
+        if (!path.stated || path.unstated.any()) continue;
         CureIdea idea{fmt::format("Trust the lengths of “{}”: {:.1f} mm of light path",
                                   ideas.name(path.part), path.derived_left),
                       "Only if the stated light path is in error: measure it first.",

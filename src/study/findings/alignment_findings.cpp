@@ -1,6 +1,7 @@
 #include <cmath>
 
 #include "study/findings/finding_scope.hpp"
+#include "study/findings/unstated_inside.hpp"
 
 #include <fmt/format.h>
 
@@ -55,18 +56,26 @@ std::string cure(const ErrorAllowance* cause) {
 void alignment_findings(const FindingScope& scope) {
     const Alignment& alignment = scope.report.alignment;
     const Merging worst = alignment.worst();
+    if (worst == Merging::good) return;
     const ErrorAllowance* cause = alignment.main_cause();
     const std::size_t part = cause ? cause->part : scope.index_of(Role::splitter);
     const std::string words = worst_complaint(alignment).words;
+    // How far a prism's error throws the image depends on where the prism stands.
+    const bool is_certain = worst == Merging::comfortable || cause == nullptr
+                            || !scope.report.train.unstated(part).any();
+    const std::string condition = is_certain ? "" : ", " + where_glass_is_taken(scope, part);
+    const std::string advice = cure(cause) + (is_certain ? "" : " " + measure_inside());
     if (worst == Merging::impossible) {
-        scope.add(Severity::fails, "images_do_not_merge",
-                  words + ": past what eyes bear (limits of ISO 14133-1).", cure(cause), part);
+        scope.add(is_certain ? Severity::fails : Severity::note, "images_do_not_merge",
+                  words + ": past what eyes bear (limits of ISO 14133-1)" + condition + ".", advice,
+                  part);
     } else if (worst == Merging::hard) {
-        scope.add(Severity::poor, "images_hard_to_merge",
-                  words + ": tiring for long looks (limits of ISO 14133-2).", cure(cause), part);
-    } else if (worst == Merging::comfortable) {
+        scope.add(is_certain ? Severity::poor : Severity::note, "images_hard_to_merge",
+                  words + ": tiring for long looks (limits of ISO 14133-2)" + condition + ".",
+                  advice, part);
+    } else {
         scope.add(Severity::note, "images_slightly_apart",
-                  words + ": within the limits, but more than a third of them.", cure(cause), part);
+                  words + ": within the limits, but more than a third of them.", advice, part);
     }
 }
 

@@ -29,6 +29,7 @@ struct FindingScope {
 void focus_findings(const FindingScope& scope);
 void telescope_findings(const FindingScope& scope);
 void collision_findings(const FindingScope& scope);
+void lens_findings(const FindingScope& scope);
 void light_findings(const FindingScope& scope);
 void brightness_findings(const FindingScope& scope);
 void alignment_findings(const FindingScope& scope);

@@ -19,23 +19,12 @@ std::string to_word(Severity severity) {
 
 std::vector<Finding> find_all(const Setup& setup, const Report& report) {
     static constexpr std::array topics{
-        focus_findings,
-        telescope_findings,
-        collision_findings,
-        light_findings,
-        sight_findings,
-        part_findings,
-        coma_correction_findings,
-        image_quality_findings,
-        reach_table_findings,
-        joint_findings,
-        fit_findings,
-        brightness_findings,
-        alignment_findings,
-        uncertainty_findings,
-        other_uses_findings,
-        orientation_findings,
-        pupil_distance_findings,
+        focus_findings,       telescope_findings,       collision_findings,
+        lens_findings,        light_findings,           sight_findings,
+        part_findings,        coma_correction_findings, image_quality_findings,
+        reach_table_findings, joint_findings,           fit_findings,
+        brightness_findings,  alignment_findings,       uncertainty_findings,
+        other_uses_findings,  orientation_findings,     pupil_distance_findings,
         choice_findings,
     };
     std::vector<Finding> found;

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "study/findings/finding_scope.hpp"
+#include "study/findings/unstated_inside.hpp"
 
 #include <fmt/format.h>
 
@@ -61,11 +62,27 @@ const EyeClipping& darker_eye(const FindingScope& scope,
 const LitRing& middle_of(const EyeClipping& eye) { return eye.rings.front(); }
 const LitRing& edge_of(const EyeClipping& eye) { return eye.rings.back(); }
 
-double leaked(const LitRing& ring) {
-    double sum = 0;
-    for (const EndShare& end : ring.ends)
-        sum += end.is_leak ? end.share : 0;
+// Shares of a ring's light that leak out of faces: all, and of those whose places are stated.
+struct Leaks {
+    double all = 0;
+    double certain = 0;
+};
+Leaks leaks(const FindingScope& scope, Eye eye, const LitRing& ring) {
+    Leaks sum;
+    for (const EndShare& end : ring.ends) {
+        if (!end.is_leak) continue;
+        const std::size_t part = scope.report.train.path(eye).surfaces[end.surface].part;
+        sum.all += end.share;
+        if (!scope.report.train.unstated(part).any()) sum.certain += end.share;
+    }
     return sum;
+}
+// Of the eye that loses more.
+Leaks worse_leaks(const FindingScope& scope, const LitRing& (*ring_of)(const EyeClipping&)) {
+    const auto& [left, right] = scope.report.clipping;
+    const Leaks one = leaks(scope, Eye::left, ring_of(left));
+    const Leaks other = leaks(scope, Eye::right, ring_of(right));
+    return {std::max(one.all, other.all), std::max(one.certain, other.certain)};
 }
 
 void aperture_findings(const FindingScope& scope) {
@@ -106,21 +123,28 @@ void edge_findings(const FindingScope& scope) {
 }
 
 void leak_findings(const FindingScope& scope) {
-    const auto& [left, right] = scope.report.clipping;
-    const double middle = std::max(leaked(middle_of(left)), leaked(middle_of(right)));
-    const double edge = std::max(leaked(edge_of(left)), leaked(edge_of(right)));
-    if (std::max(middle, edge) < leak_that_shows) return;
+    const Leaks middle = worse_leaks(scope, middle_of);
+    const Leaks edge = worse_leaks(scope, edge_of);
+    if (std::max(middle.all, edge.all) < leak_that_shows) return;
     const std::string where =
-        middle < leak_that_shows
-            ? fmt::format("{:.1f} % of the light at the field's edge leaks", 100 * edge)
-        : edge <= middle
-            ? fmt::format("{:.1f} % of the light on axis leaks", 100 * middle)
+        middle.all < leak_that_shows
+            ? fmt::format("{:.1f} % of the light at the field's edge leaks", 100 * edge.all)
+        : edge.all <= middle.all
+            ? fmt::format("{:.1f} % of the light on axis leaks", 100 * middle.all)
             : fmt::format("{:.1f} % of the light on axis and {:.1f} % at the field's edge leak",
-                          100 * middle, 100 * edge);
-    scope.add(std::max(middle, edge) > leak_poor ? Severity::poor : Severity::note, "light_leaks",
-              where + " out of bare glass faces that should reflect it.",
-              "Glass of a higher index, mirrored faces, or a slower beam (a shifter in front) "
-              "keeps it in.");
+                          100 * middle.all, 100 * edge.all);
+    const std::string words = where + " out of bare glass faces that should reflect it";
+    const std::string advice = "Glass of a higher index, mirrored faces, or a slower beam (a "
+                               "shifter in front) keeps it in.";
+    if (std::max(middle.certain, edge.certain) >= leak_that_shows) {
+        const bool is_poor = std::max(middle.certain, edge.certain) > leak_poor;
+        scope.add(is_poor ? Severity::poor : Severity::note, "light_leaks", words + ".", advice);
+    } else {
+        const std::size_t head = scope.index_of(Role::splitter);
+        scope.add(Severity::note, "light_leaks",
+                  fmt::format("{}, {}.", words, where_glass_is_taken(scope, head)),
+                  advice + " " + measure_inside(), head);
+    }
 }
 
 }  // namespace

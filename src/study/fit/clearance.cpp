@@ -89,6 +89,10 @@ std::vector<Clearance> clearances(const EyePath& path) {
     return found;
 }
 
+bool hangs_on_unstated(const Train& train, const Clearance& one) {
+    return train.unstated(one.other).last_glass;
+}
+
 std::optional<Clearance> tightest(const Train& train) {
     std::optional<Clearance> least;
     for (const EyePath& path : train.paths) {

@@ -22,6 +22,9 @@ struct Clearance {
 /// than its axis does.
 std::vector<Clearance> clearances(const EyePath& path);
 
+/// Nobody stated where the glass stands that would be hit: it is derived, or where it usually is.
+bool hangs_on_unstated(const Train& train, const Clearance& one);
+
 /// The tightest of both eyes, or nothing when nothing reaches towards anything.
 std::optional<Clearance> tightest(const Train& train);
 

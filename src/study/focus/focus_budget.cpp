@@ -270,6 +270,8 @@ FocusBudget solved_focus(const Setup& setup, const Train& axes) {
     } else {
         focus_by_drawtube(budget, *focuser, axes.back_focus, needed);
     }
+    budget.lens_in_glass = std::any_of(axes.lens_rooms.begin(), axes.lens_rooms.end(),
+                                       [](const LensRoom& room) { return room.inside() > 0; });
     ask_seats(budget, *head, axes);
     return budget;
 }

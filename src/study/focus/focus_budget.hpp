@@ -69,9 +69,10 @@ struct FocusBudget {
     double shortfall = 0;   ///< mm by which the drawtube cannot follow; 0 when it reaches
     bool shortfall_is_inward = true;
     bool is_held = false;
-    double seats_take_up = 0;  ///< what both seats move outward because the drawtube cannot, mm
-    double seats_lack = 0;     ///< what each seat lacks to bring both eyes of unequal arms to focus
-                               ///< at once, mm; not reached then, though nothing is short
+    bool lens_in_glass = false;  ///< a lens is said to stand in glass: solved with it at that face
+    double seats_take_up = 0;    ///< what both seats move outward because the drawtube cannot, mm
+    double seats_lack = 0;  ///< what each seat lacks to bring both eyes of unequal arms to focus
+                            ///< at once, mm; not reached then, though nothing is short
     double arm_difference = 0;            ///< light path of the left arm less the right, reduced mm
     [[nodiscard]] double factor() const;  ///< of all shifters together
     [[nodiscard]] Millimetres primary_moved() const;  ///< 0 when the telescope has no moving mirror

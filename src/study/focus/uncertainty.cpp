@@ -20,9 +20,9 @@ public:
     Nudge(const Setup& setup, const Choice& choice, double margin)
         : setup_(setup), choice_(choice), margin_(margin) {}
 
-    // mm of inward margin per unit of the value; one-sided where the field does not allow both ways.
+    // mm of inward margin per unit of the value, stated for it if it is not; one-sided where the field does not allow both ways.
     Result<double> slope(std::size_t part, const FieldInfo& field) {
-        const double value = std::get<double>(*field_value(setup_.parts[part].body, field.key));
+        const double value = *number_that_counts(setup_.parts[part].body, field.key);
         const double step = 1e-3 * std::max(1.0, std::abs(value) / 100);
         const double low = std::max(field.low, value - step);
         const double high = std::min(field.high, value + step);
@@ -53,10 +53,11 @@ private:
     double margin_;
 };
 
+// A number that is stated, or a usual one in its place: what is derived is as sure as what it is derived from.
 bool is_number(const Part& part, const FieldInfo& field) {
-    if (field.type == FieldType::choice) return false;
-    const auto value = field_value(part.body, field.key);
-    return value && std::holds_alternative<double>(*value);
+    if (field.type == FieldType::choice || !number_that_counts(part.body, field.key)) return false;
+    const auto taken = taken_value(part.body, field.key);
+    return !taken || !taken->is_derived();
 }
 
 bool is_travel(const Setup& setup, const Contribution& one) {
@@ -148,8 +149,11 @@ bool is_none(const Part& part, const FieldInfo& field) {
 // How well that value is known, with a number; nothing when it is exact.
 std::optional<Tolerance> tolerance_of(const Part& part, const FieldInfo& field) {
     const auto stated = part.tolerances.find(field.key);
-    if (stated == part.tolerances.end())
-        return is_none(part, field) ? std::nullopt : assumed_tolerance(field);
+    if (stated == part.tolerances.end()) {
+        const auto known_by =
+            taken_value(part.body, field.key) ? KnownBy::guessed : KnownBy::datasheet;
+        return is_none(part, field) ? std::nullopt : assumed_tolerance(field, known_by);
+    }
     if (stated->second.plus_minus) return stated->second;
     return assumed_tolerance(field, stated->second.known_by);
 }
@@ -196,7 +200,7 @@ contributions(const Setup& setup, const Choice& choice, const FocusBudget& budge
                 continue;  // the drawtube is not what focuses
             }
             if (std::abs(one.sensitivity) < least_slope) continue;
-            spread_within(one, field, std::get<double>(*field_value(part.body, field.key)));
+            spread_within(one, field, *number_that_counts(part.body, field.key));
             found.push_back(std::move(one));
         }
     }
@@ -286,8 +290,8 @@ std::vector<DrawnValues> drawn_values(const Setup& setup,
             const auto field =
                 std::find_if(fields.begin(), fields.end(),
                              [&](const FieldInfo& info) { return info.key == value.key; });
-            const double stated = std::get<double>(*field_value(body, value.key));
-            one.push_back(draws.of(value.tolerance, *field, stated));
+            const double counts = *number_that_counts(body, value.key);
+            one.push_back(draws.of(value.tolerance, *field, counts));
         }
     }
     return drawn;

@@ -100,6 +100,35 @@ HomeMeasurement light_path() {
     return one;
 }
 
+HomeMeasurement glass_depth() {
+    HomeMeasurement one{"depth_by_paper", "Depth of the first glass with a strip of paper",
+                        "Depth to the glass", "mm"};
+    one.readings = {
+        ruler(
+            "strip_mm", "Strip below the bar's upper edge",
+            "From the strip's lower end to its mark at the bar; let it down afresh several times.",
+            0, 300),
+        ruler("bar_mm", "Height of the bar",
+              "Of the straight bar that lies across the seat or the "
+              "front face.",
+              0, 50)};
+    one.steps = {
+        "Take the eyepiece, or what stands before the head, out; lay the head down so that "
+        "you look straight into it.",
+        "Lay a straight bar across the seat on which the eyepiece's shoulder rests, or across "
+        "the front face, beside the opening's middle.",
+        "Let a strip of clean, stiff paper down along the bar until it just meets the glass.",
+        "Mark it at the bar's upper edge and measure from its lower end to the mark.",
+        "From the seat it is the seat's height, from the front face the air before the cube."};
+    one.cautions = {"Only paper may touch the glass: metal scratches prisms and their coatings."};
+    one.formula =
+        "Strip below the bar's upper edge, less the bar's height (straight lines along the "
+        "axis).";
+    one.fields = {"seat_height_mm", "entry_air_mm"};
+    one.value = [](Values v) { return v[0] - v[1]; };
+    return one;
+}
+
 HomeMeasurement opening() {
     HomeMeasurement one{"opening_by_lamp", "Clear opening with a lamp", "Clear diameter", "mm"};
     one.readings = {
@@ -252,8 +281,8 @@ HomeMeasurement pupil_distance() {
 
 std::span<const HomeMeasurement> home_measurements() {
     static const std::vector<HomeMeasurement> all{
-        back_focus(),      light_path(),      opening(),        working_aperture(), field_stop(),
-        factor_by_scale(), factor_by_drift(), gain_by_travel(), pupil_distance()};
+        back_focus(), light_path(),      glass_depth(),     opening(),        working_aperture(),
+        field_stop(), factor_by_scale(), factor_by_drift(), gain_by_travel(), pupil_distance()};
     return all;
 }
 

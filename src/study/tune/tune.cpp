@@ -177,6 +177,7 @@ tuned_result(const Setup& setup, const Choice& choice, Watched watched, TuneEffo
     if (!budget) return tl::make_unexpected(budget.error());
     TunedResult result;
     result.margin = std::min(budget->margin_in, budget->margin_out);
+    result.lens_in_glass = budget->lens_in_glass;
     const auto& shifters = budget->shifters;
     result.is_behind_image =
         std::any_of(shifters.begin(), shifters.end(),

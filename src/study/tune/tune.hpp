@@ -80,6 +80,7 @@ struct TunedResult {
     std::optional<double> value;   ///< in the watched result's unit; nothing: no image is formed
     double margin = 0;             ///< focus margin there, mm: negative where focus is not reached
     bool is_behind_image = false;  ///< a shifter's lens would stand behind the image it is to move
+    bool lens_in_glass = false;    ///< a lens would stand in glass
 };
 /// Errors as build_train.
 Result<TunedResult>

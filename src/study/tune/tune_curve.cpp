@@ -45,6 +45,8 @@ Result<TunedResult> Tuner::result(double value, Watched watched) {
     std::swap(held, *body);
     if (found && found->is_behind_image)
         return fail(ErrorCode::impossible, "a shifter's lens would stand behind the image");
+    if (found && found->lens_in_glass)
+        return fail(ErrorCode::impossible, "a lens would stand in glass");
     return found;
 }
 

@@ -39,7 +39,7 @@ WaySearch::WaySearch(const Setup& setup,
 void WaySearch::offer(WayToFocus way) {
     const Choice& choice = way.setup.chosen;
     const auto after = solved_focus(way.setup, choice);
-    if (!after) return;
+    if (!after || after->lens_in_glass) return;
     way.gained = after->margin_in - budget_.margin_in;
     // By the drawtube or the mirror: seats that must help are no way that was looked for.
     way.reaches = after->reaches && after->seats_take_up == 0;

@@ -88,8 +88,15 @@ void offer_shifter_at(WaySearch& search, std::size_t at, WayToFocus way, const s
     lens.given = ShifterGiven::focal_length;
     lens.focal_length = Millimetres{-2000};
     lens.clear_diameter = Millimetres{lens_that_fits_into(search.setup().parts[at])};
-    const Setup trial = with_part(search.setup(), at, {"Shifter", lens, {}, {}});
-    const auto probe = solved_focus(trial, trial.chosen);
+    const auto focus_with_lens = [&] {
+        const Setup trial = with_part(search.setup(), at, {"Shifter", lens, {}, {}});
+        return solved_focus(trial, trial.chosen);
+    };
+    auto probe = focus_with_lens();
+    if (probe && probe->lens_in_glass) {
+        lens.lens_offset = Millimetres{0};  // no deeper than the face of its cell
+        probe = focus_with_lens();
+    }
     if (!probe) return;
     const auto found =
         std::find_if(probe->shifters.begin(), probe->shifters.end(),

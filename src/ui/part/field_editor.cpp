@@ -176,7 +176,10 @@ void draw_optional(const PartUi& ui, const EditedField& field, const Columns& at
         draw_number(ui, field, at, left);
     } else {
         ImGui::SameLine(left + at.tick + at.line_height + grid(1));
-        dim_text("not stated");
+        const std::string words =
+            field.unstated.empty() ? "not stated" : "unstated: " + field.unstated;
+        wrapped_text(words, colour(Tone::text_dim));
+        ui.note(id_of(field, "unstated"), words, field.info.help);
     }
 }
 
@@ -221,6 +224,10 @@ void draw_field(const PartUi& ui, const EditedField& field) {
     case FieldType::choice: draw_choice(ui, field, at, left); break;
     }
     draw_reset(ui, field, at, left);
+    if (!field.ruled.empty()) {
+        wrapped_text(field.ruled, colour(Tone::text_dim));
+        ui.note(id_of(field, "ruled"), field.ruled);
+    }
     const auto& refusal = ui.state.refusal;
     if (refusal && refusal->part == field.part && refusal->key == field.info.key) {
         wrapped_text(refusal->sentence, colour(Tone::danger));

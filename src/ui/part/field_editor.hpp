@@ -13,9 +13,11 @@ struct EditedField {
     FieldValue value;
     FieldValue fresh;        ///< the kind's own value
     double first_value = 0;  ///< what ticking "stated" begins with
+    std::string unstated{};  ///< what counts while it is not stated; empty: nothing takes its place
+    std::string ruled{};     ///< why nothing follows from it now; empty: it does
 };
 
-/// One line: label, slider, entry, unit, reset; a refusal below it.
+/// One line: label, slider, entry, unit, reset; below it what rules it, and a refusal.
 void draw_field(const PartUi& ui, const EditedField& field);
 
 }  // namespace beamfork

@@ -1,5 +1,6 @@
 #include "ui/part/part_panel.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "base/text.hpp"
@@ -13,6 +14,8 @@
 #include "ui/part/tolerance_editor.hpp"
 
 #include <imgui_stdlib.h>
+
+#include <fmt/format.h>
 
 namespace beamfork {
 
@@ -34,14 +37,37 @@ void draw_name(const PartUi& ui, std::size_t index, const Part& part) {
     if (is_done && name != part.name) ui.edit(RenamePart{index, name});
 }
 
-// Ticking "stated" should change nothing by itself: a light path begins with the derived one.
+// Ticking "stated" should change nothing by itself: a value begins with what counts without it.
 double first_value(const PartUi& ui, std::size_t index, const FieldInfo& field) {
+    if (const auto taken = taken_value(ui.setup().parts[index].body, field.key))
+        return taken->value;
     if (ui.report != nullptr && field.key == stated_light_path_info().key) {
         for (const LightPath& path : ui.report->train.light_paths) {
             if (path.part == index) return path.derived_as_stated();
         }
     }
     return (field.usual_low + field.usual_high) / 2;
+}
+
+// A lens's slider ends at the glass.
+FieldInfo within_room(const PartUi& ui, std::size_t index, FieldInfo field) {
+    if (ui.report == nullptr || field.key != lens_position_key) return field;
+    for (const LensRoom& room : ui.report->train.lens_rooms) {
+        if (room.part != index) continue;
+        field.usual_low = std::max(field.usual_low, room.lowest());
+        field.usual_high = std::max(field.usual_low, std::min(field.usual_high, room.highest()));
+    }
+    return field;
+}
+
+// Why nothing follows from a value: another one of the part rules.
+std::string what_rules(const Part& part, const FieldInfo& field) {
+    if (!is_ruled(part.body, field)) return "";
+    for (const FieldInfo& other : kind_of(part.body).fields) {
+        if (other.key == field.ruled_by)
+            return fmt::format("“{}” rules: focus will not move.", other.label);
+    }
+    return "";
 }
 
 void draw_fields(const PartUi& ui, std::size_t index, const Part& part) {
@@ -51,7 +77,10 @@ void draw_fields(const PartUi& ui, std::size_t index, const Part& part) {
         const auto fresh = field_value(kind.fresh, field.key);
         if (!value || !fresh) continue;
         if (!is_relevant(part.body, field)) continue;
-        draw_field(ui, {index, field, *value, *fresh, first_value(ui, index, field)});
+        const FieldInfo shown = within_room(ui, index, field);
+        const auto taken = taken_value(part.body, field.key);
+        draw_field(ui, {index, shown, *value, *fresh, first_value(ui, index, field),
+                        taken ? words_of(*taken, field.unit) : "", what_rules(part, field)});
     }
 }
 

@@ -1,5 +1,6 @@
 #include "parts/focuser.hpp"
 #include "parts/refractor.hpp"
+#include "parts/shifter.hpp"
 #include "parts/spacer.hpp"
 #include "scene/handles/movable_length.hpp"
 #include "scene/sample_setups.hpp"
@@ -87,4 +88,23 @@ TEST_CASE("the spacer's landmark is the length at which focus is just reached") 
         movable_length(with_valid_choice(behind), report_of(with_valid_choice(behind), 16), 5);
     REQUIRE(after_lens.has_value());
     CHECK_FALSE(after_lens->landmark.has_value());
+}
+
+TEST_CASE("a lens moves up to the glass on either side, and the knob says at which face it is") {
+    Setup setup = cured_setup();
+    const auto lens = part_of_kind<Shifter>(setup);
+    // 14 mm of usual air before the cube; 22 - 12.5 = 9.5 mm of air behind the diagonal's prism.
+    const auto length = movable_length(setup, report_of(setup, 16), lens);
+    REQUIRE(length.has_value());
+    CHECK(near(length->high, 14, 1e-9));
+    CHECK(near(length->low, -9.5, 1e-9));
+    CHECK(told_value(*length, moved_value(*length, 60, Steps::halves))
+          == "14.0 mm: at the cube entry face of Splitter head");
+    CHECK(told_value(*length, moved_value(*length, -60, Steps::fine))
+          == "-9.5 mm: at the prism exit face of Prism diagonal");
+    // As a file may say it: from there the way back leads.
+    setup.parts[lens].body.get<Shifter>().lens_offset = {60};
+    const auto in_glass = movable_length(setup, report_of(setup, 16), lens);
+    REQUIRE(in_glass.has_value());
+    CHECK(near(in_glass->value, 14, 1e-9));
 }

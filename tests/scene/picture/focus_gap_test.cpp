@@ -173,7 +173,7 @@ TEST_CASE("the folded axis is as long in glass as its reduced length times the i
     const Report report = report_of(setup);
     const EyePath& left = report.train.path(Eye::left);
     // Behind the compensator there is only air up to the field stop, in front of it glass of one index.
-    const double air = setup.parts[4].body.get<SplitterHead>().seat_height.value;
+    const double air = setup.parts[4].body.get<SplitterHead>().inside().seat_height.value;
     CHECK(near(length_of(folded_axis(left, -air, 0)), air, 1e-9));
     const double index = left.steps[left.steps.size() - 3].index[primary_wavelength];
     REQUIRE(index > 1.5);

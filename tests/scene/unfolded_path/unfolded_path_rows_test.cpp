@@ -119,10 +119,10 @@ TEST_CASE("the reduced lengths of the chain make up what the budget takes from t
     for (const EyeTrack& track : rows.eyes) {
         CHECK(near(track.focus.gap, 30, 1e-9));
         CHECK(track.focus.text == "focus 30.0 mm short");
-        // Air of 14 + 12 mm before and between the glass, 87 mm of N-BAK4, and what is left of 110 mm behind it;
+        // 110 mm less 12 mm of air between the glass and 87 mm of N-BAK4: of what is left, 30/44 lie behind it;
         // the rest of the 30 mm lies in glass and is as much longer as its index.
         const double n = 1.571249;  // tests/reference/glass_indices.hpp
-        const double air = 110 - 14 - 12 - 87 / n;
+        const double air = (110 - 12 - 87 / n) * 30 / 44;
         CHECK(near(track.focus.wanted - track.focus.real, air + (30 - air) * n, 1e-4));
         CHECK(near(track.focus.wanted, track.stop, 1e-9));
     }

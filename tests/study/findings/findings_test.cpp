@@ -420,10 +420,10 @@ TEST_CASE("a shifter away from its design distance works at another factor, and 
 TEST_CASE("a stated light path that the glass and air do not give is noted, and poor where no air "
           "can make room") {
     Setup setup = wide_setup();
-    const auto path_finding = [&](double stated) {
+    const auto path_finding = [&](double stated, const char* id = "stated_path_differs") {
         the<SplitterHead>(setup).stated_light_path = Millimetres{stated};
         const auto findings = found(setup);
-        const Finding* finding = find(findings, "stated_path_differs");
+        const Finding* finding = find(findings, id);
         return finding ? std::optional(*finding) : std::nullopt;
     };
     const double derived =
@@ -432,7 +432,11 @@ TEST_CASE("a stated light path that the glass and air do not give is noted, and 
     CHECK(path_finding(derived + 5)->severity == Severity::note);
     CHECK(says(*path_finding(derived + 5), "+5.0 mm"));
     CHECK(path_finding(derived - 29)->severity == Severity::note);  // 30 mm of seat height give way
-    CHECK(path_finding(derived - 31)->severity == Severity::poor);
+    CHECK_FALSE(path_finding(derived - 31).has_value());
+    const auto contradiction = path_finding(derived - 31, "stated_path_contradicts");
+    REQUIRE(contradiction.has_value());
+    CHECK(contradiction->severity == Severity::poor);
+    CHECK(says(*contradiction, "air before the cube 14 mm, prism width 50 mm, arm offset 52 mm"));
 }
 
 TEST_CASE(

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 
 #include "parts/cassegrain_moving_mirror.hpp"
@@ -230,6 +231,34 @@ TEST_CASE("how a length is known may be all that is said: measured to 0.5 mm, gu
     // What is stated wins.
     CHECK(near(one("travel_mm").standard, 2 / std::sqrt(3.0), slope_rounding));
     CHECK_FALSE(one("travel_mm").is_assumed);
+}
+
+TEST_CASE("what is derived from the stated light path has no plus or minus beside it; without one, "
+          "unstated lengths of the inside are guesses") {
+    Setup setup = three_out();
+    const std::size_t head = index_of<SplitterHead>(setup);
+    const auto inside = [&] {
+        std::vector<Contribution> found;
+        for (const Contribution& one : studied_whole(setup).contributions) {
+            if (one.key == "entry_air_mm" || one.key == "seat_height_mm") found.push_back(one);
+        }
+        return found;
+    };
+    CHECK(inside().empty());
+    state(setup, head, "seat_height_mm", 2, KnownBy::guessed);  // of a value that nobody states
+    CHECK(inside().empty());
+    setup.parts[head].tolerances.clear();
+    the<SplitterHead>(setup).stated_light_path.reset();
+    REQUIRE(inside().size() == 2);
+    for (const Contribution& one : inside()) {
+        CHECK(one.tolerance == Tolerance{5, KnownBy::guessed});  // common practice, no source
+        CHECK(near(one.standard, 5 / std::sqrt(3.0), 1e-5));     // 1 mm of air is 1 mm of path
+    }
+    the<SplitterHead>(setup).seat_height = Millimetres{30};
+    REQUIRE(inside().size() == 2);
+    CHECK(std::ranges::any_of(inside(), [](const Contribution& one) {
+        return one.key == "seat_height_mm" && one.tolerance == Tolerance{1, KnownBy::datasheet};
+    }));
 }
 
 TEST_CASE("only lengths have a usual plus or minus") {

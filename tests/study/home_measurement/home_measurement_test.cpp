@@ -63,6 +63,12 @@ TEST_CASE("a lamp's circle is larger than the opening by similar triangles") {
     CHECK(near(opening_by_lamp({24}, {2000}, {0}).value, 24, 1e-12));
 }
 
+TEST_CASE("glass is as deep as the strip goes below the bar that it is marked at, less the bar") {
+    const auto depth = result_of("depth_by_paper", {once(33.5, 0.5), once(12, 0.2)});
+    CHECK(near(depth.result.value, 21.5, 1e-12));
+    CHECK(near(depth.result.plus_minus, std::hypot(0.5, 0.2), 1e-9));
+}
+
 TEST_CASE("a mean's plus-minus is its standard error joined with the tool's own") {
     const Reading three{{10, 11, 12}, 0};
     CHECK(near(mean_of(three).value, 11, 1e-12));

@@ -52,8 +52,8 @@ OneStop one_stop(
     auto& head = the<SplitterHead>(made.setup);  // small, so that the stop can stand near the focus
     head.prism_width = {10};
     head.arm_offset = {35};
-    head.entry_air = {2};
-    head.seat_height = {5};
+    head.entry_air = Millimetres{2};
+    head.seat_height = Millimetres{5};
     the<EyepiecePair>(made.setup).field_stop = {field_stop};
     const auto glass = standard_catalogue().find(head.glass).value();
     const double head_path =

@@ -106,7 +106,7 @@ TEST_CASE("a tilt of the arm prism about its own fold sends the light off by twi
     const double to_exit_normal = after_fold - alpha;  // against the normal of the exit face
     const double leaving = alpha + n * to_exit_normal;
     CHECK(near(leaving / alpha, 2, 1e-9));
-    const double air = head.seat_height.value - the<EyepiecePair>(setup).field_stop_depth.value;
+    const double air = head.seat_height->value - the<EyepiecePair>(setup).field_stop_depth.value;
     const double moved = width / 2 * (-in_glass_before) + width / 2 * after_fold + air * leaving;
     const Alignment alignment = aligned(setup);
     const double seen = std::hypot(at_stop(alignment.seen.inward), at_stop(alignment.seen.left_up));
@@ -121,7 +121,7 @@ TEST_CASE("turning the rhomboid in its bends leaves the light's direction, and o
     for (const auto error : {&PrismErrors::tilt_x, &PrismErrors::roll}) {
         Setup near_seat = off(error, 10, &SplitterHead::rhomboid_errors);
         Setup far_seat = near_seat;
-        the<SplitterHead>(far_seat).seat_height = {90};
+        the<SplitterHead>(far_seat).seat_height = Millimetres{90};
         const Misalignment near_seen = aligned(near_seat).seen;
         const Misalignment far_seen = aligned(far_seat).seen;
         // The middle ray's direction is kept to rounding; 60 mm of 1e-9 radians would show as 1e-5 arcminutes.

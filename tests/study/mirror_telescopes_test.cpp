@@ -241,5 +241,6 @@ TEST_CASE("an unknown figure is told with its range and never makes a setup poor
     CHECK(std::abs(spheres.image_quality[0].axis.aberrations.spherical)
           < std::abs(stated.image_quality[0].axis.aberrations.spherical) / 2);
     CHECK(near(spheres.budget.primary->focal_length, stated.budget.primary->focal_length, 1e-9));
-    CHECK(near(spheres.clipping[0].working_aperture, stated.clipping[0].working_aperture, 0.5));
+    CHECK(near(spheres.clipping[0].working_aperture.value,
+               stated.clipping[0].working_aperture.value, 0.5));
 }

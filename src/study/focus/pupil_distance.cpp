@@ -84,9 +84,9 @@ Result<double> path_slope(HeadBench& bench, double present) {
     if (!below) return below;
     const auto above = bench.path_at(high);
     if (!above) return above;
-    constexpr double rounding = 1e-9;  // what the turns of a hinge leave
+    constexpr double turn_rounding = 1e-9;  // what the turns of a hinge leave
     const double slope = (*above - *below) / (high - low);
-    return std::abs(slope) > rounding ? slope : 0.0;
+    return std::abs(slope) > turn_rounding ? slope : 0.0;
 }
 
 // Drawtube or back focus per mm there, of a head that has a range.

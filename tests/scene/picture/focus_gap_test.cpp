@@ -155,7 +155,7 @@ TEST_CASE(
         REQUIRE(std::abs(missing) > 5);
         const Arrow arrow = arrow_in(gap_alone(setup, report));
         REQUIRE(arrow.heads.size() == 2);
-        const double air = setup.parts[4].body.get<SplitterHead>().seat_height.value;
+        const double air = setup.parts[4].body.get<SplitterHead>().inside().seat_height.value;
         const EyePath& left = report.train.path(Eye::left);
         const double index = left.steps[left.steps.size() - 3].index[primary_wavelength];
         if (missing < air) CHECK(near(arrow.shaft, std::abs(missing), 1e-3));

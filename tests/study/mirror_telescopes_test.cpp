@@ -204,6 +204,7 @@ TEST_CASE("a narrow rear port and a small secondary are found in the light") {
 TEST_CASE("an unknown figure is told with its range and never makes a setup poor") {
     Setup setup = with_cassegrain();
     setup.parts.insert(setup.parts.begin() + 2, {"Spacer", Spacer{Millimetres{150}, {100}}, {}});
+    the<EyepiecePair>(setup).focal_length = {8};  // an exit pupil so narrow that a fault is seen
     setup = with_valid_choice(std::move(setup));
     const Report unknown = report_of(setup);
     const auto severity_of = [](const Report& report, const std::string& id) {

@@ -72,7 +72,8 @@ void draw_slider(const PartUi& ui, const EditedField& field, double value, float
         ImGui::SliderScalar(id.c_str(), ImGuiDataType_Double, &moved, &low, &high, "", flags);
     ui.one_gesture();
     ui.describe(id_of(field, "slider"), field.info.label, help_of(field.info));
-    if (changed) ask_for(ui, field, snapped(field.info, moved));
+    // A step never leads past the slider's end, which may be a face of glass.
+    if (changed) ask_for(ui, field, std::clamp(snapped(field.info, moved), low, high));
 }
 
 // What the arrow keys do to the text while it is edited.

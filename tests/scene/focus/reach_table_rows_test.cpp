@@ -41,17 +41,18 @@ TEST_CASE("reach, its summary and the line of each observer know whom the head d
     Setup setup = cured_setup();
     for (Part& part : setup.parts) {
         if (part.body.is<SplitterHead>()) {
-            part.body.get<SplitterHead>().hinge_low = {45};  // 2 x 52 cos: 52.0 to 73.5 mm
-            part.body.get<SplitterHead>().hinge_high = {60};
+            part.body.get<SplitterHead>().hinge_low = {10};  // 2 x 37 cos: 52.3 to 72.9 mm
+            part.body.get<SplitterHead>().hinge_high = {45};
         }
     }
     Observer wide;
     wide.pupil_distance = {76};
-    setup.parts.push_back({"Wide eyes", wide, {}, {}});
+    setup.parts.insert(setup.parts.begin() + static_cast<long>(setup.chosen.observer) + 1,
+                       {"Wide eyes", wide, {}, {}});
     const ReachRows rows = reach_table_rows(setup, report_of(with_valid_choice(setup), 64));
     CHECK(rows.summary
           == "All 2 combinations reach focus, but only 1 can be used with both eyes: the head's "
-             "52.0 to 73.5 mm between the pupils do not fit Wide eyes (76.0 mm).");
+             "52.3 to 72.9 mm between the pupils do not fit Wide eyes (76.0 mm).");
     CHECK(rows.one_place.find("serve") == std::string::npos);
     CHECK(rows.one_place.find("to focus") != std::string::npos);
     CHECK(rows.rows[0].is_well);

@@ -309,10 +309,11 @@ TEST_CASE("observers whom the head cannot be set for are told, whoever is chosen
     Setup setup = wide_setup();
     the<SplitterHead>(setup).hinge_low = {45};
     the<SplitterHead>(setup).hinge_high = {60};  // 2 x 52 cos: 52.0 to 73.5 mm
-    for (const auto& [name, distance] : {std::pair{"Child", 45.0}, {"Giant", 76.0}}) {
+    for (const auto& [name, distance] : {std::pair{"Giant", 76.0}, {"Child", 45.0}}) {
         Observer observer;
         observer.pupil_distance = {distance};
-        setup.parts.push_back({name, observer, {}});
+        setup.parts.insert(setup.parts.begin() + static_cast<long>(setup.chosen.observer) + 1,
+                           {name, observer, {}});
     }
     setup = with_valid_choice(setup);
     const auto report = make_report(setup, setup.chosen, {128});
@@ -351,7 +352,8 @@ TEST_CASE("two pairs that magnify nearly alike are told, others are not") {
         the<EyepiecePair>(setup).focal_length = {25};
         EyepiecePair other = the<EyepiecePair>(setup);
         other.focal_length = {second};
-        setup.parts.push_back({"Other pair", other, {}});
+        setup.parts.insert(setup.parts.begin() + static_cast<long>(setup.chosen.eyepiece) + 1,
+                           {"Other pair", other, {}});
         return found(with_valid_choice(setup));
     };
     const auto alike = with(24);

@@ -22,10 +22,11 @@ using namespace test_setups;
 
 namespace {
 
-// What one surface takes is as uncertain on both sides; the fully lit field is sought to a thousandth.
+// What one surface takes ends where the one before and the one behind it begin, and where the light does: it is as
+// uncertain at each of the three; the fully lit field is sought to a thousandth.
 void check_light(const LightAgreement& found) {
     CHECK(found.worst <= agreed);
-    CHECK(found.worst_end <= 2 * agreed);
+    CHECK(found.worst_end <= 3 * agreed);
     CHECK(found.worst_field <= 0.004);
 }
 

@@ -44,6 +44,9 @@ Setup short_of_focus(double back_focus, const std::vector<Part>& chain = {}) {
 Setup short_newtonian() {
     Setup setup = wide_setup();
     Newtonian telescope;
+    telescope.focal_length = {2000};  // so long that a mirror may be moved by all that is short
+    telescope.secondary_minor_axis = {
+        26};  // more than its cone is wide where it stands, 200 * 190 / 2000
     setup.parts.front().body = telescope;
     the<Focuser>(setup).drawtube_length = {20};
     return setup;

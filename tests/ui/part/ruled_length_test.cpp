@@ -64,7 +64,10 @@ TEST_CASE("a length that is not stated shows what counts in its place, and ticki
     CHECK(near(desk.the<SplitterHead>().entry_air->value, 13.564,
                0.26));  // a slider's step of half a mm
     CHECK_FALSE(desk.the<SplitterHead>().seat_height.has_value());
+    desk.wheel(desk.place("field/entry_air_mm/stated"), -10);
+    REQUIRE(desk.the<SplitterHead>().stated_light_path.has_value());
     desk.click("field/stated_light_path_mm/stated");
+    REQUIRE_FALSE(desk.the<SplitterHead>().stated_light_path.has_value());
     CHECK(desk.widget("field/seat_height_mm/unstated").label
           == "unstated: 30.0 mm, the usual value");
 }

@@ -80,7 +80,15 @@ ExitStatus carry_out(const CheckFile& command) {
     const auto pairs = command.json ? CheckedPairs::every : CheckedPairs::chosen;
     return with_setup(command, [&](const Document& document) {
         return check_setup(document.setup, pairs).map([&](const CheckedSetup& checked) {
-            print(command.json ? check_json(checked) : check_text(checked));
+            if (command.json) {
+                print(check_json(checked));
+            } else if (command.full) {
+                print(check_text(checked));
+            } else if (command.studies.empty()) {
+                print(short_check_text(checked));
+            }
+            for (const std::string& study : command.studies)
+                print(study_text(checked, study));
             if (command.two_eyes) print('\n' + two_eyes_page(checked));
             if (command.assumed) print('\n' + assumptions_page());
             return checked.is_poor() ? ExitStatus::poor_setup : ExitStatus::fine;

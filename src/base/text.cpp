@@ -89,6 +89,13 @@ std::optional<std::string> nearest_name(std::string_view name,
     return *best;
 }
 
+std::string lower_case(std::string_view text) {
+    std::string lower(text);
+    for (char& letter : lower)
+        letter = letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
+    return lower;
+}
+
 std::string did_you_mean(std::string_view word,
                          std::span<const std::string> known,
                          std::string_view open_quote,

@@ -24,6 +24,9 @@ std::string typeset(std::string_view words);
 /// The whole text as one finite number, or nothing. Blanks around it are allowed.
 std::optional<double> parse_number(std::string_view text);
 
+/// Letters of ASCII alone; others stay.
+std::string lower_case(std::string_view text);
+
 /// The candidate with the smallest edit distance to `name`, or nothing when none is at all alike
 /// (more than half of the letters would have to change).
 std::optional<std::string> nearest_name(std::string_view name,

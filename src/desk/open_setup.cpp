@@ -82,7 +82,8 @@ Result<ReadSetup> open_named(const std::string& name) {
     }
     std::vector<std::string> names;
     for (const Demo& demo : demos()) {
-        if (name.empty() || demo.name == name) return open_demo(demo.asset);
+        const bool is_number = name == demo.name.substr(0, demo.name.find('-'));
+        if (name.empty() || demo.name == name || is_number) return open_demo(demo.asset);
         names.push_back(demo.name);
     }
     return fail(ErrorCode::not_found,

@@ -21,7 +21,7 @@ const std::vector<Demo>& demos();
 /// True when `name` is a setup's own file, which saving may overwrite, rather than a demo or a printed sheet.
 bool names_a_setup_file(const std::string& name);
 
-/// A file of that name (a setup, or a sheet with a setup in it), else a demo of that name; empty: the first demo.
+/// A file of that name (a setup, or a sheet with a setup in it), else a demo of that name or number; empty: the first demo.
 /// Errors name the nearest demo.
 Result<ReadSetup> open_named(const std::string& name);
 Result<ReadSetup> open_demo(const std::string& asset_name);

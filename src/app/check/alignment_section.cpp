@@ -1,6 +1,8 @@
 #include <cmath>
 
 #include "app/check/check_sections.hpp"
+#include "app/page/page_text.hpp"
+#include "scene/two_eyes/alignment_rows.hpp"
 
 #include <fmt/format.h>
 
@@ -50,6 +52,10 @@ Json alignment_json(const Setup& setup, const Report& report) {
             {"same_handed", alignment.same_handed},
             {"merging", word_of(alignment.worst())},
             {"tolerances", std::move(tolerances)}};
+}
+
+std::string alignment_line(const Setup& setup, const Report& report) {
+    return first_sentence(alignment_rows(setup, report).sentence);
 }
 
 std::string alignment_text(const Setup& /*setup*/, const Report& report) {

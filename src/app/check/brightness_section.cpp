@@ -1,4 +1,6 @@
 #include "app/check/check_sections.hpp"
+#include "app/page/page_text.hpp"
+#include "scene/light/brightness_rows.hpp"
 
 #include <fmt/format.h>
 
@@ -39,6 +41,10 @@ Json brightness_json(const Setup& setup, const Report& report) {
             {"eye_pupil_mm", light.eye_pupil.value},
             {"left_eye", eye_brightness_json(setup, light.eyes[0])},
             {"right_eye", eye_brightness_json(setup, light.eyes[1])}};
+}
+
+std::string brightness_line(const Setup& setup, const Report& report) {
+    return first_sentence(brightness_rows(setup, report).sentence);
 }
 
 std::string brightness_text(const Setup& /*setup*/, const Report& report) {

@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "base/error.hpp"
@@ -38,7 +39,15 @@ struct CheckedSetup {
 Result<CheckedSetup>
 check_setup(const Setup& setup, CheckedPairs pairs, ClippingEffort effort = {});
 
+/// On one screen, of about 50 lines: what matters most, the best cure of each, the budget, and a line a study that names
+/// where to read on.
+std::string short_check_text(const CheckedSetup& checked);
+/// All findings with all cures, and every study in full.
 std::string check_text(const CheckedSetup& checked);
+/// Every study of that panel in full; its stem is one of `told_studies`.
+std::string study_text(const CheckedSetup& checked, std::string_view study);
+/// Stems of the panels whose studies can be told in text, in order, each once.
+std::vector<std::string> told_studies();
 /// Every tolerance of two-eye alignment, and step by step whether the telescope or the head is out of collimation.
 std::string two_eyes_page(const CheckedSetup& checked);
 /// What the model leaves out or takes for granted.

@@ -1,5 +1,5 @@
 #include "app/check/check.hpp"
-#include "app/commands/page_text.hpp"
+#include "app/page/page_text.hpp"
 #include "scene/two_eyes/alignment_rows.hpp"
 #include "scene/words/assumptions.hpp"
 

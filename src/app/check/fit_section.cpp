@@ -1,5 +1,7 @@
 #include "app/check/fit_section.hpp"
 
+#include <algorithm>
+
 #include "scene/fit/fit_rows.hpp"
 
 #include <fmt/format.h>
@@ -101,6 +103,17 @@ Json fit_json(const Setup& setup, const Report& report) {
             json["balance"]["counterweight_g"] = *fit.balance->counterweight;
     }
     return json;
+}
+
+std::string fit_line(const Setup& setup, const Report& report) {
+    const Fit& fit = report.fit;
+    const auto open =
+        std::ranges::count_if(fit_rows(setup, report).joints, [](const JointRow& joint) {
+            return joint.role != ColourRole::dimension;
+        });
+    return fmt::format("{:.0f} mm between the eyepieces; head {:.1f} to {:.1f} mm; {}",
+                       fit.spacing.gap, fit.spacing.narrowest, fit.spacing.widest,
+                       open == 0 ? "every joint fits" : fmt::format("{} joints to look at", open));
 }
 
 std::string fit_text(const Setup& setup, const Report& report) {

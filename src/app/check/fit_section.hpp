@@ -9,5 +9,6 @@ namespace beamfork {
 Json orientation_json(const Setup& setup, const Report& report, std::size_t side);
 Json fit_json(const Setup& setup, const Report& report);
 std::string fit_text(const Setup& setup, const Report& report);
+std::string fit_line(const Setup& setup, const Report& report);
 
 }  // namespace beamfork

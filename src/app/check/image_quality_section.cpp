@@ -1,7 +1,8 @@
 #include <cmath>
 
 #include "app/check/check_sections.hpp"
-#include "app/commands/page_text.hpp"
+#include "app/page/page_text.hpp"
+#include "scene/image/image_quality_rows.hpp"
 
 #include <fmt/format.h>
 
@@ -55,6 +56,10 @@ Json image_quality_eye_json(const Setup& /*setup*/, const Report& report, std::s
     json["corrected_for_glass"] = eye.is_corrected;
     json["edge"] = eye.edge.is_formed ? point_json(eye, eye.edge) : Json();
     return json;
+}
+
+std::string image_quality_line(const Setup&, const Report& report) {
+    return first_sentence(image_quality_rows(report).sentence);
 }
 
 std::string image_quality_text(const Setup& /*setup*/, const Report& report) {

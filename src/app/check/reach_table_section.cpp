@@ -1,7 +1,7 @@
 #include <algorithm>
 
 #include "app/check/check_sections.hpp"
-#include "app/commands/page_text.hpp"
+#include "app/page/page_text.hpp"
 #include "base/letters.hpp"
 #include "scene/focus/reach_table_rows.hpp"
 
@@ -55,6 +55,10 @@ Json reach_table_json(const Setup& setup, const Report& report) {
         json["common_mm"] = {{"low", table.common.low}, {"high", table.common.high}};
     }
     return json;
+}
+
+std::string reach_table_line(const Setup& setup, const Report& report) {
+    return reach_table_rows(setup, report).summary;
 }
 
 std::string reach_table_text(const Setup& setup, const Report& report) {

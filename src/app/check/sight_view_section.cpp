@@ -24,6 +24,12 @@ Json sight_view_eye_json(const Setup& setup, const Report& report, std::size_t s
     return out;
 }
 
+std::string sight_view_line(const Setup& setup, const Report& report) {
+    const EyeSight sight = eye_sight(setup, report, Eye::left, SightDetail::numbers);
+    return fmt::format("{}; stars to magnitude {:.1f}; areas {:.0f} % as bright as by eye",
+                       orientation_words(sight), sight.limiting, 100 * sight.surface);
+}
+
 std::string sight_view_text(const Setup& setup, const Report& report) {
     const Sights sights = sights_of(setup, report, SightDetail::numbers);
     std::string out = "WHAT EACH EYE SEES\n";

@@ -1,5 +1,5 @@
 #include "app/check/check_sections.hpp"
-#include "app/commands/page_text.hpp"
+#include "app/page/page_text.hpp"
 #include "scene/tune/tune_rows.hpp"
 
 #include <fmt/format.h>
@@ -26,6 +26,13 @@ Json tune_json(const Setup& setup, const Report& report) {
                         {"margin_change_mm", one.per_step()}});
     }
     return list;
+}
+
+std::string tune_line(const Setup& setup, const Report& report) {
+    const auto all = of_margin(setup, report);
+    if (all.empty()) return "";
+    const TuneChangeRow row = tune_change_row(setup, all.front(), info_of(Watched::margin));
+    return fmt::format("{} of {} changes the focus margin by {}", row.per, row.label, row.value);
 }
 
 std::string tune_text(const Setup& setup, const Report& report) {

@@ -1,5 +1,5 @@
 #include "app/check/check_sections.hpp"
-#include "app/commands/page_text.hpp"
+#include "app/page/page_text.hpp"
 #include "scene/focus/uncertainty_rows.hpp"
 
 #include <fmt/format.h>
@@ -28,6 +28,12 @@ Json uncertainty_json(const Setup& setup, const Report& report) {
         json["better"] = {{"plus_minus", found.better->plus_minus},
                           {"probability", found.better->probability}};
     return json;
+}
+
+std::string uncertainty_line(const Setup& setup, const Report& report) {
+    const UncertaintyRows rows = uncertainty_rows(setup, report);
+    if (!rows.is_stated || rows.contributions.empty()) return rows.headline;
+    return fmt::format("{}; most depends on {}", rows.headline, rows.contributions.front().label);
 }
 
 std::string uncertainty_text(const Setup& setup, const Report& report) {

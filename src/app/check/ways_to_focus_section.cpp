@@ -1,5 +1,5 @@
 #include "app/check/check_sections.hpp"
-#include "app/commands/page_text.hpp"
+#include "app/page/page_text.hpp"
 #include "scene/ways_to_focus/ways_to_focus_rows.hpp"
 
 #include <fmt/format.h>
@@ -41,6 +41,12 @@ Json ways_to_focus_json(const Setup&, const Report& report) {
                         {"light", light_json(way)}});
     }
     return list;
+}
+
+std::string ways_to_focus_line(const Setup&, const Report& report) {
+    const auto rows = ways_to_focus_rows(report);
+    if (rows.empty()) return ways_to_focus_sentence(report);
+    return fmt::format("{}: {}", rows.front().what, rows.front().effect);
 }
 
 std::string ways_to_focus_text(const Setup&, const Report& report) {

@@ -135,16 +135,22 @@ Result<Task> ExportCommandLine::finished_film() const {
         if (has_output) return refuse("give either --output or --frames, not both");
         return Task{film};
     }
-    if (!film.output.ends_with(".mp4") && !film.output.ends_with(".webm"))
-        return refuse("--output of a film must end in .mp4 or .webm, not '" + film.output + "'");
+    if (auto ok = check_ending(film.output, "film", {".mp4", ".webm"}); !ok)
+        return tl::make_unexpected(ok.error());
     if (film.width % 2 != 0 || film.height % 2 != 0)
         return refuse("a film's width and height must be even, not " + film_size_);
     if (film.transparent) return refuse("--transparent works with --frames only");
     return Task{film};
 }
 
+Result<Task> ExportCommandLine::finished_sheet() const {
+    if (auto ok = check_ending(sheet_.output, "sheet", {".html"}); !ok)
+        return tl::make_unexpected(ok.error());
+    return Task{sheet_};
+}
+
 std::optional<Result<Task>> ExportCommandLine::chosen() const {
-    if (sheet_command_->parsed()) return Task{sheet_};
+    if (sheet_command_->parsed()) return finished_sheet();
     if (model_command_->parsed()) return finished_model();
     if (film_command_->parsed()) return finished_film();
     return std::nullopt;

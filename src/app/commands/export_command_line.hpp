@@ -26,6 +26,7 @@ private:
     void add_model(CLI::App& app);
     void add_film(CLI::App& app);
     void add_film_motion(CLI::App& film);
+    [[nodiscard]] Result<Task> finished_sheet() const;
     [[nodiscard]] Result<Task> finished_model() const;
     [[nodiscard]] Result<Task> finished_film() const;
 

@@ -6,6 +6,7 @@
 
 #include "base/text.hpp"
 #include "base/units.hpp"
+#include "ui/panels.hpp"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
@@ -27,6 +28,30 @@ Result<void> check_word(const std::string& option,
     if (place_of(names, word) < names.size()) return {};
     return fail(ErrorCode::bad_input, fmt::format("{} must be one of {}, not '{}'{}", option,
                                                   one_of(names), word, did_you_mean(word, names)));
+}
+
+Result<void> check_ending(const std::string& output,
+                          const std::string& what,
+                          const std::vector<std::string>& endings) {
+    const std::string name = lower_case(output);
+    for (const std::string& ending : endings) {
+        if (name.size() > ending.size() && name.ends_with(ending)) return {};
+    }
+    return fail(ErrorCode::bad_input, fmt::format("--output of a {} must end in {}, not '{}'", what,
+                                                  fmt::join(endings, " or "), output));
+}
+
+Result<std::string> study_named(const std::string& word, const std::vector<std::string>& stems) {
+    const std::string wanted = lower_case(word);
+    std::vector<std::string> names = stems;
+    for (const PanelEntry& entry : panels()) {
+        const std::string stem(entry.stem);
+        if (place_of(stems, stem) == stems.size()) continue;
+        if (wanted == stem || wanted == lower_case(entry.title)) return stem;
+        names.emplace_back(entry.title);
+    }
+    return fail(ErrorCode::bad_input, fmt::format("--study must be one of {}, not '{}'{}",
+                                                  one_of(stems), word, did_you_mean(word, names)));
 }
 
 Result<glm::ivec2> read_size(const std::string& text) {

@@ -27,6 +27,14 @@ Result<void> check_word(const std::string& option,
                         const std::string& word,
                         const std::vector<std::string>& names);
 
+/// An error unless a file to be written ends in what will be in it: ".png".
+Result<void> check_ending(const std::string& output,
+                          const std::string& what,
+                          const std::vector<std::string>& endings);
+
+/// The stem among `stems` of the panel that is called so: "fit", "Two eyes"; an error with the nearest name.
+Result<std::string> study_named(const std::string& word, const std::vector<std::string>& stems);
+
 /// "YAW PITCH DISTANCE X Y Z": degrees and mm, as scene/picture/camera.hpp means them.
 Result<Camera> read_camera(const std::string& text);
 std::string camera_words(const Camera& camera);

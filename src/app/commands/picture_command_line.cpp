@@ -121,9 +121,12 @@ Result<Task> PictureCommandLine::finished() const {
         return tl::make_unexpected(ok.error());
     if (auto ok = check_word("--ground", words_.ground, {"dark", "white"}); !ok)
         return tl::make_unexpected(ok.error());
+    if (auto ok = check_ending(picture.output, "picture", {".png"}); !ok)
+        return tl::make_unexpected(ok.error());
     if (!picture.study.empty()) {
-        if (auto ok = check_word("--study", picture.study, study_names()); !ok)
-            return tl::make_unexpected(ok.error());
+        auto study = study_named(picture.study, study_names());
+        if (!study) return tl::make_unexpected(study.error());
+        picture.study = *std::move(study);
     }
     if (picture.transparent && picture.with_panels) {
         return fail(ErrorCode::bad_input,

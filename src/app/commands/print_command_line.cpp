@@ -1,5 +1,9 @@
 #include "app/commands/print_command_line.hpp"
 
+#include "app/check/check.hpp"
+#include "app/commands/option_words.hpp"
+#include "ui/panels.hpp"
+
 #include <CLI/CLI.hpp>
 
 namespace beamfork {
@@ -17,6 +21,15 @@ void PrintCommandLine::add_check(CLI::App& app) {
     check_command_ = app.add_subcommand("check", "Print focus budget, studies and findings");
     check_command_->add_option("FILE", check_.file, "Setup file or demo name")->required();
     auto* json = check_command_->add_flag("--json", check_.json, "Print JSON for programs");
+    auto* full =
+        check_command_->add_flag("--full", check_.full, "Print all findings and every study");
+    full->excludes(json);
+    check_command_
+        ->add_option("--study", check_.studies,
+                     "Print that study alone, by name or by what its panel is called: "
+                         + one_of(told_studies()))
+        ->excludes(json)
+        ->excludes(full);
     check_command_
         ->add_flag("--two-eyes", check_.two_eyes,
                    "Also list every tolerance of two-eye alignment and the steps that tell whether "
@@ -70,13 +83,23 @@ void PrintCommandLine::add_compare(CLI::App& app) {
     compare_command_->add_flag("--json", compare_.json, "Print JSON for programs");
 }
 
-std::optional<Task> PrintCommandLine::chosen() const {
-    if (check_command_->parsed()) return check_;
-    if (parts_command_->parsed()) return parts_;
-    if (measure_command_->parsed()) return measure_;
-    if (solve_command_->parsed()) return solve_;
-    if (tours_command_->parsed()) return tours_;
-    if (compare_command_->parsed()) return compare_;
+Result<Task> PrintCommandLine::finished_check() const {
+    CheckFile check = check_;
+    for (std::string& study : check.studies) {
+        auto stem = study_named(study, told_studies());
+        if (!stem) return tl::make_unexpected(stem.error());
+        study = *std::move(stem);
+    }
+    return Task{check};
+}
+
+std::optional<Result<Task>> PrintCommandLine::chosen() const {
+    if (check_command_->parsed()) return finished_check();
+    if (parts_command_->parsed()) return Task{parts_};
+    if (measure_command_->parsed()) return Task{measure_};
+    if (solve_command_->parsed()) return Task{solve_};
+    if (tours_command_->parsed()) return Task{tours_};
+    if (compare_command_->parsed()) return Task{compare_};
     return std::nullopt;
 }
 

@@ -18,7 +18,7 @@ public:
     explicit PrintCommandLine(CLI::App& app);
 
     /// After parsing: what is to be printed; nothing when it was another command.
-    [[nodiscard]] std::optional<Task> chosen() const;
+    [[nodiscard]] std::optional<Result<Task>> chosen() const;
 
 private:
     void add_check(CLI::App& app);
@@ -27,6 +27,7 @@ private:
     void add_solve(CLI::App& app);
     void add_tours(CLI::App& app);
     void add_compare(CLI::App& app);
+    [[nodiscard]] Result<Task> finished_check() const;
 
     CLI::App* check_command_ = nullptr;
     CLI::App* parts_command_ = nullptr;

@@ -55,6 +55,8 @@ Result<Task> SightCommandLine::finished() const {
         return tl::make_unexpected(ok.error());
     if (auto ok = check_word("--layout", layout_, sight_layout_names); !ok)
         return tl::make_unexpected(ok.error());
+    if (auto ok = check_ending(sight.output, "picture", {".png"}); !ok)
+        return tl::make_unexpected(ok.error());
     sight.request.scene.subject = *sight_subject_named(subject_);
     sight.request.layout = static_cast<SightLayout>(place_of(sight_layout_names, layout_));
     sight.fits = closer_ == 0;

@@ -27,8 +27,10 @@ struct OpenWindow {
 struct CheckFile {
     std::string file;
     bool json = false;
-    bool two_eyes = false;  ///< also every tolerance, and how to check the collimation
-    bool assumed = false;   ///< also what is assumed
+    bool full = false;                   ///< all findings and studies, instead of one screen
+    std::vector<std::string> studies{};  ///< these alone, by their panels' stems
+    bool two_eyes = false;               ///< also every tolerance, and how to check the collimation
+    bool assumed = false;                ///< also what is assumed
 };
 /// `beamfork picture FILE`
 struct MakePicture {

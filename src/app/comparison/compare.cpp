@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "app/commands/page_text.hpp"
+#include "app/page/page_text.hpp"
 #include "scene/comparison/comparison_rows.hpp"
 
 #include <fmt/format.h>

@@ -1,6 +1,6 @@
 #include "app/tune/solve.hpp"
 
-#include "app/commands/page_text.hpp"
+#include "app/page/page_text.hpp"
 #include "base/text.hpp"
 #include "scene/tune/tune_rows.hpp"
 

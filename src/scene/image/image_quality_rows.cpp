@@ -171,9 +171,14 @@ std::string sentence_of(const Report& report) {
     case Sharpness::fair: sentence = "The glass costs some sharpness"; break;
     case Sharpness::soft: sentence = "The glass costs sharpness"; break;
     }
-    const std::string fault = fault_name(main_fault(worse, worse.axis));
-    sentence += fmt::format(": {:.0f} % of it is kept through this eye{}{}", kept,
-                            fault.empty() ? "" : ", lost ", fault);
+    constexpr double clearly_more = 102;
+    if (kept > clearly_more) {
+        sentence = "The glass costs no sharpness: it even undoes some of the eye's own colour";
+    } else {
+        const std::string fault = fault_name(main_fault(worse, worse.axis));
+        sentence += fmt::format(": {:.0f} % of it is kept through this eye{}{}", kept,
+                                fault.empty() ? "" : ", lost ", fault);
+    }
     if (worse.edge.is_formed)
         sentence += fmt::format("; at the field's edge {:.0f} %", 100 * worse.kept(worse.edge));
     if (!report.budget.reaches)

@@ -5,19 +5,13 @@
 #include <string>
 #include <utility>
 
+#include "base/text.hpp"
 #include "base/word_match.hpp"
 #include "scene/words/glossary_table.hpp"
 
 namespace beamfork {
 
 namespace {
-
-std::string small_letters(std::string_view text) {
-    std::string small(text);
-    std::transform(small.begin(), small.end(), small.begin(),
-                   [](unsigned char letter) { return static_cast<char>(std::tolower(letter)); });
-    return small;
-}
 
 bool is_letter(char c) { return std::isalnum(static_cast<unsigned char>(c)) != 0; }
 
@@ -74,12 +68,12 @@ std::vector<const Term*> matching_terms(std::string_view typed) {
 }
 
 const Term* term_in(std::string_view label) {
-    const std::string small = small_letters(label);
+    const std::string small = lower_case(label);
     const Term* longest = nullptr;
     std::size_t length = 0;
     for (const Term& term : glossary()) {
         for_each_name(term, [&](std::string_view name) {
-            if (name.size() <= length || !stands_in(small, small_letters(name))) return;
+            if (name.size() <= length || !stands_in(small, lower_case(name))) return;
             longest = &term;
             length = name.size();
         });

@@ -2,10 +2,16 @@
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
+#include <regex>
+#include <set>
+#include <sstream>
 
 #include "app/check/check.hpp"
+#include "app/commands/option_words.hpp"
+#include "base/letters.hpp"
 #include "desk/open_setup.hpp"
 #include "support/near.hpp"
+#include "ui/panels.hpp"
 
 #include <doctest/doctest.h>
 
@@ -112,6 +118,70 @@ TEST_CASE("the light each eye loses and the light it gets add up to one") {
                 CHECK(near(sum, 1, 1e-9));  // rounding of a few hundred shares
             }
         }
+    }
+}
+
+TEST_CASE("what matters of every demo fits one screen of 50 lines of 100 letters") {
+    for (const Demo& demo : demos()) {
+        CAPTURE(demo.name);
+        const std::string text = short_check_text(checked(demo.name, CheckedPairs::chosen));
+        std::istringstream lines(text);
+        int count = 0;
+        for (std::string line; std::getline(lines, line); ++count) {
+            CAPTURE(line);
+            CHECK(letter_count(line) <= 100);
+        }
+        CHECK(count <= 50);
+        for (const char* words : {"VERDICT", "FOCUS BUDGET", "WHAT YOU GET", "STUDIES"})
+            CHECK(text.find(words) != std::string::npos);
+    }
+}
+
+TEST_CASE(
+    "each study that a line of the short page names can be read by that name, and by what its "
+    "panel is called") {
+    const CheckedSetup setup = checked("4-fast-newtonian", CheckedPairs::chosen);
+    const std::string page = short_check_text(setup);
+    std::istringstream lines(page.substr(page.find("STUDIES")));
+    std::string line;
+    std::getline(lines, line);
+    int studies = 0;
+    while (std::getline(lines, line)) {
+        std::istringstream words(line);
+        std::string stem;
+        words >> stem;
+        CAPTURE(stem);
+        const auto panel = std::ranges::find(panels(), stem, &PanelEntry::stem);
+        REQUIRE(panel != panels().end());
+        CHECK(study_named(std::string(panel->title), told_studies()) == stem);
+        const std::string told = study_text(setup, stem);
+        const std::size_t first = told.find("\n\n") + 2;
+        CHECK(check_text(setup).find(told.substr(first, told.find("\n\n", first) - first))
+              != std::string::npos);
+        ++studies;
+    }
+    CHECK(studies == 10);
+    const auto wrong = study_named("brighness", told_studies());
+    REQUIRE_FALSE(wrong.has_value());
+    CHECK(wrong.error().what.find("did you mean 'brightness'?") != std::string::npos);
+}
+
+TEST_CASE("a cure is told once and then referred to by its number") {
+    for (const Demo& demo : demos()) {
+        CAPTURE(demo.name);
+        const CheckedSetup setup = checked(demo.name, CheckedPairs::chosen);
+        std::set<std::string> cures;
+        for (const Finding& finding : setup.combinations.front().report.findings) {
+            for (const Cure& cure : finding.cures)
+                cures.insert(cure.what);
+        }
+        const std::string text = check_text(setup);
+        const std::regex mark(R"([+~] \((\d+)\) (as above)?)");
+        std::set<std::string> told;
+        for (auto at = std::sregex_iterator(text.begin(), text.end(), mark);
+             at != std::sregex_iterator(); ++at)
+            CHECK(told.insert((*at)[1]).second == !(*at)[2].matched);
+        CHECK(told.size() == cures.size());
     }
 }
 

@@ -202,3 +202,36 @@ TEST_CASE("picture and film paint the objective, let light move and pull the par
     CHECK_FALSE(read({"picture", "a.toml", "--pull-apart", "2"}).has_value());
     CHECK_FALSE(read({"picture", "a.toml", "--over", "b.toml", "--pull-apart", "1"}).has_value());
 }
+
+TEST_CASE("check takes studies by name or by what their panels are called, or all of it") {
+    const auto task = read({"check", "4", "--study", "fit", "--study", "two EYES"});
+    REQUIRE(task.has_value());
+    CHECK(std::get<CheckFile>(*task).studies == std::vector<std::string>{"fit", "alignment"});
+    CHECK(std::get<CheckFile>(*read({"check", "4", "--full"})).full);
+    CHECK_FALSE(read({"check", "4", "--full", "--json"}).has_value());
+    CHECK_FALSE(read({"check", "4", "--full", "--study", "fit"}).has_value());
+    CHECK_FALSE(read({"check", "4", "--study", "tours"}).has_value());  // nothing to print
+}
+
+TEST_CASE("a slip in a command's name is told, with or without a file behind it") {
+    for (const auto& words : {std::vector<const char*>{"chekc"}, {"chekc", "4-fast-newtonian"}}) {
+        const auto task = read(words);
+        REQUIRE_FALSE(task.has_value());
+        CHECK(task.error().what.find("did you mean 'check'?") != std::string::npos);
+    }
+    CHECK(read({"my-setup"}).has_value());  // like no command: perhaps a file, which opening tells
+}
+
+TEST_CASE("a format that is not had is refused before anything is made") {
+    for (const auto& words : {std::vector<const char*>{"picture", "4", "-o", "x.jpg"},
+                              {"sheet", "4", "-o", "x.pdf"},
+                              {"sight", "4", "-o", "x"},
+                              {"model", "4", "-o", "x.stl"},
+                              {"film", "4", "-o", "x.avi"}}) {
+        CAPTURE(words[0]);
+        const auto task = read(words);
+        REQUIRE_FALSE(task.has_value());
+        CHECK(task.error().what.find("must end in ") != std::string::npos);
+    }
+    CHECK(read({"picture", "4", "-o", "X.PNG"}).has_value());
+}

@@ -110,6 +110,7 @@ TEST_CASE("the words of every export are a command that asks for the same") {
     CHECK_FALSE(std::get<MakeModel>(*model).options.light);
 
     order.kind = ExportKind::sheet;
+    order.output = "out.html";
     order.night = true;
     CHECK(std::get<MakeSheet>(*read_words(export_arguments(order, "a.train.toml"))).options.night);
 }

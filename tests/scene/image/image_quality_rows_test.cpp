@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <set>
 
+#include "parts/eyepiece_pair.hpp"
 #include "scene/image/image_quality_rows.hpp"
 #include "scene/sample_setups.hpp"
 #include "support/near.hpp"
@@ -13,13 +14,21 @@ using namespace beamfork;
 TEST_CASE(
     "the sentence on image quality gives the share that is kept and says when focus is out of "
     "reach") {
-    const Setup short_of_focus = short_setup();
+    Setup short_of_focus = short_setup();
+    for (Part& part : short_of_focus.parts) {
+        if (auto* pair = part.body.as<EyepiecePair>()) pair->focal_length = {6};
+    }
     const ImageRows rows = image_quality_rows(report_of(short_of_focus));
     CHECK(rows.sentence.find("% of it is kept through this eye") != std::string::npos);
     CHECK(rows.sentence.find("which the drawtube does not reach") != std::string::npos);
     const Setup cured = cured_setup();
     const ImageRows better = image_quality_rows(report_of(cured));
     CHECK(better.sentence.find("does not reach") == std::string::npos);
+    // At a wide exit pupil the glass undoes some of the eye's own colour: no share above all of it is told.
+    const Report wide = report_of(short_setup());
+    REQUIRE(wide.image_quality[0].kept(wide.image_quality[0].axis) > 1.02);
+    CHECK(image_quality_rows(wide).sentence.find("undoes some of the eye's own colour")
+          != std::string::npos);
 }
 
 TEST_CASE("every number on image quality has a unit, a help, and its fellow at every place") {

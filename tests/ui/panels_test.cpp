@@ -142,6 +142,8 @@ TEST_CASE("light at the stops shows both eyes, what you get explains each number
         CHECK(desk.has(std::string("light_at_stops/") + eye + "/plot"));
     }
     CHECK(desk.has("light_at_stops/opening/0"));
+    desk.session.layout.study = "magnification";
+    desk.frame(2);
     REQUIRE(desk.has("magnification/row/0"));
     CHECK(desk.widget("magnification/row/0").tooltip.size() > 20);
 }

@@ -27,7 +27,7 @@ private:
 
     CLI::App* command_ = nullptr;
     PictureSight sight_;
-    std::string subject_ = "stars";
+    std::string subject_ = "moon";
     std::string layout_ = "left-and-right";
     double closer_ = 0;
 };

@@ -1,4 +1,4 @@
-// Draws pictures of what each eye sees on a thread of its own, so that the window never waits: the newest
+// Traces what each eye sees and draws pictures of it on a thread of its own, so that the window never waits: the newest
 // request wins, those that have not begun are dropped.
 #pragma once
 
@@ -9,23 +9,33 @@
 
 namespace beamfork {
 
+/// What is looked at, kept while others change theirs.
+struct TracedSetup {
+    Setup setup;
+    Report report;
+};
+
 struct DrawnSight {
     SightRequest request;
+    std::shared_ptr<const Sights> sights;  ///< that the picture is of
     SightImage image;
 };
+
+/// At once, on the calling thread.
+DrawnSight drawn_sight(const TracedSetup& traced, const SightRequest& request);
 
 class SightDrawer {
 public:
     /// `finished` is called on the drawing thread when a picture waits to be taken.
     explicit SightDrawer(std::function<void()> finished);
 
-    void ask(std::shared_ptr<const Sights> sights, const SightRequest& request);
+    void ask(std::shared_ptr<const TracedSetup> traced, const SightRequest& request);
     /// The picture finished last, once.
     std::optional<DrawnSight> take();
 
 private:
     struct Job {
-        std::shared_ptr<const Sights> sights;
+        std::shared_ptr<const TracedSetup> traced;
         SightRequest request;
     };
     NewestJob<Job, DrawnSight> drawer_;

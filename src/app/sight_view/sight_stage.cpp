@@ -1,5 +1,8 @@
 #include "app/sight_view/sight_stage.hpp"
 
+#include <algorithm>
+#include <utility>
+
 namespace beamfork {
 
 SightView SightStage::view() const {
@@ -7,38 +10,43 @@ SightView SightStage::view() const {
             shown_};
 }
 
-bool SightStage::update_sights(const Workbench& bench) {
-    // A drag that goes on would only make pictures that nobody sees in time.
-    if (bench.report_revision() == sights_revision_ || bench.is_coarse()) return false;
-    sights_revision_ = bench.report_revision();
+bool SightStage::keep_report(const Workbench& bench) {
+    if (bench.report_revision() == traced_revision_) return false;
+    traced_revision_ = bench.report_revision();
     if (bench.report() == nullptr) return false;
-    sights_ = std::make_shared<const Sights>(sights_of(bench.document().setup, *bench.report()));
+    traced_ =
+        std::make_shared<const TracedSetup>(TracedSetup{bench.document().setup, *bench.report()});
     return true;
 }
 
-void SightStage::show(const DrawnSight& drawn) {
+void SightStage::show(DrawnSight drawn) {
     texture_.upload(drawn.image.width, drawn.image.height, drawn.image.rgba);
+    sights_ = std::move(drawn.sights);
     shown_ = drawn.request;
 }
 
-bool SightStage::refresh(const Workbench& bench, const std::optional<SightRequest>& wanted) {
+bool SightStage::refresh(const Workbench& bench, std::optional<SightRequest> wanted) {
     if (!wanted) return false;
-    const bool is_new = update_sights(bench);
-    if (sights_ != nullptr && (is_new || asked_ != wanted)) {
+    // While something is dragged, as many pixels as follow the hand.
+    constexpr int quick_pixels = 112;
+    if (bench.is_coarse()) wanted->pixels = std::min(wanted->pixels, quick_pixels);
+    const bool is_new = keep_report(bench);
+    if (traced_ != nullptr && (is_new || asked_ != wanted)) {
         asked_ = wanted;
-        drawer_.ask(sights_, *wanted);
+        drawer_.ask(traced_, *wanted);
     }
-    const auto drawn = drawer_.take();
-    if (drawn) show(*drawn);
-    return is_new || drawn.has_value();
+    auto drawn = drawer_.take();
+    if (!drawn) return false;
+    show(*std::move(drawn));
+    return true;
 }
 
 void SightStage::draw_now(const Workbench& bench, const std::optional<SightRequest>& wanted) {
     if (!wanted) return;
-    const bool is_new = update_sights(bench);
-    if (sights_ == nullptr || (!is_new && asked_ == wanted)) return;
+    const bool is_new = keep_report(bench);
+    if (traced_ == nullptr || (!is_new && asked_ == wanted)) return;
     asked_ = wanted;
-    show({*wanted, draw_sight(*sights_, *wanted)});
+    show(drawn_sight(*traced_, *wanted));
 }
 
 }  // namespace beamfork

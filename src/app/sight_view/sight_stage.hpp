@@ -1,5 +1,5 @@
-// What the window shows of what each eye sees: keeps the traced sights of the report, has pictures drawn when
-// they or the request have changed, and holds the last one on the graphics card.
+// What the window shows of what each eye sees: has it traced and drawn when the report or the request has changed, also
+// while something is dragged, and holds the last picture on the graphics card.
 #pragma once
 
 #include "app/sight_view/sight_drawer.hpp"
@@ -17,17 +17,18 @@ public:
     /// What there is to show.
     [[nodiscard]] SightView view() const;
     /// After a frame: asks for a new picture where something has changed, and takes a finished one. True
-    /// when there is a new picture or new sights to show. Does nothing while no panel wants one.
-    bool refresh(const Workbench& bench, const std::optional<SightRequest>& wanted);
+    /// when there is one to show. Does nothing while no panel wants one.
+    bool refresh(const Workbench& bench, std::optional<SightRequest> wanted);
     /// As refresh(), but draws at once: for a window that is drawn only once.
     void draw_now(const Workbench& bench, const std::optional<SightRequest>& wanted);
 
 private:
-    bool update_sights(const Workbench& bench);
-    void show(const DrawnSight& drawn);
+    bool keep_report(const Workbench& bench);
+    void show(DrawnSight drawn);
 
-    std::shared_ptr<const Sights> sights_;
-    std::uint64_t sights_revision_ = 0;
+    std::shared_ptr<const TracedSetup> traced_;
+    std::uint64_t traced_revision_ = 0;
+    std::shared_ptr<const Sights> sights_;  ///< of the picture that is shown
     std::optional<SightRequest> asked_;
     SightRequest shown_;
     UploadedPicture texture_;

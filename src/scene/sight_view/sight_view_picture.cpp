@@ -130,7 +130,9 @@ double fitting_closeness(const Sights& sights, const SightScene& scene) {
     const double whole = to_radians(sights[0].apparent_field).value;
     const double ring = 1.22 * 0.000546 / sights[0].aperture;
     double wanted = whole;
-    if (scene.subject == SightSubject::planet) {
+    if (scene.subject == SightSubject::moon) {
+        wanted = 3.2 * moon_radius * sights[0].magnification();
+    } else if (scene.subject == SightSubject::planet) {
         wanted = 2.5 * scene.planet_arcsec * arcsecond * sights[0].magnification();
     } else if (scene.subject == SightSubject::lunar_edge) {
         wanted = 24 * 60 * arcsecond * sights[0].magnification();
@@ -141,6 +143,11 @@ double fitting_closeness(const Sights& sights, const SightScene& scene) {
     double blur = 0;  // farthest green ray of the middle, at the eye: a wide disc needs more room
     for (const glm::dvec2& ray : sights[0].nodes[0][primary_wavelength])
         blur = std::max(blur, glm::length(ray) / sights[0].eyepiece_focal_length);
+    // The Moon stands still in its picture while it blurs, until the blur is as wide as the room about it.
+    if (scene.subject == SightSubject::moon) {
+        const double disc = 2 * moon_radius * sights[0].magnification();
+        return std::clamp(whole / std::max(wanted, disc + 1.4 * blur), 1.0, 200.0);
+    }
     return std::clamp(whole / (wanted + 2.2 * blur), 1.0, 200.0);
 }
 

@@ -11,7 +11,8 @@ namespace beamfork {
 namespace {
 
 constexpr double degree = std::numbers::pi / 180;
-constexpr std::array<std::string_view, 5> names{"stars", "planet", "moon", "double", "board"};
+constexpr std::array<std::string_view, 6> names{"moon",      "stars",  "planet",
+                                                "moon-edge", "double", "board"};
 
 constexpr double whole_sphere = 41252.96;  // square degrees
 const double log_at_six = std::log10(4800 / whole_sphere);
@@ -60,10 +61,7 @@ double crater_slope(glm::dvec2 off) {
     return bowl * off.x / r;
 }
 
-glm::vec3 moon_light(const SightScene& scene, glm::dvec2 sky) {
-    // Mean of the Moon's semidiameter, rounded.
-    constexpr double moon_radius = 15.5 * 60 * arcsecond;
-    const glm::dvec2 centre{-0.72 * moon_radius, 0};  // the limb passes at the right of the middle
+glm::vec3 moon_light(const SightScene& scene, glm::dvec2 sky, glm::dvec2 centre) {
     const glm::dvec2 at = (sky - centre) / moon_radius;
     const double r2 = glm::dot(at, at);
     if (r2 >= 1) return glm::vec3{0};
@@ -90,9 +88,10 @@ glm::vec3 moon_light(const SightScene& scene, glm::dvec2 sky) {
     }
     const double plain =
         0.55 + 0.25 * std::sin(3 * ground.x + 1) * std::sin(4 * ground.y + scene.seed);
-    // The Sun stands at the right; it sets where x is a good way from the limb.
-    const double sun_height = 0.25 + 0.75 * std::clamp(1.4 * at.x + 0.1, -0.3, 1.0);
-    const double light = plain * std::clamp(sun_height * (1 + slope), 0.0, 1.3);
+    // The Sun stands at the right, 50 degrees from our sight; its light on dust falls off as Lommel and Seeliger have it
+    // (from memory): by its height over that plus ours.
+    const double sun = std::max(0.0, 0.77 * at.x + 0.64 * mu);
+    const double light = plain * std::clamp(2 * sun / (sun + mu) * (1 + slope), 0.0, 1.3);
     return glm::vec3{1, 0.985F, 0.95F} * static_cast<float>(std::min(1.0, light));
 }
 
@@ -189,7 +188,9 @@ glm::vec3 sky_light(const SightScene& scene, glm::dvec2 sky, double tick) {
     case SightSubject::stars:
     case SightSubject::double_star: return glm::vec3{0};
     case SightSubject::planet: return planet_light(scene, sky);
-    case SightSubject::lunar_edge: return moon_light(scene, sky);
+    case SightSubject::moon: return moon_light(scene, sky, {0, 0});
+    case SightSubject::lunar_edge:  // the limb passes at the right of the middle
+        return moon_light(scene, sky, {-0.72 * moon_radius, 0});
     case SightSubject::daytime: return board_light(sky, tick);
     }
     return glm::vec3{0};

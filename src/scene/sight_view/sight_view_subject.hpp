@@ -1,4 +1,4 @@
-// Things to look at: a star field, a planet, the edge of the Moon, a double star, a board with a scale by day.
+// Things to look at: the Moon, a star field, a planet, the edge of the Moon, a double star, a board with a scale by day.
 // All of our own making, from a seed; the same seed gives the same sky. Directions as in study/sight_view/sight_view.hpp.
 #pragma once
 
@@ -12,18 +12,21 @@
 
 namespace beamfork {
 
-enum class SightSubject { stars, planet, lunar_edge, double_star, daytime };
-inline constexpr std::array all_sight_subjects{SightSubject::stars, SightSubject::planet,
-                                               SightSubject::lunar_edge, SightSubject::double_star,
-                                               SightSubject::daytime};
-/// "stars", "planet", "moon", "double", "board": as on the command line.
+enum class SightSubject { moon, stars, planet, lunar_edge, double_star, daytime };
+inline constexpr std::array all_sight_subjects{SightSubject::moon,        SightSubject::stars,
+                                               SightSubject::planet,      SightSubject::lunar_edge,
+                                               SightSubject::double_star, SightSubject::daytime};
+/// "moon", "stars", "planet", "moon-edge", "double", "board": as on the command line.
 std::string_view name_of(SightSubject subject);
 std::optional<SightSubject> sight_subject_named(std::string_view name);
+
+/// Of the Moon, a tangent: the mean of its semidiameter, rounded.
+inline constexpr double moon_radius = 15.5 * 60 * std::numbers::pi / (180 * 3600);
 
 inline constexpr double arcsecond = std::numbers::pi / (180 * 3600);  ///< radians
 
 struct SightScene {
-    SightSubject subject = SightSubject::stars;
+    SightSubject subject = SightSubject::moon;
     double planet_arcsec = 44;        ///< diameter of the disc
     double separation_arcsec = 4;     ///< of the double star, along x
     double magnitude_difference = 1;  ///< how much fainter its companion is

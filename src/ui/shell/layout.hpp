@@ -14,15 +14,15 @@ namespace beamfork {
 
 /// How the panels are arranged: remembered. Lengths in units of the text size, so that they follow it.
 struct LayoutSession {
-    float text_scale = 1;                 ///< 0.75 .. 3
-    float column_width = 24;              ///< of the column at the right
-    float findings_width = 18;            ///< of the column at the left
-    float strip_height = 17;              ///< of the strip at the bottom
-    float train_share = 0.5F;             ///< of the column's height
-    float budget_share = 0.36F;           ///< of the strip's width
-    float light_share = 0.38F;            ///< likewise
-    std::string study = "magnification";  ///< which study the strip's last place shows, by stem
-    bool study_is_wide = false;           ///< that study has all of the strip
+    float text_scale = 1;              ///< 0.75 .. 3
+    float column_width = 24;           ///< of the column at the right
+    float findings_width = 18;         ///< of the column at the left
+    float strip_height = 17;           ///< of the strip at the bottom
+    float train_share = 0.5F;          ///< of the column's height
+    float budget_share = 0.33F;        ///< of the strip's width
+    float light_share = 0.35F;         ///< likewise
+    std::string study = "sight_view";  ///< which study the strip's last place shows, by stem
+    bool study_is_wide = false;        ///< that study has all of the strip
     bool parts_at_left = false;  ///< list of parts and values at the left, findings at the right
     std::string narrow_shows = "focus_budget";  ///< in a narrow window the strip shows one panel
     bool narrow_findings = false;  ///< in a narrow window findings are folded, unless this is set

@@ -6,16 +6,20 @@
 
 #include "base/text.hpp"
 #include "scene/sight_view/sight_view_rows.hpp"
+#include "study/results/results.hpp"
 #include "ui/kit/field_numbers.hpp"
 #include "ui/kit/widgets.hpp"
+
+#include <fmt/format.h>
 
 namespace beamfork {
 
 namespace {
 
-constexpr std::array<std::string_view, 5> subject_words{"Stars", "Planet", "Moon's edge",
-                                                        "Double star", "Board by day"};
-constexpr std::array<std::string_view, 5> subject_helps{
+constexpr std::array<std::string_view, 6> subject_words{
+    "Moon", "Stars", "Planet", "Moon's edge", "Double star", "Board by day"};
+constexpr std::array<std::string_view, 6> subject_helps{
+    "The Moon, with craters of our own making: sharp in focus, a blur of the right size out of it.",
     "A field of stars of our own making, as crowded as the sky at large.",
     "A planet's disc with bands, of the diameter stated.",
     "The edge of the Moon with craters of our own making.",
@@ -66,7 +70,8 @@ void draw_scene_numbers(const SightUi& ui) {
                      "Difference in brightness in magnitudes."},
                     scene.magnitude_difference, 0.1, 8);
     }
-    if (scene.subject == SightSubject::stars || scene.subject == SightSubject::lunar_edge) {
+    if (scene.subject == SightSubject::stars || scene.subject == SightSubject::moon
+        || scene.subject == SightSubject::lunar_edge) {
         if (text_button(ui, "sight/another", "Another one",
                         "Scatters the stars or craters anew; the same number gives the same sky."))
             ++scene.seed;
@@ -172,6 +177,25 @@ void draw_pictures(const SightUi& ui, float side) {
     ui.describe("sight/pictures", names.front(), help);
 }
 
+// Whether it is in focus, and what this pair gives.
+void draw_summary(const SightUi& ui) {
+    if (ui.report == nullptr) return;
+    const FocusBudget& budget = ui.report->budget;
+    const bool is_sharp = budget.reaches;
+    const std::string words = is_sharp ? "in focus"
+                              : budget.shortfall == 0
+                                  ? "not both eyes in focus"
+                                  : fmt::format("out of focus by {:.1f} mm", budget.shortfall);
+    wrapped_text(typeset(words), text_colour(is_sharp ? ColourRole::good : ColourRole::shortfall));
+    const auto told = [&](ResultId id) {
+        const ResultInfo& result = info_of(id);
+        return result.text(result.value(*ui.report));
+    };
+    wrapped_text(typeset(fmt::format("{}, field {}, exit pupil {}", told(ResultId::magnification),
+                                     told(ResultId::true_field), told(ResultId::exit_pupil))),
+                 colour(Tone::text_dim));
+}
+
 // Choices and numbers, beside each other where there is room.
 void draw_words(const SightUi& ui) {
     const bool side_by_side = ImGui::GetContentRegionAvail().x > grid(140);
@@ -203,6 +227,7 @@ void draw_sight_view_panel(const SightUi& ui) {
     draw_pictures(ui, side);
     if (side_by_side) ImGui::SameLine(0, grid(2));
     ImGui::BeginGroup();
+    draw_summary(ui);
     draw_words(ui);
     ImGui::EndGroup();
     ui.asks = asked;

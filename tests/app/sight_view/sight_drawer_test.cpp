@@ -11,26 +11,26 @@ using namespace beamfork;
 
 namespace {
 
-std::shared_ptr<const Sights> demo_sights() {
+std::shared_ptr<const TracedSetup> demo_traced() {
     const auto read = open_named("2-shifter-cures-it");
     REQUIRE(read.has_value());
     const Setup& setup = read->document.setup;
     const auto report = make_report(setup, setup.chosen, ClippingEffort{64});
     REQUIRE(report.has_value());
-    return std::make_shared<const Sights>(sights_of(setup, *report));
+    return std::make_shared<const TracedSetup>(TracedSetup{setup, *report});
 }
 
 }  // namespace
 
 TEST_CASE("the newest request is drawn last, those in between may be dropped") {
-    const auto sights = demo_sights();
+    const auto traced = demo_traced();
     std::atomic<int> finished = 0;
     SightDrawer drawer([&] { ++finished; });
     SightRequest request;
     request.pixels = 64;
     for (unsigned seed = 1; seed <= 20; ++seed) {
         request.scene.seed = seed;
-        drawer.ask(sights, request);
+        drawer.ask(traced, request);
     }
     std::optional<DrawnSight> last;
     const auto end = std::chrono::steady_clock::now() + std::chrono::seconds(30);
@@ -41,7 +41,8 @@ TEST_CASE("the newest request is drawn last, those in between may be dropped") {
     }
     REQUIRE(last.has_value());
     CHECK(last->request == request);
-    CHECK(last->image.rgba == draw_sight(*sights, request).rgba);  // the same bits on any thread
+    CHECK(last->image.rgba
+          == drawn_sight(*traced, request).image.rgba);  // the same bits on any thread
     CHECK(finished <= 20);
     CHECK_FALSE(drawer.take().has_value());
 }

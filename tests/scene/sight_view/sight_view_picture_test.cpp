@@ -128,8 +128,10 @@ TEST_CASE("star fields are as crowded as the sky and the same for the same seed"
     CHECK(near(stars_per_square_degree(6) * 41252.96, 4800, 0.1));
     CHECK(near(stars_per_square_degree(11.5) / 2.5e6 * 41252.96, 1, 1e-9));
     const double radius = std::tan(std::numbers::pi / 180);  // pi square degrees
-    const SightScene scene;
+    SightScene scene;
+    scene.subject = SightSubject::stars;
     const auto stars = stars_of(scene, radius, 11.5);
+    REQUIRE_FALSE(stars.empty());
     CHECK(near(static_cast<double>(stars.size()), 60.60 * std::numbers::pi, 1));
     for (const SkyStar& star : stars) {
         CHECK(glm::length(star.at) <= radius);
@@ -137,9 +139,44 @@ TEST_CASE("star fields are as crowded as the sky and the same for the same seed"
     }
     const auto again = stars_of(scene, radius, 11.5);
     CHECK(again.front().at == stars.front().at);
-    SightScene other;
+    SightScene other = scene;
     other.seed = 2;
     CHECK(stars_of(other, radius, 11.5).front().at != stars.front().at);
+}
+
+TEST_CASE(
+    "out of focus the Moon stands still in its picture and blurs by the cone's width at the stop") {
+    // In an f/7 cone a point s mm before the stop is s / 7 wide there; seen from 700 mm half of that is s / 9800 as an
+    // angle: so far light reaches beyond the limb, 15.5 arcminutes from the middle.
+    const Setup blurred = short_setup();
+    const double beyond = report_of(blurred).budget.shortfall / 9800 / (60 * arcsecond);
+    REQUIRE(beyond > 10);
+    const Setup sharp = cured_setup();
+    SightRequest request;
+    request.pixels = 200;
+    const auto reach = [&](const Setup& setup) {
+        const Sights sights = sights_of(setup, report_of(setup));
+        request.closer = 1;
+        const SightFrame frame = frame_of(sights, request);
+        const SightLight picture = draw_light(sights[0], request.scene, frame);
+        // Where the limb on the lit side is brighter than a 500th of the brightest place, from the middle, arcminutes.
+        float most = 0;
+        for (const glm::vec3& light : picture.light)
+            most = std::max(most, light.g);
+        double farthest = 0;
+        for (int y = 0; y < request.pixels; ++y) {
+            for (int x = 0; x < request.pixels; ++x) {
+                if (picture.at(x, y).g < most / 500) continue;
+                farthest = std::max(farthest, std::hypot(x + 0.5 - request.pixels / 2.0,
+                                                         y + 0.5 - request.pixels / 2.0));
+            }
+        }
+        return farthest / request.pixels * frame.shown / sights[0].magnification()
+               / (60 * arcsecond);
+    };
+    const double pixel = 0.6;  // arcminutes, of 1.8 degrees
+    CHECK(near(reach(sharp), 15.5, 2 * pixel));
+    CHECK(near(reach(blurred), 15.5 + beyond, 3 * pixel));  // its outermost light is faint
 }
 
 TEST_CASE("every subject and layout makes a picture of its size with something in it") {

@@ -47,28 +47,30 @@ SheetStep mounting_step(const Setup& setup, const Report& report) {
 SheetStep balance_step(const Report& report) {
     const Fit& fit = report.fit;
     SheetStep step{"Balance", "", {}};
-    if (fit.load.mass > 0)
-        step.text += fmt::format("{:.0f} g hang on the drawtube{}. ", fit.load.mass,
+    if (fit.load.mass > Grams{})
+        step.text += fmt::format("{:.0f} g hang on the drawtube{}. ", fit.load.mass.value,
                                  fit.load.unstated.empty() ? ""
                                                            : ", without parts whose mass is "
                                                              "not stated");
     if (fit.load.rated)
-        step.text += fmt::format("The focuser is rated for {:.0f} g. ", *fit.load.rated);
+        step.text += fmt::format("The focuser is rated for {:.0f} g. ", fit.load.rated->value);
     if (fit.balance)
-        step.text += fmt::format("The balance point moves {:.0f} mm back. ", fit.balance->shift);
+        step.text +=
+            fmt::format("The balance point moves {:.0f} mm back. ", fit.balance->shift.value);
     if (fit.balance && fit.balance->counterweight)
         step.text += fmt::format("A counterweight of {:.0f} g at its stated place ahead of the "
                                  "balance point makes up for it. ",
-                                 *fit.balance->counterweight);
+                                 fit.balance->counterweight->value);
     step.text += "Hold the tube, loosen one clamp at a time, balance both axes anew, tighten.";
     return step;
 }
 
 SheetStep room_step(const Report& report) {
     const ZenithRoom& room = report.fit.zenith;
-    std::string text = fmt::format("At the zenith the train reaches {:.0f} mm {}", room.wanted,
-                                   room.is_sideways ? "to the side" : "behind the tube");
-    text += room.there ? fmt::format("; the mount leaves {:.0f} mm{}.", *room.there,
+    std::string text =
+        fmt::format("At the zenith the train reaches {:.0f} mm {}", room.wanted.value,
+                    room.is_sideways ? "to the side" : "behind the tube");
+    text += room.there ? fmt::format("; the mount leaves {:.0f} mm{}.", room.there->value,
                                      room.hits() ? ": it would strike. Do not go there" : "")
                        : ". Try it by hand, slowly, before any motor moves the telescope.";
     return {"Room to turn", text, {}};
@@ -78,8 +80,8 @@ SheetStep distance_step(const Setup& setup, const Report& report) {
     const EyepieceSpacing& spacing = report.fit.spacing;
     std::string text =
         fmt::format("Set the head to {:.1f} mm for {} (it goes from {:.1f} to {:.1f} mm).",
-                    spacing.pupil_distance, setup.parts[report.train.choice.observer].name,
-                    spacing.narrowest, spacing.widest);
+                    spacing.pupil_distance.value, setup.parts[report.train.choice.observer].name,
+                    spacing.narrowest.value, spacing.widest.value);
     if (!spacing.is_in_range) text += " That is out of its range: one eye will see less.";
     if (report.distance.refocus_per_mm != 0)
         text += fmt::format(" Each mm wider moves focus: {} mm of drawtube.",

@@ -78,7 +78,7 @@ report_with(const Setup& setup, const Choice& choice, const ReachTable& reach, E
     report.brightness =
         brightness(setup, report.train, {middle(0), middle(1)}, report.magnification);
     report.alignment =
-        alignment(setup, report.train, report.gap(Eye::left) - report.gap(Eye::right));
+        alignment(setup, report.train, Millimetres{report.gap(Eye::left) - report.gap(Eye::right)});
     report.findings = find_all(setup, report);
     return report;
 }

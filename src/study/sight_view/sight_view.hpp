@@ -26,11 +26,11 @@ struct Spread {
 struct EyeSight {
     glm::dmat2 stop_from_slope{1.0};  ///< of chief rays, on the plane on which the eye is focused
     glm::dvec2 axis_image{0};  ///< where the middle of the sky's field falls, mm: misalignment
-    double stop_radius = 1;    ///< mm
-    double eyepiece_focal_length = 1;
+    Millimetres stop_radius{1};
+    Millimetres eyepiece_focal_length{1};
     Degrees apparent_field{50};
-    double aperture = 1;     ///< diameter that works and fits the eye's pupil, mm
-    double obstruction = 0;  ///< diameter in the middle of it, as a share of it
+    Millimetres aperture{1};  ///< diameter that works and fits the eye's pupil
+    double obstruction = 0;   ///< diameter in the middle of it, as a share of it
     double light = 1;     ///< share of the light on `aperture` that goes this way: what faces, the
                           ///< division and the shadow of a secondary with its vanes leave
     double surface = 1;   ///< brightness of a surface against the naked eye's, 0..1
@@ -77,6 +77,6 @@ glm::dvec2 stop_of_apparent(const EyeSight& sight, glm::dvec2 apparent);
 
 /// Faintest star: 6.0 for the naked eye (common practice, no source) plus 5 log10 of aperture over eye pupil
 /// plus 2.5 log10 of the light's share (light grasp, common texts).
-double limiting_magnitude(double aperture, double eye_pupil, double light);
+double limiting_magnitude(Millimetres aperture, Millimetres eye_pupil, double light);
 
 }  // namespace beamfork

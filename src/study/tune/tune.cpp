@@ -79,11 +79,20 @@ double worse_of_both(const OfEye& of_eye) {
     return std::min(of_eye(Eye::left), of_eye(Eye::right));
 }
 
+// Of the duller eye, percent; nothing where one of them has no image.
+std::optional<double> white_peak(const Setup& setup, const Train& train) {
+    const auto left = white_peak_on_axis(setup, train, Eye::left);
+    const auto right = white_peak_on_axis(setup, train, Eye::right);
+    if (!left || !right) return std::nullopt;
+    return 100 * std::min(*left, *right);
+}
+
 // Errors of the train aside, which only the caller can tell.
 std::optional<double>
 traced_result(const Setup& setup, const Train& train, Watched watched, TuneEffort effort) {
     const ClippingEffort rays{effort.rays};
     switch (watched) {
+    case Watched::sharpness: return white_peak(setup, train);
     case Watched::edge_light:
         return worse_of_both([&](Eye eye) { return 100 * middle_and_edge(train, eye, rays).edge; });
     case Watched::working_aperture:
@@ -91,12 +100,13 @@ traced_result(const Setup& setup, const Train& train, Watched watched, TuneEffor
             [&](Eye eye) { return middle_and_edge(train, eye, rays).working_aperture.value; });
     case Watched::fully_lit:
         return worse_of_both([&](Eye eye) { return fully_illuminated_diameter(train, eye).value; });
-    default: break;
+    case Watched::margin:
+    case Watched::factor:
+    case Watched::magnification:
+    case Watched::true_field:
+    case Watched::exit_pupil: break;  // follow from the focus alone
     }
-    const auto left = white_peak_on_axis(setup, train, Eye::left);
-    const auto right = white_peak_on_axis(setup, train, Eye::right);
-    if (!left || !right) return std::nullopt;
-    return 100 * std::min(*left, *right);
+    return std::nullopt;
 }
 
 }  // namespace
@@ -176,7 +186,7 @@ tuned_result(const Setup& setup, const Choice& choice, Watched watched, TuneEffo
     const auto budget = focus_budget(setup, choice);
     if (!budget) return tl::make_unexpected(budget.error());
     TunedResult result;
-    result.margin = std::min(budget->margin_in, budget->margin_out);
+    result.margin = {std::min(budget->margin_in, budget->margin_out)};
     result.lens_in_glass = budget->lens_in_glass;
     const auto& shifters = budget->shifters;
     result.is_behind_image =
@@ -194,7 +204,11 @@ tuned_result(const Setup& setup, const Choice& choice, Watched watched, TuneEffo
     case Watched::magnification: result.value = magnified.magnification; break;
     case Watched::true_field: result.value = magnified.true_field.value; break;
     case Watched::exit_pupil: result.value = magnified.exit_pupil.value; break;
-    default: result.value = result.margin;
+    case Watched::margin: result.value = result.margin.value; break;
+    case Watched::edge_light:
+    case Watched::fully_lit:
+    case Watched::working_aperture:
+    case Watched::sharpness: break;  // traced: above
     }
     return result;
 }

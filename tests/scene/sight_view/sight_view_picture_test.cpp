@@ -70,7 +70,8 @@ TEST_CASE("the edge of the field is as dim as the clipped light says") {
     for (int y = 0; y < 96; y += 3) {
         for (int x = 0; x < 96; x += 3) {
             const glm::dvec2 apparent = glm::dvec2{x + 0.5 - 48, 48 - y - 0.5} * (frame.shown / 96);
-            const glm::dvec2 at = stop_of_apparent(sights[0], apparent) / sights[0].stop_radius;
+            const glm::dvec2 at =
+                stop_of_apparent(sights[0], apparent) / sights[0].stop_radius.value;
             if (glm::length(at) > 0.97 || full.at(x, y).g < 1e-4F) continue;
             const auto share = static_cast<double>(dim.at(x, y).g / full.at(x, y).g);
             CHECK(near(share, relative_at(sights[0].lit, at), 1e-5));  // floats

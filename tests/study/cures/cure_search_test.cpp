@@ -169,7 +169,7 @@ TEST_CASE(
     REQUIRE(zenith != nullptr);
     REQUIRE_FALSE(zenith->cures.empty());
     const auto balance = balance_of(zenith->cures.front().setup.parts[0].body);
-    CHECK(balance->free_behind->value > report.fit.zenith.wanted);
+    CHECK(*balance->free_behind > report.fit.zenith.wanted);
 }
 
 TEST_CASE("what lies in the telescope's nature has no cure, and that is known") {

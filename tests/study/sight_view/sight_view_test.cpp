@@ -106,7 +106,7 @@ TEST_CASE(
     }
     // The middle at p / f, the edge under half the stated apparent field.
     CHECK(near(apparent_of_stop(sight, {0.01, 0}).x, 0.01 / 25, 1e-9));
-    const double edge = apparent_of_stop(sight, {0, sight.stop_radius}).y;
+    const double edge = apparent_of_stop(sight, {0, sight.stop_radius.value}).y;
     CHECK(near(to_degrees(Radians{edge}).value, 25, 1e-9));
 }
 

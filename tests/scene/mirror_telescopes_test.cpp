@@ -11,6 +11,7 @@
 #include "scene/picture/mesh_shapes.hpp"
 #include "scene/picture/picking.hpp"
 #include "scene/picture/picture.hpp"
+#include "study/findings/report.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>

@@ -12,7 +12,7 @@ namespace beamfork {
 WayToFocus way_named(std::string id);
 
 /// The widest lens, mm, whose cell slides into the front end of that part; 26 mm where its opening is wider or
-/// unknown. A cell takes 1.5 mm all round (as study/clearance has it).
+/// unknown. A cell takes 1.5 mm all round (as study/fit/clearance has it).
 double lens_that_fits_into(const Part& part);
 
 /// The light of the setup as it is, and with how many rays it was traced.

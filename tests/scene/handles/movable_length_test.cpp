@@ -4,6 +4,7 @@
 #include "parts/spacer.hpp"
 #include "scene/handles/movable_length.hpp"
 #include "scene/sample_setups.hpp"
+#include "study/findings/report.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>

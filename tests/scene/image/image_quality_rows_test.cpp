@@ -4,6 +4,7 @@
 
 #include "scene/image/image_quality_rows.hpp"
 #include "scene/sample_setups.hpp"
+#include "study/findings/report.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>

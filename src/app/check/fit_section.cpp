@@ -1,6 +1,7 @@
 #include "app/check/fit_section.hpp"
 
 #include "scene/fit/fit_rows.hpp"
+#include "study/findings/report.hpp"
 
 #include <fmt/format.h>
 

@@ -4,6 +4,7 @@
 #include "app/commands/page_text.hpp"
 #include "base/letters.hpp"
 #include "scene/focus/reach_table_rows.hpp"
+#include "study/findings/report.hpp"
 
 namespace beamfork {
 

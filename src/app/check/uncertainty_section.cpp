@@ -1,6 +1,7 @@
 #include "app/check/check_sections.hpp"
 #include "app/commands/page_text.hpp"
 #include "scene/focus/uncertainty_rows.hpp"
+#include "study/findings/report.hpp"
 
 #include <fmt/format.h>
 

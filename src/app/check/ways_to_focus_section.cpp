@@ -1,6 +1,7 @@
 #include "app/check/check_sections.hpp"
 #include "app/commands/page_text.hpp"
 #include "scene/ways_to_focus/ways_to_focus_rows.hpp"
+#include "study/findings/report.hpp"
 
 #include <fmt/format.h>
 

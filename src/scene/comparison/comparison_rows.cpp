@@ -2,6 +2,9 @@
 
 #include <cmath>
 
+#include "study/comparison/comparison.hpp"
+#include "study/comparison/part_differences.hpp"
+
 #include <fmt/format.h>
 
 namespace beamfork {

@@ -6,9 +6,11 @@
 #include <vector>
 
 #include "scene/kit/colours.hpp"
-#include "study/findings/report.hpp"
+#include "study/findings/findings.hpp"
 
 namespace beamfork {
+
+struct Report;
 
 /// The shape drawn before a finding, so that colour is never alone.
 enum class FindingSign { cross, triangle, dot, tick };
@@ -33,6 +35,7 @@ struct FindingRow {
     std::optional<std::size_t> part;
     std::vector<CureRow> cures{};  ///< best first
     std::string no_cure{};         ///< why there is none; empty where there are or none is wanted
+    bool is_that_focus_is_reached = false;
 };
 
 /// What is read at a glance, and what is read then.
@@ -44,6 +47,9 @@ struct Headline {
 Headline headline_of(const FindingRow& row);
 
 std::vector<FindingRow> finding_rows(const Report& report);
+
+/// The setup with that cure of that row's carried out.
+const Setup& cured_setup(const Report& report, std::size_t row, std::size_t cure);
 
 /// "1 fails, 2 poor", or "All is well", for a heading.
 std::string finding_summary(const Report& report);

@@ -4,6 +4,7 @@
 
 #include "base/text.hpp"
 #include "scene/kit/result_row.hpp"
+#include "study/findings/report.hpp"
 
 #include <fmt/format.h>
 

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/text.hpp"
+#include "study/findings/report.hpp"
 
 #include <fmt/format.h>
 

@@ -7,13 +7,15 @@
 #include <vector>
 
 #include "scene/kit/colours.hpp"
-#include "study/findings/report.hpp"
 
 namespace beamfork {
 
+enum class BudgetEntry;
+struct Report;
+
 /// One bar from `from` to `to` on the common axis of the waterfall.
 struct BudgetBar {
-    BudgetEntry entry = BudgetEntry::spends;
+    BudgetEntry entry{};
     ColourRole role = ColourRole::dimension;
     std::string label;
     std::string value;  ///< "+65.0", "-35.0"; the first and the last without a sign unless negative

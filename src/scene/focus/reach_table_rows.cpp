@@ -6,6 +6,7 @@
 #include "base/text.hpp"
 #include "parts/observer.hpp"
 #include "parts/splitter_head.hpp"
+#include "study/findings/report.hpp"
 
 #include <fmt/format.h>
 

@@ -5,6 +5,7 @@
 
 #include "base/chance.hpp"
 #include "base/text.hpp"
+#include "study/findings/report.hpp"
 
 #include <fmt/format.h>
 
@@ -127,10 +128,11 @@ UncertaintyRows uncertainty_rows(const Setup& setup, const Report& report) {
     return rows;
 }
 
-std::vector<ValueRow> other_uses_rows(const Setup& setup, const Report& report) {
-    std::vector<ValueRow> rows;
+std::vector<OtherUseRow> other_uses_rows(const Setup& setup, const Report& report) {
+    std::vector<OtherUseRow> rows;
     for (const OtherUse& use : report.other_uses) {
-        ValueRow row;
+        OtherUseRow row;
+        row.role = use.reaches ? ColourRole::good : ColourRole::shortfall;
         row.label = use.use == Use::one_eye            ? "One eye, without the head"
                     : use.use == Use::straight_through ? "Straight through"
                                                        : "Without the shifter";

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "parts/splitter_head.hpp"
+#include "study/findings/report.hpp"
 
 #include <fmt/format.h>
 

@@ -2,6 +2,7 @@
 
 #include "base/text.hpp"
 #include "scene/kit/result_row.hpp"
+#include "study/findings/report.hpp"
 
 namespace beamfork {
 

@@ -7,6 +7,7 @@
 #include "parts/splitter_head.hpp"
 #include "scene/tour/tour_quotes.hpp"
 #include "scene/tour/tour_steps.hpp"
+#include "study/findings/report.hpp"
 
 namespace beamfork {
 

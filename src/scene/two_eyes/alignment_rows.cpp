@@ -5,6 +5,7 @@
 
 #include "base/text.hpp"
 #include "parts/eyepiece_pair.hpp"
+#include "study/findings/report.hpp"
 
 #include <fmt/format.h>
 

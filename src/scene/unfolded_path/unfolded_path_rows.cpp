@@ -7,6 +7,7 @@
 #include "parts/focuser.hpp"
 #include "scene/focus/focus_budget_rows.hpp"
 #include "scene/unfolded_path/unfolded_track.hpp"
+#include "study/findings/report.hpp"
 
 #include <fmt/format.h>
 

@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "scene/picture/focus_gap.hpp"
+#include "study/findings/report.hpp"
 #include "trace/forked_ray.hpp"
 
 #include <fmt/format.h>

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "study/findings/report.hpp"
+
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
@@ -92,6 +94,10 @@ std::vector<WayRow> ways_to_focus_rows(const Report& report) {
         rows.push_back(std::move(row));
     }
     return rows;
+}
+
+const Setup& setup_of_way(const Report& report, std::size_t row) {
+    return report.ways_to_focus.at(row).setup;
 }
 
 std::string ways_to_focus_sentence(const Report& report) {

@@ -2,6 +2,9 @@
 
 #include <cmath>
 
+#include "study/findings/report.hpp"
+#include "study/results/results.hpp"
+
 namespace beamfork {
 
 namespace {

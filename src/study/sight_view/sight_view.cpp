@@ -5,6 +5,7 @@
 
 #include "parts/eyepiece_pair.hpp"
 #include "parts/observer.hpp"
+#include "study/findings/report.hpp"
 #include "study/image/coma_correction.hpp"
 #include "study/image/glass_correction.hpp"
 #include "study/image/white_light.hpp"

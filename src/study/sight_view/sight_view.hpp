@@ -9,9 +9,11 @@
 
 #include <span>
 
-#include "study/findings/report.hpp"
+#include "study/light/clipping.hpp"
 
 namespace beamfork {
+
+struct Report;
 
 /// Where rays of one field point meet the plane on which this eye is focused, less the place where an
 /// undisturbed image would have it, mm; for each traced line, the same rays for all. Empty: no light arrives.
@@ -48,7 +50,7 @@ constexpr double node_radius = 0.9;
 /// Numbers alone leave `nodes` empty and cost a small part.
 enum class SightDetail : std::uint8_t { whole, numbers };
 
-/// Behind the splitter, with the light that its dividing face and all surfaces leave (study/brightness), and the
+/// Behind the splitter, with the light that its dividing face and all surfaces leave (study/light/brightness), and the
 /// shadow of the secondary and its vanes.
 EyeSight eye_sight(const Setup& setup,
                    const Report& report,

@@ -6,8 +6,10 @@
 
 #include "base/text.hpp"
 #include "scene/sight_view/sight_view_rows.hpp"
+#include "ui/kit/buttons.hpp"
+#include "ui/kit/choosers.hpp"
 #include "ui/kit/field_numbers.hpp"
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/lettering.hpp"
 
 namespace beamfork {
 

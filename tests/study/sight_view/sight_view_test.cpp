@@ -6,6 +6,7 @@
 #include "study/sight_view/sight_view.hpp"
 #include "support/near.hpp"
 #include "support/setups.hpp"
+#include "trace/sampling.hpp"
 
 #include <doctest/doctest.h>
 

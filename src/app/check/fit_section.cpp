@@ -40,12 +40,12 @@ Json joints_json(const Setup& setup, const Fit& fit) {
 Json changes_json(const Setup& setup, const DistanceCoupling& coupling) {
     Json list = Json::array();
     const auto add = [&](const DistanceChange& change) {
-        Json one{{"pupil_distance_mm", change.distance},
-                 {"wider_mm", change.wider},
-                 {"path_mm", change.path},
-                 {"refocus_mm", change.refocus},
+        Json one{{"pupil_distance_mm", change.distance.value},
+                 {"wider_mm", change.wider.value},
+                 {"path_mm", change.path.value},
+                 {"refocus_mm", change.refocus.value},
                  {"reaches", change.reaches},
-                 {"shortfall_mm", change.missing},
+                 {"shortfall_mm", change.missing.value},
                  {"seats_suffice", change.seats_suffice}};
         if (change.observer) one["observer"] = setup.parts[*change.observer].name;
         list.push_back(std::move(one));

@@ -81,21 +81,22 @@ void add_distance_rows(std::vector<ValueRow>& rows,
          "By which the drawtube, or a moving mirror's image, must go out (+) or in for one "
          "mm more between the pupils: focus budget of the head half a mm wider less that "
          "half a mm narrower. Through a shifter it is less than the path."});
-    rows.push_back({"Path over its whole range", format_signed(coupling.whole_range(), 1), "mm",
-                    fmt::format("How much longer each arm is at {:.1f} mm than at {:.1f} mm, from "
-                                "glass and air. A stated light path holds in the middle.",
-                                coupling.ends.back().distance, coupling.ends.front().distance)});
+    rows.push_back(
+        {"Path over its whole range", format_signed(coupling.whole_range().value, 1), "mm",
+         fmt::format("How much longer each arm is at {:.1f} mm than at {:.1f} mm, from "
+                     "glass and air. A stated light path holds in the middle.",
+                     coupling.ends.back().distance.value, coupling.ends.front().distance.value)});
     for (const DistanceChange& change : coupling.observers) {
         const std::string& name = setup.parts[*change.observer].name;
         rows.push_back(
-            {"Refocus for " + name, format_signed(change.refocus, 1), "mm",
+            {"Refocus for " + name, format_signed(change.refocus.value, 1), "mm",
              fmt::format("By which the drawtube, or a moving mirror's image, must go out (+) or in "
                          "when the head is set from {:.1f} to {:.1f} mm for {}: back focus needed "
                          "before, less after. The correction of the eyes comes on top.{}",
-                         coupling.present, change.distance, name,
+                         coupling.present.value, change.distance.value, name,
                          change.seats_suffice
                              ? fmt::format(" The seats can do it instead, both by {} mm.",
-                                           format_signed(-change.path, 1))
+                                           format_signed(-change.path.value, 1))
                              : "")});
     }
 }

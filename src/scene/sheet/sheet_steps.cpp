@@ -95,29 +95,31 @@ SheetStep focus_step(const Report& report) {
     if (!budget.reaches) {
         step.heading = "Focus is not reached";
         const std::string missing =
-            budget.shortfall > 0 ? fmt::format("{:.1f} mm are missing {}", budget.shortfall,
-                                               budget.shortfall_is_inward ? "inward" : "outward")
-                                 : "For both eyes at once: " + arms_words(budget);
+            budget.shortfall > Millimetres{}
+                ? fmt::format("{:.1f} mm are missing {}", budget.shortfall.value,
+                              budget.shortfall_is_inward ? "inward" : "outward")
+                : "For both eyes at once: " + arms_words(budget);
         step.text = fmt::format("{}. {}", missing, cure_to_begin_with(report));
         return step;
     }
     if (budget.primary) {
+        step.text = fmt::format(
+            "{}; focus with the main mirror: {:.1f} mm {} "
+            "from its middle position.",
+            budget.drawtube_helps()
+                ? fmt::format("Rack the drawtube {:.1f} mm out", budget.drawtube.value)
+                : "Leave the drawtube where it is",
+            abs(budget.primary->moved).value,
+            budget.primary->moved < Millimetres{} ? "away from the sky" : "towards the sky");
+    } else if (budget.seats_take_up != Millimetres{}) {
         step.text =
-            fmt::format("{}; focus with the main mirror: {:.1f} mm {} "
-                        "from its middle position.",
-                        budget.drawtube_helps()
-                            ? fmt::format("Rack the drawtube {:.1f} mm out", budget.drawtube)
-                            : "Leave the drawtube where it is",
-                        std::abs(budget.primary->moved),
-                        budget.primary->moved < 0 ? "away from the sky" : "towards the sky");
-    } else if (budget.seats_take_up != 0) {
-        step.text = fmt::format("Rack it fully {} and set {} in their seats.",
-                                budget.margin_in < 0 ? "in" : "out", seats_words(budget));
+            fmt::format("Rack it fully {} and set {} in their seats.",
+                        budget.margin_in < Millimetres{} ? "in" : "out", seats_words(budget));
     } else {
-        step.text =
-            fmt::format("Set it to {:.1f} mm out, then focus by eye: {:.1f} mm are left inward, "
-                        "{:.1f} mm outward.",
-                        budget.wanted_drawtube, budget.margin_in, budget.margin_out);
+        step.text = fmt::format(
+            "Set it to {:.1f} mm out, then focus by eye: {:.1f} mm are left inward, "
+            "{:.1f} mm outward.",
+            budget.wanted_drawtube.value, budget.margin_in.value, budget.margin_out.value);
     }
     step.text += fmt::format(" Chance that it reaches, with every ±: {} %. Other eyepieces and "
                              "observers: see the table below.",
@@ -134,10 +136,11 @@ SheetStep seat_step(const Report& report) {
     const ReachEntry& entry = report.reach.of(report.train.choice);
     for (std::size_t side = 0; side < 2; ++side) {
         const SeatSetting& seat = entry.seats[side];
-        step.items.push_back(fmt::format(
-            "{} eye: {} D, that is {} mm{}", name_of(both_eyes.at(side)),
-            typeset(format_signed(seat.dioptres.value, 2)), typeset(format_signed(seat.shift, 2)),
-            seat.is_in_travel ? "" : " – more than the seat travels"));
+        step.items.push_back(fmt::format("{} eye: {} D, that is {} mm{}",
+                                         name_of(both_eyes.at(side)),
+                                         typeset(format_signed(seat.dioptres.value, 2)),
+                                         typeset(format_signed(seat.shift.value, 2)),
+                                         seat.is_in_travel ? "" : " – more than the seat travels"));
     }
     return step;
 }

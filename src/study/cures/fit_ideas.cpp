@@ -111,8 +111,9 @@ void add_shorter_drawtube(CureIdeas& ideas) {
     if (newtonian == nullptr) return;
     const std::size_t index = ideas.index_of(Role::focuser);
     Focuser focuser = part_as<Focuser>(ideas.setup, index);
-    const double longest = newtonian->axis_to_drawtube.value + ideas.report.budget.drawtube
-                           - newtonian->aperture.value / 2;
+    const double longest =
+        (newtonian->axis_to_drawtube + ideas.report.budget.drawtube - newtonian->aperture / 2)
+            .value;
     if (longest < 20 || longest >= focuser.drawtube_length.value) return;
     focuser.drawtube_length = Millimetres{std::floor(longest)};
     ideas.add_changed(
@@ -126,8 +127,9 @@ void add_less_path_behind(CureIdeas& ideas) {
     const auto* newtonian = find_part<Newtonian>(ideas.setup);
     if (newtonian == nullptr || !ideas.has("drawtube_in_light")) return;
     const Focuser& focuser = part_as<Focuser>(ideas.setup, ideas.index_of(Role::focuser));
-    const double depth = std::ceil(newtonian->aperture.value / 2 - newtonian->axis_to_drawtube.value
-                                   - ideas.report.budget.drawtube + focuser.drawtube_length.value);
+    const double depth = std::ceil((newtonian->aperture / 2 - newtonian->axis_to_drawtube
+                                    - ideas.report.budget.drawtube + focuser.drawtube_length)
+                                       .value);
     for (std::size_t i = 0; i < ideas.setup.parts.size(); ++i) {
         const auto* spacer = ideas.setup.parts[i].body.as<Spacer>();
         if (spacer == nullptr) continue;

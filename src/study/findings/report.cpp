@@ -6,9 +6,9 @@
 
 namespace beamfork {
 
-double Report::gap(Eye eye) const {
+Millimetres Report::gap(Eye eye) const {
     const std::size_t side = side_of(eye);
-    return train.paths[side].wanted_image - image_behind_stop[side];
+    return Millimetres{train.paths[side].wanted_image} - image_behind_stop[side];
 }
 
 namespace {
@@ -78,7 +78,7 @@ report_with(const Setup& setup, const Choice& choice, const ReachTable& reach, E
     report.brightness =
         brightness(setup, report.train, {middle(0), middle(1)}, report.magnification);
     report.alignment =
-        alignment(setup, report.train, Millimetres{report.gap(Eye::left) - report.gap(Eye::right)});
+        alignment(setup, report.train, report.gap(Eye::left) - report.gap(Eye::right));
     report.findings = find_all(setup, report);
     return report;
 }

@@ -62,7 +62,7 @@ constexpr std::array results{
                .notable = 0.05,
                .of_both =
                    [](const Report& report) {
-                       return std::min(report.budget.margin_in, report.budget.margin_out);
+                       return std::min(report.budget.margin_in, report.budget.margin_out).value;
                    }},
     ResultInfo{
         .id = ResultId::focus_chance,

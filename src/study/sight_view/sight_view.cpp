@@ -141,12 +141,12 @@ EyePath telescope_alone(const Setup& setup, const Train& train) {
 }
 
 // How far the glass brings the sharpest image from the paraxial green one, for which the drawtube is set: a hand on the
-// focuser finds it, where there is an image. Millimetres.
-double focused_by_hand(const Report& report, Eye eye) {
+// focuser finds it, where there is an image.
+Millimetres focused_by_hand(const Report& report, Eye eye) {
     const std::size_t side = side_of(eye);
     const EyeImage& image = report.image_quality[side];
-    if (!image.axis.is_formed) return 0;
-    return (image.axis.seen_focus - image.bare_focus).value - report.image_behind_stop[side];
+    if (!image.axis.is_formed) return {};
+    return image.axis.seen_focus - image.bare_focus - report.image_behind_stop[side];
 }
 
 }  // namespace
@@ -163,7 +163,7 @@ EyeSight eye_sight(const Setup& setup, const Report& report, Eye eye, SightDetai
     EyeSight sight = with_eyepiece(setup, report);
     const EyePath& path = report.train.path(eye);
     FocusedPlane plane = plane_of(setup, report.train, path, path.wanted_image);
-    plane.by_hand = focused_by_hand(report, eye);
+    plane.by_hand = focused_by_hand(report, eye).value;
     map_chief_rays(sight, plane);
     if (detail == SightDetail::whole)
         trace_spreads(sight, plane,

@@ -142,7 +142,7 @@ std::vector<Tunable> tunables(const Setup& setup, const Choice& choice) {
             const auto* number = std::get_if<double>(&*value);
             found.push_back({{index, field.key},
                              field,
-                             number != nullptr ? *number : budget->drawtube,
+                             number != nullptr ? *number : budget->drawtube.value,
                              number != nullptr});
         }
     }
@@ -186,12 +186,12 @@ tuned_result(const Setup& setup, const Choice& choice, Watched watched, TuneEffo
     const auto budget = focus_budget(setup, choice);
     if (!budget) return tl::make_unexpected(budget.error());
     TunedResult result;
-    result.margin = {std::min(budget->margin_in, budget->margin_out)};
+    result.margin = std::min(budget->margin_in, budget->margin_out);
     result.lens_in_glass = budget->lens_in_glass;
     const auto& shifters = budget->shifters;
     result.is_behind_image =
         std::any_of(shifters.begin(), shifters.end(),
-                    [](const ShifterAtWork& one) { return one.image_distance <= 0; });
+                    [](const ShifterAtWork& one) { return one.image_distance <= Millimetres{}; });
     if (info_of(watched).is_traced) {
         const auto train = focused_train(setup, choice, *budget);
         if (!train) return tl::make_unexpected(train.error());

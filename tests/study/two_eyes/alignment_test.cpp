@@ -168,17 +168,18 @@ TEST_CASE("unequal arms behind a lens make one image larger, by thin-lens algebr
     auto report = make_report(setup, setup.chosen, {16});
     REQUIRE(report.has_value());
     REQUIRE(report->budget.reaches);
-    const double delta = report->budget.arm_difference;
+    const double delta = report->budget.arm_difference.value;
     REQUIRE(std::abs(delta) > 0.5);
     const ShifterAtWork& lens = report->budget.shifters.front();
-    const double spread = 1 + (700 - lens.image_distance / lens.factor) / 120;
-    const double height = 700 - lens.image_distance / lens.factor + lens.image_distance * spread;
+    const double spread = 1 + (700 - lens.image_distance.value / lens.factor) / 120;
+    const double height =
+        700 - lens.image_distance.value / lens.factor + lens.image_distance.value * spread;
     // Either arm may be the one to which d belongs: (delta / 260)^2 of second order, 0.006 %.
     CHECK(near(report->alignment.seen.size, 100 * delta * spread / height, 0.01));
     // Focus between the eyes: 1000 / f_e^2 dioptres for each mm (Smith, p. 290).
     CHECK(near(abs(report->alignment.focus_difference),
-               std::abs(report->image_behind_stop[0] - report->image_behind_stop[1]) * 1000
-                   / (25 * 25),
+               std::abs(report->image_behind_stop[0].value - report->image_behind_stop[1].value)
+                   * 1000 / (25 * 25),
                1e-9));
 }
 

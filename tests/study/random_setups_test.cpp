@@ -72,7 +72,7 @@ TEST_CASE("no setup of usual parts gives a number that is none, and no light is 
             const EyeClipping& light = report->clipping[side];
             check_is_number(report->image_behind_stop[side].value);
             check_is_number(report->real_focus[side].near_axis.value);
-            check_is_number(report->real_focus[side].best);
+            check_is_number(report->real_focus[side].best.value);
             check_is_number(report->real_focus[side].marginal.value);
             CHECK(light.fully_illuminated_diameter.value >= 0);
             CHECK(light.fully_illuminated_diameter <= light.field_stop);
@@ -102,7 +102,7 @@ TEST_CASE("in every setup with a matched head both arms have one path, one glass
         const EyePath& right = train->path(Eye::right);
         CHECK(near(light_path(left), light_path(right), 1e-9));
         CHECK(near(glass_path(left), glass_path(right), 1e-9));
-        const double image = image_behind_stop(*train, Eye::left);
+        const double image = image_behind_stop(*train, Eye::left).value;
         CHECK(near(image_behind_stop(*train, Eye::right), image, 1e-9 * (1 + image * image)));
     }
 }

@@ -265,7 +265,7 @@ TEST_CASE("the drawn rays cross where the focus is marked") {
     REQUIRE(report.gap(Eye::left).value < 29);
     for (const EyePath& path : report.train.paths) {
         const Point focus =
-            point_near_stop(path, report.image_behind_stop[path.eye == Eye::left ? 0 : 1].value);
+            point_near_stop(path, report.image_behind_stop[path.eye == Eye::left ? 0 : 1]);
         std::size_t rays = 0;
         for (const LightRibbon& ribbon : frame.light) {
             const Point to = path.world_from_field_stop.point_in(Point(ribbon.to));

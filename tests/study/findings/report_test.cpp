@@ -37,7 +37,7 @@ TEST_CASE(
             CHECK(alone.points[i].relative == report.clipping[side].points[i].relative);
         }
         CHECK(report.real_focus[side].best == real_focus(report.train, eye).best);
-        CHECK(report.image_behind_stop[side].value == image_behind_stop(report.train, eye));
+        CHECK(report.image_behind_stop[side] == image_behind_stop(report.train, eye));
     }
 }
 

@@ -160,13 +160,13 @@ TEST_CASE("every waterfall ends at the drawtube's extension and adds up on the w
         the<EyepiecePair>(other).field_stop_depth = Millimetres{6};
         for (const Setup& each : {setup, other}) {
             const FocusBudget budget = solved(each);
-            double left = 0;
+            Millimetres left;
             for (const BudgetRow& row : budget.rows) {
                 left += row.change;
                 CAPTURE(row.label);
                 CHECK(near(row.left, left, rounding));
             }
-            CHECK(near(left, budget.wanted_drawtube.value, rounding));
+            CHECK(near(left, budget.wanted_drawtube, rounding));
         }
     }
 }
@@ -192,11 +192,11 @@ TEST_CASE(
     const Setup shifted = wide_setup({bare_lens(-150, 2)});
     const FocusBudget budget = solved(shifted);
     const double step = 1e-4;
-    const double moved =
+    const Millimetres moved =
         image_behind_stop(built(shifted, budget.wanted_drawtube.value - step), Eye::left)
         - image_behind_stop(built(shifted, budget.wanted_drawtube.value + step), Eye::left);
     const double factor = budget.factor();
-    CHECK(near(moved / (2 * step), factor * factor,
+    CHECK(near(moved.value / (2 * step), factor * factor,
                1e-5));  // longitudinal magnification; second order in the step
 }
 
@@ -366,10 +366,10 @@ TEST_CASE("a place before the field stop in air-equivalent millimetres lies deep
     const double n = refractive_index(glass, spectral_line::e).value();
     for (const EyePath& path : train.paths) {
         const Pose& stop = path.world_from_field_stop;
-        CHECK(glm::distance(point_near_stop(path, 12), stop.point_out({0, 0, 12})) < rounding);
-        CHECK(glm::distance(point_near_stop(path, -20), stop.point_out({0, 0, -20})) < rounding);
+        CHECK(glm::distance(point_near_stop(path, {12}), stop.point_out({0, 0, 12})) < rounding);
+        CHECK(glm::distance(point_near_stop(path, {-20}), stop.point_out({0, 0, -20})) < rounding);
         // The seat is 30 mm behind the glass: 30 mm of air, then 10 mm of glass are 10/n more.
-        CHECK(glm::distance(point_near_stop(path, -30 - 10 / n), stop.point_out({0, 0, -40}))
+        CHECK(glm::distance(point_near_stop(path, {-30 - 10 / n}), stop.point_out({0, 0, -40}))
               < rounding);
     }
 }

@@ -105,7 +105,7 @@ TEST_CASE("a hinge has no path per mm of distance, a slide has half a mm everywh
         CHECK(hinged.refocus_per_mm == 0);
         CHECK(hinged.observers.empty());
         CHECK(hinged.ends.empty());
-        CHECK(hinged.whole_range() == 0);
+        CHECK(hinged.whole_range() == Millimetres{});
         // Ends of the range and places beyond them included.
         const DistanceCoupling sliding = coupling_of(with_distance(sliding_setup(), distance));
         CHECK(near(sliding.path_per_mm, 0.5, rounding));
@@ -166,8 +166,8 @@ TEST_CASE("eyes that want another correction too: the change is told without it"
     const auto table = reach_table(setup, setup.chosen);
     Choice other = setup.chosen;
     ++other.observer;
-    CHECK(near(std::abs(table->of(other).drawtube - table->of(setup.chosen).drawtube + 7), 2.5,
-               rounding));
+    CHECK(near(abs(table->of(other).drawtube - table->of(setup.chosen).drawtube + Millimetres{7}),
+               2.5, rounding));
 }
 
 TEST_CASE("a stated light path counts as stated in the middle of the range, and half a mm per mm "
@@ -199,7 +199,7 @@ TEST_CASE("the waterfall shows what the head takes at its middle, and apart from
     REQUIRE(budget.has_value());
     std::vector<double> of_head;
     for (const BudgetRow& row : budget->rows) {
-        if (row.part == index_of<SplitterHead>(setup)) of_head.push_back(row.change);
+        if (row.part == index_of<SplitterHead>(setup)) of_head.push_back(row.change.value);
     }
     REQUIRE(of_head.size() == 2);
     CHECK(near(of_head[0], -140, rounding));

@@ -49,7 +49,7 @@ TEST_CASE("rays close to the axis meet where the paraxial image is") {
             the<Focuser>(setup).held_at = Millimetres{drawtube};
             const Train train = focused(setup);
             for (const Eye eye : both_eyes) {
-                const double image = image_behind_stop(train, eye);
+                const double image = image_behind_stop(train, eye).value;
                 // Rays at 1/100 of the aperture: their own aberration is 1e-4 of the marginal one, which is below
                 // 0.2 mm; a lens in front scales it with the distance squared.
                 CHECK(near(real_focus(train, eye).near_axis.value, image,
@@ -83,11 +83,11 @@ TEST_CASE("with nothing tilted the marginal focus differs from the paraxial one 
             // Third-order spherical: the smallest root-mean-square spot lies at 2/3 of the marginal aberration and its
             // radius is 1/6 of the transverse one (least squares over an evenly filled pupil, derived here). Tolerance:
             // 64 rays, and orders above the third at f/5.
-            CHECK(near((focus.best - focus.near_axis.value) / expected, 2.0 / 3, 0.02));
+            CHECK(near((focus.best - focus.near_axis).value / expected, 2.0 / 3, 0.02));
             const double tangent = sine / std::sqrt(1 - sine * sine);
             CHECK(near(focus.spot_rms, expected * tangent / 6, 0.04 * expected * tangent / 6));
             CHECK(glm::length(focus.centre)
-                  < 0.03 * focus.spot_rms);  // on the axis, but for the 64 rays' unevenness
+                  < 0.03 * focus.spot_rms.value);  // on the axis, but for the 64 rays' unevenness
         }
     }
 }

@@ -112,7 +112,7 @@ TEST_CASE("the offered shifter obeys g = d - d/M and magnifies as it says") {
         CHECK(near(way.gained.value, d - d / M, 1e-6));  // of a lens solved to rounding
         CHECK(way.gained.value >= 35 - 1e-6);
         CHECK(way.gained.value < 35 + d / M * 0.06);  // no stronger than the next step of 0.05
-        CHECK(way.margin_in.value >= thin_margin_mm - 1e-6);
+        CHECK(way.margin_in.value >= thin_margin.value - 1e-6);
     }
 }
 
@@ -128,7 +128,7 @@ TEST_CASE("real rays agree that the ways which are said to reach do reach") {
         // Best focus of real rays differs from the paraxial one by the glass's spherical aberration only,
         // below 0.15 mm for 100 mm of glass at f/5 (Smith, sec. 7.8: LSA 0.19 mm at the rim).
         for (const RealFocus& focus : report->real_focus)
-            CHECK(std::abs(focus.best) < 0.15);
+            CHECK(abs(focus.best) < Millimetres{0.15});
     }
     CHECK(reaching >= 4);
 }

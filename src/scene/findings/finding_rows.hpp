@@ -6,14 +6,12 @@
 #include <vector>
 
 #include "scene/kit/colours.hpp"
+#include "scene/kit/finding_sign.hpp"
 #include "study/findings/findings.hpp"
 
 namespace beamfork {
 
 struct Report;
-
-/// The shape drawn before a finding, so that colour is never alone.
-enum class FindingSign { cross, triangle, dot, tick };
 
 /// A change that would mend the finding.
 struct CureRow {

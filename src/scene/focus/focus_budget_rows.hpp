@@ -7,15 +7,15 @@
 #include <vector>
 
 #include "scene/kit/colours.hpp"
+#include "study/focus/budget_entry.hpp"
 
 namespace beamfork {
 
-enum class BudgetEntry;
 struct Report;
 
 /// One bar from `from` to `to` on the common axis of the waterfall.
 struct BudgetBar {
-    BudgetEntry entry{};
+    BudgetEntry entry = BudgetEntry::spends;
     ColourRole role = ColourRole::dimension;
     std::string label;
     std::string value;  ///< "+65.0", "-35.0"; the first and the last without a sign unless negative

@@ -12,14 +12,13 @@
 #include <string>
 #include <vector>
 
+#include "study/focus/budget_entry.hpp"
 #include "train/train.hpp"
 
 namespace beamfork {
 
 /// What rounding may leave of a length: an exact fit still reaches.
 inline constexpr Millimetres exact_fit{1e-9};
-
-enum class BudgetEntry { available, spends, gives_back, observer, left_over };
 
 /// One step of the waterfall: `change` is what it adds (+) to or takes (-) from what is left, `left` is
 /// what remains after it. The first row is the telescope's back focus, the last what is left: the

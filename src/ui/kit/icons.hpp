@@ -1,11 +1,11 @@
 // Small signs drawn with lines, so that they are crisp at every scale and need no picture files.
 #pragma once
 
+#include "scene/kit/finding_sign.hpp"
+
 #include <imgui.h>
 
 namespace beamfork {
-
-enum class FindingSign;
 
 enum class Icon {
     undo,

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "study/findings/report.hpp"
 #include "ui/kit/theme.hpp"
 
 namespace beamfork {

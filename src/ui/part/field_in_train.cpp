@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "parts/kind.hpp"
 #include "study/findings/report.hpp"
 
 namespace beamfork {

@@ -5,7 +5,6 @@
 
 #include "base/text.hpp"
 #include "document/edit.hpp"
-#include "parts/kind.hpp"
 #include "scene/focus/light_path_rows.hpp"
 #include "scene/image/coma_correction_rows.hpp"
 #include "ui/kit/buttons.hpp"

@@ -1,4 +1,4 @@
-// The standard views of a train by name; what they show is scene/camera's.
+// The standard views of a train by name; what they show is scene/picture/camera's.
 #pragma once
 
 #include <array>

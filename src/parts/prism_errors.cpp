@@ -25,9 +25,7 @@ const std::array<PrismErrorKind, 6>& prism_error_kinds() {
 
 Pose ideal_from_real(const PrismErrors& errors, const Point& middle) {
     if (errors == PrismErrors{}) return {};
-    const auto angle = [](double arcminutes) {
-        return Radians{arcminutes * radians_per_arcminute};
-    };
+    const auto angle = [](double arcminutes) { return to_radians(Arcminutes{arcminutes}); };
     const Pose turned = rotation_about_x(angle(errors.tilt_x))
                         * rotation_about_y(angle(errors.tilt_y))
                         * rotation_about_z(angle(errors.roll));

@@ -4,7 +4,6 @@
 #pragma once
 
 #include <array>
-#include <numbers>
 #include <string>
 #include <string_view>
 
@@ -32,8 +31,6 @@ struct PrismErrorKind {
     std::string_view help;
 };
 const std::array<PrismErrorKind, 6>& prism_error_kinds();
-
-constexpr double radians_per_arcminute = std::numbers::pi / 180 / 60;
 
 /// The prism's ideal frame from the one it stands in, turned about `middle` (mm, in its own frame).
 Pose ideal_from_real(const PrismErrors& errors, const Point& middle);

@@ -9,19 +9,12 @@
 
 #include "base/error.hpp"
 #include "base/units.hpp"
-#include "glass/glass.hpp"
 #include "parts/layout.hpp"
 #include "train/lens_room.hpp"
 #include "train/setup.hpp"
+#include "train/wavelengths.hpp"
 
 namespace beamfork {
-
-/// The wavelengths that are traced: blue F, green e, red C. Focus and drawing use the middle one.
-inline constexpr std::array traced_wavelengths{spectral_line::F, spectral_line::e,
-                                               spectral_line::C};
-constexpr std::size_t wavelength_count = traced_wavelengths.size();
-constexpr std::size_t primary_wavelength = 1;
-using PerWavelength = std::array<double, wavelength_count>;
 
 struct PlacedSurface {
     std::string name;

@@ -1,5 +1,6 @@
 #include "ui/window_ui.hpp"
 
+#include "ui/handles/handle_overlay.hpp"
 #include "ui/picture/viewport.hpp"
 
 namespace beamfork {

@@ -36,12 +36,12 @@ TEST_CASE("the child reaches focus and the warden, 20 mm wider between the eyes,
     const double diagonal = 44 - 25 + 25 / 1.5712;
     const FocusBudget child = budget_of(setup, 0);
     CHECK(child.reaches);
-    CHECK(
-        near(child.wanted_drawtube, 141.5 - diagonal - (104 - 4), 1e-3));  // index to four decimals
+    CHECK(near(child.wanted_drawtube.value, 141.5 - diagonal - (104 - 4),
+               1e-3));  // index to four decimals
     const FocusBudget warden = budget_of(setup, 1);
     CHECK_FALSE(warden.reaches);
-    CHECK(near(warden.wanted_drawtube, 141.5 - diagonal - (104 + 6), 1e-3));
-    CHECK(near(child.wanted_drawtube - warden.wanted_drawtube, 10, rounding));
+    CHECK(near(warden.wanted_drawtube.value, 141.5 - diagonal - (104 + 6), 1e-3));
+    CHECK(near(child.wanted_drawtube.value - warden.wanted_drawtube.value, 10, rounding));
 }
 
 TEST_CASE("with a hinge instead both share one focus, within reach and within the head's range") {
@@ -51,7 +51,7 @@ TEST_CASE("with a hinge instead both share one focus, within reach and within th
     head.mechanism = Mechanism::hinged;
     const FocusBudget child = budget_of(setup, 0);
     CHECK(child.reaches);
-    CHECK(near(child.wanted_drawtube, budget_of(setup, 1).wanted_drawtube, rounding));
+    CHECK(near(child.wanted_drawtube.value, budget_of(setup, 1).wanted_drawtube.value, rounding));
     for (const std::size_t observer : parts_with_role(setup, Role::observer))
         CHECK(head.reaches(part_as<Observer>(setup, observer).pupil_distance));
 }

@@ -2,7 +2,8 @@
 #include "desk/open_setup.hpp"
 #include "scene/tour/built_in_tours.hpp"
 #include "scene/tour/tour_frame.hpp"
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/area.hpp"
+#include "ui/kit/lettering.hpp"
 #include "ui/talk/talk_overlay.hpp"
 
 #include <doctest/doctest.h>

@@ -46,21 +46,21 @@ TEST_CASE("an edit changes report and picture, undo brings both back") {
     CHECK(bench.refresh());
     CHECK_FALSE(bench.refresh());
     REQUIRE(bench.report() != nullptr);
-    const double short_by = bench.report()->budget.shortfall;
+    const double short_by = bench.report()->budget.shortfall.value;
     const auto picture = bench.frame().revision;
     const Document before = bench.document();
 
     const auto spacers = parts_with_role(bench.document().setup, Role::chain);
     bench.carry_out(asking(RemovePart{spacers.front()}));
     CHECK(bench.refresh());
-    CHECK(bench.report()->budget.shortfall < short_by);
+    CHECK(bench.report()->budget.shortfall.value < short_by);
     CHECK(bench.frame().revision != picture);
     CHECK(bench.view().can_undo);
 
     bench.carry_out(asking(Undo{}));
     bench.refresh();
     CHECK(bench.document() == before);
-    CHECK(near(bench.report()->budget.shortfall, short_by, 1e-12));  // the same computation
+    CHECK(near(bench.report()->budget.shortfall.value, short_by, 1e-12));  // the same computation
     CHECK(bench.frame().revision == picture);
 }
 
@@ -74,7 +74,7 @@ TEST_CASE(
         requests.gesture_began = i == 1;
         bench.carry_out(requests);
         CHECK(bench.refresh());
-        CHECK(near(bench.report()->budget.travel, first + i, 1e-12));
+        CHECK(near(bench.report()->budget.travel.value, first + i, 1e-12));
     }
     DeskRequests last;
     last.gesture_ended = true;

@@ -11,6 +11,7 @@
 #include "scene/picture/mesh_shapes.hpp"
 #include "scene/picture/picking.hpp"
 #include "scene/picture/picture.hpp"
+#include "study/findings/report.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>
@@ -87,7 +88,7 @@ TEST_CASE("a moving mirror's travel is told instead of the drawtube's") {
     const FocusBudgetRows rows = focus_budget_rows(report);
     const PrimaryFocus& primary = *report.budget.primary;
     CHECK(near(rows.travel.travel, 8, 1e-12));
-    CHECK(near(rows.travel.wanted, 6 - primary.wanted, 1e-12));  // 0 is fully up
+    CHECK(near(rows.travel.wanted, 6 - primary.wanted.value, 1e-12));  // 0 is fully up
     CHECK(rows.travel.sentence.find("main mirror") != std::string::npos);
     CHECK(rows.travel.margin_in.find("more light path") != std::string::npos);
     const auto values = magnification_rows(report);

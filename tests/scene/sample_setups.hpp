@@ -37,6 +37,14 @@ inline Setup short_setup() {
     return with_valid_choice(setup);
 }
 
+/// The worked budget of the trade (common practice, no source): back focus 116, adapter 1, diagonal 35, head 110.
+inline Setup worked_budget() {
+    Setup setup = short_setup();
+    setup.parts[3].body.get<PrismDiagonal>().stated_light_path = Millimetres{35};
+    setup.parts[4].body.get<SplitterHead>().stated_light_path = Millimetres{110};
+    return setup;
+}
+
 inline Setup cured_setup() {
     Setup setup = short_setup();
     setup.title = "Cured by a shifter";

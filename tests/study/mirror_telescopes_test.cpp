@@ -73,7 +73,7 @@ TEST_CASE("behind a Newtonian real rays near the axis meet where the budget says
         const Report report = report_of(setup, 16);
         REQUIRE(report.budget.reaches);
         for (const RealFocus& focus : report.real_focus)
-            CHECK(near(focus.near_axis, 0, 0.002));  // glass at f/500 and rounding
+            CHECK(near(focus.near_axis.value, 0, 0.002));  // glass at f/500 and rounding
         CHECK(near(traced_focal_length(report), 1000 * (distance > 0 ? 60.0 / 59.0 : 1), 1.5));
     }
 }
@@ -128,10 +128,10 @@ TEST_CASE("a secondary narrower than the cone costs aperture and is named") {
 
 TEST_CASE("the main mirror moved up gives as much back focus and is told with what it costs") {
     Setup setup = with_newtonian(100);
-    const double before = report_of(setup, 16).budget.wanted_drawtube;
+    const double before = report_of(setup, 16).budget.wanted_drawtube.value;
     the<Newtonian>(setup).primary_moved_up = {30};
     const Report report = report_of(setup, 16);
-    CHECK(near(report.budget.wanted_drawtube, before + 30, 1e-9));
+    CHECK(near(report.budget.wanted_drawtube.value, before + 30, 1e-9));
     const Finding* moved = finding(report, "primary_moved_up");
     REQUIRE(moved);
     // (100 * 1000 - 430 * 200) / 570 = 24.6 and (100 * 1000 - 400 * 200) / 600 = 33.3
@@ -149,12 +149,14 @@ TEST_CASE("a Cassegrain focuses by its primary: real rays meet on the field stop
         const Report report = report_of(setup, 16);
         REQUIRE(report.budget.reaches);
         REQUIRE(report.budget.primary);
-        CHECK(near(report.image_behind_stop[0], 0, 1e-8));  // rounding, through 1 / (f2 - p)
+        CHECK(near(report.image_behind_stop[0].value, 0, 1e-8));  // rounding, through 1 / (f2 - p)
         for (const RealFocus& focus : report.real_focus)
-            CHECK(near(focus.near_axis, 0, 0.02));  // aberration at f/500, times the secondary's 30
-        CHECK(near(traced_focal_length(report) / report.budget.primary->focal_length, 1, 0.003));
+            CHECK(near(focus.near_axis.value, 0,
+                       0.02));  // aberration at f/500, times the secondary's 30
+        CHECK(near(traced_focal_length(report) / report.budget.primary->focal_length.value, 1,
+                   0.003));
         CHECK(near(report.magnification.effective_focal_length.value,
-                   report.budget.primary->focal_length, 1e-9));
+                   report.budget.primary->focal_length.value, 1e-9));
     }
 }
 
@@ -164,23 +166,24 @@ TEST_CASE("light path behind a moving mirror is paid in focal length at f1 / |f2
     setup.parts.insert(setup.parts.begin() + 2, {"Spacer", Spacer{Millimetres{40}, {100}}, {}});
     const Report after = report_of(with_valid_choice(setup), 16);
     const double slope = before.budget.primary->focal_length_per_mm;
-    CHECK(near(after.budget.primary->focal_length - before.budget.primary->focal_length, 40 * slope,
+    CHECK(near(after.budget.primary->focal_length.value - before.budget.primary->focal_length.value,
+               40 * slope,
                1e-6));  // F = f1 (1 + b / |f2|) is linear in b
-    CHECK(near(before.budget.margin_in - after.budget.margin_in, 40, 1e-6));
-    CHECK(near(after.budget.margin_out - before.budget.margin_out, 40, 1e-6));
+    CHECK(near(before.budget.margin_in.value - after.budget.margin_in.value, 40, 1e-6));
+    CHECK(near(after.budget.margin_out.value - before.budget.margin_out.value, 40, 1e-6));
     REQUIRE(finding(after, "focal_length_changed"));
-    CHECK(after.budget.drawtube == 0);
+    CHECK(after.budget.drawtube == Millimetres{});
 }
 
 TEST_CASE("when the primary's travel ends the shortfall is told in mm of light path") {
     Setup setup = with_cassegrain();
-    const double spare = report_of(setup, 16).budget.margin_in;
+    const double spare = report_of(setup, 16).budget.margin_in.value;
     setup.parts.insert(setup.parts.begin() + 2,
                        {"Spacer", Spacer{Millimetres{spare + 12}, {100}}, {}});
     const Report report = report_of(with_valid_choice(setup), 16);
     CHECK_FALSE(report.budget.reaches);
-    CHECK(near(report.budget.shortfall, 12, 1e-6));
-    CHECK(near(report.gap(Eye::left), 12, 1e-6));  // air in front of the stops: mm for mm
+    CHECK(near(report.budget.shortfall.value, 12, 1e-6));
+    CHECK(near(report.gap(Eye::left).value, 12, 1e-6));  // air in front of the stops: mm for mm
     const Finding* fails = finding(report, "focus_short");
     REQUIRE(fails);
     CHECK(fails->sentence.find("main mirror fully up") != std::string::npos);
@@ -218,7 +221,7 @@ TEST_CASE("an unknown figure is told with its range and never makes a setup poor
     const auto waves = [&](MirrorFigure figure) {
         const MirrorDesign design = telescope.design();
         return spherical_of_mirrors(design, mirror_shapes(design, figure),
-                                    unknown.budget.primary->moved)
+                                    unknown.budget.primary->moved.value)
                / 546.0740e-6;
     };
     CHECK(near(unknown.figure_doubt->low, waves(MirrorFigure::coma_free_hyperboloids), 1e-9));
@@ -241,7 +244,8 @@ TEST_CASE("an unknown figure is told with its range and never makes a setup poor
     const Report spheres = report_of(setup);
     CHECK(std::abs(spheres.image_quality[0].axis.aberrations.spherical)
           < std::abs(stated.image_quality[0].axis.aberrations.spherical) / 2);
-    CHECK(near(spheres.budget.primary->focal_length, stated.budget.primary->focal_length, 1e-9));
+    CHECK(near(spheres.budget.primary->focal_length.value,
+               stated.budget.primary->focal_length.value, 1e-9));
     CHECK(near(spheres.clipping[0].working_aperture.value,
                stated.clipping[0].working_aperture.value, 0.5));
 }

@@ -56,22 +56,24 @@ TEST_CASE("no setup of usual parts gives a number that is none, and no light is 
         }
         const FocusBudget& budget = report->budget;
         for (const double value :
-             {budget.wanted_drawtube, budget.drawtube, budget.margin_in, budget.margin_out,
-              budget.shortfall, budget.factor(), report->magnification.magnification,
-              report->magnification.true_field.value, report->magnification.exit_pupil.value}) {
+             {budget.wanted_drawtube.value, budget.drawtube.value, budget.margin_in.value,
+              budget.margin_out.value, budget.shortfall.value, budget.factor(),
+              report->magnification.magnification, report->magnification.true_field.value,
+              report->magnification.exit_pupil.value}) {
             check_is_number(value);
         }
-        CHECK(near(budget.rows.back().left, budget.wanted_drawtube, 1e-6));
-        CHECK(budget.drawtube >= 0);
-        CHECK(budget.drawtube <= budget.travel);
-        CHECK(budget.shortfall >= 0);
-        CHECK(budget.reaches == (budget.shortfall == 0 && budget.seats_lack == 0));
+        CHECK(near(budget.rows.back().left, budget.wanted_drawtube.value, 1e-6));
+        CHECK(budget.drawtube >= Millimetres{});
+        CHECK(budget.drawtube.value <= budget.travel.value);
+        CHECK(budget.shortfall >= Millimetres{});
+        CHECK(budget.reaches
+              == (budget.shortfall == Millimetres{} && budget.seats_lack == Millimetres{}));
         for (std::size_t side = 0; side < 2; ++side) {
             const EyeClipping& light = report->clipping[side];
-            check_is_number(report->image_behind_stop[side]);
-            check_is_number(report->real_focus[side].near_axis);
-            check_is_number(report->real_focus[side].best);
-            check_is_number(report->real_focus[side].marginal);
+            check_is_number(report->image_behind_stop[side].value);
+            check_is_number(report->real_focus[side].near_axis.value);
+            check_is_number(report->real_focus[side].best.value);
+            check_is_number(report->real_focus[side].marginal.value);
             CHECK(light.fully_illuminated_diameter.value >= 0);
             CHECK(light.fully_illuminated_diameter <= light.field_stop);
             CHECK(light.working_aperture.value <= 2 * report->train.objective_radius * (1 + 1e-12));
@@ -100,7 +102,7 @@ TEST_CASE("in every setup with a matched head both arms have one path, one glass
         const EyePath& right = train->path(Eye::right);
         CHECK(near(light_path(left), light_path(right), 1e-9));
         CHECK(near(glass_path(left), glass_path(right), 1e-9));
-        const double image = image_behind_stop(*train, Eye::left);
+        const double image = image_behind_stop(*train, Eye::left).value;
         CHECK(near(image_behind_stop(*train, Eye::right), image, 1e-9 * (1 + image * image)));
     }
 }
@@ -126,8 +128,8 @@ TEST_CASE("in no setup does a turn of the hinge change a path, the focus or the 
         }
         ++(slides ? slid : turned);
         if (slides) continue;  // tests of the pupil distance say what that does to focus
-        const double wanted = before->wanted_drawtube;
-        CHECK(near(focus_budget(setup, setup.chosen)->wanted_drawtube, wanted,
+        const double wanted = before->wanted_drawtube.value;
+        CHECK(near(focus_budget(setup, setup.chosen)->wanted_drawtube.value, wanted,
                    1e-9 * (1 + wanted * wanted)));
     }
     CHECK(turned > 20);

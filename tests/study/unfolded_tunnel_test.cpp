@@ -174,7 +174,7 @@ TEST_CASE("with the drawtube where the budget wants it, the unfolded train has t
         double sum = 0;
         for (const Eye eye : both_eyes) {
             sum += paraxial_image_behind_stop(
-                test_tunnel::unfold(setup, eye, budget->wanted_drawtube));
+                test_tunnel::unfold(setup, eye, budget->wanted_drawtube.value));
         }
         CHECK(near(sum, 0, 1e-8));  // rounding, of 0.1 m behind a lens
     }

@@ -7,6 +7,8 @@
 #include <iomanip>
 #include <ostream>
 
+#include "base/units.hpp"
+
 /// Of doubles, at lengths of some hundred mm.
 inline constexpr double rounding = 1e-9;
 
@@ -30,4 +32,14 @@ struct Nearness {
 
 inline Nearness near(double actual, double expected, double within) {
     return {actual, expected, within};
+}
+
+/// A length, an angle ... against a number in its unit, as sources print it, or against another of its kind.
+template <class Unit>
+Nearness near(beamfork::Quantity<Unit> actual, double expected, double within) {
+    return {actual.value, expected, within};
+}
+template <class Unit>
+Nearness near(beamfork::Quantity<Unit> actual, beamfork::Quantity<Unit> expected, double within) {
+    return {actual.value, expected.value, within};
 }

@@ -9,6 +9,7 @@
 #include "scene/picture/pupil_paint.hpp"
 #include "scene/picture/view_options.hpp"
 #include "scene/sample_setups.hpp"
+#include "study/findings/report.hpp"
 #include "support/near.hpp"
 #include "ui/kit/theme.hpp"
 

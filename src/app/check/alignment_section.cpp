@@ -27,9 +27,9 @@ Json tolerance_json(const Setup& setup, const ErrorAllowance& tolerance) {
             {"stated", tolerance.stated},
             {"allowed_alone", allowed},
             {"limited_by", tolerance.limited_by},
-            {"inward_arcmin_per_unit", tolerance.per_unit.inward},
-            {"left_up_arcmin_per_unit", tolerance.per_unit.left_up},
-            {"rotation_deg_per_unit", tolerance.per_unit.rotation}};
+            {"inward_arcmin_per_unit", tolerance.per_unit.inward.value},
+            {"left_up_arcmin_per_unit", tolerance.per_unit.left_up.value},
+            {"rotation_deg_per_unit", tolerance.per_unit.rotation.value}};
 }
 
 std::string amount(const ErrorAllowance& tolerance) {
@@ -44,11 +44,11 @@ Json alignment_json(const Setup& setup, const Report& report) {
     Json tolerances = Json::array();
     for (const ErrorAllowance& tolerance : alignment.tolerances)
         tolerances.push_back(tolerance_json(setup, tolerance));
-    return {{"inward_arcmin", alignment.seen.inward},
-            {"left_up_arcmin", alignment.seen.left_up},
-            {"rotation_deg", alignment.seen.rotation},
+    return {{"inward_arcmin", alignment.seen.inward.value},
+            {"left_up_arcmin", alignment.seen.left_up.value},
+            {"rotation_deg", alignment.seen.rotation.value},
             {"size_difference_percent", alignment.seen.size},
-            {"focus_difference_dioptres", alignment.focus_difference},
+            {"focus_difference_dioptres", alignment.focus_difference.value},
             {"same_handed", alignment.same_handed},
             {"merging", word_of(alignment.worst())},
             {"tolerances", std::move(tolerances)}};
@@ -64,11 +64,11 @@ std::string alignment_text(const Setup& /*setup*/, const Report& report) {
     std::string out =
         fmt::format("TWO EYES (as seen behind the eyepieces): {}\n", word_of(alignment.worst()));
     out += fmt::format("  Eyes turn {} by {:.1f}′, {} image {:.1f}′ higher, turned by {:.2f}°\n",
-                       seen.inward < 0 ? "outward" : "inward", std::abs(seen.inward),
-                       seen.left_up < 0 ? "right" : "left", std::abs(seen.left_up),
-                       std::abs(seen.rotation));
+                       seen.inward < Arcminutes{} ? "outward" : "inward", abs(seen.inward).value,
+                       seen.left_up < Arcminutes{} ? "right" : "left", abs(seen.left_up).value,
+                       abs(seen.rotation).value);
     out += fmt::format("  Sizes differ by {:.2f} %, focus by {:.2f} D\n", std::abs(seen.size),
-                       std::abs(alignment.focus_difference));
+                       abs(alignment.focus_difference).value);
     std::size_t told = 0;
     for (const ErrorAllowance& tolerance : alignment.tolerances) {
         if (told++ == 6 || std::isinf(tolerance.allowed)) break;

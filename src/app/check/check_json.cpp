@@ -11,24 +11,25 @@ namespace {
 Json focus_json(const FocusBudget& budget) {
     Json rows = Json::array();
     for (const BudgetRow& row : budget.rows) {
-        rows.push_back({{"label", row.label}, {"change_mm", row.change}, {"left_mm", row.left}});
+        rows.push_back(
+            {{"label", row.label}, {"change_mm", row.change.value}, {"left_mm", row.left.value}});
     }
-    Json json{{"drawtube_mm", budget.wanted_drawtube},
-              {"travel_mm", budget.travel},
+    Json json{{"drawtube_mm", budget.wanted_drawtube.value},
+              {"travel_mm", budget.travel.value},
               {"reaches", budget.reaches},
-              {"margin_in_mm", budget.margin_in},
-              {"margin_out_mm", budget.margin_out},
-              {"shortfall_mm", budget.shortfall},
-              {"seats_take_up_mm", budget.seats_take_up},
-              {"seats_lack_mm", budget.seats_lack},
-              {"arm_difference_mm", budget.arm_difference},
+              {"margin_in_mm", budget.margin_in.value},
+              {"margin_out_mm", budget.margin_out.value},
+              {"shortfall_mm", budget.shortfall.value},
+              {"seats_take_up_mm", budget.seats_take_up.value},
+              {"seats_lack_mm", budget.seats_lack.value},
+              {"arm_difference_mm", budget.arm_difference.value},
               {"budget", std::move(rows)}};
     if (const auto& primary = budget.primary) {
-        json["primary"] = {{"moved_up_mm", primary->moved},
-                           {"back_focus_mm", primary->back_focus},
-                           {"stated_back_focus_mm", primary->stated_back_focus},
-                           {"focal_length_mm", primary->focal_length},
-                           {"stated_focal_length_mm", primary->stated_focal_length},
+        json["primary"] = {{"moved_up_mm", primary->moved.value},
+                           {"back_focus_mm", primary->back_focus.value},
+                           {"stated_back_focus_mm", primary->stated_back_focus.value},
+                           {"focal_length_mm", primary->focal_length.value},
+                           {"stated_focal_length_mm", primary->stated_focal_length.value},
                            {"focal_length_per_back_focus", primary->focal_length_per_mm}};
     }
     return json;
@@ -52,8 +53,8 @@ Json eye_json(const Setup& setup, const Report& report, const EyeClipping& eye) 
               {"edge_relative_illumination", eye.edge_relative},
               {"working_aperture_mm", eye.working_aperture.value},
               {"obstructed_share", eye.obstructed_share},
-              {"focus_before_stop_mm", report.gap(eye.eye)},
-              {"real_ray_focus_behind_stop_mm", report.real_focus[side].best},
+              {"focus_before_stop_mm", report.gap(eye.eye).value},
+              {"real_ray_focus_behind_stop_mm", report.real_focus[side].best.value},
               {"seat_shift_mm", report.train.path(eye.eye).seat_shift}};
     for (const CheckSection& section : check_sections()) {
         if (section.eye_json) json[section.key] = section.eye_json(setup, report, side);

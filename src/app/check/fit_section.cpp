@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "scene/fit/fit_rows.hpp"
+#include "study/findings/report.hpp"
 
 #include <fmt/format.h>
 
@@ -14,12 +15,12 @@ Json load_json(const Setup& setup, const Load& load) {
     Json unstated = Json::array();
     for (const std::size_t part : load.unstated)
         unstated.push_back(setup.parts[part].name);
-    Json json{{"mass_g", load.mass},
+    Json json{{"mass_g", load.mass.value},
               {"mass_unstated", std::move(unstated)},
-              {"lever_mm", load.lever},
-              {"bending_nm", load.bending},
-              {"twisting_nm", load.twisting}};
-    if (load.rated) json["rated_load_g"] = *load.rated;
+              {"lever_mm", load.lever.value},
+              {"bending_nm", load.bending.value},
+              {"twisting_nm", load.twisting.value}};
+    if (load.rated) json["rated_load_g"] = load.rated->value;
     return json;
 }
 
@@ -41,12 +42,12 @@ Json joints_json(const Setup& setup, const Fit& fit) {
 Json changes_json(const Setup& setup, const DistanceCoupling& coupling) {
     Json list = Json::array();
     const auto add = [&](const DistanceChange& change) {
-        Json one{{"pupil_distance_mm", change.distance},
-                 {"wider_mm", change.wider},
-                 {"path_mm", change.path},
-                 {"refocus_mm", change.refocus},
+        Json one{{"pupil_distance_mm", change.distance.value},
+                 {"wider_mm", change.wider.value},
+                 {"path_mm", change.path.value},
+                 {"refocus_mm", change.refocus.value},
                  {"reaches", change.reaches},
-                 {"shortfall_mm", change.missing},
+                 {"shortfall_mm", change.missing.value},
                  {"seats_suffice", change.seats_suffice}};
         if (change.observer) one["observer"] = setup.parts[*change.observer].name;
         list.push_back(std::move(one));
@@ -61,9 +62,9 @@ Json changes_json(const Setup& setup, const DistanceCoupling& coupling) {
 Json heights_json(const EyeHeight& eyes) {
     Json list = Json::array();
     for (const EyePlace& place : eyes.places)
-        list.push_back({{"altitude_deg", place.altitude},
-                        {"above_axis_mm", place.height},
-                        {"gaze_deg", place.gaze}});
+        list.push_back({{"altitude_deg", place.altitude.value},
+                        {"above_axis_mm", place.height.value},
+                        {"gaze_deg", place.gaze.value}});
     return list;
 }
 
@@ -78,12 +79,12 @@ std::string lines(const std::vector<ValueRow>& rows) {
 
 Json fit_json(const Setup& setup, const Report& report) {
     const Fit& fit = report.fit;
-    Json json{{"pupil_distance_mm", fit.spacing.pupil_distance},
-              {"narrowest_mm", fit.spacing.narrowest},
-              {"widest_mm", fit.spacing.widest},
+    Json json{{"pupil_distance_mm", fit.spacing.pupil_distance.value},
+              {"narrowest_mm", fit.spacing.narrowest.value},
+              {"widest_mm", fit.spacing.widest.value},
               {"in_range", fit.spacing.is_in_range},
-              {"eyepiece_gap_mm", fit.spacing.gap},
-              {"widest_housing_mm", fit.spacing.widest_housing},
+              {"eyepiece_gap_mm", fit.spacing.gap.value},
+              {"widest_housing_mm", fit.spacing.widest_housing.value},
               {"path_per_mm", report.distance.path_per_mm},
               {"refocus_per_mm", report.distance.refocus_per_mm},
               {"distance_changes", changes_json(setup, report.distance)},
@@ -91,16 +92,17 @@ Json fit_json(const Setup& setup, const Report& report) {
               {"half_light_field_share", fit.seen.half_light_share},
               {"load", load_json(setup, fit.load)},
               {"joints", joints_json(setup, fit)}};
-    if (fit.tightest) json["nose_clearance_mm"] = fit.tightest->room;
-    json["zenith"] = {{"wanted_mm", fit.zenith.wanted},
+    if (fit.tightest) json["nose_clearance_mm"] = fit.tightest->room.value;
+    json["zenith"] = {{"wanted_mm", fit.zenith.wanted.value},
                       {"part", setup.parts[fit.zenith.part].name},
                       {"sideways", fit.zenith.is_sideways}};
-    if (fit.zenith.there) json["zenith"]["free_mm"] = *fit.zenith.there;
+    if (fit.zenith.there) json["zenith"]["free_mm"] = fit.zenith.there->value;
     json["eye_heights"] = heights_json(fit.eyes);
     if (fit.balance) {
-        json["balance"] = {{"lever_mm", fit.balance->lever}, {"shift_mm", fit.balance->shift}};
+        json["balance"] = {{"lever_mm", fit.balance->lever.value},
+                           {"shift_mm", fit.balance->shift.value}};
         if (fit.balance->counterweight)
-            json["balance"]["counterweight_g"] = *fit.balance->counterweight;
+            json["balance"]["counterweight_g"] = fit.balance->counterweight->value;
     }
     return json;
 }
@@ -112,7 +114,7 @@ std::string fit_line(const Setup& setup, const Report& report) {
             return joint.role != ColourRole::dimension;
         });
     return fmt::format("{:.0f} mm between the eyepieces; head {:.1f} to {:.1f} mm; {}",
-                       fit.spacing.gap, fit.spacing.narrowest, fit.spacing.widest,
+                       fit.spacing.gap.value, fit.spacing.narrowest.value, fit.spacing.widest.value,
                        open == 0 ? "every joint fits" : fmt::format("{} joints to look at", open));
 }
 

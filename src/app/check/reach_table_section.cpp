@@ -4,13 +4,14 @@
 #include "app/page/page_text.hpp"
 #include "base/letters.hpp"
 #include "scene/focus/reach_table_rows.hpp"
+#include "study/findings/report.hpp"
 
 namespace beamfork {
 
 namespace {
 
 Json seat_json(const SeatSetting& seat) {
-    return {{"shift_mm", seat.shift},
+    return {{"shift_mm", seat.shift.value},
             {"dioptres", seat.dioptres.value},
             {"in_travel", seat.is_in_travel}};
 }
@@ -19,18 +20,18 @@ Json entry_json(const Setup& setup, const ReachEntry& entry) {
     Json json{{"eyepiece", setup.parts[entry.choice.eyepiece].name},
               {"observer", setup.parts[entry.choice.observer].name},
               {"target", setup.parts[entry.choice.target].name},
-              {"drawtube_mm", entry.drawtube},
+              {"drawtube_mm", entry.drawtube.value},
               {"reaches", entry.reaches},
-              {"margin_in_mm", entry.margin_in},
-              {"margin_out_mm", entry.margin_out},
-              {"shortfall_mm", entry.shortfall},
-              {"refocus_mm", entry.refocus},
+              {"margin_in_mm", entry.margin_in.value},
+              {"margin_out_mm", entry.margin_out.value},
+              {"shortfall_mm", entry.shortfall.value},
+              {"refocus_mm", entry.refocus.value},
               {"parfocal", entry.is_parfocal},
               {"left_seat", seat_json(entry.seats[0])},
               {"right_seat", seat_json(entry.seats[1])},
               {"pupil_distance_fits", entry.pupil_distance_fits}};
     if (!entry.served.is_empty())
-        json["served_mm"] = {{"low", entry.served.low}, {"high", entry.served.high}};
+        json["served_mm"] = {{"low", entry.served.low.value}, {"high", entry.served.high.value}};
     return json;
 }
 
@@ -42,17 +43,17 @@ Json reach_table_json(const Setup& setup, const Report& report) {
     for (const ReachEntry& entry : table.entries)
         entries.push_back(entry_json(setup, entry));
     Json json{{"reference_eyepiece", setup.parts[table.reference_eyepiece].name},
-              {"travel_mm", table.travel},
-              {"depth_of_focus_mm", table.depth_of_focus},
+              {"travel_mm", table.travel.value},
+              {"depth_of_focus_mm", table.depth_of_focus.value},
               {"reaching", table.reaching()},
               {"usable", table.usable()},
               {"entries", std::move(entries)}};
     if (table.conflict) {
         json["conflict"] = {{"innermost", table.conflict->innermost},
                             {"outermost", table.conflict->outermost},
-                            {"gap_mm", table.conflict->gap}};
+                            {"gap_mm", table.conflict->gap.value}};
     } else {
-        json["common_mm"] = {{"low", table.common.low}, {"high", table.common.high}};
+        json["common_mm"] = {{"low", table.common.low.value}, {"high", table.common.high.value}};
     }
     return json;
 }

@@ -1,6 +1,7 @@
 #include "app/check/check_sections.hpp"
 #include "app/page/page_text.hpp"
 #include "scene/focus/uncertainty_rows.hpp"
+#include "study/findings/report.hpp"
 
 #include <fmt/format.h>
 
@@ -16,11 +17,11 @@ Json uncertainty_json(const Setup& setup, const Report& report) {
                                  {"known_by", to_word(one.tolerance.known_by)},
                                  {"assumed", one.is_assumed},
                                  {"sensitivity", one.sensitivity},
-                                 {"standard_mm", one.standard},
+                                 {"standard_mm", one.standard.value},
                                  {"share", one.share}});
     }
-    Json json{{"margin_mm", found.margin},
-              {"plus_minus_mm", found.standard},
+    Json json{{"margin_mm", found.margin.value},
+              {"plus_minus_mm", found.standard.value},
               {"probability", found.probability},
               {"assumed", found.assumed},
               {"contributions", std::move(contributions)}};
@@ -63,10 +64,10 @@ Json other_uses_json(const Setup& setup, const Report& report) {
             removed.push_back(setup.parts[part].name);
         uses.push_back({{"use", to_word(use.use)},
                         {"removed", std::move(removed)},
-                        {"drawtube_mm", use.drawtube},
-                        {"change_mm", use.change},
+                        {"drawtube_mm", use.drawtube.value},
+                        {"change_mm", use.change.value},
                         {"reaches", use.reaches},
-                        {"shortfall_mm", use.shortfall}});
+                        {"shortfall_mm", use.shortfall.value}});
     }
     return uses;
 }

@@ -1,6 +1,7 @@
 #include "app/check/check_sections.hpp"
 #include "app/page/page_text.hpp"
 #include "scene/ways_to_focus/ways_to_focus_rows.hpp"
+#include "study/findings/report.hpp"
 
 #include <fmt/format.h>
 
@@ -16,12 +17,13 @@ Json magnitudes_json(double before, double after) {
 Json light_json(const WayToFocus& way) {
     const GivenLight& before = way.light_before;
     const GivenLight& after = way.light;
-    return {{"working_aperture_mm", after.working_aperture},
-            {"working_aperture_change_mm", after.working_aperture - before.working_aperture},
-            {"edge_relative_illumination", after.edge},
-            {"edge_relative_illumination_change", after.edge - before.edge},
-            {"stars_magnitudes_lost", magnitudes_json(before.into_eye, after.into_eye)},
-            {"areas_magnitudes_lost", magnitudes_json(before.surface, after.surface)}};
+    return {
+        {"working_aperture_mm", after.working_aperture.value},
+        {"working_aperture_change_mm", (after.working_aperture - before.working_aperture).value},
+        {"edge_relative_illumination", after.edge},
+        {"edge_relative_illumination_change", after.edge - before.edge},
+        {"stars_magnitudes_lost", magnitudes_json(before.into_eye, after.into_eye)},
+        {"areas_magnitudes_lost", magnitudes_json(before.surface, after.surface)}};
 }
 
 }  // namespace
@@ -33,10 +35,10 @@ Json ways_to_focus_json(const Setup&, const Report& report) {
                         {"what", way.what},
                         {"cost", way.cost},
                         {"reversibility", to_words(way.reversibility)},
-                        {"gained_mm", way.gained},
+                        {"gained_mm", way.gained.value},
                         {"reaches", way.reaches},
-                        {"margin_in_mm", way.margin_in},
-                        {"margin_out_mm", way.margin_out},
+                        {"margin_in_mm", way.margin_in.value},
+                        {"margin_out_mm", way.margin_out.value},
                         {"magnification_ratio", way.magnification_ratio},
                         {"light", light_json(way)}});
     }

@@ -4,6 +4,8 @@
 
 #include "app/page/page_text.hpp"
 #include "scene/comparison/comparison_rows.hpp"
+#include "study/comparison/part_differences.hpp"
+#include "study/results/results.hpp"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>

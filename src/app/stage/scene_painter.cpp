@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "render/night_pass.hpp"
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/lettering.hpp"
 #include "ui/picture/label_overlay.hpp"
 #include "ui/picture/light_key.hpp"
 #include "ui/talk/talk_overlay.hpp"

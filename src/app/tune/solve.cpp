@@ -20,6 +20,9 @@ SolveJson interval_json(const std::vector<TuneInterval>& intervals) {
     return list;
 }
 
+SolveJson optional_json(const std::optional<Millimetres>& length) {
+    return length ? SolveJson(length->value) : SolveJson();
+}
 SolveJson optional_json(const std::optional<double>& value) {
     return value ? SolveJson(*value) : SolveJson();
 }
@@ -45,8 +48,8 @@ std::string solved_json(const TuneStudy& study) {
     for (const TuneCrossing& one : answer.crossings) {
         answers.push_back({{"value", one.at},
                            {"result", one.value},
-                           {"margin_mm", one.margin},
-                           {"reaches_focus", one.margin >= -1e-6},
+                           {"margin_mm", one.margin.value},
+                           {"reaches_focus", is_reached(one.margin)},
                            {"rising", one.is_rising}});
     }
     SolveJson nearest;

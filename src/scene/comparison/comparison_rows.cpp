@@ -2,6 +2,11 @@
 
 #include <cmath>
 
+#include "study/comparison/comparison.hpp"
+#include "study/comparison/part_differences.hpp"
+#include "study/findings/report.hpp"
+#include "study/results/results.hpp"
+
 #include <fmt/format.h>
 
 namespace beamfork {

@@ -6,9 +6,11 @@
 #include <vector>
 
 #include "study/comparison/comparison.hpp"
-#include "study/comparison/part_differences.hpp"
 
 namespace beamfork {
+
+struct Report;
+struct Setup;
 
 struct ComparisonRow {
     std::string label;

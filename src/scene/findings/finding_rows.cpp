@@ -4,6 +4,7 @@
 #include <array>
 
 #include "study/cures/cure_effect.hpp"
+#include "study/findings/report.hpp"
 
 #include <fmt/format.h>
 
@@ -71,6 +72,10 @@ Headline headline_of(const FindingRow& row) {
     return {whole.substr(0, stop) + mark, rest};
 }
 
+const Setup& cured_setup(const Report& report, std::size_t row, std::size_t cure) {
+    return report.findings.at(row).cures.at(cure).setup;
+}
+
 std::vector<FindingRow> finding_rows(const Report& report) {
     std::vector<FindingRow> rows;
     for (const Finding& finding : report.findings) {
@@ -82,6 +87,7 @@ std::vector<FindingRow> finding_rows(const Report& report) {
         for (const Cure& cure : finding.cures)
             row.cures.push_back(cure_row_of(cure));
         row.no_cure = no_cure_words(report, finding);
+        row.is_that_focus_is_reached = finding.id == "focus_reached";
         rows.push_back(std::move(row));
     }
     return rows;

@@ -6,12 +6,12 @@
 #include <vector>
 
 #include "scene/kit/colours.hpp"
-#include "study/findings/report.hpp"
+#include "scene/kit/finding_sign.hpp"
+#include "study/findings/findings.hpp"
 
 namespace beamfork {
 
-/// The shape drawn before a finding, so that colour is never alone.
-enum class FindingSign { cross, triangle, dot, tick };
+struct Report;
 
 /// A change that would mend the finding.
 struct CureRow {
@@ -33,6 +33,7 @@ struct FindingRow {
     std::optional<std::size_t> part;
     std::vector<CureRow> cures{};  ///< best first
     std::string no_cure{};         ///< why there is none; empty where there are or none is wanted
+    bool is_that_focus_is_reached = false;
 };
 
 /// What is read at a glance, and what is read then.
@@ -44,6 +45,9 @@ struct Headline {
 Headline headline_of(const FindingRow& row);
 
 std::vector<FindingRow> finding_rows(const Report& report);
+
+/// The setup with that cure of that row's carried out.
+const Setup& cured_setup(const Report& report, std::size_t row, std::size_t cure);
 
 /// "1 fails, 2 poor", or "All is well", for a heading.
 std::string finding_summary(const Report& report);

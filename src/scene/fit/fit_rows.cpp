@@ -4,6 +4,7 @@
 
 #include "base/text.hpp"
 #include "scene/kit/result_row.hpp"
+#include "study/findings/report.hpp"
 
 #include <fmt/format.h>
 
@@ -24,45 +25,46 @@ ValueRow zenith_row(const Setup& setup, const ZenithRoom& room) {
         help += " This focuser stands out of the tube’s side: it is room beside the tube.";
     if (room.is_straight)
         help += " You look straight through, so your head wants room below it, too.";
-    if (room.there) help += fmt::format(" Stated as free: {:.0f} mm.", *room.there);
+    if (room.there) help += fmt::format(" Stated as free: {:.0f} mm.", room.there->value);
     return {(room.is_sideways ? "Room beside the tube, set by " : "Room at the zenith, set by ")
                 + setup.parts[room.part].name,
-            format_number(room.wanted, 0), "mm", std::move(help)};
+            format_number(room.wanted.value, 0), "mm", std::move(help)};
 }
 
-std::string gaze_words(double gaze) {
-    if (std::abs(gaze) < 0.5) return "level";
-    return fmt::format("{:.0f}° {}", std::abs(gaze), gaze < 0 ? "down" : "up");
+std::string gaze_words(Degrees gaze) {
+    if (abs(gaze) < Degrees{0.5}) return "level";
+    return fmt::format("{:.0f}° {}", abs(gaze).value, gaze < Degrees{} ? "down" : "up");
 }
 
 // How high the eyes are over the whole sky, and what that asks of who stands and who sits.
 void add_height_rows(std::vector<ValueRow>& rows, const EyeHeight& eyes) {
     const std::string pivot = fmt::format(
-        "Axis: {:.0f} mm behind the objective's place, {}.", eyes.pivot,
+        "Axis: {:.0f} mm behind the objective's place, {}.", eyes.pivot.value,
         eyes.pivot_is_stated ? "the tube's balance point"
                              : "half way to the focuser, as the balance point is not stated");
     for (const EyePlace& place : eyes.places) {
-        rows.push_back(
-            {fmt::format("Eyes at {:.0f}°, looking {}", place.altitude, gaze_words(place.gaze)),
-             format_signed(place.height, 0), "mm",
-             fmt::format("How high the eyepieces stand above the mount's axis when the "
-                         "telescope points that high, the tube turned about a level "
-                         "axis: y cos a - z sin a. {}",
-                         pivot)});
+        rows.push_back({fmt::format("Eyes at {:.0f}°, looking {}", place.altitude.value,
+                                    gaze_words(place.gaze)),
+                        format_signed(place.height.value, 0), "mm",
+                        fmt::format("How high the eyepieces stand above the mount's axis when the "
+                                    "telescope points that high, the tube turned about a level "
+                                    "axis: y cos a - z sin a. {}",
+                                    pivot)});
     }
-    const auto axis_row = [&](const char* label, double eye) {
+    const auto axis_row = [&](const char* label, Millimetres eye) {
         rows.push_back(
             {label,
-             fmt::format("{:.2f}–{:.2f}", (eye - eyes.highest) / 1000, (eye - eyes.lowest) / 1000),
+             fmt::format("{:.2f}–{:.2f}", to_metres(eye - eyes.highest).value,
+                         to_metres(eye - eyes.lowest).value),
              "m",
              fmt::format("Where the mount's axis would have to be for eyes {:.2f} m above the "
                          "ground, from the altitude with the highest eyepieces to that with the "
                          "lowest. At one height of the axis the eyes move by {:.0f} mm over the "
                          "whole sky: common practice, no source, for the eyes' height.",
-                         eye / 1000, eyes.range())});
+                         to_metres(eye).value, eyes.range().value)});
     };
-    axis_row("Axis height, standing", standing_eyes_mm);
-    axis_row("Axis height, sitting", sitting_eyes_mm);
+    axis_row("Axis height, standing", standing_eyes);
+    axis_row("Axis height, sitting", sitting_eyes);
 }
 
 // How focus goes with the pupil distance; nothing where it does not.
@@ -79,21 +81,22 @@ void add_distance_rows(std::vector<ValueRow>& rows,
          "By which the drawtube, or a moving mirror's image, must go out (+) or in for one "
          "mm more between the pupils: focus budget of the head half a mm wider less that "
          "half a mm narrower. Through a shifter it is less than the path."});
-    rows.push_back({"Path over its whole range", format_signed(coupling.whole_range(), 1), "mm",
-                    fmt::format("How much longer each arm is at {:.1f} mm than at {:.1f} mm, from "
-                                "glass and air. A stated light path holds in the middle.",
-                                coupling.ends.back().distance, coupling.ends.front().distance)});
+    rows.push_back(
+        {"Path over its whole range", format_signed(coupling.whole_range().value, 1), "mm",
+         fmt::format("How much longer each arm is at {:.1f} mm than at {:.1f} mm, from "
+                     "glass and air. A stated light path holds in the middle.",
+                     coupling.ends.back().distance.value, coupling.ends.front().distance.value)});
     for (const DistanceChange& change : coupling.observers) {
         const std::string& name = setup.parts[*change.observer].name;
         rows.push_back(
-            {"Refocus for " + name, format_signed(change.refocus, 1), "mm",
+            {"Refocus for " + name, format_signed(change.refocus.value, 1), "mm",
              fmt::format("By which the drawtube, or a moving mirror's image, must go out (+) or in "
                          "when the head is set from {:.1f} to {:.1f} mm for {}: back focus needed "
                          "before, less after. The correction of the eyes comes on top.{}",
-                         coupling.present, change.distance, name,
+                         coupling.present.value, change.distance.value, name,
                          change.seats_suffice
                              ? fmt::format(" The seats can do it instead, both by {} mm.",
-                                           format_signed(-change.path, 1))
+                                           format_signed(-change.path.value, 1))
                              : "")});
     }
 }
@@ -102,25 +105,25 @@ std::vector<ValueRow> eye_rows(const Setup& setup, const Report& report) {
     const Fit& fit = report.fit;
     const EyepieceSpacing& spacing = fit.spacing;
     std::vector<ValueRow> rows{
-        {"Pupil distance", format_number(spacing.pupil_distance, 1), "mm",
+        {"Pupil distance", format_number(spacing.pupil_distance.value, 1), "mm",
          fmt::format("Of the observer. This head serves {:.1f} to {:.1f} mm, from its arms and "
                      "mechanism.",
-                     spacing.narrowest, spacing.widest)},
-        {"Head can be set to", fmt::format("{:.1f}–{:.1f}", spacing.narrowest, spacing.widest),
-         "mm",
+                     spacing.narrowest.value, spacing.widest.value)},
+        {"Head can be set to",
+         fmt::format("{:.1f}–{:.1f}", spacing.narrowest.value, spacing.widest.value), "mm",
          fmt::format("Pupil distances that the head serves, from its arms and mechanism.{}",
                      spacing.is_in_range ? "" : " This observer's is not among them.")},
-        {"Between the eyepieces", format_number(spacing.gap, 1), "mm",
+        {"Between the eyepieces", format_number(spacing.gap.value, 1), "mm",
          "Distance of the two axes less the housings' outer diameter: room for the nose; 15 to 20 "
          "mm is usual (common practice, no source)."},
-        {"Widest housing", format_number(std::max(0.0, spacing.widest_housing), 1), "mm",
+        {"Widest housing", format_number(std::max(0.0, spacing.widest_housing.value), 1), "mm",
          fmt::format("Distance of the two axes less {:.0f} mm for the nose (common practice, no "
                      "source).",
-                     nose_wants_mm)}};
+                     nose_wants.value)}};
     add_distance_rows(rows, setup, report.distance);
     if (fit.tightest) {
         rows.push_back(
-            {"Tightest nose", format_number(fit.tightest->room, 1), "mm",
+            {"Tightest nose", format_number(fit.tightest->room.value, 1), "mm",
              fmt::format("Room left between the {} of {} and the {} of {}, along the light; "
                          "before a tilted mirror the edge counts.{}",
                          fit.tightest->what, setup.parts[fit.tightest->part].name,
@@ -144,29 +147,29 @@ std::vector<ValueRow> eye_rows(const Setup& setup, const Report& report) {
 std::vector<ValueRow> weight_rows(const Fit& fit) {
     const Load& load = fit.load;
     std::vector<ValueRow> rows{
-        result_row(info_of(ResultId::load), load.mass),
-        {"Rated load", load.rated ? format_number(*load.rated, 0) : none, "g",
+        result_row(info_of(ResultId::load), load.mass.value),
+        {"Rated load", load.rated ? format_number(load.rated->value, 0) : none, "g",
          "What the focuser's maker states; makers seldom say at which lever."}};
-    if (load.mass <= 0) {
+    if (load.mass <= Grams{}) {
         rows[0].value = none;
         return rows;
     }
-    rows.push_back({"Lever", format_number(load.lever, 0), "mm",
+    rows.push_back({"Lever", format_number(load.lever.value, 0), "mm",
                     "From where the racked-in drawtube leaves the focuser back to the centre of "
                     "mass, along the drawtube. Each part's mass is taken to sit in the middle of "
                     "the volume of its bodies."});
     rows.push_back(
-        {"Bending moment", format_number(load.bending, 2), "Nm",
+        {"Bending moment", format_number(load.bending.value, 2), "Nm",
          "Mass times standard gravity (9.80665 m/s²) times lever, with the tube level."});
-    rows.push_back({"Twisting moment", format_number(load.twisting, 2), "Nm",
+    rows.push_back({"Twisting moment", format_number(load.twisting.value, 2), "Nm",
                     "Mass times gravity times how far the centre of mass lies beside the "
                     "drawtube's axis, tube level: it turns the diagonal or the drawtube."});
     if (!fit.balance) return rows;
-    rows.push_back({"Balance moves back", format_number(fit.balance->shift, 0), "mm",
+    rows.push_back({"Balance moves back", format_number(fit.balance->shift.value, 0), "mm",
                     "Mass times its lever from the tube's balance point, over the sum of both "
                     "masses (law of the lever)."});
     if (fit.balance->counterweight)
-        rows.push_back({"Counterweight", format_number(*fit.balance->counterweight, 0), "g",
+        rows.push_back({"Counterweight", format_number(fit.balance->counterweight->value, 0), "g",
                         "Mass times its lever over the counterweight's distance, m a / b, on the "
                         "other side of the balance point (law of the lever)."});
     return rows;

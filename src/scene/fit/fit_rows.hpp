@@ -6,9 +6,11 @@
 
 #include "scene/kit/colours.hpp"
 #include "scene/kit/value_row.hpp"
-#include "study/findings/report.hpp"
 
 namespace beamfork {
+
+struct Report;
+struct Setup;
 
 /// One joint: both ends as words, and a sign beside the colour.
 struct JointRow {

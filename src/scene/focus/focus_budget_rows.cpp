@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/text.hpp"
+#include "study/findings/report.hpp"
 
 #include <fmt/format.h>
 
@@ -15,7 +16,8 @@ ColourRole role_of_entry(const BudgetRow& row) {
     switch (row.entry) {
     case BudgetEntry::available: return ColourRole::undivided_beam;
     case BudgetEntry::gives_back: return ColourRole::good;
-    case BudgetEntry::left_over: return row.left < 0 ? ColourRole::shortfall : ColourRole::good;
+    case BudgetEntry::left_over:
+        return row.left < Millimetres{} ? ColourRole::shortfall : ColourRole::good;
     case BudgetEntry::spends:
     case BudgetEntry::observer: return ColourRole::dimension;
     }
@@ -49,31 +51,31 @@ BudgetBar bar_of(const BudgetRow& row) {
                   role_of_entry(row),
                   row.label,
                   {},
-                  row.left - row.change,
-                  row.left,
+                  (row.left - row.change).value,
+                  row.left.value,
                   row.part,
                   row.label + ".\n" + help_of_entry(row.entry)};
     const bool is_total =
         row.entry == BudgetEntry::available || row.entry == BudgetEntry::left_over;
     if (is_total) bar.from = 0;
-    bar.value = row.entry == BudgetEntry::available   ? format_number(row.left, 1)
-                : row.entry == BudgetEntry::left_over ? format_number(std::abs(row.left), 1)
-                                                      : format_signed(row.change, 1);
+    bar.value = row.entry == BudgetEntry::available   ? format_number(row.left.value, 1)
+                : row.entry == BudgetEntry::left_over ? format_number(abs(row.left).value, 1)
+                                                      : format_signed(row.change.value, 1);
     return bar;
 }
 
-std::string margin_text(double margin, const char* way) {
-    return margin >= 0 ? fmt::format("{:.1f} mm {}", margin, way)
-                       : fmt::format("{:.1f} mm too far {}", -margin, way);
+std::string margin_text(Millimetres margin, const char* way) {
+    return margin >= Millimetres{} ? fmt::format("{:.1f} mm {}", margin.value, way)
+                                   : fmt::format("{:.1f} mm too far {}", -margin.value, way);
 }
 
 // Where the seats decide, whatever focuses: nothing where they do not.
 std::string seats_sentence(const FocusBudget& budget) {
-    if (budget.seats_take_up != 0) {
+    if (budget.seats_take_up != Millimetres{}) {
         return fmt::format("In focus by the seats, {}: the {} is at its end.", seats_words(budget),
                            budget.primary ? "main mirror" : "drawtube");
     }
-    if (budget.seats_lack > 0 && budget.shortfall == 0)
+    if (budget.seats_lack > Millimetres{} && budget.shortfall == Millimetres{})
         return "Never sharp for both eyes: " + arms_words(budget) + ".";
     return "";
 }
@@ -83,37 +85,39 @@ std::string primary_sentence(const FocusBudget& budget) {
     if (!budget.reaches) {
         return fmt::format("Focus lies {:.1f} mm of light path farther {} than the main mirror "
                            "can bring it.",
-                           budget.shortfall, budget.shortfall_is_inward ? "out" : "in");
+                           budget.shortfall.value, budget.shortfall_is_inward ? "out" : "in");
     }
     return fmt::format(
         "In focus with the main mirror {:.1f} mm {}{}; back focus {:.0f} mm, focal length {:.0f} "
         "mm.",
-        std::abs(primary.moved), primary.moved < 0 ? "down" : "up",
-        budget.drawtube_helps() ? fmt::format(" and the drawtube {:.1f} mm out", budget.drawtube)
-                                : "",
-        primary.back_focus, primary.focal_length);
+        abs(primary.moved).value, primary.moved < Millimetres{} ? "down" : "up",
+        budget.drawtube_helps()
+            ? fmt::format(" and the drawtube {:.1f} mm out", budget.drawtube.value)
+            : "",
+        primary.back_focus.value, primary.focal_length.value);
 }
 
 std::string travel_sentence(const FocusBudget& budget) {
     if (!budget.reaches) {
         return fmt::format("Focus lies {:.1f} mm farther {} than the drawtube goes.",
-                           budget.shortfall, budget.shortfall_is_inward ? "in" : "out");
+                           budget.shortfall.value, budget.shortfall_is_inward ? "in" : "out");
     }
-    if (budget.is_held && std::abs(budget.drawtube - budget.wanted_drawtube) > 0.05) {
+    if (budget.is_held && abs(budget.drawtube - budget.wanted_drawtube) > Millimetres{0.05}) {
         return fmt::format("The drawtube is held {:.1f} mm out; focus is at {:.1f} mm.",
-                           budget.drawtube, budget.wanted_drawtube);
+                           budget.drawtube.value, budget.wanted_drawtube.value);
     }
-    return fmt::format("In focus with the drawtube {:.1f} mm out of {:.0f} mm.", budget.drawtube,
-                       budget.travel);
+    return fmt::format("In focus with the drawtube {:.1f} mm out of {:.0f} mm.",
+                       budget.drawtube.value, budget.travel.value);
 }
 
 // Present and wanted place from fully up to fully down, and the words for what is left either way.
 void show_primary(TravelScale& scale, const FocusBudget& budget) {
     const PrimaryFocus& primary = *budget.primary;
-    scale.travel = primary.travel_up + primary.travel_down;
-    scale.present = primary.travel_up - primary.moved;
+    scale.travel = (primary.travel_up + primary.travel_down).value;
+    scale.present = (primary.travel_up - primary.moved).value;
     // What the drawtube makes up, the mirror is not asked for.
-    scale.wanted = primary.travel_up - (budget.drawtube_helps() ? primary.moved : primary.wanted);
+    const Millimetres asked = budget.drawtube_helps() ? primary.moved : primary.wanted;
+    scale.wanted = (primary.travel_up - asked).value;
     scale.margin_in = margin_text(budget.margin_in, "more light path");
     scale.margin_out = margin_text(budget.margin_out, "less");
     scale.sentence = primary_sentence(budget);
@@ -126,9 +130,9 @@ void show_primary(TravelScale& scale, const FocusBudget& budget) {
 }
 
 void show_drawtube(TravelScale& scale, const FocusBudget& budget) {
-    scale.travel = budget.travel;
-    scale.present = budget.drawtube;
-    scale.wanted = budget.wanted_drawtube;
+    scale.travel = budget.travel.value;
+    scale.present = budget.drawtube.value;
+    scale.wanted = budget.wanted_drawtube.value;
     scale.margin_in = margin_text(budget.margin_in, "in");
     scale.margin_out = margin_text(budget.margin_out, "out");
     scale.sentence = travel_sentence(budget);
@@ -177,7 +181,8 @@ std::vector<BudgetBar> budget_by_part(const Report& report) {
         } else if (same->entry != BudgetEntry::available) {
             same->change += row.change;
             same->left = row.left;
-            same->entry = same->change > 0 ? BudgetEntry::gives_back : BudgetEntry::spends;
+            same->entry =
+                same->change > Millimetres{} ? BudgetEntry::gives_back : BudgetEntry::spends;
         }
     }
     std::vector<BudgetBar> bars;

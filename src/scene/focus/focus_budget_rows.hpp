@@ -7,9 +7,11 @@
 #include <vector>
 
 #include "scene/kit/colours.hpp"
-#include "study/findings/report.hpp"
+#include "study/focus/budget_entry.hpp"
 
 namespace beamfork {
+
+struct Report;
 
 /// One bar from `from` to `to` on the common axis of the waterfall.
 struct BudgetBar {

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "base/text.hpp"
+#include "study/findings/report.hpp"
 
 #include <fmt/format.h>
 

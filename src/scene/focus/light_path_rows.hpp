@@ -2,12 +2,14 @@
 // Reduced (air-equivalent) mm.
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <vector>
 
-#include "study/findings/report.hpp"
-
 namespace beamfork {
+
+struct Report;
+struct Setup;
 
 struct LightPathRow {
     std::size_t part = 0;

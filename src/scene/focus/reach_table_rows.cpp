@@ -6,6 +6,7 @@
 #include "base/text.hpp"
 #include "parts/observer.hpp"
 #include "parts/splitter_head.hpp"
+#include "study/findings/report.hpp"
 
 #include <fmt/format.h>
 
@@ -51,13 +52,13 @@ std::vector<ReachColumn> columns() {
 }
 
 std::string reach_words(const ReachEntry& entry) {
-    if (!entry.reaches && entry.shortfall == 0) return "arms unequal";
+    if (!entry.reaches && entry.shortfall == Millimetres{}) return "arms unequal";
     if (!entry.reaches)
-        return fmt::format("{:.1f} mm short {}", entry.shortfall,
+        return fmt::format("{:.1f} mm short {}", entry.shortfall.value,
                            entry.shortfall_is_inward ? "in" : "out");
     if (!entry.pupil_distance_fits) return "not both eyes";
-    if (std::min(entry.margin_in, entry.margin_out) < 0) return "by the seats";
-    return fmt::format("{:.1f} mm left", std::min(entry.margin_in, entry.margin_out));
+    if (std::min(entry.margin_in, entry.margin_out) < Millimetres{}) return "by the seats";
+    return fmt::format("{:.1f} mm left", std::min(entry.margin_in, entry.margin_out).value);
 }
 
 std::string seat_words(const SeatSetting& seat) {
@@ -69,29 +70,29 @@ std::string sentence_of(const Setup& setup, const ReachTable& table, const Reach
     std::string words =
         fmt::format("{} for {} at {}: ", setup.parts[entry.choice.eyepiece].name,
                     setup.parts[entry.choice.observer].name, setup.parts[entry.choice.target].name);
-    if (entry.reaches && std::min(entry.margin_in, entry.margin_out) < 0) {
+    if (entry.reaches && std::min(entry.margin_in, entry.margin_out) < Millimetres{}) {
         words += fmt::format("in focus by the seats: the {} is at its end, {:.1f} mm too far {}.",
                              table.by_primary ? "main mirror" : "drawtube",
-                             -std::min(entry.margin_in, entry.margin_out),
-                             entry.margin_in < 0 ? "out" : "in");
-    } else if (!entry.reaches && entry.shortfall == 0) {
+                             -std::min(entry.margin_in, entry.margin_out).value,
+                             entry.margin_in < Millimetres{} ? "out" : "in");
+    } else if (!entry.reaches && entry.shortfall == Millimetres{}) {
         words += "never sharp for both eyes: the arms differ by more than the seats make up.";
     } else if (entry.reaches && table.by_primary) {
         words += fmt::format("in focus by the main mirror, which could make up {:.1f} mm more "
                              "light path.",
-                             entry.margin_in);
+                             entry.margin_in.value);
     } else if (entry.reaches) {
         words += fmt::format("in focus with the drawtube {:.1f} mm out of {:.0f} mm.",
-                             entry.drawtube, table.travel);
+                             entry.drawtube.value, table.travel.value);
     } else {
-        words += fmt::format("focus lies {:.1f} mm farther {} than the {} goes.", entry.shortfall,
-                             entry.shortfall_is_inward ? "in" : "out",
+        words += fmt::format("focus lies {:.1f} mm farther {} than the {} goes.",
+                             entry.shortfall.value, entry.shortfall_is_inward ? "in" : "out",
                              table.by_primary ? "main mirror" : "drawtube");
     }
     if (!entry.seats[0].is_in_travel || !entry.seats[1].is_in_travel)
         words += fmt::format(" The seats would have to move {:.2f} mm for the difference between "
                              "the eyes and the arms, more than they travel.",
-                             std::abs(entry.seats[0].shift));
+                             abs(entry.seats[0].shift).value);
     if (!entry.pupil_distance_fits) words += " The head cannot be set to this pupil distance.";
     return words;
 }
@@ -124,16 +125,16 @@ ReachRow row_of(const Setup& setup, const Report& report, const ReachEntry& entr
     row.cells = {setup.parts[entry.choice.eyepiece].name,
                  setup.parts[entry.choice.observer].name,
                  setup.parts[entry.choice.target].name,
-                 format_number(entry.drawtube, 1),
+                 format_number(entry.drawtube.value, 1),
                  reach_words(entry),
-                 format_number(entry.margin_in, 1),
-                 format_number(entry.margin_out, 1),
+                 format_number(entry.margin_in.value, 1),
+                 format_number(entry.margin_out.value, 1),
                  is_reference        ? "–"
                  : entry.is_parfocal ? "parfocal"
-                                     : format_signed(entry.refocus, 1),
+                                     : format_signed(entry.refocus.value, 1),
                  seat_words(entry.seats[0]),
                  seat_words(entry.seats[1]),
-                 format_number(std::abs(entry.seats[0].shift), 2),
+                 format_number(abs(entry.seats[0].shift).value, 2),
                  entry.pupil_distance_fits ? "fit" : "out of range"};
     row.change = change_of(setup, report.train.choice, entry.choice);
     row.sentence = sentence_of(setup, table, entry);
@@ -151,8 +152,8 @@ std::string one_place(const Setup& setup, const ReachTable& table) {
     if (!table.conflict) {
         return fmt::format("With the drawtube {:.1f} to {:.1f} mm out, the eyepiece seats alone {} "
                            "every combination{}.",
-                           table.common.low, table.common.high, serves_all ? "serve" : "bring",
-                           serves_all ? "" : " to focus");
+                           table.common.low.value, table.common.high.value,
+                           serves_all ? "serve" : "bring", serves_all ? "" : " to focus");
     }
     const auto name = [&](std::size_t index) {
         const Choice& choice = table.entries[index].choice;
@@ -163,11 +164,12 @@ std::string one_place(const Setup& setup, const ReachTable& table) {
     if (conflict.innermost == conflict.outermost) {
         return fmt::format("No one {} serves all: {} is out of reach by {:.1f} mm, however the "
                            "seats are set.",
-                           what, name(conflict.innermost), conflict.gap);
+                           what, name(conflict.innermost), conflict.gap.value);
     }
     return fmt::format("No one {} serves all: between {} and {} {:.1f} mm are missing that the "
                        "seats cannot make up.",
-                       what, name(conflict.innermost), name(conflict.outermost), conflict.gap);
+                       what, name(conflict.innermost), name(conflict.outermost),
+                       conflict.gap.value);
 }
 
 // Who cannot set the head to their eyes: "Child (45.0 mm) and Giant (76.0 mm)"; empty: all can.

@@ -6,9 +6,11 @@
 #include <vector>
 
 #include "scene/kit/colours.hpp"
-#include "study/findings/report.hpp"
+#include "train/setup.hpp"
 
 namespace beamfork {
+
+struct Report;
 
 struct ReachColumn {
     std::string heading;

@@ -5,6 +5,7 @@
 
 #include "base/chance.hpp"
 #include "base/text.hpp"
+#include "study/findings/report.hpp"
 
 #include <fmt/format.h>
 
@@ -20,9 +21,9 @@ std::string percent(double share) {
 // How thick chances lie over the travel and four standard deviations either side of focus.
 void add_density(UncertaintyRows& rows, const Setup& setup, const Uncertainty& found) {
     constexpr int points = 121;
-    const double reach = 4 * std::max(found.standard, 0.05);
-    rows.low = std::min(0.0, found.drawtube - reach);
-    rows.high = std::max(found.travel, found.drawtube + reach);
+    const double reach = 4 * std::max(found.standard, Millimetres{0.05}).value;
+    rows.low = std::min(0.0, found.drawtube.value - reach);
+    rows.high = std::max(found.travel.value, found.drawtube.value + reach);
     const double room = 0.03 * (rows.high - rows.low);
     rows.low -= room;
     rows.high += room;
@@ -30,8 +31,8 @@ void add_density(UncertaintyRows& rows, const Setup& setup, const Uncertainty& f
     const double near = (rows.high - rows.low) / (points - 1) / 2;
     for (int i = 0; i < points; ++i) {
         const double at = rows.low + (rows.high - rows.low) * i / (points - 1);
-        rows.density.push_back(curve.below(at + near - found.drawtube)
-                               - curve.below(at - near - found.drawtube));
+        rows.density.push_back(curve.below(at + near - found.drawtube.value)
+                               - curve.below(at - near - found.drawtube.value));
     }
     const double most = *std::max_element(rows.density.begin(), rows.density.end());
     for (double& one : rows.density)
@@ -55,14 +56,14 @@ std::string place_sentence(const Uncertainty& found) {
         return fmt::format(
             "The main mirror leaves {} ± {} mm of the {} mm by which it moves the back focus; "
             "chance of too far in {} %, too far out {} %.",
-            format_number(found.drawtube, 1), format_number(found.standard, 1),
-            format_number(found.travel, 0), format_chance(found.too_far_in),
+            format_number(found.drawtube.value, 1), format_number(found.standard.value, 1),
+            format_number(found.travel.value, 0), format_chance(found.too_far_in),
             format_chance(found.too_far_out));
     }
     return fmt::format(
         "Focus at {} ± {} mm of 0 to {} mm; chance of too far in {} %, too far out {} %.",
-        format_number(found.drawtube, 1), format_number(found.standard, 1),
-        format_number(found.travel, 0), format_chance(found.too_far_in),
+        format_number(found.drawtube.value, 1), format_number(found.standard.value, 1),
+        format_number(found.travel.value, 0), format_chance(found.too_far_in),
         format_chance(found.too_far_out));
 }
 
@@ -77,7 +78,7 @@ ContributionRow row_of(const Setup& setup, const Contribution& one) {
             percent(one.share),
             fmt::format("Moves focus by {:.2f} mm for each {} and so adds {:.2f} mm of standard "
                         "deviation: {} % of the variance. {}{}",
-                        std::abs(one.sensitivity), unit.empty() ? "unit" : unit, one.standard,
+                        std::abs(one.sensitivity), unit.empty() ? "unit" : unit, one.standard.value,
                         percent(one.share),
                         one.is_assumed ? "Nobody stated this ±: it is the usual one (common "
                                          "practice, no source). "
@@ -106,8 +107,8 @@ UncertaintyRows uncertainty_rows(const Setup& setup, const Report& report) {
     const Uncertainty& found = report.uncertainty;
     UncertaintyRows rows;
     rows.is_stated = !found.contributions.empty();
-    rows.travel = found.travel;
-    rows.drawtube = found.drawtube;
+    rows.travel = found.travel.value;
+    rows.drawtube = found.drawtube.value;
     rows.help = "Chance that focus lies within the drawtube's travel, the seats left to the eyes: "
                 "what each ± moves it, anywhere within ± with equal chance or, where measured, "
                 "normally, folded about the stated position (convolution; variances add, GUM, JCGM "
@@ -127,22 +128,24 @@ UncertaintyRows uncertainty_rows(const Setup& setup, const Report& report) {
     return rows;
 }
 
-std::vector<ValueRow> other_uses_rows(const Setup& setup, const Report& report) {
-    std::vector<ValueRow> rows;
+std::vector<OtherUseRow> other_uses_rows(const Setup& setup, const Report& report) {
+    std::vector<OtherUseRow> rows;
     for (const OtherUse& use : report.other_uses) {
-        ValueRow row;
+        OtherUseRow row;
+        row.role = use.reaches ? ColourRole::good : ColourRole::shortfall;
         row.label = use.use == Use::one_eye            ? "One eye, without the head"
                     : use.use == Use::straight_through ? "Straight through"
                                                        : "Without the shifter";
-        row.value = use.reaches ? fmt::format("reaches at {:.1f} mm", use.drawtube)
-                                : fmt::format("{:.1f} mm too far {}", use.shortfall,
+        row.value = use.reaches ? fmt::format("reaches at {:.1f} mm", use.drawtube.value)
+                                : fmt::format("{:.1f} mm too far {}", use.shortfall.value,
                                               use.shortfall_is_inward ? "in" : "out");
         std::string parts;
         for (const std::size_t part : use.removed)
             parts += (parts.empty() ? "" : ", ") + setup.parts[part].name;
-        row.help = fmt::format("Taken out: {}. Focus moves {:.1f} mm {}; back focus less the light "
-                               "path of what remains (focus budget).",
-                               parts, std::abs(use.change), use.change < 0 ? "in" : "out");
+        row.help =
+            fmt::format("Taken out: {}. Focus moves {:.1f} mm {}; back focus less the light "
+                        "path of what remains (focus budget).",
+                        parts, abs(use.change).value, use.change < Millimetres{} ? "in" : "out");
         rows.push_back(std::move(row));
     }
     return rows;

@@ -8,9 +8,11 @@
 
 #include "scene/kit/colours.hpp"
 #include "scene/kit/value_row.hpp"
-#include "study/findings/report.hpp"
 
 namespace beamfork {
+
+struct Report;
+struct Setup;
 
 struct ContributionRow {
     std::size_t part = 0;
@@ -41,7 +43,11 @@ struct UncertaintyRows {
 
 UncertaintyRows uncertainty_rows(const Setup& setup, const Report& report);
 
+/// Whether it reaches, and how the focus moves.
+struct OtherUseRow : ValueRow {
+    ColourRole role = ColourRole::good;
+};
 /// The same parts used otherwise: what is taken out, and where focus is then.
-std::vector<ValueRow> other_uses_rows(const Setup& setup, const Report& report);
+std::vector<OtherUseRow> other_uses_rows(const Setup& setup, const Report& report);
 
 }  // namespace beamfork

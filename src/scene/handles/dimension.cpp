@@ -92,12 +92,12 @@ void add_travel(std::vector<Dimension>& all, const Handle& drawtube, const Focus
     const double clear = drawtube.radius + 12;
     const Point in = drawtube.line.at(0);
     const Point now = drawtube.place();
-    const Point out = drawtube.line.at(budget.travel);
-    if (budget.drawtube > shows_from_mm)
-        all.push_back(between(in, now, clear, drawn_length(budget.drawtube) + " in"));
-    if (budget.travel - budget.drawtube > shows_from_mm)
-        all.push_back(
-            between(now, out, clear, drawn_length(budget.travel - budget.drawtube) + " out"));
+    const Point out = drawtube.line.at(budget.travel.value);
+    if (budget.drawtube.value > shows_from_mm)
+        all.push_back(between(in, now, clear, drawn_length(budget.drawtube.value) + " in"));
+    if (budget.travel.value - budget.drawtube.value > shows_from_mm)
+        all.push_back(between(now, out, clear,
+                              drawn_length((budget.travel - budget.drawtube).value) + " out"));
     if (all.size() == 2) all.front().number_before = true;
     for (Dimension& dimension : all)
         dimension.free_side = drawtube.free_side;

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "parts/eyepiece_pair.hpp"
+#include "study/findings/report.hpp"
 
 namespace beamfork {
 

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "parts/splitter_head.hpp"
+#include "study/findings/report.hpp"
 
 #include <fmt/format.h>
 
@@ -28,10 +29,10 @@ bool is_in_front_of_all_lenses(const Setup& setup, std::size_t part) {
 }
 
 void take_from_drawtube(MovableLength& length, const FocusBudget& budget) {
-    length.value = budget.drawtube;
-    length.high = budget.travel;
+    length.value = budget.drawtube.value;
+    length.high = budget.travel.value;
     if (budget.primary) return;  // the mirror focuses
-    length.landmark = budget.wanted_drawtube;
+    length.landmark = budget.wanted_drawtube.value;
     length.landmark_word = "in focus";
 }
 
@@ -39,7 +40,7 @@ void take_from_drawtube(MovableLength& length, const FocusBudget& budget) {
 void take_from_spacer(MovableLength& length, const FocusBudget& budget) {
     if (budget.primary) return;
     length.landmark =
-        length.value + budget.wanted_drawtube - (budget.is_held ? budget.drawtube : 0);
+        length.value + budget.wanted_drawtube.value - (budget.is_held ? budget.drawtube.value : 0);
     length.landmark_word = budget.is_held ? "in focus" : "the longest that reaches focus";
 }
 

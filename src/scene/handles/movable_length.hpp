@@ -6,9 +6,12 @@
 #include <optional>
 #include <string>
 
-#include "study/findings/report.hpp"
+#include "parts/field.hpp"
 
 namespace beamfork {
+
+struct Report;
+struct Setup;
 
 /// A field in mm with its present value and its stops.
 struct MovableLength {

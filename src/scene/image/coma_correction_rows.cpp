@@ -1,6 +1,7 @@
 #include "scene/image/coma_correction_rows.hpp"
 
 #include "base/text.hpp"
+#include "study/findings/report.hpp"
 
 namespace beamfork {
 

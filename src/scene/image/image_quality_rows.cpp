@@ -5,6 +5,7 @@
 #include <numbers>
 
 #include "base/text.hpp"
+#include "study/findings/report.hpp"
 #include "study/focus/diffraction.hpp"
 
 #include <fmt/format.h>

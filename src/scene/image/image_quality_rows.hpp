@@ -6,11 +6,14 @@
 #include <string>
 #include <vector>
 
+#include "parts/eye.hpp"
 #include "scene/kit/colours.hpp"
 #include "scene/kit/value_row.hpp"
-#include "study/findings/report.hpp"
+#include "train/wavelengths.hpp"
 
 namespace beamfork {
+
+struct Report;
 
 struct ImagePointRows {
     std::string name;  ///< "Left eye, on axis"

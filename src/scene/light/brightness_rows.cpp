@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/text.hpp"
+#include "study/findings/report.hpp"
 #include "study/results/results.hpp"
 
 #include <fmt/format.h>

@@ -8,9 +8,11 @@
 #include <vector>
 
 #include "scene/kit/value_row.hpp"
-#include "study/findings/report.hpp"
 
 namespace beamfork {
+
+struct Report;
+struct Setup;
 
 /// One surface. An eye whose light does not meet it has no value and no bar.
 struct BrightnessStepRow {

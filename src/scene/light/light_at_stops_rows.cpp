@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "scene/kit/result_row.hpp"
+#include "study/findings/report.hpp"
 
 #include <fmt/format.h>
 

@@ -6,11 +6,14 @@
 #include <string>
 #include <vector>
 
+#include "parts/eye.hpp"
 #include "scene/kit/colours.hpp"
 #include "scene/kit/value_row.hpp"
-#include "study/findings/report.hpp"
 
 namespace beamfork {
+
+struct Report;
+struct Setup;
 
 /// One opening's band of a stacked plot: the light it takes, by ring, middle of the field first.
 struct StopShare {

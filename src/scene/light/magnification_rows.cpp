@@ -2,6 +2,7 @@
 
 #include "base/text.hpp"
 #include "scene/kit/result_row.hpp"
+#include "study/findings/report.hpp"
 
 namespace beamfork {
 
@@ -19,12 +20,12 @@ std::vector<ValueRow> magnification_rows(const Report& report) {
                         "What each mm of back focus more adds to this telescope's focal length, "
                         "because its main mirror moves to focus: the main mirror's focal length "
                         "over the secondary's."});
-        rows.push_back({"Focal length gained",
-                        format_signed(primary->focal_length - primary->stated_focal_length, 0),
-                        "mm",
-                        "Focal length at this focus less the stated one, for the back focus taken "
-                        "beyond the stated one (two-mirror formula f1 (1 + b / |f2|), W. J. Smith, "
-                        "Modern Optical Engineering)."});
+        rows.push_back(
+            {"Focal length gained",
+             format_signed((primary->focal_length - primary->stated_focal_length).value, 0), "mm",
+             "Focal length at this focus less the stated one, for the back focus taken "
+             "beyond the stated one (two-mirror formula f1 (1 + b / |f2|), W. J. Smith, "
+             "Modern Optical Engineering)."});
     }
     return rows;
 }

@@ -4,9 +4,10 @@
 #include <vector>
 
 #include "scene/kit/value_row.hpp"
-#include "study/findings/report.hpp"
 
 namespace beamfork {
+
+struct Report;
 
 std::vector<ValueRow> magnification_rows(const Report& report);
 

@@ -67,22 +67,24 @@ private:
 };
 
 void draw_wanted(ScaleDrawer& scale, const FocusBudget& budget) {
-    if (std::abs(budget.wanted_drawtube - budget.drawtube) < 0.05) {
-        scale.mark(budget.drawtube, ColourRole::good, MarkShape::diamond, 10);
-        scale.label(budget.drawtube, 0, fmt::format("drawtube {:.1f} mm out", budget.drawtube),
-                    LabelRole::note, 6);
+    if (abs(budget.wanted_drawtube - budget.drawtube) < Millimetres{0.05}) {
+        scale.mark(budget.drawtube.value, ColourRole::good, MarkShape::diamond, 10);
+        scale.label(budget.drawtube.value, 0,
+                    fmt::format("drawtube {:.1f} mm out", budget.drawtube.value), LabelRole::note,
+                    6);
         return;
     }
-    scale.mark(budget.drawtube, ColourRole::dimension, MarkShape::dot, 7);
+    scale.mark(budget.drawtube.value, ColourRole::dimension, MarkShape::dot, 7);
     const ColourRole role = budget.reaches ? ColourRole::good : ColourRole::shortfall;
-    scale.line(scale.at(budget.drawtube), scale.at(budget.wanted_drawtube), role, 2.0F, true);
-    scale.mark(budget.wanted_drawtube, role, MarkShape::diamond, 10);
+    scale.line(scale.at(budget.drawtube.value), scale.at(budget.wanted_drawtube.value), role, 2.0F,
+               true);
+    scale.mark(budget.wanted_drawtube.value, role, MarkShape::diamond, 10);
     const std::string text =
-        budget.seats_take_up != 0 ? "the seats take up the rest"
-        : budget.reaches          ? fmt::format("focus at {:.1f} mm", budget.wanted_drawtube)
-                         : fmt::format("{:.1f} mm farther {} than it goes", budget.shortfall,
+        budget.seats_take_up != Millimetres{} ? "the seats take up the rest"
+        : budget.reaches ? fmt::format("focus at {:.1f} mm", budget.wanted_drawtube.value)
+                         : fmt::format("{:.1f} mm farther {} than it goes", budget.shortfall.value,
                                        budget.shortfall_is_inward ? "in" : "out");
-    scale.label(budget.wanted_drawtube, 0, text,
+    scale.label(budget.wanted_drawtube.value, 0, text,
                 budget.reaches ? LabelRole::note : LabelRole::dimension, 2);
 }
 
@@ -91,11 +93,11 @@ void label_primary(Frame& frame, const PictureInput& input, const PrimaryFocus& 
     const Train& train = input.train();
     const Point rim{0, -train.objective_radius, train.pupil_plane};
     const bool reaches = input.report.budget.reaches;
-    std::string text = fmt::format("main mirror {:.1f} mm {}", std::abs(primary.moved),
-                                   primary.moved < 0 ? "down" : "up");
+    std::string text = fmt::format("main mirror {:.1f} mm {}", abs(primary.moved).value,
+                                   primary.moved < Millimetres{} ? "down" : "up");
     if (!reaches) text += ": its end";
     if (input.report.budget.drawtube_helps())
-        text += fmt::format(", drawtube {:.1f} mm out", input.report.budget.drawtube);
+        text += fmt::format(", drawtube {:.1f} mm out", input.report.budget.drawtube.value);
     const auto telescope = parts_with_role(input.setup, Role::telescope).front();
     frame.labels.push_back({glm::vec3(rim), std::move(text),
                             reaches ? LabelRole::note : LabelRole::dimension,
@@ -114,14 +116,15 @@ void add_drawtube_scale(Frame& frame, const PictureInput& input) {
     const double offset = focuser->drawtube_diameter.value / 2 + 16;
     ScaleDrawer scale(frame, placed->world_from_part, free_side(input, placed->world_from_part),
                       offset, static_cast<int>(placed->part));
-    scale.line(scale.at(0), scale.at(budget.travel), ColourRole::dimension, 1.5F);
+    scale.line(scale.at(0), scale.at(budget.travel.value), ColourRole::dimension, 1.5F);
     scale.tick(0, -4, 4, ColourRole::dimension, 1.8F);
-    const int tens = static_cast<int>(std::ceil(budget.travel / 10)) - 1;  // inside of both ends
+    const int tens =
+        static_cast<int>(std::ceil(budget.travel.value / 10)) - 1;  // inside of both ends
     for (int ten = 1; ten <= tens; ++ten)
         scale.tick(10.0 * ten, 0, 2.5, ColourRole::dimension, 1.0F);
-    scale.tick(budget.travel, -4, 4, ColourRole::dimension, 1.8F);
-    scale.label(budget.travel, 4, fmt::format("{:.0f} mm travel", budget.travel), LabelRole::note,
-                14);
+    scale.tick(budget.travel.value, -4, 4, ColourRole::dimension, 1.8F);
+    scale.label(budget.travel.value, 4, fmt::format("{:.0f} mm travel", budget.travel.value),
+                LabelRole::note, 14);
     draw_wanted(scale, budget);
 }
 

@@ -7,18 +7,19 @@
 #include "parts/eyepiece_pair.hpp"
 #include "scene/picture/folded_axis.hpp"
 #include "scene/picture/picture_input.hpp"
+#include "study/focus/diffraction.hpp"
 
 #include <fmt/format.h>
 
 namespace beamfork {
 
-double depth_of_focus(const Report& report) {
-    const double N = report.magnification.focal_ratio;
-    return 2 * traced_wavelengths[primary_wavelength].value / 1000 * N * N;
+bool is_in_focus(const Report& report, Eye eye) {
+    return abs(report.gap(eye)) <= depth_of_focus(report.magnification.focal_ratio);
 }
 
-std::string gap_text(double gap) {
-    return fmt::format("focus {:.1f} mm {}", std::abs(gap), gap > 0 ? "short" : "too far");
+std::string gap_text(Millimetres gap) {
+    return fmt::format("focus {:.1f} mm {}", abs(gap).value,
+                       gap > Millimetres{} ? "short" : "too far");
 }
 
 namespace {
@@ -95,33 +96,31 @@ double clear_of_eyepiece(const PictureInput& input) {
 
 void add_focus_gap(Frame& frame, const PictureInput& input) {
     const Report& report = input.report;
-    const double depth = depth_of_focus(report);
     const int eyepiece = static_cast<int>(input.train().choice.eyepiece);
-    const bool alike = std::abs(report.gap(Eye::left) - report.gap(Eye::right)) < 0.05;
+    const bool alike = abs(report.gap(Eye::left) - report.gap(Eye::right)) < Millimetres{0.05};
     GapArrow arrow(frame, clear_of_eyepiece(input));
     for (const Eye eye : both_eyes) {
         const EyePath& path = input.train().path(eye);
-        const std::size_t side = side_of(eye);
-        const double real = report.image_behind_stop[side];
-        const double gap = report.gap(eye);
-        const bool is_in_focus = std::abs(gap) <= depth;
+        const Millimetres real = report.image_behind_stop[side_of(eye)];
+        const bool is_sharp = is_in_focus(report, eye);
         const Point focus = point_near_stop(path, real);
-        mark_focus(frame, focus, is_in_focus);
+        mark_focus(frame, focus, is_sharp);
         const bool is_told = eye == Eye::left || !alike;  // said once when both eyes agree
-        if (is_in_focus) {
+        if (is_sharp) {
             if (is_told)
                 frame.labels.push_back(
                     {glm::vec3(focus), "in focus", LabelRole::note, eyepiece, 1});
             continue;
         }
-        const auto axis = folded_axis(path, real, path.wanted_image);
+        const auto axis = folded_axis(path, real.value, path.wanted_image);
         const Direction aside = beside(path);
         arrow.draw(axis, aside);
         const Point middle = axis[axis.size() / 2];
         const Point at = axis.size() == 2 ? (axis[0] + axis[1]) / 2.0 : middle;
         if (!is_told) continue;
         const glm::vec3 beside_arm(at + arrow.offset() * aside);
-        frame.labels.push_back({beside_arm, gap_text(gap), LabelRole::dimension, eyepiece, 0});
+        frame.labels.push_back(
+            {beside_arm, gap_text(report.gap(eye)), LabelRole::dimension, eyepiece, 0});
     }
 }
 

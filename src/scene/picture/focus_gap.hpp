@@ -7,10 +7,10 @@
 
 namespace beamfork {
 
-/// Quarter-wave depth of focus to either side, 2 lambda N^2 (from lambda / (2 NA^2)), mm.
-double depth_of_focus(const Report& report);
+/// Within the depth of focus (study/focus/diffraction.hpp) of where that eye wants it.
+bool is_in_focus(const Report& report, Eye eye);
 
 /// "focus 30.0 mm short" for a positive gap (the image falls before its place), "focus 4.0 mm too far".
-std::string gap_text(double gap);
+std::string gap_text(Millimetres gap);
 
 }  // namespace beamfork

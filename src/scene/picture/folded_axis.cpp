@@ -8,14 +8,14 @@ namespace beamfork {
 
 std::vector<Point> folded_axis(const EyePath& path, double from, double to) {
     const auto [low, high] = std::minmax(from, to);
-    std::vector<Point> points{point_near_stop(path, high)};
+    std::vector<Point> points{point_near_stop(path, {high})};
     double place = 0;  // of the end of the present step
     for (auto step = path.steps.rbegin(); step != path.steps.rend(); ++step) {
         if (place > low && place < high) points.push_back(step->to);
         if (step->lens_focal_length != 0) break;
         place -= step->reduced();
     }
-    points.push_back(point_near_stop(path, low));
+    points.push_back(point_near_stop(path, {low}));
     if (from < to) std::reverse(points.begin(), points.end());
     return points;
 }

@@ -174,7 +174,7 @@ private:
         constexpr std::array shares{0.75F, 0.5F, 0.3F, 0.14F, 0.05F};
         const std::size_t side = side_of(eye);
         const double length =
-            std::max(behind_stop_mm, input_.report.image_behind_stop[side] + behind_focus_mm);
+            std::max(behind_stop_mm, input_.report.image_behind_stop[side].value + behind_focus_mm);
         const Direction step = ray.end.ray.direction * (length / shares.size());
         RayCorner at = ray.corners.back();
         for (const float share : shares) {

@@ -1,5 +1,7 @@
 #include "scene/picture/opening_loss.hpp"
 
+#include "study/light/clipping.hpp"
+
 namespace beamfork {
 
 Loss loss_at(const EyeClipping& clipping, std::size_t surface) {

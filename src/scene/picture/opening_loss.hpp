@@ -1,9 +1,11 @@
 // What one opening takes from the light, for signs in the picture and in the unfolded path.
 #pragma once
 
-#include "study/light/clipping.hpp"
+#include <cstddef>
 
 namespace beamfork {
+
+struct EyeClipping;
 
 /// From this share of the objective's light on, an opening is shown as one that takes light.
 constexpr double share_that_shows = 0.02;

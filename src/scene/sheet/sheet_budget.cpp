@@ -6,6 +6,7 @@
 #include "scene/focus/focus_budget_rows.hpp"
 #include "scene/sheet/sheet_drawings.hpp"
 #include "scene/sheet/sheet_svg.hpp"
+#include "study/findings/report.hpp"
 
 #include <fmt/format.h>
 

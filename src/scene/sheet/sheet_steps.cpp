@@ -47,28 +47,30 @@ SheetStep mounting_step(const Setup& setup, const Report& report) {
 SheetStep balance_step(const Report& report) {
     const Fit& fit = report.fit;
     SheetStep step{"Balance", "", {}};
-    if (fit.load.mass > 0)
-        step.text += fmt::format("{:.0f} g hang on the drawtube{}. ", fit.load.mass,
+    if (fit.load.mass > Grams{})
+        step.text += fmt::format("{:.0f} g hang on the drawtube{}. ", fit.load.mass.value,
                                  fit.load.unstated.empty() ? ""
                                                            : ", without parts whose mass is "
                                                              "not stated");
     if (fit.load.rated)
-        step.text += fmt::format("The focuser is rated for {:.0f} g. ", *fit.load.rated);
+        step.text += fmt::format("The focuser is rated for {:.0f} g. ", fit.load.rated->value);
     if (fit.balance)
-        step.text += fmt::format("The balance point moves {:.0f} mm back. ", fit.balance->shift);
+        step.text +=
+            fmt::format("The balance point moves {:.0f} mm back. ", fit.balance->shift.value);
     if (fit.balance && fit.balance->counterweight)
         step.text += fmt::format("A counterweight of {:.0f} g at its stated place ahead of the "
                                  "balance point makes up for it. ",
-                                 *fit.balance->counterweight);
+                                 fit.balance->counterweight->value);
     step.text += "Hold the tube, loosen one clamp at a time, balance both axes anew, tighten.";
     return step;
 }
 
 SheetStep room_step(const Report& report) {
     const ZenithRoom& room = report.fit.zenith;
-    std::string text = fmt::format("At the zenith the train reaches {:.0f} mm {}", room.wanted,
-                                   room.is_sideways ? "to the side" : "behind the tube");
-    text += room.there ? fmt::format("; the mount leaves {:.0f} mm{}.", *room.there,
+    std::string text =
+        fmt::format("At the zenith the train reaches {:.0f} mm {}", room.wanted.value,
+                    room.is_sideways ? "to the side" : "behind the tube");
+    text += room.there ? fmt::format("; the mount leaves {:.0f} mm{}.", room.there->value,
                                      room.hits() ? ": it would strike. Do not go there" : "")
                        : ". Try it by hand, slowly, before any motor moves the telescope.";
     return {"Room to turn", text, {}};
@@ -78,8 +80,8 @@ SheetStep distance_step(const Setup& setup, const Report& report) {
     const EyepieceSpacing& spacing = report.fit.spacing;
     std::string text =
         fmt::format("Set the head to {:.1f} mm for {} (it goes from {:.1f} to {:.1f} mm).",
-                    spacing.pupil_distance, setup.parts[report.train.choice.observer].name,
-                    spacing.narrowest, spacing.widest);
+                    spacing.pupil_distance.value, setup.parts[report.train.choice.observer].name,
+                    spacing.narrowest.value, spacing.widest.value);
     if (!spacing.is_in_range) text += " That is out of its range: one eye will see less.";
     if (report.distance.refocus_per_mm != 0)
         text += fmt::format(" Each mm wider moves focus: {} mm of drawtube.",
@@ -93,29 +95,31 @@ SheetStep focus_step(const Report& report) {
     if (!budget.reaches) {
         step.heading = "Focus is not reached";
         const std::string missing =
-            budget.shortfall > 0 ? fmt::format("{:.1f} mm are missing {}", budget.shortfall,
-                                               budget.shortfall_is_inward ? "inward" : "outward")
-                                 : "For both eyes at once: " + arms_words(budget);
+            budget.shortfall > Millimetres{}
+                ? fmt::format("{:.1f} mm are missing {}", budget.shortfall.value,
+                              budget.shortfall_is_inward ? "inward" : "outward")
+                : "For both eyes at once: " + arms_words(budget);
         step.text = fmt::format("{}. {}", missing, cure_to_begin_with(report));
         return step;
     }
     if (budget.primary) {
+        step.text = fmt::format(
+            "{}; focus with the main mirror: {:.1f} mm {} "
+            "from its middle position.",
+            budget.drawtube_helps()
+                ? fmt::format("Rack the drawtube {:.1f} mm out", budget.drawtube.value)
+                : "Leave the drawtube where it is",
+            abs(budget.primary->moved).value,
+            budget.primary->moved < Millimetres{} ? "away from the sky" : "towards the sky");
+    } else if (budget.seats_take_up != Millimetres{}) {
         step.text =
-            fmt::format("{}; focus with the main mirror: {:.1f} mm {} "
-                        "from its middle position.",
-                        budget.drawtube_helps()
-                            ? fmt::format("Rack the drawtube {:.1f} mm out", budget.drawtube)
-                            : "Leave the drawtube where it is",
-                        std::abs(budget.primary->moved),
-                        budget.primary->moved < 0 ? "away from the sky" : "towards the sky");
-    } else if (budget.seats_take_up != 0) {
-        step.text = fmt::format("Rack it fully {} and set {} in their seats.",
-                                budget.margin_in < 0 ? "in" : "out", seats_words(budget));
+            fmt::format("Rack it fully {} and set {} in their seats.",
+                        budget.margin_in < Millimetres{} ? "in" : "out", seats_words(budget));
     } else {
-        step.text =
-            fmt::format("Set it to {:.1f} mm out, then focus by eye: {:.1f} mm are left inward, "
-                        "{:.1f} mm outward.",
-                        budget.wanted_drawtube, budget.margin_in, budget.margin_out);
+        step.text = fmt::format(
+            "Set it to {:.1f} mm out, then focus by eye: {:.1f} mm are left inward, "
+            "{:.1f} mm outward.",
+            budget.wanted_drawtube.value, budget.margin_in.value, budget.margin_out.value);
     }
     step.text += fmt::format(" Chance that it reaches, with every ±: {} %. Other eyepieces and "
                              "observers: see the table below.",
@@ -132,10 +136,11 @@ SheetStep seat_step(const Report& report) {
     const ReachEntry& entry = report.reach.of(report.train.choice);
     for (std::size_t side = 0; side < 2; ++side) {
         const SeatSetting& seat = entry.seats[side];
-        step.items.push_back(fmt::format(
-            "{} eye: {} D, that is {} mm{}", name_of(both_eyes.at(side)),
-            typeset(format_signed(seat.dioptres.value, 2)), typeset(format_signed(seat.shift, 2)),
-            seat.is_in_travel ? "" : " – more than the seat travels"));
+        step.items.push_back(fmt::format("{} eye: {} D, that is {} mm{}",
+                                         name_of(both_eyes.at(side)),
+                                         typeset(format_signed(seat.dioptres.value, 2)),
+                                         typeset(format_signed(seat.shift.value, 2)),
+                                         seat.is_in_travel ? "" : " – more than the seat travels"));
     }
     return step;
 }

@@ -14,6 +14,7 @@
 #include "scene/sheet/sheet.hpp"
 #include "scene/sheet/sheet_svg.hpp"
 #include "scene/two_eyes/alignment_rows.hpp"
+#include "train/setup.hpp"
 
 #include <fmt/format.h>
 

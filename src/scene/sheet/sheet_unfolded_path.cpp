@@ -7,6 +7,7 @@
 #include "scene/sheet/sheet_svg.hpp"
 #include "scene/unfolded_path/unfolded_path_rows.hpp"
 #include "scene/unfolded_path/unfolded_path_view.hpp"
+#include "trace/ray.hpp"
 
 #include <fmt/format.h>
 

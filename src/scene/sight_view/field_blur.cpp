@@ -15,13 +15,13 @@ std::vector<glm::dvec2>
 spots_of(const EyeSight& sight, std::size_t node, std::size_t channel, double scale) {
     auto spots = noticed_spread(sight, sight.nodes[node], lines_of(channel));
     for (glm::dvec2& spot : spots)
-        spot *= scale / sight.eyepiece_focal_length;
+        spot *= scale / sight.eyepiece_focal_length.value;
     return spots;
 }
 
 // Diffraction and limits of one channel; the spots are put in by node.
 BlurSource blur_of(const EyeSight& sight, std::size_t channel, const SightGrid& grid) {
-    const double wavelength = to_millimetres(mean_wavelength(channel)).value;
+    const Millimetres wavelength = to_millimetres(mean_wavelength(channel));
     const double dark_ring = first_dark_x / std::numbers::pi * wavelength / sight.aperture;
     return {{}, dark_ring * sight.magnification() * grid.scale, sight.obstruction, 2 * grid.side};
 }
@@ -31,7 +31,7 @@ std::array<float, blur_nodes> node_weights(const EyeSight& sight, glm::dvec2 sto
     std::array<float, blur_nodes> weights{1, 0, 0, 0, 0};
     const double r2 = glm::dot(stop, stop);
     if (r2 == 0) return weights;
-    const double reach = node_radius * sight.stop_radius;
+    const double reach = node_radius * sight.stop_radius.value;
     const double outer = std::min(1.0, r2 / (reach * reach));
     weights[0] = static_cast<float>(1 - outer);
     weights[stop.x > 0 ? 1 : 3] = static_cast<float>(outer * stop.x * stop.x / r2);

@@ -22,7 +22,7 @@ glm::vec3 pixel_light(const EyeSight& sight,
         const double x = pixel.x + (k % fine + 0.5) / fine;
         const double y = pixel.y + (line + 0.5) / fine;
         const glm::dvec2 stop = stop_of_apparent(sight, grid.apparent(x, y));
-        if (glm::length(stop) > 1.25 * sight.stop_radius) continue;
+        if (glm::length(stop) > 1.25 * sight.stop_radius.value) continue;
         light += sky_light(scene, sky_of_stop(sight, stop), tick);
     }
     return light / static_cast<float>(fine * fine);
@@ -57,7 +57,7 @@ void add_stars(SightPlanes& planes,
                const SightScene& scene,
                const SightFrame& frame,
                const SightGrid& grid) {
-    const double gathered = sight.aperture * sight.aperture * sight.light;
+    const double gathered = sight.aperture.value * sight.aperture.value * sight.light;
     const double pixel = frame.pixels / (frame.shown * grid.scale);  // sides of a fine pixel
     for (const SkyStar& star : stars_of(scene, frame.sky_radius, frame.faintest)) {
         if (scene.subject == SightSubject::stars && star.magnitude > sight.limiting) continue;

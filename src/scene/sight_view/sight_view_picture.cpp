@@ -7,6 +7,7 @@
 #include "scene/sight_view/field_blur.hpp"
 #include "scene/sight_view/sharp_view.hpp"
 #include "scene/sight_view/sight_colour.hpp"
+#include "study/focus/diffraction.hpp"
 
 namespace beamfork {
 
@@ -78,7 +79,7 @@ SightLight draw_light(const EyeSight& sight, const SightScene& scene, const Sigh
     for (int row = 0; row < frame.pixels; ++row) {
         for (int column = 0; column < frame.pixels; ++column) {
             const glm::dvec2 apparent = fine.apparent(column + 0.5, row + 0.5);
-            const glm::dvec2 at = stop_of_apparent(sight, apparent) / sight.stop_radius;
+            const glm::dvec2 at = stop_of_apparent(sight, apparent) / sight.stop_radius.value;
             const double inside = (1 - glm::length(at)) * sight.stop_radius
                                   / sight.eyepiece_focal_length * fine.scale;  // pixels
             glm::vec3 light{0};
@@ -128,7 +129,7 @@ SightFrame frame_of(const Sights& sights, const SightRequest& request) {
 
 double fitting_closeness(const Sights& sights, const SightScene& scene) {
     const double whole = to_radians(sights[0].apparent_field).value;
-    const double ring = 1.22 * 0.000546 / sights[0].aperture;
+    const double ring = airy_angle(sights[0].aperture).value;
     double wanted = whole;
     if (scene.subject == SightSubject::moon) {
         wanted = 3.2 * moon_radius * sights[0].magnification();
@@ -142,7 +143,7 @@ double fitting_closeness(const Sights& sights, const SightScene& scene) {
     }
     double blur = 0;  // farthest green ray of the middle, at the eye: a wide disc needs more room
     for (const glm::dvec2& ray : sights[0].nodes[0][primary_wavelength])
-        blur = std::max(blur, glm::length(ray) / sights[0].eyepiece_focal_length);
+        blur = std::max(blur, glm::length(ray) / sights[0].eyepiece_focal_length.value);
     // The Moon stands still in its picture while it blurs, until the blur is as wide as the room about it.
     if (scene.subject == SightSubject::moon) {
         const double disc = 2 * moon_radius * sights[0].magnification();

@@ -35,8 +35,8 @@ std::string orientation_words(const EyeSight& sight) {
 }
 
 double misalignment_arcmin(const EyeSight& left, const EyeSight& right) {
-    const glm::dvec2 apart = left.axis_image / left.eyepiece_focal_length
-                             - right.axis_image / right.eyepiece_focal_length;
+    const glm::dvec2 apart = left.axis_image / left.eyepiece_focal_length.value
+                             - right.axis_image / right.eyepiece_focal_length.value;
     return glm::length(apart) * arcmin_per_radian;
 }
 

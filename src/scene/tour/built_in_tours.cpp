@@ -7,6 +7,7 @@
 #include "parts/splitter_head.hpp"
 #include "scene/tour/tour_quotes.hpp"
 #include "scene/tour/tour_steps.hpp"
+#include "study/findings/report.hpp"
 
 namespace beamfork {
 
@@ -71,7 +72,7 @@ TourStep told_verdict(const FocusBudget& budget) {
                 "Here the drawtube is held at {focus.drawtube}; focus wants it at {focus.wanted}.",
                 "Free the drawtube in the focuser's properties to see whether it can go there."};
     }
-    if (budget.seats_take_up != 0) {
+    if (budget.seats_take_up != Millimetres{}) {
         return {StandardView::rear,
                 "At the end of the focus travel a hair is missing; " + seats_words(budget)
                     + " in their seats make it up.",
@@ -84,7 +85,7 @@ TourStep told_verdict(const FocusBudget& budget) {
             "outward. Longer parts use up the first, shorter parts the second.",
             "5 to 10 mm should be left either way (common practice)."};
     }
-    if (budget.shortfall == 0) {
+    if (budget.shortfall == Millimetres{}) {
         return {StandardView::rear,
                 "One eye at a time comes to focus here, never both: " + arms_words(budget) + ".",
                 "The compensating glass is there to make both arms equal."};
@@ -181,7 +182,7 @@ Tour what_a_shifter_does(const Setup& setup, const FocusBudget& budget) {
                asking_number(
                    {"How far does this one lens move the image outward?",
                     "{shifter.gain}",
-                    works->gain,
+                    works->gain.value,
                     " mm",
                     {0.5, 1, 1.6},
                     5},

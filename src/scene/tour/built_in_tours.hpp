@@ -5,9 +5,10 @@
 #include <vector>
 
 #include "document/document.hpp"
-#include "study/findings/report.hpp"
 
 namespace beamfork {
+
+struct Report;
 
 /// The document's own tours, then those built in whose names it does not use.
 std::vector<Tour> all_tours(const Document& document, const Report& report);

@@ -17,8 +17,8 @@ namespace {
 // A number and its unit stay in one line of a caption.
 constexpr const char* unbroken_space = "\u00A0";
 
-std::string quoted_mm(double length, int decimals = 1) {
-    return format_number(length, decimals) + unbroken_space + "mm";
+std::string quoted_mm(Millimetres length, int decimals = 1) {
+    return format_number(length.value, decimals) + unbroken_space + "mm";
 }
 
 std::string quoted_percent(double share) {
@@ -43,7 +43,7 @@ std::string brighter_eye(const Brightness& brightness) {
 
 std::string focus_in_words(const FocusBudget& budget) {
     if (budget.reaches) return "in focus";
-    if (budget.shortfall == 0) return "out of both eyes' reach at once";
+    if (budget.shortfall == Millimetres{}) return "out of both eyes' reach at once";
     return quoted_mm(budget.shortfall)
            + (budget.shortfall_is_inward ? " short" : " beyond its travel");
 }
@@ -63,7 +63,7 @@ void quote_focus(std::vector<TourQuote>& quotes, const Report& report) {
           "whether it reaches focus: Yes, or No and why; for the answer to a question"},
          {"focus.margin_in", quoted_mm(budget.margin_in), "travel left inward of focus"},
          {"focus.margin_out", quoted_mm(budget.margin_out), "travel left outward of focus"},
-         {"focus.back_focus", quoted_mm(report.train.back_focus),
+         {"focus.back_focus", quoted_mm({report.train.back_focus}),
           "the image behind the drawtube racked in: all the light path there is to spend"},
          {"focus.wanted", quoted_mm(budget.wanted_drawtube), "where focus wants the drawtube"},
          {"focus.drawtube", quoted_mm(budget.drawtube), "how far the drawtube stands out"}});
@@ -83,12 +83,12 @@ void quote_head(std::vector<TourQuote>& quotes, const Setup& setup, const Report
     quotes.insert(
         quotes.end(),
         {{"head.name", setup.parts[at].name, "the splitter head's name"},
-         {"head.path", quoted_mm(head_spends), "light path that the head spends"},
+         {"head.path", quoted_mm({head_spends}), "light path that the head spends"},
          {"head.left", quoted_percent(head.split_share(Eye::left)),
           "share of the cube's light to the left"},
          {"head.right", quoted_percent(head.split_share(Eye::right)), "and to the right"},
-         {"chain.path", quoted_mm(spent), "light path of all parts behind the focuser"},
-         {"glass.length", quoted_mm(glass, 0), "glass on the way to the left eye"},
+         {"chain.path", quoted_mm({spent}), "light path of all parts behind the focuser"},
+         {"glass.length", quoted_mm({glass}, 0), "glass on the way to the left eye"},
          {"eye.left", quoted_percent(report.brightness.eyes[0].total()),
           "share of the aperture's light that enters the left eye"},
          {"eye.right", quoted_percent(report.brightness.eyes[1].total()), "and the right eye"},
@@ -123,9 +123,9 @@ void quote_light(std::vector<TourQuote>& quotes, const Setup& setup, const Repor
                   {{"edge.light", quoted(ResultId::edge_light, report),
                     "light at the edge of the field against the objective's, darker eye"},
                    {"edge.rim", rim, "the opening, or leaking face, that takes most of it"},
-                   {"middle.aperture", quoted_mm(dark.working_aperture.value, 0),
+                   {"middle.aperture", quoted_mm(dark.working_aperture, 0),
                     "aperture that works in the middle of the field"},
-                   {"telescope.aperture", quoted_mm(2 * report.train.objective_radius, 0),
+                   {"telescope.aperture", quoted_mm({2 * report.train.objective_radius}, 0),
                     "the telescope's aperture"}});
 }
 
@@ -139,9 +139,9 @@ void quote_sight(std::vector<TourQuote>& quotes, const Report& report) {
           "width of the beam into each eye"},
          {"sight.focal_ratio", quoted(ResultId::focal_ratio, report),
           "how slim the cone is at the field stop"},
-         {"glass.colour", quoted_mm(std::abs(image.axial_colour().value), 3),
+         {"glass.colour", quoted_mm(abs(image.axial_colour()), 3),
           "between the focus of blue and of red"},
-         {"glass.depth", quoted_mm(image.depth_of_focus.value, 3),
+         {"glass.depth", quoted_mm(image.depth_of_focus, 3),
           "depth of focus, one way: 2 wavelengths N squared"}});
 }
 

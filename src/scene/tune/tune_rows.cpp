@@ -56,20 +56,22 @@ std::optional<TunePoint> curve_at(const TuneCurve& curve, double at) {
             const double share = (at - point.at) / (next.at - point.at);
             TunePoint found{at, std::lerp(*point.value, *next.value, share), {}};
             if (point.margin && next.margin)
-                found.margin = std::lerp(*point.margin, *next.margin, share);
+                found.margin =
+                    Millimetres{std::lerp(point.margin->value, next.margin->value, share)};
             return found;
         }
     }
     return std::nullopt;
 }
 
-std::string focus_note(double margin) {
-    return margin >= -1e-6 ? fmt::format("reaches focus, {} to spare", short_number(margin) + " mm")
-                           : fmt::format("focus short by {} mm", short_number(-margin));
+std::string focus_note(Millimetres margin) {
+    return is_reached(margin)
+               ? fmt::format("reaches focus, {} mm to spare", short_number(margin.value))
+               : fmt::format("focus short by {} mm", short_number(-margin.value));
 }
 
-ColourRole focus_role(double margin) {
-    return margin >= -1e-6 ? ColourRole::good : ColourRole::shortfall;
+ColourRole focus_role(Millimetres margin) {
+    return is_reached(margin) ? ColourRole::good : ColourRole::shortfall;
 }
 
 void put_curve(TuneRows& rows, const TuneStudy& study, const TuneScale& scale) {
@@ -128,7 +130,7 @@ void put_now(TuneRows& rows, const Setup& setup, const TuneStudy& study, const T
 
 double settable(double value) { return std::round(value * 1000) / 1000; }
 
-TuneAnswerRow answer_row(const TuneStudy& study, double at, double margin) {
+TuneAnswerRow answer_row(const TuneStudy& study, double at, Millimetres margin) {
     TuneAnswerRow row;
     row.value = std::clamp(settable(at), study.tunable.field.low, study.tunable.field.high);
     row.text = varied_text(study.tunable, row.value);
@@ -161,7 +163,7 @@ void put_none(TuneRows& rows, const TuneStudy& study, const std::string& wanted)
     const auto& nearest = study.answer->nearest;
     if (!nearest) return;
     rows.answer += fmt::format(" Nearest: {}.", watched_text(watched, *nearest->value));
-    auto row = answer_row(study, nearest->at, nearest->margin.value_or(0));
+    auto row = answer_row(study, nearest->at, nearest->margin.value_or(Millimetres{}));
     row.is_nearest = true;
     rows.answers.push_back(std::move(row));
     rows.answer_more += other_that_may(study);

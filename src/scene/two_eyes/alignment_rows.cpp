@@ -2,10 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include "base/text.hpp"
 #include "parts/eyepiece_pair.hpp"
+#include "study/findings/report.hpp"
 
 #include <fmt/format.h>
 
@@ -45,9 +45,14 @@ struct Measure {
     int decimals;
     const char* unit;
     Merging merging;
-    AlignmentLimit limit;
+    AlignmentLimit<double> limit;  // in `unit`
     std::string help;
 };
+
+template <class Unit>
+AlignmentLimit<double> in_numbers(const AlignmentLimit<Quantity<Unit>>& limit) {
+    return {limit.fair.value, limit.usual.value};
+}
 
 AlignmentRow row_of(const Measure& measure) {
     return {measure.label,
@@ -62,22 +67,22 @@ AlignmentRow row_of(const Measure& measure) {
 std::vector<AlignmentRow> value_rows(const Report& report) {
     const Alignment& alignment = report.alignment;
     const Misalignment& seen = alignment.seen;
-    const bool inward = seen.inward > 0;
+    const bool inward = seen.inward > Arcminutes{};
     std::vector<AlignmentRow> rows{
         row_of(
-            {inward ? "Eyes must turn inward" : "Eyes must turn outward", seen.inward, 1, "′",
-             alignment.sideways(), inward ? inward_limit : outward_limit,
+            {inward ? "Eyes must turn inward" : "Eyes must turn outward", seen.inward.value, 1, "′",
+             alignment.sideways(), in_numbers(inward ? inward_limit : outward_limit),
              std::string("How far apart sideways the two images look: shift of each traced middle "
                          "ray on its field stop over the eyepiece's focal length, left less right. "
                          "Eyes turn inward easily, as for something near, and outward hardly.")
                  + limit_source}),
-        row_of({seen.left_up < 0 ? "Right image higher" : "Left image higher", seen.left_up, 1, "′",
-                alignment.height(), height_limit,
+        row_of({seen.left_up < Arcminutes{} ? "Right image higher" : "Left image higher",
+                seen.left_up.value, 1, "′", alignment.height(), in_numbers(height_limit),
                 std::string("How far apart in height the two images look; eyes can follow very "
                             "little of it.")
                     + limit_source}),
-        row_of({"Turned against each other", seen.rotation, 2, "°", alignment.rotation(),
-                rotation_limit,
+        row_of({"Turned against each other", seen.rotation.value, 2, "°", alignment.rotation(),
+                in_numbers(rotation_limit),
                 std::string("Turn of the left image against the right one, from traced rays beside "
                             "the middle one.")
                     + practice_source}),
@@ -87,8 +92,8 @@ std::vector<AlignmentRow> value_rows(const Report& report) {
                             "length behind a shifter make it.")
                     + practice_source}),
     };
-    rows.push_back({"Focus apart", format_number(std::abs(alignment.focus_difference), 2), "D", "–",
-                    "by seats", ColourRole::dimension,
+    rows.push_back({"Focus apart", format_number(abs(alignment.focus_difference).value, 2), "D",
+                    "–", "by seats", ColourRole::dimension,
                     "How much the eyes' focus differs from what each is set to: difference of the "
                     "images' places over the square of the eyepiece's focal length in metres. Each "
                     "seat's own focusing takes it up."});
@@ -119,8 +124,8 @@ ToleranceRow tolerance_row(const Setup& setup, const ErrorAllowance& tolerance) 
         "{:.2f}′ sideways and {:.2f}′ in height for each {}.",
         tolerance.error, setup.parts.at(tolerance.part).name, row.allowed, row.unit,
         tolerance.limited_by, is_turn ? "turned by 1′" : "shifted by 0.02 mm",
-        std::abs(tolerance.per_unit.inward) * (is_turn ? 1 : 0.1),
-        std::abs(tolerance.per_unit.left_up) * (is_turn ? 1 : 0.1), is_turn ? "1′" : "0.1 mm");
+        abs(tolerance.per_unit.inward).value * (is_turn ? 1 : 0.1),
+        abs(tolerance.per_unit.left_up).value * (is_turn ? 1 : 0.1), is_turn ? "1′" : "0.1 mm");
     return row;
 }
 
@@ -136,10 +141,9 @@ std::string sentence_of(const Alignment& alignment) {
 
 // Common practice, no source; the lengths are this setup's.
 std::vector<std::string> collimation_check(const Setup& setup, const Report& report) {
-    const double focal_length =
-        part_as<EyepiecePair>(setup, report.train.choice.eyepiece).focal_length.value;
-    const double arcminute = std::numbers::pi / (180 * 60);
-    const double limit = focal_length * std::tan(height_limit.fair * arcminute);
+    const Millimetres focal_length =
+        part_as<EyepiecePair>(setup, report.train.choice.eyepiece).focal_length;
+    const Millimetres limit = focal_length * std::tan(to_radians(height_limit.fair).value);
     return {
         "Never near the Sun. Let the telescope cool, and choose a bright star high up; follow it, "
         "or "
@@ -158,7 +162,7 @@ std::vector<std::string> collimation_check(const Setup& setup, const Report& rep
             "Focus, the star in the middle of the left field. In the right one it may stand "
             "{:.2f} mm from the middle of its field stop, up or down: {:.0f}′ behind these "
             "{:.0f} mm eyepieces. More is tiring.",
-            limit, height_limit.fair, focal_length),
+            limit.value, height_limit.fair.value, focal_length.value),
         "Turn each eyepiece half round in its seat, then swap the two. An error that goes with an "
         "eyepiece is its own, or its barrel's play in the seat; one that stays is the head's.",
         "Compare what stays with the list of tolerances: the first ones move the image most. "
@@ -175,13 +179,14 @@ AlignmentRows alignment_rows(const Setup& setup, const Report& report) {
     AlignmentRows rows;
     rows.sentence = sentence_of(alignment);
     rows.values = value_rows(report);
-    rows.left_x = alignment.seen.inward;
-    rows.left_y = alignment.seen.left_up;
-    rows.turned = alignment.seen.rotation;
-    rows.comfortable = {-outward_limit.fair, inward_limit.fair, height_limit.fair};
-    rows.end = {-outward_limit.usual, inward_limit.usual, height_limit.usual};
-    rows.reach = std::max(
-        {1.35 * inward_limit.usual, 1.1 * std::abs(rows.left_x), 1.1 * std::abs(rows.left_y)});
+    rows.left_x = alignment.seen.inward.value;
+    rows.left_y = alignment.seen.left_up.value;
+    rows.turned = alignment.seen.rotation.value;
+    rows.comfortable = {-outward_limit.fair.value, inward_limit.fair.value,
+                        height_limit.fair.value};
+    rows.end = {-outward_limit.usual.value, inward_limit.usual.value, height_limit.usual.value};
+    rows.reach = std::max({1.35 * inward_limit.usual.value, 1.1 * std::abs(rows.left_x),
+                           1.1 * std::abs(rows.left_y)});
     for (const ErrorAllowance& tolerance : alignment.tolerances)
         rows.tolerances.push_back(tolerance_row(setup, tolerance));
     rows.collimation_check = collimation_check(setup, report);

@@ -7,9 +7,11 @@
 #include <vector>
 
 #include "scene/kit/colours.hpp"
-#include "study/findings/report.hpp"
 
 namespace beamfork {
+
+struct Report;
+struct Setup;
 
 struct AlignmentRow {
     std::string label;  ///< "Sideways: eyes turn inward"

@@ -2,6 +2,8 @@
 
 #include <cmath>
 
+#include "train/train.hpp"
+
 namespace beamfork {
 
 namespace {

@@ -5,9 +5,13 @@
 #include <optional>
 #include <vector>
 
-#include "train/train.hpp"
+#include "geometry/aperture.hpp"
+#include "geometry/pose.hpp"
 
 namespace beamfork {
+
+struct EyePath;
+struct PlacedSurface;
 
 /// x: along the unfolded axis from the world's origin at the telescope, as PlacedSurface::axis_position, mm of
 /// geometric path. y: height from the axis in the plane of a section, mm.

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "trace/bundle.hpp"
+#include "trace/sampling.hpp"
 
 namespace beamfork {
 

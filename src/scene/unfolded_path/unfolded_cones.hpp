@@ -2,10 +2,16 @@
 // edges of the field, gathered into bands that share one fate.
 #pragma once
 
+#include <cstdint>
+#include <vector>
+
 #include "scene/unfolded_path/unfolded_axis.hpp"
-#include "trace/sampling.hpp"
 
 namespace beamfork {
+
+enum class RayFate : std::uint8_t;
+struct EyePath;
+struct Train;
 
 /// A place on the axis and the heights of the two rays that bound a band there, mm.
 struct BandPlace {
@@ -17,7 +23,7 @@ struct BandPlace {
 /// Neighbouring rays with one fate, from the telescope's last lens or mirror to where they end; those that reach the
 /// field stop go on behind it.
 struct LightBand {
-    RayFate fate = RayFate::reached;
+    RayFate fate{};
     std::size_t surface = 0;  ///< where they end, index into EyePath::surfaces
     std::vector<BandPlace> places;
     double width = 0;  ///< share of the pupil's diameter, 0..1

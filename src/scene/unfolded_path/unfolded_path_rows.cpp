@@ -7,6 +7,7 @@
 #include "parts/focuser.hpp"
 #include "scene/focus/focus_budget_rows.hpp"
 #include "scene/unfolded_path/unfolded_track.hpp"
+#include "study/findings/report.hpp"
 
 #include <fmt/format.h>
 
@@ -14,16 +15,17 @@ namespace beamfork {
 
 namespace {
 
-std::string signed_mm(double value) {
-    if (format_number(std::abs(value), 1) == "0.0") return "0.0 mm";
-    return typeset(format_signed(value, 1)) + " mm";
+std::string signed_mm(Millimetres length) {
+    if (format_number(abs(length).value, 1) == "0.0") return "0.0 mm";
+    return typeset(format_signed(length.value, 1)) + " mm";
 }
 
 // All that the budget books under that part.
-double booked(const FocusBudget& budget, std::size_t part) {
-    double sum = 0;
-    for (const BudgetRow& row : budget.rows)
-        sum += row.part == part ? row.change : 0;
+Millimetres booked(const FocusBudget& budget, std::size_t part) {
+    Millimetres sum;
+    for (const BudgetRow& row : budget.rows) {
+        if (row.part == part) sum += row.change;
+    }
     return sum;
 }
 
@@ -32,13 +34,13 @@ PathStretch chain_stretch(const Setup& setup, const Report& report, std::size_t 
     PathStretch stretch;
     stretch.part = part;
     stretch.name = setup.parts[part].name;
-    const double change = booked(report.budget, part);
+    const Millimetres change = booked(report.budget, part);
     stretch.value = signed_mm(change);
-    stretch.role = change > 0 ? ColourRole::good : ColourRole::dimension;
+    stretch.role = change > Millimetres{} ? ColourRole::good : ColourRole::dimension;
     stretch.help = fmt::format(
         "{}: {} {:.1f} mm of light path. Air counts in full, glass as length over index; a lens "
         "adds what it gives back, image distance less image distance over factor.",
-        stretch.name, change > 0 ? "gives back" : "takes", std::abs(change));
+        stretch.name, change > Millimetres{} ? "gives back" : "takes", abs(change).value);
     for (const AxialStep& step : path.steps) {
         if (step.part == part) stretch.reduced += step.reduced();
     }
@@ -55,7 +57,7 @@ stretches(const Setup& setup, const Report& report, const EyeTrack& track) {
     const double front = rear - part_as<Focuser>(setup, focuser).drawtube_length.value;
     const double start = path.surfaces[last_telescope_surface(path)].axis_position;
 
-    const double offered = booked(report.budget, telescope);
+    const Millimetres offered = booked(report.budget, telescope);
     PathStretch light{
         telescope,
         setup.parts[telescope].name,
@@ -66,18 +68,18 @@ stretches(const Setup& setup, const Report& report, const EyeTrack& track) {
         ColourRole::undivided_beam,
         fmt::format("{} offers {:.1f} mm of light path behind the racked-in drawtube: "
                     "its back focus.",
-                    setup.parts[telescope].name, offered)};
+                    setup.parts[telescope].name, offered.value)};
     PathStretch tube{focuser,
                      setup.parts[focuser].name,
                      front,
                      rear,
                      0,
-                     fmt::format("{:.1f} mm out", report.budget.drawtube),
+                     fmt::format("{:.1f} mm out", report.budget.drawtube.value),
                      ColourRole::dimension,
                      fmt::format("{}: drawtube {:.1f} mm out of {:.0f} mm. Being out takes as much "
                                  "light path.",
-                                 setup.parts[focuser].name, report.budget.drawtube,
-                                 report.budget.travel)};
+                                 setup.parts[focuser].name, report.budget.drawtube.value,
+                                 report.budget.travel.value)};
     std::vector<PathStretch> all{std::move(light), std::move(tube)};
     double place = rear;
     for (const LightPath& each : report.train.light_paths) {
@@ -95,10 +97,10 @@ DrawtubeZone drawtube_zone(const Setup& setup, const Report& report, double rear
     const TravelScale scale = focus_budget_rows(report).travel;
     DrawtubeZone zone;
     zone.part = parts_with_role(setup, Role::focuser).front();
-    zone.racked_in = rear - report.budget.drawtube;
-    zone.racked_out = zone.racked_in + report.budget.travel;
+    zone.racked_in = rear - report.budget.drawtube.value;
+    zone.racked_out = zone.racked_in + report.budget.travel.value;
     zone.present = rear;
-    zone.wanted = zone.racked_in + report.budget.wanted_drawtube;
+    zone.wanted = zone.racked_in + report.budget.wanted_drawtube.value;
     zone.shows_wanted = !report.budget.primary.has_value();
     zone.role = scale.role;
     zone.text = scale.sentence;

@@ -10,13 +10,16 @@
 #include <string>
 #include <vector>
 
+#include "parts/eye.hpp"
 #include "scene/handles/movable_length.hpp"
 #include "scene/kit/colours.hpp"
 #include "scene/picture/opening_loss.hpp"
 #include "scene/unfolded_path/unfolded_cones.hpp"
-#include "study/findings/report.hpp"
 
 namespace beamfork {
+
+struct Report;
+struct Setup;
 
 /// A part's place along the left eye's axis and what it does to the light path.
 struct PathStretch {

@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "scene/picture/focus_gap.hpp"
+#include "study/findings/report.hpp"
 #include "trace/forked_ray.hpp"
 
 #include <fmt/format.h>
@@ -122,21 +123,21 @@ struct TrackMaker {
     }
 
     [[nodiscard]] FocusMark focus_mark(double stop) const {
-        const std::size_t side = side_of(path.eye);
         FocusMark mark;
-        const double real = report.image_behind_stop[side];
+        const double real = report.image_behind_stop[side_of(path.eye)].value;
         mark.real = axis_place_near_stop(path, stop, std::min(real, farthest_image));
         mark.wanted = axis_place_near_stop(path, stop, path.wanted_image);
-        mark.gap = report.gap(path.eye);
-        mark.is_in_focus = std::abs(mark.gap) <= depth_of_focus(report);
-        mark.text = mark.is_in_focus ? "in focus" : gap_text(mark.gap);
+        const Millimetres gap = report.gap(path.eye);
+        mark.gap = gap.value;
+        mark.is_in_focus = is_in_focus(report, path.eye);
+        mark.text = mark.is_in_focus ? "in focus" : gap_text(gap);
         mark.help = fmt::format("{}: the image (diamond) falls {:.1f} mm {} where this eye "
                                 "wants it. Counted in air: "
                                 "back focus less the drawtube and all light paths, through every "
                                 "lens; in glass the same "
                                 "gap is drawn longer by its index.",
-                                title_of(path.eye), std::abs(mark.gap),
-                                mark.gap >= 0 ? "before" : "behind");
+                                title_of(path.eye), abs(gap).value,
+                                gap >= Millimetres{} ? "before" : "behind");
         return mark;
     }
 };

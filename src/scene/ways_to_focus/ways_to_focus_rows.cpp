@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "study/findings/report.hpp"
+
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
@@ -11,14 +13,17 @@ namespace beamfork {
 namespace {
 
 std::string effect_of(const WayToFocus& way) {
-    std::string text = way.gained >= 0 ? fmt::format("gives back {:.1f} mm", way.gained)
-                                       : fmt::format("takes {:.1f} mm", -way.gained);
+    std::string text = way.gained >= Millimetres{}
+                           ? fmt::format("gives back {:.1f} mm", way.gained.value)
+                           : fmt::format("takes {:.1f} mm", -way.gained.value);
     if (way.reaches) {
         const bool inward = way.margin_in < way.margin_out;
         text += fmt::format("; {:.1f} mm of travel left {}",
-                            std::min(way.margin_in, way.margin_out), inward ? "inward" : "outward");
+                            std::min(way.margin_in, way.margin_out).value,
+                            inward ? "inward" : "outward");
     } else {
-        text += fmt::format("; still {:.1f} mm short", -std::min(way.margin_in, way.margin_out));
+        text +=
+            fmt::format("; still {:.1f} mm short", -std::min(way.margin_in, way.margin_out).value);
     }
     if (std::abs(way.magnification_ratio - 1) > 0.005)
         text += fmt::format("; {:.2f}× the magnification", way.magnification_ratio);
@@ -40,9 +45,9 @@ std::string light_of(const WayToFocus& way) {
     if (after.into_eye <= 0) return "Light: none reaches the middle of the field";
     std::vector<std::string> changes;
     if (before.into_eye <= 0) changes.emplace_back("none came through before");
-    if (std::abs(after.working_aperture - before.working_aperture) >= 0.5) {
+    if (abs(after.working_aperture - before.working_aperture) >= Millimetres{0.5}) {
         changes.push_back(fmt::format("working aperture {:.0f} mm instead of {:.0f} mm",
-                                      after.working_aperture, before.working_aperture));
+                                      after.working_aperture.value, before.working_aperture.value));
     }
     changes.push_back(change_of("stars", before.into_eye, after.into_eye, "fainter", "brighter"));
     changes.push_back(
@@ -77,7 +82,8 @@ std::vector<WayRow> ways_to_focus_rows(const Report& report) {
     std::vector<WayRow> rows;
     for (const WayToFocus& way : report.ways_to_focus) {
         WayRow row;
-        const bool is_barely = std::min(way.margin_in, way.margin_out) < thin_margin_mm - 0.1;
+        const bool is_barely =
+            std::min(way.margin_in, way.margin_out) < thin_margin - Millimetres{0.1};
         if (!way.reaches) {
             row.sign = FindingSign::cross;
             row.role = ColourRole::clipped;
@@ -94,17 +100,21 @@ std::vector<WayRow> ways_to_focus_rows(const Report& report) {
     return rows;
 }
 
+const Setup& setup_of_way(const Report& report, std::size_t row) {
+    return report.ways_to_focus.at(row).setup;
+}
+
 std::string ways_to_focus_sentence(const Report& report) {
     const FocusBudget& budget = report.budget;
-    const double margin = std::min(budget.margin_in, budget.margin_out);
-    if (margin >= thin_margin_mm) {
+    const Millimetres margin = std::min(budget.margin_in, budget.margin_out);
+    if (margin >= thin_margin) {
         return fmt::format("Focus is reached with {:.1f} mm to spare: nothing need be changed.",
-                           margin);
+                           margin.value);
     }
     const bool inward = budget.margin_in < budget.margin_out;
     const std::string wanted = fmt::format(
-        "{:.1f} mm {} wanted, {:.0f} mm of spare travel included", thin_margin_mm - margin,
-        inward ? "of light path are" : "of added length are", thin_margin_mm);
+        "{:.1f} mm {} wanted, {:.0f} mm of spare travel included", (thin_margin - margin).value,
+        inward ? "of light path are" : "of added length are", thin_margin.value);
     return report.ways_to_focus.empty() ? wanted + "; no single change here gives it."
                                         : wanted + ". Best first:";
 }

@@ -23,6 +23,9 @@ std::string ways_to_focus_help();
 
 std::vector<WayRow> ways_to_focus_rows(const Report& report);
 
+/// The setup with the way of that row carried out.
+const Setup& setup_of_way(const Report& report, std::size_t row);
+
 /// One sentence above the list: what is wanted, or that nothing need be done.
 std::string ways_to_focus_sentence(const Report& report);
 

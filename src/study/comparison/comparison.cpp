@@ -2,6 +2,9 @@
 
 #include <cmath>
 
+#include "study/findings/report.hpp"
+#include "study/results/results.hpp"
+
 namespace beamfork {
 
 namespace {
@@ -9,7 +12,7 @@ namespace {
 std::optional<Side> better_of(const ResultInfo& result, double here, double there) {
     const Better better = result.better;
     if (better == Better::matter_of_taste) return std::nullopt;
-    if (better == Better::enough && here >= thin_margin_mm && there >= thin_margin_mm)
+    if (better == Better::enough && here >= thin_margin.value && there >= thin_margin.value)
         return std::nullopt;
     return (here > there) == (better != Better::less) ? Side::here : Side::there;
 }

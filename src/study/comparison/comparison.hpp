@@ -4,10 +4,10 @@
 #include <optional>
 #include <vector>
 
-#include "study/findings/report.hpp"
-#include "study/results/results.hpp"
-
 namespace beamfork {
+
+struct Report;
+struct ResultInfo;
 
 enum class Side { here, there };
 

@@ -37,8 +37,8 @@ void compare_focus(EffectLines& lines, const Report& before, const Report& after
     const double margin = smaller_margin(after);
     constexpr double notable_mm = 0.5;
     if (std::abs(margin - smaller_margin(before)) < notable_mm) return;
-    const bool is_gain = margin > smaller_margin(before) || margin >= thin_margin_mm;
-    if (budget.seats_take_up != 0) {
+    const bool is_gain = margin > smaller_margin(before) || margin >= thin_margin.value;
+    if (budget.seats_take_up != Millimetres{}) {
         lines.add(is_gain, "focus by the seats", seats_words(budget));
     } else if (budget.reaches) {
         const bool inward = budget.margin_in < budget.margin_out;

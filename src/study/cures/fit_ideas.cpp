@@ -39,9 +39,10 @@ void add_clearance_spacers(CureIdeas& ideas) {
     for (const EyePath& path : ideas.report.train.paths) {
         for (const Clearance& one : clearances(path)) {
             const std::size_t at = std::max(one.part, one.other);
-            if (one.room >= 0 || role_of(ideas.setup.parts[at]) > Role::splitter) continue;
+            if (one.room >= Millimetres{} || role_of(ideas.setup.parts[at]) > Role::splitter)
+                continue;
             Spacer spacer;
-            spacer.length = Millimetres{std::ceil(1 - one.room)};
+            spacer.length = Millimetres{std::ceil(1 - one.room.value)};
             ideas.add({fmt::format("Put a spacer of {:.0f} mm before “{}”", spacer.length.value,
                                    ideas.name(at)),
                        "It takes its own length of light path.", Reversibility::exchange,
@@ -68,7 +69,7 @@ void add_lenses_out_of_glass(CureIdeas& ideas) {
 
 void add_slimmer_eyepieces(CureIdeas& ideas) {
     const std::size_t index = ideas.setup.chosen.eyepiece;
-    const double widest = std::floor(ideas.report.fit.spacing.widest_housing);
+    const double widest = std::floor(ideas.report.fit.spacing.widest_housing.value);
     EyepiecePair pair = part_as<EyepiecePair>(ideas.setup, index);
     if (pair.outer_diameter.value <= widest || widest < pair.barrel_clear.value) return;
     pair.outer_diameter = Millimetres{widest};
@@ -81,8 +82,8 @@ void add_longer_relief(CureIdeas& ideas) {
     const std::size_t index = ideas.setup.chosen.eyepiece;
     const SeenField& seen = ideas.report.fit.seen;
     EyepiecePair pair = part_as<EyepiecePair>(ideas.setup, index);
-    if (pair.eye_relief.value >= seen.eye_needs) return;
-    pair.eye_relief = Millimetres{std::ceil(seen.eye_needs)};
+    if (pair.eye_relief >= seen.eye_needs) return;
+    pair.eye_relief = Millimetres{std::ceil(seen.eye_needs.value)};
     ideas.add_changed(
         index, pair,
         fmt::format("Eyepieces like these with {:.0f} mm of eye relief", pair.eye_relief.value),
@@ -95,11 +96,11 @@ void add_stronger_focuser(CureIdeas& ideas) {
     const std::size_t index = ideas.index_of(Role::focuser);
     Focuser focuser = part_as<Focuser>(ideas.setup, index);
     constexpr double spare = 0.8;  // of the rating may hang on it
-    const double rated = 100 * std::ceil(load.mass / spare / 100);
+    const Grams rated{100 * std::ceil(load.mass.value / spare / 100)};
     if (rated <= *load.rated) return;
-    focuser.rated_load = Grams{rated};
+    focuser.rated_load = rated;
     ideas.add_changed(index, focuser,
-                      fmt::format("Fit a focuser rated for {:.0f} g or more", rated),
+                      fmt::format("Fit a focuser rated for {:.0f} g or more", rated.value),
                       "The telescope is taken apart for it; hold the tube and balance it anew.",
                       Reversibility::workshop);
 }
@@ -110,8 +111,9 @@ void add_shorter_drawtube(CureIdeas& ideas) {
     if (newtonian == nullptr) return;
     const std::size_t index = ideas.index_of(Role::focuser);
     Focuser focuser = part_as<Focuser>(ideas.setup, index);
-    const double longest = newtonian->axis_to_drawtube.value + ideas.report.budget.drawtube
-                           - newtonian->aperture.value / 2;
+    const double longest =
+        (newtonian->axis_to_drawtube + ideas.report.budget.drawtube - newtonian->aperture / 2)
+            .value;
     if (longest < 20 || longest >= focuser.drawtube_length.value) return;
     focuser.drawtube_length = Millimetres{std::floor(longest)};
     ideas.add_changed(
@@ -125,8 +127,9 @@ void add_less_path_behind(CureIdeas& ideas) {
     const auto* newtonian = find_part<Newtonian>(ideas.setup);
     if (newtonian == nullptr || !ideas.has("drawtube_in_light")) return;
     const Focuser& focuser = part_as<Focuser>(ideas.setup, ideas.index_of(Role::focuser));
-    const double depth = std::ceil(newtonian->aperture.value / 2 - newtonian->axis_to_drawtube.value
-                                   - ideas.report.budget.drawtube + focuser.drawtube_length.value);
+    const double depth = std::ceil((newtonian->aperture / 2 - newtonian->axis_to_drawtube
+                                    - ideas.report.budget.drawtube + focuser.drawtube_length)
+                                       .value);
     for (std::size_t i = 0; i < ideas.setup.parts.size(); ++i) {
         const auto* spacer = ideas.setup.parts[i].body.as<Spacer>();
         if (spacer == nullptr) continue;
@@ -147,15 +150,15 @@ void add_less_path_behind(CureIdeas& ideas) {
 void add_room_at_zenith(CureIdeas& ideas) {
     const ZenithRoom& room = ideas.report.fit.zenith;
     if (!room.hits()) return;
-    constexpr double spare_mm = 10;
-    const double missing = std::ceil(room.wanted - *room.there + spare_mm);
+    constexpr Millimetres spare{10};
+    const Millimetres missing{std::ceil((room.wanted - *room.there + spare).value)};
     CureIdea idea{
-        fmt::format("Raise the telescope on its mount by {:.0f} mm", missing),
+        fmt::format("Raise the telescope on its mount by {:.0f} mm", missing.value),
         "A pier extension or longer plate shakes more; hold the tube while you change it.",
         Reversibility::exchange, ideas.setup};
     PartBody& telescope = idea.setup.parts[ideas.index_of(Role::telescope)].body;
     if (auto balance = balance_of(telescope)) {
-        balance->free_behind = Millimetres{*room.there + missing};
+        balance->free_behind = *room.there + missing;
         set_balance(telescope, *balance);
     }
     ideas.add(std::move(idea));

@@ -33,7 +33,8 @@ void add_ways(CureIdeas& ideas, const std::vector<WayToFocus>& ways, bool keeps_
     for (const WayToFocus& way : ways) {
         if (!way.reaches) continue;
         // Focus that the seats give already is no reason to cut a tube.
-        if (ideas.report.budget.seats_take_up != 0 && way.reversibility == Reversibility::permanent)
+        if (ideas.report.budget.seats_take_up != Millimetres{}
+            && way.reversibility == Reversibility::permanent)
             continue;
         CureIdea idea{way.what, way.cost, way.reversibility, way.setup, way.id};
         if (keeps_choice) idea.setup.chosen = same_choice(ideas.setup, way.setup);
@@ -92,7 +93,7 @@ void add_parfocal_rings(CureIdeas& ideas) {
         Choice choice = setup.chosen;
         choice.eyepiece = eyepiece;
         const auto budget = focus_budget(setup, choice);
-        return budget ? budget->wanted_drawtube : 0.0;
+        return budget ? budget->wanted_drawtube.value : 0.0;
     };
     const auto eyepieces = parts_with_role(ideas.setup, Role::eyepiece);
     double innermost = drawtube(ideas.setup, eyepieces.front());

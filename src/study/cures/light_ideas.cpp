@@ -164,7 +164,7 @@ void add_shifters_ahead(CureIdeas& ideas) {
         Shifter lens;
         lens.given = ShifterGiven::focal_length;
         lens.focal_length = Millimetres{-to_stop / (factor - 1)};
-        lens.clear_diameter = Millimetres{lens_that_fits_into(parts[behind])};
+        lens.clear_diameter = lens_that_fits_into(parts[behind]);
         const std::string name = fmt::format("{:.2f}× shifter", factor);
         ideas.add({fmt::format("Put a {} ahead of all glass", name),
                    "It magnifies: field and exit pupil shrink by as much.", Reversibility::exchange,

@@ -55,7 +55,7 @@ void near_target_findings(const FindingScope& scope) {
         Severity::poor, "sky_out_of_reach",
         fmt::format("{} at {:.0f} m comes to focus, but the sky does not: it is {:.1f} mm too "
                     "far {}.",
-                    scope.name(choice.target), target.distance->value, budget->shortfall,
+                    scope.name(choice.target), target.distance->value, budget->shortfall.value,
                     budget->shortfall_is_inward ? "in" : "out"),
         "A test by day on something near does not tell that the stars will be sharp: choose "
         "a target without a distance to see what mends it.",

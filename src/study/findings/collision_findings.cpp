@@ -18,7 +18,7 @@ struct Collisions {
 };
 
 Collisions collisions(const FindingScope& scope) {
-    constexpr double touching = -0.01;
+    constexpr Millimetres touching{-0.01};
     Collisions found;
     for (const EyePath& path : scope.report.train.paths) {
         for (const Clearance& one : clearances(path)) {
@@ -38,13 +38,13 @@ void collision_findings(const FindingScope& scope) {
     const auto [certain, possible] = collisions(scope);
     const auto words = [&](const Clearance& one) {
         return fmt::format("{}: its {} would reach {:.1f} mm into the {} of {}",
-                           scope.name(one.part), one.what, -one.room, one.obstacle,
+                           scope.name(one.part), one.what, -one.room.value, one.obstacle,
                            scope.name(one.other));
     };
     if (certain) {
         scope.add(Severity::fails, "parts_collide", words(*certain) + ".",
                   fmt::format("Shorten it, or put a spacer of {:.0f} mm or more between the two.",
-                              std::ceil(-certain->room)),
+                              std::ceil(-certain->room.value)),
                   certain->part);
     }
     if (possible) {

@@ -41,7 +41,7 @@ std::string longer_advice(const FindingScope& scope, const ComaCorrection& one) 
     std::string advice = fmt::format("A spacer of {:.1f} mm behind it brings it to the window's "
                                      "middle; focus then wants {:.1f} mm more light path",
                                      spacer, inward);
-    const double left = scope.report.budget.margin_in;
+    const double left = scope.report.budget.margin_in.value;
     return advice
            + (left < inward ? fmt::format(", where {:.1f} mm are left.", std::max(0.0, left))
                             : ".");

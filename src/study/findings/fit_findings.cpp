@@ -10,39 +10,41 @@ namespace beamfork {
 
 namespace {
 
-constexpr double nose_needs_mm = 10;  // our choice: below it most noses do not fit
+constexpr Millimetres nose_needs{10};  // our choice: below it most noses do not fit
 constexpr double seen_whole = 0.999;
-constexpr double seen_poor = 0.8;       // our choice: a fifth of the field's width missing is felt
-constexpr double near_rating = 0.8;     // our choice
-constexpr double shift_that_shows = 5;  // mm, our choice: clutches no longer hold by themselves
+constexpr double seen_poor = 0.8;    // our choice: a fifth of the field's width missing is felt
+constexpr double near_rating = 0.8;  // our choice
+constexpr Millimetres shift_that_shows{5};  // our choice: clutches no longer hold by themselves
 
 void spacing_findings(const FindingScope& scope) {
     const EyepieceSpacing& spacing = scope.report.fit.spacing;
     const std::size_t eyepiece = scope.report.train.choice.eyepiece;
-    const double housing = spacing.axis_distance - spacing.gap;
+    const Millimetres housing = spacing.axis_distance - spacing.gap;
     if (!spacing.is_in_range) {
         scope.add(Severity::fails, "pupil_distance_out_of_range",
                   fmt::format("{}: the pupil distance of {:.1f} mm is outside the head's {:.1f} to "
                               "{:.1f} mm.",
                               scope.name(scope.report.train.choice.observer),
-                              spacing.pupil_distance, spacing.narrowest, spacing.widest),
+                              spacing.pupil_distance.value, spacing.narrowest.value,
+                              spacing.widest.value),
                   "This observer cannot bring both exit pupils before both eyes with this head.",
                   scope.index_of(Role::splitter));
     }
-    if (spacing.gap <= 0) {
+    if (spacing.gap <= Millimetres{}) {
         scope.add(Severity::fails, "eyepieces_touch",
-                  fmt::format("Two eyepieces of {:.0f} mm cannot stand {:.0f} mm apart.", housing,
-                              spacing.axis_distance),
+                  fmt::format("Two eyepieces of {:.0f} mm cannot stand {:.0f} mm apart.",
+                              housing.value, spacing.axis_distance.value),
                   fmt::format("Eyepieces of up to {:.0f} mm leave the nose its {:.0f} mm.",
-                              std::floor(std::max(0.0, spacing.widest_housing)), nose_wants_mm),
+                              std::floor(std::max(0.0, spacing.widest_housing.value)),
+                              nose_wants.value),
                   eyepiece);
-    } else if (spacing.gap < nose_wants_mm) {
-        scope.add(
-            spacing.gap < nose_needs_mm ? Severity::poor : Severity::note, "nose_gap_narrow",
-            fmt::format("Between the eyepieces {:.0f} mm are left for the nose.", spacing.gap),
-            fmt::format("15 to 20 mm is usual; eyepieces of up to {:.0f} mm leave that.",
-                        std::floor(std::max(0.0, spacing.widest_housing))),
-            eyepiece);
+    } else if (spacing.gap < nose_wants) {
+        scope.add(spacing.gap < nose_needs ? Severity::poor : Severity::note, "nose_gap_narrow",
+                  fmt::format("Between the eyepieces {:.0f} mm are left for the nose.",
+                              spacing.gap.value),
+                  fmt::format("15 to 20 mm is usual; eyepieces of up to {:.0f} mm leave that.",
+                              std::floor(std::max(0.0, spacing.widest_housing.value))),
+                  eyepiece);
     }
 }
 
@@ -63,7 +65,7 @@ void other_observers_findings(const FindingScope& scope) {
     scope.add(Severity::poor, "observer_out_of_range",
               fmt::format("Not everybody can look with both eyes: the head can be set from {:.1f} "
                           "to {:.1f} mm between the pupils, which leaves out {}.",
-                          spacing.narrowest, spacing.widest, names),
+                          spacing.narrowest.value, spacing.widest.value, names),
               "A head with a wider range would serve them; with this one they look with one eye.",
               head);
 }
@@ -75,9 +77,9 @@ void seen_findings(const FindingScope& scope) {
         seen.half_light_share < seen_poor ? Severity::poor : Severity::note, "eye_relief_short",
         fmt::format("With spectacles on the eye stays {:.0f} mm behind the exit pupil: {:.0f} "
                     "% of the field's width is seen in full light, {:.0f} % by half or more.",
-                    seen.too_far, 100 * seen.full_light_share, 100 * seen.half_light_share),
+                    seen.too_far.value, 100 * seen.full_light_share, 100 * seen.half_light_share),
         fmt::format("An eye relief of {:.0f} mm would show all of it; 15 to 20 mm is usual.",
-                    std::ceil(seen.eye_needs)),
+                    std::ceil(seen.eye_needs.value)),
         scope.report.train.choice.eyepiece);
 }
 
@@ -93,7 +95,7 @@ void load_findings(const FindingScope& scope) {
         scope.add(Severity::fails, "focuser_overloaded",
                   fmt::format("{}{:.0f} g hang on the focuser, which is rated for {:.0f} g; they "
                               "bend its drawtube with {:.1f} Nm.",
-                              at_least, load.mass, *load.rated, load.bending),
+                              at_least, load.mass.value, load.rated->value, load.bending.value),
                   std::string("Lighter eyepieces or head, or a stronger focuser. ")
                       + weight_caution,
                   focuser);
@@ -101,7 +103,7 @@ void load_findings(const FindingScope& scope) {
         scope.add(
             Severity::note, "focuser_nearly_full",
             fmt::format("{}{:.0f} g of the {:.0f} g that the focuser is rated for hang on it.",
-                        at_least, load.mass, *load.rated),
+                        at_least, load.mass.value, load.rated->value),
             weight_caution, focuser);
     }
     if (load.rated && !load.unstated.empty()) {
@@ -118,15 +120,15 @@ void load_findings(const FindingScope& scope) {
 
 void balance_findings(const FindingScope& scope) {
     const auto& balance = scope.report.fit.balance;
-    if (!balance || std::abs(balance->shift) < shift_that_shows) return;
+    if (!balance || abs(balance->shift) < shift_that_shows) return;
     const std::string cure =
         balance->counterweight
             ? fmt::format("{:.0f} g at the stated distance on the other side restore it. ",
-                          *balance->counterweight)
+                          balance->counterweight->value)
             : "Move the tube in its rings by as much, or hang a counterweight on the other side. ";
     scope.add(Severity::note, "balance_shifted",
               fmt::format("What hangs on the focuser moves the balance of the tube by {:.0f} mm.",
-                          std::abs(balance->shift)),
+                          abs(balance->shift).value),
               cure + weight_caution, scope.index_of(Role::telescope));
 }
 
@@ -136,8 +138,8 @@ void zenith_findings(const FindingScope& scope) {
     scope.add(Severity::poor, "zenith_room_short",
               fmt::format("Pointing at the zenith, {} reaches {:.0f} mm behind the focuser, where "
                           "{:.0f} mm are free: {:.0f} mm are missing.",
-                          scope.name(room.part), room.wanted, *room.there,
-                          room.wanted - *room.there),
+                          scope.name(room.part), room.wanted.value, room.there->value,
+                          (room.wanted - *room.there).value),
               "Hang less behind it, stop short of the zenith, or raise the telescope on its mount. "
               "Try it by hand with the drives off, before anything drives there by itself.",
               room.part);

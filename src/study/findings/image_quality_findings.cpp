@@ -69,7 +69,8 @@ std::string cures(const FindingScope& scope, const EyeImage& eye) {
         advice += "A shifter ahead of the glass divides its spherical error by the fourth power of "
                   "the factor and its colour error by the square. ";
     }
-    if (const auto& primary = scope.report.budget.primary; primary && primary->moved > 0) {
+    if (const auto& primary = scope.report.budget.primary;
+        primary && primary->moved > Millimetres{}) {
         advice += "Less light path behind this telescope brings its main mirror nearer to where "
                   "it was made to stand. ";
     }

@@ -13,16 +13,17 @@ void other_uses_findings(const FindingScope& scope) {
             scope.add(Severity::good, "one_eye_reaches",
                       fmt::format("From two eyes to one without rebuilding: one eyepiece in place "
                                   "of the head focuses {:.1f} mm farther {}.",
-                                  std::abs(use.change), use.change < 0 ? "in" : "out"));
+                                  abs(use.change).value,
+                                  use.change < Millimetres{} ? "in" : "out"));
         } else if (!use.reaches) {
             scope.add(Severity::note, "one_eye_out_of_reach",
                       fmt::format("One eyepiece in place of the head does not reach focus: {:.1f} "
                                   "mm too far {}.",
-                                  use.shortfall, use.shortfall_is_inward ? "in" : "out"),
+                                  use.shortfall.value, use.shortfall_is_inward ? "in" : "out"),
                       use.shortfall_is_inward
-                          ? fmt::format("Save {:.1f} mm of light path.", use.shortfall)
+                          ? fmt::format("Save {:.1f} mm of light path.", use.shortfall.value)
                           : fmt::format("Keep a spacer of {:.0f} mm or more for one eye.",
-                                        std::ceil(use.shortfall)),
+                                        std::ceil(use.shortfall.value)),
                       use.removed.back());
         }
     }

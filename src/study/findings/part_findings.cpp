@@ -28,7 +28,7 @@ void factor_findings(const FindingScope& scope) {
                 "mm from "
                 "the field stop instead of {:.1f} mm.",
                 scope.name(shifter.part), shifter.factor, lens->stated_factor,
-                shifter.image_distance,
+                shifter.image_distance.value,
                 lens_of_stated_pair(lens->stated_factor, lens->stated_gain).image_distance.value),
             "Gain and magnification above are computed from the real spacing.", shifter.part);
     }

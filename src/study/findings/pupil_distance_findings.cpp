@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "study/findings/finding_scope.hpp"
+#include "study/focus/diffraction.hpp"
 
 #include <fmt/format.h>
 
@@ -12,20 +13,21 @@ namespace {
 // What the change asks of whatever focuses: "the drawtube 3.5 mm farther in".
 std::string refocus_words(const FocusBudget& budget, const DistanceChange& change) {
     if (budget.primary) {
-        return fmt::format("{:.1f} mm {} back focus from the main mirror", std::abs(change.refocus),
-                           change.refocus < 0 ? "more" : "less");
+        return fmt::format("{:.1f} mm {} back focus from the main mirror",
+                           abs(change.refocus).value,
+                           change.refocus < Millimetres{} ? "more" : "less");
     }
-    return fmt::format("the drawtube {:.1f} mm farther {}", std::abs(change.refocus),
-                       change.refocus < 0 ? "in" : "out");
+    return fmt::format("the drawtube {:.1f} mm farther {}", abs(change.refocus).value,
+                       change.refocus < Millimetres{} ? "in" : "out");
 }
 
 std::string seat_words(const DistanceCoupling& coupling, const DistanceChange& change) {
     if (!change.seats_suffice) {
         return fmt::format("the seats' ±{:.1f} mm cannot take it beside the correction of the eyes",
-                           coupling.seat_travel);
+                           coupling.seat_travel.value);
     }
-    return fmt::format("or leave it and move both seats {:.1f} mm {}", std::abs(change.path),
-                       change.path > 0 ? "in" : "out");
+    return fmt::format("or leave it and move both seats {:.1f} mm {}", abs(change.path).value,
+                       change.path > Millimetres{} ? "in" : "out");
 }
 
 // "Refocus by 0.50 mm per mm of pupil distance, inward when the arms go apart."
@@ -52,14 +54,15 @@ void whole_range_finding(const FindingScope& scope) {
         advice += worse.reaches
                       ? " Focus stays within reach at every setting of the head."
                       : fmt::format(" Set to {:.1f} mm, focus would lie {:.1f} mm out of reach.",
-                                    worse.distance, worse.missing);
+                                    worse.distance.value, worse.missing.value);
     }
     scope.add(
         Severity::note, "distance_moves_focus",
         fmt::format("The head slides: each mm of pupil distance makes both arms {:.2f} mm {}; from "
                     "{:.1f} to {:.1f} mm that is {:.1f} mm of light path.",
                     std::abs(coupling.path_per_mm), coupling.path_per_mm > 0 ? "longer" : "shorter",
-                    narrowest.distance, widest.distance, std::abs(coupling.whole_range())),
+                    narrowest.distance.value, widest.distance.value,
+                    abs(coupling.whole_range()).value),
         advice, scope.index_of(Role::splitter));
 }
 
@@ -67,18 +70,18 @@ void refocus_finding(const FindingScope& scope, const DistanceChange& change) {
     const FocusBudget& budget = scope.report.budget;
     const char* const focuses = budget.primary ? "main mirror" : "drawtube";
     const std::string seats = seat_words(scope.report.distance, change);
-    scope.add(Severity::note, "distance_refocus",
-              fmt::format("From {} to {} the head is set {:.1f} mm {}, which makes each arm {:.1f} "
-                          "mm {}: focus wants {}.",
-                          scope.name(scope.report.train.choice.observer),
-                          scope.name(*change.observer), std::abs(change.wider),
-                          change.wider > 0 ? "wider" : "narrower", std::abs(change.path),
-                          change.path > 0 ? "longer" : "shorter", refocus_words(budget, change)),
-              change.reaches
-                  ? fmt::format("Refocus with the {} after the change; {}.", focuses, seats)
-                  : fmt::format("The {} stops {:.1f} mm short of that; {}.", focuses,
-                                change.missing, seats),
-              scope.index_of(Role::splitter));
+    scope.add(
+        Severity::note, "distance_refocus",
+        fmt::format("From {} to {} the head is set {:.1f} mm {}, which makes each arm {:.1f} "
+                    "mm {}: focus wants {}.",
+                    scope.name(scope.report.train.choice.observer), scope.name(*change.observer),
+                    abs(change.wider).value, change.wider > Millimetres{} ? "wider" : "narrower",
+                    abs(change.path).value, change.path > Millimetres{} ? "longer" : "shorter",
+                    refocus_words(budget, change)),
+        change.reaches ? fmt::format("Refocus with the {} after the change; {}.", focuses, seats)
+                       : fmt::format("The {} stops {:.1f} mm short of that; {}.", focuses,
+                                     change.missing.value, seats),
+        scope.index_of(Role::splitter));
 }
 
 void out_of_travel_finding(const FindingScope& scope, const DistanceChange& change) {
@@ -86,18 +89,18 @@ void out_of_travel_finding(const FindingScope& scope, const DistanceChange& chan
     scope.add(Severity::poor, "distance_out_of_travel",
               fmt::format("Set to {:.1f} mm for {}, the head puts focus {:.1f} mm farther {} than "
                           "the {} can follow.",
-                          change.distance, scope.name(*change.observer), change.missing,
+                          change.distance.value, scope.name(*change.observer), change.missing.value,
                           // Longer arms want the drawtube in, but the main mirror's image out.
                           change.missing_is_inward == by_mirror ? "out" : "in",
                           by_mirror ? "main mirror" : "drawtube"),
               change.seats_suffice
                   ? fmt::format("Leave the focus and move both seats {:.1f} mm {} instead.",
-                                std::abs(change.path), change.path > 0 ? "in" : "out")
+                                abs(change.path).value, change.path > Millimetres{} ? "in" : "out")
               : change.missing_is_inward
                   ? fmt::format("Save {:.1f} mm of light path, or use a head with a hinge.",
-                                change.missing)
+                                change.missing.value)
                   : fmt::format("Add a spacer of {:.1f} mm behind the drawtube for this observer.",
-                                change.missing),
+                                change.missing.value),
               scope.index_of(Role::splitter));
 }
 
@@ -107,15 +110,12 @@ void pupil_distance_findings(const FindingScope& scope) {
     const DistanceCoupling& coupling = scope.report.distance;
     if (coupling.path_per_mm == 0) return;
     whole_range_finding(scope);
-    const double N = scope.report.magnification.focal_ratio;
-    // Quarter-wave depth of focus, +-2 lambda N^2 (derived from lambda / (2 NA^2)).
-    const double depth = 2 * spectral_line::e.value / 1000 * N * N;
+    const Millimetres depth = depth_of_focus(scope.report.magnification.focal_ratio);
     const DistanceChange* farthest = nullptr;
     for (const DistanceChange& change : coupling.observers) {
         if (!change.reaches && scope.report.budget.reaches) out_of_travel_finding(scope, change);
-        if (std::abs(change.path) <= depth) continue;
-        if (farthest == nullptr || std::abs(change.path) > std::abs(farthest->path))
-            farthest = &change;
+        if (abs(change.path) <= depth) continue;
+        if (farthest == nullptr || abs(change.path) > abs(farthest->path)) farthest = &change;
     }
     if (farthest != nullptr) refocus_finding(scope, *farthest);
 }

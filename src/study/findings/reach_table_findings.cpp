@@ -21,7 +21,7 @@ void others_findings(const FindingScope& scope) {
     if (short_ones == 0 || table.entries.size() == 1
         || (short_ones == 1 && !scope.report.budget.reaches))
         return;
-    if (scope.report.budget.seats_lack > 0) return;  // all share the head's arms
+    if (scope.report.budget.seats_lack > Millimetres{}) return;  // all share the head's arms
     const auto worst = std::max_element(
         table.entries.begin(), table.entries.end(),
         [](const ReachEntry& a, const ReachEntry& b) { return a.shortfall < b.shortfall; });
@@ -30,10 +30,11 @@ void others_findings(const FindingScope& scope) {
         fmt::format("{} of {} combinations of eyepieces, observer and target do not reach "
                     "focus; worst is {}, {:.1f} mm too far {}.",
                     short_ones, table.entries.size(), combination(scope, worst->choice),
-                    worst->shortfall, worst->shortfall_is_inward ? "in" : "out"),
+                    worst->shortfall.value, worst->shortfall_is_inward ? "in" : "out"),
         worst->shortfall_is_inward
-            ? fmt::format("Save {:.1f} mm of light path to serve them all.", worst->shortfall)
-            : fmt::format("A spacer of {:.1f} mm would serve the farthest one.", worst->shortfall),
+            ? fmt::format("Save {:.1f} mm of light path to serve them all.", worst->shortfall.value)
+            : fmt::format("A spacer of {:.1f} mm would serve the farthest one.",
+                          worst->shortfall.value),
         worst->choice.eyepiece);
 }
 
@@ -44,7 +45,7 @@ void refocus_findings(const FindingScope& scope) {
     for (const ReachEntry& entry : table.entries) {
         if (entry.choice.observer != now.observer || entry.choice.target != now.target) continue;
         if (!entry.is_parfocal
-            && (farthest == nullptr || std::abs(entry.refocus) > std::abs(farthest->refocus)))
+            && (farthest == nullptr || abs(entry.refocus) > abs(farthest->refocus)))
             farthest = &entry;
     }
     if (farthest == nullptr) return;
@@ -52,10 +53,10 @@ void refocus_findings(const FindingScope& scope) {
               fmt::format("The eyepiece pairs are not parfocal: changing from “{}” to “{}” takes "
                           "{:.1f} mm of {}.",
                           scope.name(now.eyepiece), scope.name(farthest->choice.eyepiece),
-                          std::abs(farthest->refocus),
-                          table.by_primary        ? "light path by the main mirror"
-                          : farthest->refocus < 0 ? "drawtube in"
-                                                  : "drawtube out"),
+                          abs(farthest->refocus).value,
+                          table.by_primary                    ? "light path by the main mirror"
+                          : farthest->refocus < Millimetres{} ? "drawtube in"
+                                                              : "drawtube out"),
               "Refocus after each change, or put rings on the barrels that make them parfocal.",
               farthest->choice.eyepiece);
 }
@@ -73,7 +74,7 @@ void common_findings(const FindingScope& scope) {
     scope.add(Severity::good, "one_position_serves_all",
               fmt::format("One drawtube position serves all {} combinations with the eyepiece "
                           "seats alone: {:.1f} to {:.1f} mm out.",
-                          table.entries.size(), table.common.low, table.common.high));
+                          table.entries.size(), table.common.low.value, table.common.high.value));
 }
 
 }  // namespace

@@ -6,9 +6,9 @@
 
 namespace beamfork {
 
-double Report::gap(Eye eye) const {
+Millimetres Report::gap(Eye eye) const {
     const std::size_t side = side_of(eye);
-    return train.paths[side].wanted_image - image_behind_stop[side];
+    return Millimetres{train.paths[side].wanted_image} - image_behind_stop[side];
 }
 
 namespace {

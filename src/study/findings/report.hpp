@@ -37,10 +37,10 @@ struct Report {
     std::array<EyeClipping, 2> clipping;          ///< left, right
     std::array<RealFocus, 2> real_focus;
     std::array<EyeImage, 2> image_quality;
-    std::optional<FigureDoubt> figure_doubt;       ///< of a moving mirror whose figure is unknown
-    std::vector<ComaCorrection> coma_corrections;  ///< of the left eye, in the order of the light
-    std::array<double, 2> image_behind_stop{};  ///< paraxial, mm; negative: before the field stop
-    std::vector<WayToFocus> ways_to_focus;      ///< best first; empty when focus is reached well
+    std::optional<FigureDoubt> figure_doubt;         ///< of a moving mirror whose figure is unknown
+    std::vector<ComaCorrection> coma_corrections;    ///< of the left eye, in the order of the light
+    std::array<Millimetres, 2> image_behind_stop{};  ///< paraxial; negative: before the field stop
+    std::vector<WayToFocus> ways_to_focus;  ///< best first; empty when focus is reached well
     Brightness brightness;
     Alignment alignment;
     std::vector<Finding> findings;  ///< most severe first
@@ -48,8 +48,8 @@ struct Report {
         false;  ///< findings have their cures (cure_search.hpp); else nobody has looked
 
     [[nodiscard]] const EyeClipping& clipping_of(Eye eye) const { return clipping[side_of(eye)]; }
-    /// By how much the image falls before (+) where this eye wants it, mm along the axis in air.
-    [[nodiscard]] double gap(Eye eye) const;
+    /// By how much the image falls before (+) where this eye wants it, along the axis in air.
+    [[nodiscard]] Millimetres gap(Eye eye) const;
 };
 
 /// Errors as build_train. The two eyes are traced side by side on two threads; the result does not

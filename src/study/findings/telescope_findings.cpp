@@ -70,7 +70,7 @@ void secondary_findings(const FindingScope& scope, const Newtonian& telescope) {
 void intrusion_findings(const FindingScope& scope, const Newtonian& telescope) {
     const std::size_t index = scope.index_of(Role::focuser);
     const auto& focuser = part_as<Focuser>(scope.setup, index);
-    const double front = telescope.axis_to_drawtube.value + scope.report.budget.drawtube
+    const double front = telescope.axis_to_drawtube.value + scope.report.budget.drawtube.value
                          - focuser.drawtube_length.value;
     const double depth = telescope.aperture.value / 2 - front;
     if (depth <= 0) return;
@@ -87,16 +87,16 @@ void intrusion_findings(const FindingScope& scope, const Newtonian& telescope) {
 void mirror_findings(const FindingScope& scope, const PrimaryFocus& primary) {
     const double growth = primary.focal_length / primary.stated_focal_length - 1;
     if (std::abs(growth) < growth_that_counts) return;
-    const double aperture = telescope_of(scope.setup).aperture.value;
-    const double extra = primary.back_focus - primary.stated_back_focus;
+    const Millimetres aperture = telescope_of(scope.setup).aperture;
+    const Millimetres extra = primary.back_focus - primary.stated_back_focus;
     scope.add(Severity::note, "focal_length_changed",
               fmt::format("The focal length {} from {:.0f} to {:.0f} mm, f/{:.1f} to f/{:.1f}, "
                           "because the main mirror moves {:.1f} mm {} for {:.0f} mm {} back focus.",
-                          growth > 0 ? "grows" : "shrinks", primary.stated_focal_length,
-                          primary.focal_length, primary.stated_focal_length / aperture,
-                          primary.focal_length / aperture, std::abs(primary.moved),
-                          primary.moved > 0 ? "up" : "down", std::abs(extra),
-                          extra > 0 ? "more" : "less"),
+                          growth > 0 ? "grows" : "shrinks", primary.stated_focal_length.value,
+                          primary.focal_length.value, primary.stated_focal_length / aperture,
+                          primary.focal_length / aperture, abs(primary.moved).value,
+                          primary.moved > Millimetres{} ? "up" : "down", abs(extra).value,
+                          extra > Millimetres{} ? "more" : "less"),
               fmt::format("Every mm of light path behind this telescope is worth {:.1f} mm of "
                           "focal length.",
                           primary.focal_length_per_mm),

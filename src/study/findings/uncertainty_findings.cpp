@@ -39,8 +39,9 @@ void uncertainty_findings(const FindingScope& scope) {
     scope.add(scope.report.budget.reaches ? Severity::poor : Severity::note, "reach_is_unsure",
               fmt::format("The chance of reaching focus is {} %: the margin of {:.1f} mm is "
                           "known to ±{:.1f} mm{}, most of it from the {}.",
-                          format_chance(found.probability), found.margin, found.standard,
-                          found.assumed == 0 ? "" : ", in part assumed", value),
+                          format_chance(found.probability), found.margin.value,
+                          found.standard.value, found.assumed == 0 ? "" : ", in part assumed",
+                          value),
               advice, largest.part);
 }
 

@@ -52,8 +52,9 @@ void check_cells(std::vector<Clearance>& found, const std::vector<const PlacedSu
         if (lens->kind != SurfaceKind::thin_lens) continue;
         for (const PlacedSurface* end : openings) {
             if (!blocks(*lens, *end)) continue;
-            keep_tightest(found, {end->part, end->name, lens->part, lens->name,
-                                  end->axis_position - lens->axis_position - half_cell});
+            keep_tightest(found,
+                          {end->part, end->name, lens->part, lens->name,
+                           Millimetres{end->axis_position - lens->axis_position - half_cell}});
         }
     }
 }
@@ -74,8 +75,9 @@ std::vector<Clearance> clearances(const EyePath& path) {
                 is_opening(surface)
                     ? tilt_reach(*face, surface.world_from_surface.z(), radius_of(surface) + wall)
                     : 0;
-            keep_tightest(found, {surface.part, surface.name, face->part, face->name,
-                                  surface.axis_position - face->axis_position - reach});
+            keep_tightest(found,
+                          {surface.part, surface.name, face->part, face->name,
+                           Millimetres{surface.axis_position - face->axis_position - reach}});
         }
         if (is_opening(surface)) {
             in_this_air.push_back(&surface);

@@ -14,7 +14,7 @@ struct Clearance {
     std::string what;       ///< its opening or lens: "nose"
     std::size_t other = 0;  ///< the part it reaches towards
     std::string obstacle;   ///< what would be hit: "prism exit face"
-    double room = 0;        ///< mm left along the light; negative: it would have to go in that far
+    Millimetres room;       ///< left along the light; negative: it would have to go in that far
 };
 
 /// The tightest place of each part that has glass, a mirror or a lens cell of another part before it, in

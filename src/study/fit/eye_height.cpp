@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include "parts/balance.hpp"
 
@@ -11,8 +10,8 @@ namespace beamfork {
 namespace {
 
 // Of a vector that is given for a level tube, when the tube points that high: its front goes up, its rear down.
-double upward(const Direction& level, double altitude) {
-    const double angle = altitude * std::numbers::pi / 180;
+double upward(const Direction& level, Degrees altitude) {
+    const double angle = to_radians(altitude).value;
     return level.y * std::cos(angle) - level.z * std::sin(angle);
 }
 
@@ -27,21 +26,21 @@ EyeHeight eye_height(const Setup& setup, const Train& train) {
     EyeHeight result;
     const auto balance = balance_of(setup.parts[telescope].body);
     result.pivot_is_stated = balance && balance->balance_point;
-    result.pivot = result.pivot_is_stated ? balance->balance_point->value
-                                          : placed->world_from_part.origin.z / 2;
+    result.pivot = result.pivot_is_stated ? *balance->balance_point
+                                          : Millimetres{placed->world_from_part.origin.z / 2};
     const Pose& left = train.path(Eye::left).world_from_field_stop;
     const Pose& right = train.path(Eye::right).world_from_field_stop;
-    const Point eyes = (left.origin + right.origin) / 2.0 - Point{0, 0, result.pivot};
+    const Point eyes = (left.origin + right.origin) / 2.0 - Point{0, 0, result.pivot.value};
     const Direction gaze = -glm::normalize(left.z() + right.z());
-    result.lowest = result.highest = upward(eyes, 0);
-    for (int altitude = 0; altitude <= 90; ++altitude) {
-        const double height = upward(eyes, altitude);
+    result.lowest = result.highest = Millimetres{upward(eyes, {0})};
+    for (int degree = 0; degree <= 90; ++degree) {
+        const Degrees altitude{static_cast<double>(degree)};
+        const Millimetres height{upward(eyes, altitude)};
         result.lowest = std::min(result.lowest, height);
         result.highest = std::max(result.highest, height);
-        if (altitude % 30 != 0) continue;
+        if (degree % 30 != 0) continue;
         const double sine = std::clamp(upward(gaze, altitude), -1.0, 1.0);
-        result.places.push_back(
-            {static_cast<double>(altitude), height, std::asin(sine) * 180 / std::numbers::pi});
+        result.places.push_back({altitude, height, to_degrees(Radians{std::asin(sine)})});
     }
     return result;
 }

@@ -8,27 +8,26 @@
 
 namespace beamfork {
 
-/// Eyes of somebody standing, and sitting on a chair, mm above the ground. Common practice, no source; adults differ
+/// Eyes of somebody standing, and sitting on a chair, above the ground. Common practice, no source; adults differ
 /// by 150 mm either way.
-constexpr double standing_eyes_mm = 1600;
-constexpr double sitting_eyes_mm = 1200;
+constexpr Millimetres standing_eyes{1600};
+constexpr Millimetres sitting_eyes{1200};
 
 struct EyePlace {
-    double altitude = 0;  ///< of what is looked at, degrees
-    double height =
-        0;            ///< of the eyepieces' field stops above the mount's axis, mm; negative: below
-    double gaze = 0;  ///< degrees above the horizon; -90: straight down
+    Degrees altitude;    ///< of what is looked at
+    Millimetres height;  ///< of the eyepieces' field stops above the mount's axis; negative: below
+    Degrees gaze;        ///< above the horizon; -90: straight down
 };
 
 struct EyeHeight {
-    double pivot = 0;  ///< the mount's axis, mm behind the objective's place
+    Millimetres pivot;  ///< the mount's axis behind the objective's place
     bool pivot_is_stated =
         false;  ///< else taken half way from the objective to the focuser's rear end
     std::vector<EyePlace> places;  ///< from the horizon up, every 30 degrees
-    double lowest = 0;             ///< of all altitudes
-    double highest = 0;
-    /// Between these heights, mm, the axis would have to move to keep the eyes at one height.
-    [[nodiscard]] double range() const { return highest - lowest; }
+    Millimetres lowest;            ///< of all altitudes
+    Millimetres highest;
+    /// Between these heights the axis would have to move to keep the eyes at one height.
+    [[nodiscard]] Millimetres range() const { return highest - lowest; }
 };
 
 /// The focuser stays as it is set on the tube.

@@ -74,6 +74,10 @@ Lump lump_of(const PlateBody& plate) {
             {0, 0, plate.thickness / 2}};
 }
 
+NewtonMetres moment_of(Grams mass, Millimetres lever) {
+    return newton_millimetres(to_kilograms(mass).value * gravity * lever.value);
+}
+
 Load load_of(const Setup& setup, const Train& train) {
     Load load;
     Point moment{0.0};
@@ -86,40 +90,35 @@ Load load_of(const Setup& setup, const Train& train) {
             load.unstated.push_back(part);
             continue;
         }
-        const double mass = mount->mass->value * (role == Role::eyepiece ? 2 : 1);
+        const Grams mass = *mount->mass * (role == Role::eyepiece ? 2 : 1);
         load.mass += mass;
-        moment += mass * centre_of_mass(train, part);
+        moment += mass.value * centre_of_mass(train, part);
     }
     const std::size_t focuser = parts_with_role(setup, Role::focuser).front();
-    load.rated = [&]() -> std::optional<double> {
-        const auto& rated = part_as<Focuser>(setup, focuser).rated_load;
-        return rated ? std::optional(rated->value) : std::nullopt;
-    }();
-    if (load.mass <= 0) return load;
-    load.centre = moment / load.mass;
+    load.rated = part_as<Focuser>(setup, focuser).rated_load;
+    if (load.mass <= Grams{}) return load;
+    load.centre = moment / load.mass.value;
     const auto placed = std::find_if(train.placed.begin(), train.placed.end(),
                                      [&](const PlacedPart& one) { return one.part == focuser; });
     BEAMFORK_EXPECTS(placed != train.placed.end());
     const Point from_clamp = placed->world_from_part.point_in(load.centre);
-    load.lever = from_clamp.z;
-    load.sideways = from_clamp.x;
-    const double newton = load.mass / 1000 * gravity;
-    load.bending = newton * load.lever / 1000;
-    load.twisting = newton * std::abs(load.sideways) / 1000;
+    load.lever = {from_clamp.z};
+    load.sideways = {from_clamp.x};
+    load.bending = moment_of(load.mass, load.lever);
+    load.twisting = moment_of(load.mass, abs(load.sideways));
     return load;
 }
 
 std::optional<BalanceShift> balance_shift(const Setup& setup, const Load& load) {
     const std::size_t telescope = parts_with_role(setup, Role::telescope).front();
     const auto balance = balance_of(setup.parts[telescope].body);
-    if (!balance || !balance->tube_mass || !balance->balance_point || load.mass <= 0)
+    if (!balance || !balance->tube_mass || !balance->balance_point || load.mass <= Grams{})
         return std::nullopt;
     BalanceShift result;
-    result.lever = load.centre.z - balance->balance_point->value;
-    result.shift = load.mass * result.lever / (load.mass + balance->tube_mass->value);
+    result.lever = Millimetres{load.centre.z} - *balance->balance_point;
+    result.shift = load.mass.value * result.lever / (load.mass + *balance->tube_mass).value;
     if (balance->counterweight)
-        result.counterweight =
-            counterweight_for(load.mass, result.lever, balance->counterweight->value);
+        result.counterweight = counterweight_for(load.mass, result.lever, *balance->counterweight);
     return result;
 }
 
@@ -130,16 +129,16 @@ EyepieceSpacing spacing_of(const Setup& setup, const Train& train) {
     const auto& eyepiece = part_as<EyepiecePair>(setup, train.choice.eyepiece);
     const auto& head = part_as<SplitterHead>(setup, parts_with_role(setup, Role::splitter).front());
     EyepieceSpacing spacing;
-    spacing.pupil_distance = observer.pupil_distance.value;
-    spacing.narrowest = head.narrowest().value;
-    spacing.widest = head.widest().value;
+    spacing.pupil_distance = observer.pupil_distance;
+    spacing.narrowest = head.narrowest();
+    spacing.widest = head.widest();
     spacing.is_in_range = head.reaches(observer.pupil_distance);
     const Pose& left = train.paths[0].world_from_field_stop;
     // Across both axes: seats moved differently do not widen it.
     const Point apart = left.point_in(train.paths[1].world_from_field_stop.origin);
-    spacing.axis_distance = std::hypot(apart.x, apart.y);
-    spacing.gap = spacing.axis_distance - eyepiece.outer_diameter.value;
-    spacing.widest_housing = spacing.axis_distance - nose_wants_mm;
+    spacing.axis_distance = {std::hypot(apart.x, apart.y)};
+    spacing.gap = spacing.axis_distance - eyepiece.outer_diameter;
+    spacing.widest_housing = spacing.axis_distance - nose_wants;
     return spacing;
 }
 
@@ -166,24 +165,28 @@ Point centre_of_mass(const Train& train, std::size_t part) {
     return volume > 0 ? sum / volume : fallback / count;
 }
 
-SeenField seen_field(
-    double eye_relief, double eye_needs, double eye_pupil, double exit_pupil, Degrees field) {
+SeenField seen_field(Millimetres eye_relief,
+                     Millimetres eye_needs,
+                     Millimetres eye_pupil,
+                     Millimetres exit_pupil,
+                     Degrees field) {
     SeenField seen;
     seen.eye_relief = eye_relief;
     seen.eye_needs = eye_needs;
-    seen.too_far = std::max(0.0, eye_needs - eye_relief);
-    if (seen.too_far <= 0) return seen;
+    seen.too_far = std::max(Millimetres{}, eye_needs - eye_relief);
+    if (seen.too_far <= Millimetres{}) return seen;
     const double half_field = to_radians(field).value / 2;
-    const auto share = [&](double aside) {
-        return std::clamp(std::atan2(std::max(0.0, aside), seen.too_far) / half_field, 0.0, 1.0);
+    const auto share = [&](Millimetres aside) {
+        const double angle = std::atan2(std::max(0.0, aside.value), seen.too_far.value);
+        return std::clamp(angle / half_field, 0.0, 1.0);
     };
     seen.half_light_share = share(eye_pupil / 2);
     seen.full_light_share = share((eye_pupil - exit_pupil) / 2);
     return seen;
 }
 
-double counterweight_for(double mass, double lever, double arm) {
-    return mass * std::abs(lever) / arm;
+Grams counterweight_for(Grams mass, Millimetres lever, Millimetres arm) {
+    return mass * abs(lever).value / arm.value;
 }
 
 Fit fit(const Setup& setup, const Train& train, const Magnification& magnification) {
@@ -192,9 +195,9 @@ Fit fit(const Setup& setup, const Train& train, const Magnification& magnificati
     const bool keeps_spectacles = observer.spectacles == Spectacles::kept_on;
     Fit result;
     result.spacing = spacing_of(setup, train);
-    result.seen = seen_field(
-        eyepiece.eye_relief.value, keeps_spectacles ? observer.spectacle_distance.value : 0,
-        observer.eye_pupil.value, magnification.exit_pupil.value, eyepiece.apparent_field);
+    result.seen = seen_field(eyepiece.eye_relief,
+                             keeps_spectacles ? observer.spectacle_distance : Millimetres{0},
+                             observer.eye_pupil, magnification.exit_pupil, eyepiece.apparent_field);
     result.tightest = tightest(train);
     result.zenith = zenith_room(setup, train);
     result.eyes = eye_height(setup, train);

@@ -15,47 +15,47 @@
 namespace beamfork {
 
 /// Room that a nose wants between two eyepieces. Common practice, no source: 15 to 20 mm.
-constexpr double nose_wants_mm = 15;
+constexpr Millimetres nose_wants{15};
 
-/// Both eyepieces beside each other, mm.
+/// Both eyepieces beside each other.
 struct EyepieceSpacing {
-    double pupil_distance = 63;  ///< of the observer
-    double narrowest = 0;        ///< the head's range
-    double widest = 0;
-    double axis_distance = 63;  ///< between the eyepieces' axes as they stand
-    double gap = 0;             ///< between their housings; negative: they would overlap
-    double widest_housing = 0;  ///< that leaves the nose its room
+    Millimetres pupil_distance{63};  ///< of the observer
+    Millimetres narrowest;           ///< the head's range
+    Millimetres widest;
+    Millimetres axis_distance{63};  ///< between the eyepieces' axes as they stand
+    Millimetres gap;                ///< between their housings; negative: they would overlap
+    Millimetres widest_housing;     ///< that leaves the nose its room
     bool is_in_range = true;
 };
 
 /// How much of the field the observer's pupil can take in.
 struct SeenField {
-    double eye_relief = 15;       ///< of the eyepiece, mm
-    double eye_needs = 0;         ///< nearest that the eye's pupil comes to the last lens, mm
-    double too_far = 0;           ///< eye's pupil behind the exit pupil, mm
+    Millimetres eye_relief{15};   ///< of the eyepiece
+    Millimetres eye_needs;        ///< nearest that the eye's pupil comes to the last lens
+    Millimetres too_far;          ///< eye's pupil behind the exit pupil
     double full_light_share = 1;  ///< of the field's width, whose beams enter the pupil whole
     double half_light_share = 1;  ///< whose beams enter by half or more
 };
 
-/// What hangs on the drawtube. Moments in newton metres about the point where the drawtube's axis leaves the
+/// What hangs on the drawtube. Moments about the point where the drawtube's axis leaves the
 /// racked-in focuser, with the tube level.
 struct Load {
-    double mass = 0;  ///< g, of all parts behind the drawtube whose mass is stated
+    Grams mass;                         ///< of all parts behind the drawtube whose mass is stated
     std::vector<std::size_t> unstated;  ///< parts whose mass is not
     Point centre{0.0};                  ///< of that mass, world
-    double lever = 0;                   ///< from the clamp to the centre, along the drawtube, mm
-    double sideways = 0;                ///< of the centre, to the right of the drawtube's axis, mm
-    double bending = 0;                 ///< mass x gravity x lever, Nm
-    double twisting = 0;                ///< mass x gravity x sideways, Nm
-    std::optional<double> rated;        ///< g
+    Millimetres lever;                  ///< from the clamp to the centre, along the drawtube
+    Millimetres sideways;               ///< of the centre, to the right of the drawtube's axis
+    NewtonMetres bending;               ///< mass x gravity x lever
+    NewtonMetres twisting;              ///< mass x gravity x sideways
+    std::optional<Grams> rated;         ///< as the focuser's maker states it
 };
 
 /// What the load does to a balanced tube.
 struct BalanceShift {
-    double lever =
-        0;  ///< from the tube's balance point back to the load's centre, mm; negative: ahead
-    double shift = 0;  ///< of the balance point, m a / (m + tube), mm towards the load
-    std::optional<double> counterweight;  ///< g that restores it at the stated distance, m a / b
+    Millimetres
+        lever;  ///< from the tube's balance point back to the load's centre; negative: ahead
+    Millimetres shift;  ///< of the balance point, m a / (m + tube), towards the load
+    std::optional<Grams> counterweight;  ///< that restores it at the stated distance, m a / b
 };
 
 struct Fit {
@@ -76,12 +76,15 @@ Fit fit(const Setup& setup, const Train& train, const Magnification& magnificati
 /// dense; both arms together.
 Point centre_of_mass(const Train& train, std::size_t part);
 
-/// Shares of the field's width seen by an eye pupil `too_far` mm behind an exit pupil: a beam at angle t
+/// Shares of the field's width seen by an eye pupil `too_far` behind an exit pupil: a beam at angle t
 /// stands too_far tan t aside there (plane geometry).
-SeenField
-seen_field(double eye_relief, double eye_needs, double eye_pupil, double exit_pupil, Degrees field);
+SeenField seen_field(Millimetres eye_relief,
+                     Millimetres eye_needs,
+                     Millimetres eye_pupil,
+                     Millimetres exit_pupil,
+                     Degrees field);
 
 /// Counterweight that balances `mass` at `lever` from a distance of `arm`: mass x lever / arm.
-double counterweight_for(double mass, double lever, double arm);
+Grams counterweight_for(Grams mass, Millimetres lever, Millimetres arm);
 
 }  // namespace beamfork

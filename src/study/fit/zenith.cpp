@@ -23,7 +23,7 @@ ZenithRoom zenith_room(const Setup& setup, const Train& train) {
         if (role_of(setup.parts[one.part]) < Role::focuser) continue;
         for (const Body& body : one.bodies) {
             const Pose world_from_body = one.world_from_part * body.part_from_body;
-            const double reach = reach_of(body.shape, world_from_body, back) - start;
+            const Millimetres reach{reach_of(body.shape, world_from_body, back) - start};
             if (reach <= room.wanted) continue;
             room.wanted = reach;
             room.part = one.part;
@@ -35,7 +35,7 @@ ZenithRoom zenith_room(const Setup& setup, const Train& train) {
     room.is_straight = glm::dot(to_eye, back) > 0.9;
     const std::size_t telescope = parts_with_role(setup, Role::telescope).front();
     const auto balance = balance_of(setup.parts[telescope].body);
-    if (balance && balance->free_behind) room.there = balance->free_behind->value;
+    if (balance) room.there = balance->free_behind;
     return room;
 }
 

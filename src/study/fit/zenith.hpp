@@ -8,13 +8,13 @@
 
 namespace beamfork {
 
-/// Lengths in mm from the focuser's rear end, where the racked-in drawtube ends, along the drawtube's axis.
+/// Lengths from the focuser's rear end, where the racked-in drawtube ends, along the drawtube's axis.
 struct ZenithRoom {
-    double wanted = 0;            ///< how far back the farthest point of the train reaches
-    std::size_t part = 0;         ///< the part that has this point
-    std::optional<double> there;  ///< how much the mount leaves, where that is stated
-    bool is_sideways = false;     ///< the focuser stands out of the tube's side: room beside it
-    bool is_straight = false;     ///< nothing turns the light: the observer's head is below it, too
+    Millimetres wanted;                ///< how far back the farthest point of the train reaches
+    std::size_t part = 0;              ///< the part that has this point
+    std::optional<Millimetres> there;  ///< how much the mount leaves, where that is stated
+    bool is_sideways = false;  ///< the focuser stands out of the tube's side: room beside it
+    bool is_straight = false;  ///< nothing turns the light: the observer's head is below it, too
     [[nodiscard]] bool hits() const { return there && wanted > *there; }
 };
 

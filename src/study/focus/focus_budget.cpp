@@ -20,32 +20,33 @@ double FocusBudget::factor() const {
     return product;
 }
 
-Millimetres FocusBudget::primary_moved() const { return {primary ? primary->moved : 0}; }
+Millimetres FocusBudget::primary_moved() const { return primary ? primary->moved : Millimetres{}; }
 
 std::string seats_words(const FocusBudget& budget) {
-    return fmt::format("both eyepieces {:.1f} mm {}", std::abs(budget.seats_take_up),
-                       budget.seats_take_up < 0 ? "in" : "out");
+    return fmt::format("both eyepieces {:.1f} mm {}", abs(budget.seats_take_up).value,
+                       budget.seats_take_up < Millimetres{} ? "in" : "out");
 }
 
 std::string arms_words(const FocusBudget& budget) {
     return fmt::format("the arms differ by {:.1f} mm in light path, of which the seats lack {:.1f} "
                        "mm on either side",
-                       std::abs(budget.arm_difference), budget.seats_lack);
+                       abs(budget.arm_difference).value, budget.seats_lack.value);
 }
 
-double
-needed_back_focus(const EyePath& path, double wanted_image, std::vector<ShifterAtWork>* shifters) {
-    double distance =
+Millimetres needed_back_focus(const EyePath& path,
+                              Millimetres wanted_image,
+                              std::vector<ShifterAtWork>* shifters) {
+    Millimetres distance =
         wanted_image;  // from the present place on the axis to the image, along the light
     for (auto step = path.steps.rbegin(); step != path.steps.rend(); ++step) {
         if (step->lens_focal_length != 0) {
             const Millimetres focal{step->lens_focal_length};
-            const double factor = shifter_factor(focal, {distance});
+            const double factor = shifter_factor(focal, distance);
             if (shifters)
                 shifters->push_back({step->part, distance, factor, distance - distance / factor});
-            distance /= factor;
+            distance = distance / factor;
         }
-        distance += step->reduced();
+        distance += Millimetres{step->reduced()};
     }
     if (shifters) std::reverse(shifters->begin(), shifters->end());
     return distance;
@@ -53,25 +54,27 @@ needed_back_focus(const EyePath& path, double wanted_image, std::vector<ShifterA
 
 namespace {
 
-// `distance` is to the image behind the drawtube's rear face.
-double image_through(const EyePath& path, double distance) {
+// Of the image as it lies behind the drawtube's rear face.
+Millimetres image_through(const EyePath& path, Millimetres behind_drawtube) {
+    double distance = behind_drawtube.value;
     for (const AxialStep& step : path.steps) {
         distance -= step.reduced();
         if (step.lens_focal_length != 0) distance = 1 / (1 / distance + 1 / step.lens_focal_length);
     }
-    return distance;
+    return {distance};
 }
 
 }  // namespace
 
-double image_behind_stop(const Train& train, Eye eye) {
-    return image_through(train.path(eye), train.back_focus - train.drawtube.value);
+Millimetres image_behind_stop(const Train& train, Eye eye) {
+    return image_through(train.path(eye), Millimetres{train.back_focus} - train.drawtube);
 }
 
-Point point_near_stop(const EyePath& path, double reduced_behind_stop) {
+Point point_near_stop(const EyePath& path, Millimetres reduced_behind_stop) {
     const Pose& stop = path.world_from_field_stop;
-    if (reduced_behind_stop >= 0) return stop.point_out({0, 0, reduced_behind_stop});
-    double remaining = -reduced_behind_stop;
+    if (reduced_behind_stop >= Millimetres{})
+        return stop.point_out({0, 0, reduced_behind_stop.value});
+    double remaining = -reduced_behind_stop.value;
     for (auto step = path.steps.rbegin(); step != path.steps.rend(); ++step) {
         if (step->lens_focal_length != 0) return step->to;
         const double reduced = step->reduced();
@@ -87,16 +90,17 @@ namespace {
 
 class Waterfall {
 public:
-    void add(BudgetEntry entry, std::string label, std::optional<std::size_t> part, double change) {
+    void
+    add(BudgetEntry entry, std::string label, std::optional<std::size_t> part, Millimetres change) {
         left_ += change;
         rows_.push_back({entry, std::move(label), part, change, left_});
     }
-    [[nodiscard]] double left() const { return left_; }
+    [[nodiscard]] Millimetres left() const { return left_; }
     [[nodiscard]] std::vector<BudgetRow> take() { return std::move(rows_); }
 
 private:
     std::vector<BudgetRow> rows_;
-    double left_ = 0;
+    Millimetres left_;
 };
 
 void add_available(Waterfall& waterfall,
@@ -104,23 +108,23 @@ void add_available(Waterfall& waterfall,
                    const Train& train,
                    const FocusBudget& budget) {
     const std::size_t telescope = parts_with_role(setup, Role::telescope).front();
-    const double at_infinity = telescope_of(setup).back_focus.value;
+    const Millimetres at_infinity = telescope_of(setup).back_focus;
     waterfall.add(BudgetEntry::available, setup.parts[telescope].name + ": back focus", telescope,
                   at_infinity);
     if (budget.primary) {
-        const double gained = budget.primary->back_focus - at_infinity;
-        if (gained == 0) return;
-        const double moved = budget.primary->moved;
-        waterfall.add(gained > 0 ? BudgetEntry::gives_back : BudgetEntry::spends,
+        const Millimetres gained = budget.primary->back_focus - at_infinity;
+        if (gained == Millimetres{}) return;
+        const Millimetres moved = budget.primary->moved;
+        waterfall.add(gained > Millimetres{} ? BudgetEntry::gives_back : BudgetEntry::spends,
                       fmt::format("{}: main mirror {:.1f} mm {}", setup.parts[telescope].name,
-                                  std::abs(moved), moved > 0 ? "up" : "down"),
+                                  abs(moved).value, moved > Millimetres{} ? "up" : "down"),
                       telescope, gained);
         return;
     }
-    if (train.back_focus != at_infinity) {
+    if (const Millimetres now{train.back_focus}; now != at_infinity) {
         waterfall.add(BudgetEntry::gives_back,
                       setup.parts[train.choice.target].name + ": near target focuses farther out",
-                      train.choice.target, train.back_focus - at_infinity);
+                      train.choice.target, now - at_infinity);
     }
 }
 
@@ -139,66 +143,68 @@ budget_rows(const Setup& setup, const Train& train, const FocusBudget& budget) {
                                           : ": field stop behind the shoulder";
             if (taken != 0) {
                 waterfall.add(taken < 0 ? BudgetEntry::gives_back : BudgetEntry::spends,
-                              name + where, path.part, -taken);
+                              name + where, path.part, Millimetres{-taken});
             }
         } else if (taken != 0) {
             waterfall.add(taken > 0 ? BudgetEntry::spends : BudgetEntry::gives_back, name,
-                          path.part, -taken);
+                          path.part, Millimetres{-taken});
         }
         if (const double slid = path.beyond_stated; slid != 0) {
             // What differs from the row above comes first: a narrow panel shows what stands before the colon.
             waterfall.add(slid > 0 ? BudgetEntry::spends : BudgetEntry::gives_back,
                           fmt::format("Arms {}: {} against its middle",
                                       slid > 0 ? "wider apart" : "closer together", name),
-                          path.part, -slid);
+                          path.part, Millimetres{-slid});
         }
         for (const ShifterAtWork& shifter : budget.shifters) {
-            if (shifter.part != path.part || shifter.gain == 0) continue;
-            waterfall.add(shifter.gain > 0 ? BudgetEntry::gives_back : BudgetEntry::spends,
-                          fmt::format("{}: {} at {:.2f}×", name,
-                                      shifter.gain > 0 ? "gives back" : "takes", shifter.factor),
-                          path.part, shifter.gain);
+            if (shifter.part != path.part || shifter.gain == Millimetres{}) continue;
+            waterfall.add(
+                shifter.gain > Millimetres{} ? BudgetEntry::gives_back : BudgetEntry::spends,
+                fmt::format("{}: {} at {:.2f}×", name,
+                            shifter.gain > Millimetres{} ? "gives back" : "takes", shifter.factor),
+                path.part, shifter.gain);
         }
     }
     if (train.focus_offset != 0) {
         waterfall.add(BudgetEntry::observer,
                       setup.parts[train.choice.observer].name + ": eyes' correction",
-                      train.choice.observer, -train.focus_offset);
+                      train.choice.observer, Millimetres{-train.focus_offset});
     }
     if (train.arm_difference != 0) {
         const bool is_left_longer = train.arm_difference > 0;
         waterfall.add(
             is_left_longer ? BudgetEntry::gives_back : BudgetEntry::spends,
             fmt::format("Arms: {} one longer, half of it", is_left_longer ? "left" : "right"),
-            std::nullopt, train.arm_difference / 2);
+            std::nullopt, Millimetres{train.arm_difference / 2});
     }
-    const double left = waterfall.left();
-    const char* const word = left >= 0        ? "Drawtube out by"
-                             : budget.reaches ? "Left to the seats"
-                                              : "Short by";
-    waterfall.add(BudgetEntry::left_over, word, std::nullopt, 0);
+    const Millimetres left = waterfall.left();
+    const char* const word = left >= Millimetres{} ? "Drawtube out by"
+                             : budget.reaches      ? "Left to the seats"
+                                                   : "Short by";
+    waterfall.add(BudgetEntry::left_over, word, std::nullopt, Millimetres{});
     return waterfall.take();
 }
 
 void judge_reach(FocusBudget& budget) {
     budget.reaches = budget.margin_in >= -exact_fit && budget.margin_out >= -exact_fit;
-    budget.shortfall_is_inward = budget.margin_in < 0;
+    budget.shortfall_is_inward = budget.margin_in < Millimetres{};
     if (!budget.reaches) budget.shortfall = -std::min(budget.margin_in, budget.margin_out);
 }
 
 // What the seats have left beside what the eyes and the arms ask of them makes up for a drawtube that stops too early.
 void ask_seats(FocusBudget& budget, const SplitterHead& head, const Train& axes) {
-    const double travel = head.seat_travel.value;
-    budget.seats_lack = std::max(0.0, std::abs(axes.arm_difference) / 2 - travel);
+    const Millimetres travel = head.seat_travel;
+    budget.seats_lack = std::max(Millimetres{}, abs(budget.arm_difference) / 2 - travel);
     if (!budget.reaches && !budget.is_held) {
         const EyePath& left = axes.path(Eye::left);
-        const double back_focus = budget.primary ? budget.primary->back_focus : axes.back_focus;
-        const double missed =
-            image_through(left, back_focus - budget.drawtube) - axes.served_image(Eye::left);
-        if (std::abs(missed) + std::abs(left.seat_shift_wanted) <= travel + exact_fit) {
+        const Millimetres back_focus =
+            budget.primary ? budget.primary->back_focus : Millimetres{axes.back_focus};
+        const Millimetres missed = image_through(left, back_focus - budget.drawtube)
+                                   - Millimetres{axes.served_image(Eye::left)};
+        if (abs(missed) + abs(Millimetres{left.seat_shift_wanted}) <= travel + exact_fit) {
             budget.seats_take_up = missed;
             budget.reaches = true;
-            budget.shortfall = 0;
+            budget.shortfall = {};
         }
     }
     if (budget.seats_lack > exact_fit) budget.reaches = false;
@@ -206,43 +212,44 @@ void ask_seats(FocusBudget& budget, const SplitterHead& head, const Train& axes)
 
 void focus_by_drawtube(FocusBudget& budget,
                        const Focuser& focuser,
-                       double back_focus,
-                       double needed) {
+                       Millimetres back_focus,
+                       Millimetres needed) {
     budget.wanted_drawtube = back_focus - needed;
     budget.margin_in = budget.wanted_drawtube;
     budget.margin_out = budget.travel - budget.wanted_drawtube;
     judge_reach(budget);
-    budget.drawtube = budget.is_held ? focuser.held_at->value
-                                     : std::clamp(budget.wanted_drawtube, 0.0, budget.travel);
+    budget.drawtube = budget.is_held
+                          ? *focuser.held_at
+                          : std::clamp(budget.wanted_drawtube, Millimetres{}, budget.travel);
 }
 
 void focus_by_primary(FocusBudget& budget,
                       const CassegrainMovingMirror& mirrors,
                       const Focuser& focuser,
                       std::optional<Millimetres> distance,
-                      double needed) {
-    const double racked_in = focuser.held_at.value_or(Millimetres{0}).value;
-    const double racked_out = focuser.held_at.value_or(focuser.travel).value;
+                      Millimetres needed) {
+    const Millimetres racked_in = focuser.held_at.value_or(Millimetres{0});
+    const Millimetres racked_out = focuser.held_at.value_or(focuser.travel);
     PrimaryFocus primary;
-    primary.travel_up = mirrors.travel_up.value;
-    primary.travel_down = mirrors.travel_down.value;
-    primary.wanted = mirrors.moved_for({needed + racked_in}, distance).value;
+    primary.travel_up = mirrors.travel_up;
+    primary.travel_down = mirrors.travel_down;
+    primary.wanted = mirrors.moved_for(needed + racked_in, distance);
     primary.moved = std::clamp(primary.wanted, -primary.travel_down, primary.travel_up);
-    const MirrorFocus now = mirrors.focus_at({primary.moved}, distance);
-    primary.back_focus = now.back_focus.value;
-    primary.focal_length = now.focal_length.value;
-    primary.stated_back_focus = mirrors.back_focus.value;
-    primary.stated_focal_length = mirrors.focal_length.value;
+    const MirrorFocus now = mirrors.focus_at(primary.moved, distance);
+    primary.back_focus = now.back_focus;
+    primary.focal_length = now.focal_length;
+    primary.stated_back_focus = mirrors.back_focus;
+    primary.stated_focal_length = mirrors.focal_length;
     primary.focal_length_per_mm = mirrors.focal_length_per_back_focus();
     // What the ends leave: the primary up gives more light path to spend, down and the drawtube out less.
     budget.margin_in =
-        mirrors.focus_at(mirrors.travel_up, distance).back_focus.value - (needed + racked_in);
+        mirrors.focus_at(mirrors.travel_up, distance).back_focus - (needed + racked_in);
     budget.margin_out =
-        needed + racked_out - mirrors.focus_at(-mirrors.travel_down, distance).back_focus.value;
+        needed + racked_out - mirrors.focus_at(-mirrors.travel_down, distance).back_focus;
     judge_reach(budget);
     budget.wanted_drawtube = primary.back_focus - needed;
     budget.drawtube = std::clamp(budget.wanted_drawtube, racked_in, racked_out);
-    if (std::abs(budget.drawtube - racked_in) < exact_fit) budget.drawtube = racked_in;
+    if (abs(budget.drawtube - racked_in) < exact_fit) budget.drawtube = racked_in;
     budget.primary = primary;
 }
 
@@ -260,15 +267,15 @@ FocusBudget solved_focus(const Setup& setup, const Train& axes) {
 
     FocusBudget budget;
     // The drawtube serves the mean of both eyes; the seats take the rest, as far as they travel.
-    const double needed =
-        needed_back_focus(axes.path(Eye::left), axes.served_image(Eye::left), &budget.shifters);
-    budget.travel = focuser->travel.value;
+    const Millimetres needed =
+        needed_back_focus(axes.path(Eye::left), {axes.served_image(Eye::left)}, &budget.shifters);
+    budget.travel = focuser->travel;
     budget.is_held = focuser->held_at.has_value();
-    budget.arm_difference = axes.arm_difference;
+    budget.arm_difference = {axes.arm_difference};
     if (const auto* mirrors = find_part<CassegrainMovingMirror>(setup)) {
         focus_by_primary(budget, *mirrors, *focuser, distance_of(axes), needed);
     } else {
-        focus_by_drawtube(budget, *focuser, axes.back_focus, needed);
+        focus_by_drawtube(budget, *focuser, {axes.back_focus}, needed);
     }
     budget.lens_in_glass = std::any_of(axes.lens_rooms.begin(), axes.lens_rooms.end(),
                                        [](const LensRoom& room) { return room.inside() > 0; });
@@ -291,8 +298,8 @@ Result<FocusBudget> focus_budget(const Setup& setup, const Choice& choice) {
 }
 
 Result<Train> focused_train(const Setup& setup, const Choice& choice, const FocusBudget& budget) {
-    return build_train(setup, choice, Millimetres{budget.drawtube}, budget.primary_moved(),
-                       Millimetres{budget.seats_take_up});
+    return build_train(setup, choice, budget.drawtube, budget.primary_moved(),
+                       budget.seats_take_up);
 }
 
 }  // namespace beamfork

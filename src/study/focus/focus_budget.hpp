@@ -12,14 +12,13 @@
 #include <string>
 #include <vector>
 
+#include "study/focus/budget_entry.hpp"
 #include "train/train.hpp"
 
 namespace beamfork {
 
-/// What rounding may leave of a length, mm: an exact fit still reaches.
-inline constexpr double exact_fit = 1e-9;
-
-enum class BudgetEntry { available, spends, gives_back, observer, left_over };
+/// What rounding may leave of a length: an exact fit still reaches.
+inline constexpr Millimetres exact_fit{1e-9};
 
 /// One step of the waterfall: `change` is what it adds (+) to or takes (-) from what is left, `left` is
 /// what remains after it. The first row is the telescope's back focus, the last what is left: the
@@ -28,56 +27,58 @@ struct BudgetRow {
     BudgetEntry entry = BudgetEntry::spends;
     std::string label;
     std::optional<std::size_t> part;
-    double change = 0;
-    double left = 0;
+    Millimetres change;
+    Millimetres left;
 };
 
 /// A focus shifter at work, from its real distance to the field stop.
 struct ShifterAtWork {
     std::size_t part = 0;
-    double image_distance = 0;  ///< lens to the wanted image, reduced mm
+    Millimetres image_distance;  ///< lens to the wanted image, reduced
     double factor = 1;
-    double gain = 0;  ///< mm of light path given back
+    Millimetres gain;  ///< light path given back
 };
 
 /// The primary of a moving-mirror telescope at work. Light path costs focal length: `focal_length_per_mm`.
 struct PrimaryFocus {
-    double wanted = 0;  ///< moved towards the sky from its middle, where focus wants it, mm
-    double moved = 0;   ///< where it stands: there, or at the nearer end of its travel
-    double travel_up = 0;
-    double travel_down = 0;
-    double back_focus = 0;  ///< at this focus; the middle position's is `stated_back_focus`
-    double stated_back_focus = 0;
-    double focal_length = 0;  ///< at this focus; the middle position's is `stated_focal_length`
-    double stated_focal_length = 0;
+    Millimetres wanted;  ///< moved towards the sky from its middle, where focus wants it
+    Millimetres moved;   ///< where it stands: there, or at the nearer end of its travel
+    Millimetres travel_up;
+    Millimetres travel_down;
+    Millimetres back_focus;  ///< at this focus; the middle position's is `stated_back_focus`
+    Millimetres stated_back_focus;
+    Millimetres focal_length;  ///< at this focus; the middle position's is `stated_focal_length`
+    Millimetres stated_focal_length;
     double focal_length_per_mm = 0;  ///< gained per mm of back focus: f1 / |f2|
 };
 
 struct FocusBudget {
     std::vector<BudgetRow> rows;
     std::vector<ShifterAtWork> shifters;  ///< from the telescope backwards
-    double wanted_drawtube =
-        0;                ///< extension at which the image falls where the observer wants it;
-                          ///< with a moving mirror: with the primary where it stands
-    double drawtube = 0;  ///< where it stands: there, or at the nearer end, or where it is held
-    double travel = 0;    ///< of the drawtube
+    Millimetres
+        wanted_drawtube;   ///< extension at which the image falls where the observer wants it;
+                           ///< with a moving mirror: with the primary where it stands
+    Millimetres drawtube;  ///< where it stands: there, or at the nearer end, or where it is held
+    Millimetres travel;    ///< of the drawtube
     std::optional<PrimaryFocus> primary;  ///< of a moving-mirror telescope, which focuses by it
     bool reaches = false;                 ///< by the drawtube (or the primary), the seats, or both
-    double margin_in =
-        0;  ///< travel left inward of focus; negative when focus lies beyond the inner end
-    double margin_out = 0;  ///< travel left outward of focus; negative when beyond the outer end
-    double shortfall = 0;   ///< mm by which the drawtube cannot follow; 0 when it reaches
+    Millimetres
+        margin_in;  ///< travel left inward of focus; negative when focus lies beyond the inner end
+    Millimetres margin_out;  ///< travel left outward of focus; negative when beyond the outer end
+    Millimetres shortfall;   ///< by which the drawtube cannot follow; 0 when it reaches
     bool shortfall_is_inward = true;
     bool is_held = false;
     bool lens_in_glass = false;  ///< a lens is said to stand in glass: solved with it at that face
-    double seats_take_up = 0;    ///< what both seats move outward because the drawtube cannot, mm
-    double seats_lack = 0;  ///< what each seat lacks to bring both eyes of unequal arms to focus
-                            ///< at once, mm; not reached then, though nothing is short
-    double arm_difference = 0;            ///< light path of the left arm less the right, reduced mm
+    Millimetres seats_take_up;   ///< what both seats move outward because the drawtube cannot
+    Millimetres seats_lack;  ///< what each seat lacks to bring both eyes of unequal arms to focus
+                             ///< at once; not reached then, though nothing is short
+    Millimetres arm_difference;           ///< light path of the left arm less the right, reduced
     [[nodiscard]] double factor() const;  ///< of all shifters together
     [[nodiscard]] Millimetres primary_moved() const;  ///< 0 when the telescope has no moving mirror
     /// True of a moving-mirror telescope whose drawtube is racked out because the mirror cannot go on.
-    [[nodiscard]] bool drawtube_helps() const { return primary && !is_held && drawtube > 0; }
+    [[nodiscard]] bool drawtube_helps() const {
+        return primary && !is_held && drawtube > Millimetres{};
+    }
 };
 
 /// "both eyepieces 0.1 mm in": what the seats take up; they must take up something.
@@ -89,16 +90,16 @@ std::string arms_words(const FocusBudget& budget);
 
 /// Back focus the chain needs so that an image forms `wanted_image` behind the field stop: the stop's
 /// image thrown back through the chain to the drawtube's rear face. Appends the shifters met.
-double needed_back_focus(const EyePath& path,
-                         double wanted_image,
-                         std::vector<ShifterAtWork>* shifters = nullptr);
+Millimetres needed_back_focus(const EyePath& path,
+                              Millimetres wanted_image,
+                              std::vector<ShifterAtWork>* shifters = nullptr);
 
 /// Where the image really falls, behind this eye's field stop, for the drawtube as the train has it.
-double image_behind_stop(const Train& train, Eye eye);
+Millimetres image_behind_stop(const Train& train, Eye eye);
 
 /// A point of the real, folded axis at a reduced distance behind (+) or before (-) the field stop. It
 /// does not go back through a lens: what lies before the last one is not in this image's space.
-Point point_near_stop(const EyePath& path, double reduced_behind_stop);
+Point point_near_stop(const EyePath& path, Millimetres reduced_behind_stop);
 
 /// Solves the focus for this choice and returns the budget. Errors as build_train.
 Result<FocusBudget> focus_budget(const Setup& setup, const Choice& choice);

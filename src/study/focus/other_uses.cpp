@@ -35,18 +35,19 @@ std::vector<std::size_t> head_and_what_it_holds(const Setup& setup) {
 }
 
 // The left eye's axial steps without those of the removed parts: a train without a head, too.
-double wanted_drawtube(const Train& train, const OtherUse& use) {
+Millimetres wanted_drawtube(const Train& train, const OtherUse& use) {
     EyePath path = train.path(Eye::left);
     std::erase_if(path.steps, [&](const AxialStep& step) {
         return std::find(use.removed.begin(), use.removed.end(), step.part) != use.removed.end();
     });
     // One eye focuses for itself; two eyes share the seats' travel as before.
     const bool is_one_eye = use.use == Use::one_eye;
+    const Millimetres back_focus{train.back_focus};
     if (is_one_eye) {
         // Without a seat of its own the eyepiece rests on its shoulder.
-        return train.back_focus - needed_back_focus(path, path.wanted_image - path.seat_shift);
+        return back_focus - needed_back_focus(path, {path.wanted_image - path.seat_shift});
     }
-    return train.back_focus - needed_back_focus(path, train.served_image(Eye::left));
+    return back_focus - needed_back_focus(path, {train.served_image(Eye::left)});
 }
 
 }  // namespace
@@ -67,14 +68,14 @@ other_uses(const Setup& setup, const Choice& choice, const FocusBudget& budget) 
     uses.push_back({.use = Use::straight_through, .removed = removed_if(turns_light)});
     uses.push_back({.use = Use::without_shifter, .removed = removed_if(is_shifter)});
     std::erase_if(uses, [](const OtherUse& use) { return use.removed.empty(); });
-    const double all_parts = wanted_drawtube(*train, OtherUse{});
+    const Millimetres all_parts = wanted_drawtube(*train, OtherUse{});
     for (OtherUse& use : uses) {
         use.drawtube = wanted_drawtube(*train, use);
         use.change = use.drawtube - all_parts;
         use.margin_in = budget.margin_in + use.change;
         use.margin_out = budget.margin_out - use.change;
         use.reaches = std::min(use.margin_in, use.margin_out) >= -exact_fit;
-        use.shortfall_is_inward = use.margin_in < 0;
+        use.shortfall_is_inward = use.margin_in < Millimetres{};
         if (!use.reaches) use.shortfall = -std::min(use.margin_in, use.margin_out);
     }
     return uses;

@@ -17,12 +17,12 @@ std::string to_word(Use use);
 struct OtherUse {
     Use use = Use::one_eye;
     std::vector<std::size_t> removed;  ///< the parts that are taken out
-    double drawtube = 0;               ///< wanted extension, mm
-    double change = 0;                 ///< against the setup as it is, outward positive, mm
-    double margin_in = 0;
-    double margin_out = 0;
+    Millimetres drawtube{};            ///< wanted extension
+    Millimetres change{};              ///< against the setup as it is, outward positive
+    Millimetres margin_in{};
+    Millimetres margin_out{};
     bool reaches = false;
-    double shortfall = 0;  ///< mm by which the drawtube cannot follow; 0 when it reaches
+    Millimetres shortfall{};  ///< by which the drawtube cannot follow; 0 when it reaches
     bool shortfall_is_inward = true;
 };
 

@@ -8,16 +8,16 @@
 
 namespace beamfork {
 
-double DistanceCoupling::whole_range() const {
-    return ends.empty() ? 0 : ends.back().path - ends.front().path;
+Millimetres DistanceCoupling::whole_range() const {
+    return ends.empty() ? Millimetres{} : ends.back().path - ends.front().path;
 }
 
 namespace {
 
 // One setting of the head and what it leaves of the focus.
 struct Setting {
-    double distance = 0;
-    double path = 0;
+    Millimetres distance;
+    Millimetres path;
     FocusBudget budget;
 };
 
@@ -30,20 +30,20 @@ public:
     }
 
     [[nodiscard]] const SplitterHead& head() const { return part_as<SplitterHead>(setup_, part_); }
-    [[nodiscard]] double nearest(Millimetres distance) const {
-        return std::clamp(distance, head().narrowest(), head().widest()).value;
+    [[nodiscard]] Millimetres nearest(Millimetres distance) const {
+        return std::clamp(distance, head().narrowest(), head().widest());
     }
 
-    Result<double> path_at(double distance) {
+    Result<Millimetres> path_at(Millimetres distance) {
         set(distance);
         const auto train = build_axes(setup_, choice_, Millimetres{0});
         if (!train) return tl::make_unexpected(train.error());
         const auto found = std::find_if(train->light_paths.begin(), train->light_paths.end(),
                                         [&](const LightPath& path) { return path.part == part_; });
         BEAMFORK_EXPECTS(found != train->light_paths.end());
-        return (found->derived_left + found->derived_right) / 2;
+        return Millimetres{(found->derived_left + found->derived_right) / 2};
     }
-    Result<Setting> setting_at(double distance) {
+    Result<Setting> setting_at(Millimetres distance) {
         const auto path = path_at(distance);
         if (!path) return tl::make_unexpected(path.error());
         auto budget = solved_focus(setup_, choice_);
@@ -52,20 +52,20 @@ public:
     }
 
     // Both seats, for the eyes of that observer and moved against the change of path, stay within their travel.
-    [[nodiscard]] Result<bool> seats_take(double path, std::size_t observer) const {
+    [[nodiscard]] Result<bool> seats_take(Millimetres path, std::size_t observer) const {
         Choice choice = choice_;
         choice.observer = observer;
         const auto train = build_axes(setup_, choice, Millimetres{0});
         if (!train) return tl::make_unexpected(train.error());
-        const double travel = head().seat_travel.value + exact_fit;
+        const Millimetres travel = head().seat_travel + exact_fit;
         return std::all_of(train->paths.begin(), train->paths.end(), [&](const EyePath& one) {
-            return std::abs(one.seat_shift_wanted - path) <= travel;
+            return abs(Millimetres{one.seat_shift_wanted} - path) <= travel;
         });
     }
 
 private:
-    void set(double distance) {
-        setup_.parts[choice_.observer].body.get<Observer>().pupil_distance = {distance};
+    void set(Millimetres distance) {
+        setup_.parts[choice_.observer].body.get<Observer>().pupil_distance = distance;
     }
 
     Setup setup_;
@@ -73,27 +73,27 @@ private:
     std::size_t part_;
 };
 
-constexpr double half_step = 0.5;  // mm, about the present setting: far above rounding
+constexpr Millimetres half_step{0.5};  // about the present setting: far above rounding
 
 // Light path per mm around the present setting, from two settings within the range.
-Result<double> path_slope(HeadBench& bench, double present) {
-    const double low = bench.nearest({present - half_step});
-    const double high = bench.nearest({present + half_step});
+Result<double> path_slope(HeadBench& bench, Millimetres present) {
+    const Millimetres low = bench.nearest(present - half_step);
+    const Millimetres high = bench.nearest(present + half_step);
     if (high <= low) return 0.0;
     const auto below = bench.path_at(low);
-    if (!below) return below;
+    if (!below) return tl::make_unexpected(below.error());
     const auto above = bench.path_at(high);
-    if (!above) return above;
+    if (!above) return tl::make_unexpected(above.error());
     constexpr double turn_rounding = 1e-9;  // what the turns of a hinge leave
     const double slope = (*above - *below) / (high - low);
     return std::abs(slope) > turn_rounding ? slope : 0.0;
 }
 
 // Drawtube or back focus per mm there, of a head that has a range.
-Result<double> refocus_slope(HeadBench& bench, double present) {
-    const auto below = bench.setting_at(bench.nearest({present - half_step}));
+Result<double> refocus_slope(HeadBench& bench, Millimetres present) {
+    const auto below = bench.setting_at(bench.nearest(present - half_step));
     if (!below) return tl::make_unexpected(below.error());
-    const auto above = bench.setting_at(bench.nearest({present + half_step}));
+    const auto above = bench.setting_at(bench.nearest(present + half_step));
     if (!above) return tl::make_unexpected(above.error());
     return (above->budget.margin_in - below->budget.margin_in)
            / (above->distance - below->distance);
@@ -117,7 +117,7 @@ Result<DistanceCoupling> distance_coupling(const Setup& setup, const Choice& cho
     HeadBench bench(setup, choice);
     DistanceCoupling coupling;
     coupling.present = bench.nearest(part_as<Observer>(setup, choice.observer).pupil_distance);
-    coupling.seat_travel = bench.head().seat_travel.value;
+    coupling.seat_travel = bench.head().seat_travel;
     const auto slope = path_slope(bench, coupling.present);
     if (!slope) return tl::make_unexpected(slope.error());
     coupling.path_per_mm = *slope;
@@ -128,7 +128,8 @@ Result<DistanceCoupling> distance_coupling(const Setup& setup, const Choice& cho
 
     const auto now = bench.setting_at(coupling.present);
     if (!now) return tl::make_unexpected(now.error());
-    const auto change_to = [&](double distance, std::size_t observer) -> Result<DistanceChange> {
+    const auto change_to = [&](Millimetres distance,
+                               std::size_t observer) -> Result<DistanceChange> {
         const auto then = bench.setting_at(distance);
         if (!then) return tl::make_unexpected(then.error());
         DistanceChange change = change_between(*now, *then);
@@ -138,7 +139,8 @@ Result<DistanceCoupling> distance_coupling(const Setup& setup, const Choice& cho
         return change;
     };
     for (const std::size_t observer : parts_with_role(setup, Role::observer)) {
-        const double distance = bench.nearest(part_as<Observer>(setup, observer).pupil_distance);
+        const Millimetres distance =
+            bench.nearest(part_as<Observer>(setup, observer).pupil_distance);
         if (distance == coupling.present) continue;
         auto change = change_to(distance, observer);
         if (!change) return tl::make_unexpected(change.error());
@@ -146,7 +148,7 @@ Result<DistanceCoupling> distance_coupling(const Setup& setup, const Choice& cho
         coupling.observers.push_back(*change);
     }
     for (const Millimetres end : {bench.head().narrowest(), bench.head().widest()}) {
-        const auto change = change_to(end.value, choice.observer);
+        const auto change = change_to(end, choice.observer);
         if (!change) return tl::make_unexpected(change.error());
         coupling.ends.push_back(*change);
     }

@@ -7,6 +7,7 @@
 #include "parts/focuser.hpp"
 #include "parts/observer.hpp"
 #include "parts/splitter_head.hpp"
+#include "study/focus/diffraction.hpp"
 #include "train/telescope.hpp"
 
 namespace beamfork {
@@ -29,15 +30,16 @@ const ReachEntry& ReachTable::of(const Choice& choice) const {
     return *found;
 }
 
-DrawtubeRange seat_range(const Train& train, Eye eye, double seat_travel) {
+DrawtubeRange seat_range(const Train& train, Eye eye, Millimetres seat_travel) {
     const EyePath& path = train.path(eye);
-    const auto drawtube = [&](double seat) {
+    const auto drawtube = [&](Millimetres seat) {
         // Seen from the field stop where the train has it, the wanted image moves with the seat.
-        return train.back_focus
-               - needed_back_focus(path, seat - path.seat_shift + path.wanted_image);
+        return Millimetres{train.back_focus}
+               - needed_back_focus(path, seat - Millimetres{path.seat_shift}
+                                             + Millimetres{path.wanted_image});
     };
-    const double in = drawtube(seat_travel);
-    const double out = drawtube(-seat_travel);
+    const Millimetres in = drawtube(seat_travel);
+    const Millimetres out = drawtube(-seat_travel);
     return {std::min(in, out), std::max(in, out)};
 }
 
@@ -48,10 +50,10 @@ DrawtubeRange overlap(const DrawtubeRange& a, const DrawtubeRange& b) {
 }
 
 // Of the drawtube, or what is left of a moving-mirror telescope's stated back focus.
-double position_of(const FocusBudget& budget) {
+Millimetres position_of(const FocusBudget& budget) {
     if (!budget.primary) return budget.wanted_drawtube;
-    const double held = budget.is_held ? budget.drawtube : 0;
-    const double missing = held - budget.wanted_drawtube;
+    const Millimetres held = budget.is_held ? budget.drawtube : Millimetres{};
+    const Millimetres missing = held - budget.wanted_drawtube;
     return budget.primary->stated_back_focus - (budget.primary->back_focus + missing);
 }
 
@@ -61,7 +63,7 @@ Result<ReachEntry> entry_of(const Setup& setup, const Choice& choice) {
     const FocusBudget budget = solved_focus(setup, *train);
     const auto& head = *find_part<SplitterHead>(setup);
     const auto& eyepiece = part_as<EyepiecePair>(setup, choice.eyepiece);
-    const double position = position_of(budget);
+    const Millimetres position = position_of(budget);
     ReachEntry entry{.choice = choice,
                      .drawtube = position,
                      .reaches = budget.reaches,
@@ -72,12 +74,11 @@ Result<ReachEntry> entry_of(const Setup& setup, const Choice& choice) {
                      .seats = {},
                      .served = {position - budget.margin_in, position + budget.margin_out}};
     for (std::size_t side = 0; side < 2; ++side) {
-        const double wanted = train->paths[side].seat_shift_wanted + budget.seats_take_up;
-        entry.seats[side] = {wanted,
-                             Dioptres{wanted / travel_per_dioptre(eyepiece.focal_length).value},
-                             std::abs(wanted) <= head.seat_travel.value + exact_fit};
-        entry.served =
-            overlap(entry.served, seat_range(*train, both_eyes[side], head.seat_travel.value));
+        const Millimetres wanted =
+            Millimetres{train->paths[side].seat_shift_wanted} + budget.seats_take_up;
+        entry.seats[side] = {wanted, Dioptres{wanted / travel_per_dioptre(eyepiece.focal_length)},
+                             abs(wanted) <= head.seat_travel + exact_fit};
+        entry.served = overlap(entry.served, seat_range(*train, both_eyes[side], head.seat_travel));
     }
     // Rounding must not take the one place that a stiff seat leaves.
     if (entry.served.is_empty() && entry.served.low - entry.served.high < exact_fit)
@@ -92,7 +93,7 @@ void compare_with_reference(ReachTable& table) {
         Choice same = entry.choice;
         same.eyepiece = table.reference_eyepiece;
         entry.refocus = entry.drawtube - table.of(same).drawtube;
-        entry.is_parfocal = std::abs(entry.refocus) <= table.depth_of_focus;
+        entry.is_parfocal = abs(entry.refocus) <= table.depth_of_focus;
     }
 }
 
@@ -140,11 +141,9 @@ Result<ReachTable> reach_table(const Setup& setup, const Choice& chosen) {
     }
     BEAMFORK_EXPECTS(!table.entries.empty());
     table.by_primary = telescope_focuses_by_primary(setup);
-    table.travel = find_part<Focuser>(setup)->travel.value;
+    table.travel = find_part<Focuser>(setup)->travel;
     const TelescopeFacts telescope = telescope_of(setup);
-    const double N = telescope.focal_length / telescope.aperture;
-    // Quarter-wave depth of focus, +-2 lambda N^2 (derived from lambda / (2 NA^2)).
-    table.depth_of_focus = 2 * spectral_line::e.value / 1000 * N * N;
+    table.depth_of_focus = depth_of_focus(telescope.focal_length / telescope.aperture);
     find_common(table);
     return held_against(std::move(table), chosen.eyepiece);
 }

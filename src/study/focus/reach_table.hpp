@@ -14,31 +14,30 @@ namespace beamfork {
 /// How one eyepiece must stand in its seat for its eye while the drawtube serves the mean of both eyes and of both arms,
 /// as far as it goes.
 struct SeatSetting {
-    double shift =
-        0;  ///< from the middle of the seat's travel, mm, positive away from the telescope
+    Millimetres shift;  ///< from the middle of the seat's travel, positive away from the telescope
     Dioptres dioptres{
         0};  ///< the same as a dioptre scale reads it: negative is in, for a short-sighted eye
     bool is_in_travel = true;
 };
 
-/// Drawtube extensions from `low` to `high`, mm; none lie in it when high < low.
+/// Drawtube extensions from `low` to `high`; none lie in it when high < low.
 struct DrawtubeRange {
-    double low = 0;
-    double high = 0;
+    Millimetres low;
+    Millimetres high;
     [[nodiscard]] bool is_empty() const { return high < low; }
     bool operator==(const DrawtubeRange&) const = default;
 };
 
 struct ReachEntry {
     Choice choice;
-    double drawtube = 0;  ///< wanted extension, whether the drawtube can stand there or not
+    Millimetres drawtube{};  ///< wanted extension, whether the drawtube can stand there or not
     bool reaches = false;
-    double margin_in = 0;  ///< as in FocusBudget
-    double margin_out = 0;
-    double shortfall = 0;
+    Millimetres margin_in{};  ///< as in FocusBudget
+    Millimetres margin_out{};
+    Millimetres shortfall{};
     bool shortfall_is_inward = true;
-    double refocus =
-        0;  ///< drawtube against the table's reference eyepiece, same observer and target
+    Millimetres
+        refocus{};  ///< drawtube against the table's reference eyepiece, same observer and target
     bool is_parfocal = true;           ///< that is within the depth of focus
     std::array<SeatSetting, 2> seats;  ///< left, right
     bool pupil_distance_fits = true;
@@ -51,7 +50,7 @@ struct ReachEntry {
 struct ReachConflict {
     std::size_t innermost = 0;  ///< index into entries: must stand farther in than ...
     std::size_t outermost = 0;  ///< ... this one can follow
-    double gap = 0;             ///< mm between what the two can do
+    Millimetres gap;            ///< between what the two can do
 };
 
 struct ReachTable {
@@ -60,9 +59,9 @@ struct ReachTable {
     /// A moving-mirror telescope: what is called drawtube here is the light path left over at its stated back
     /// focus, which the main mirror (and the drawtube, once it is fully down) makes up; negative: it must move up.
     bool by_primary = false;
-    double travel = 0;
-    double depth_of_focus = 0;  ///< +- mm at the drawtube that nobody sees
-    DrawtubeRange common;       ///< intersection of all `served`
+    Millimetres travel;
+    Millimetres depth_of_focus;  ///< +- at the drawtube that nobody sees
+    DrawtubeRange common;        ///< intersection of all `served`
     std::optional<ReachConflict>
         conflict;  ///< what prevents a common one; nothing when there is one
 
@@ -79,6 +78,6 @@ ReachTable held_against(ReachTable table, std::size_t eyepiece);
 
 /// Drawtube positions (not limited by its travel) at which this eye's seat, moved by up to `seat_travel`
 /// either way, brings its field stop to where the eye wants the image.
-DrawtubeRange seat_range(const Train& train, Eye eye, double seat_travel);
+DrawtubeRange seat_range(const Train& train, Eye eye, Millimetres seat_travel);
 
 }  // namespace beamfork

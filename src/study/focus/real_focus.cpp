@@ -66,7 +66,7 @@ RealFocus real_focus(const Train& train, Eye eye, std::size_t wavelength) {
         std::vector<glm::dvec2> pupil = rim(8);
         for (glm::dvec2& point : pupil)
             point *= zone;
-        return smallest_spot(crossings(train, open, pupil, wavelength)).distance;
+        return Millimetres{smallest_spot(crossings(train, open, pupil, wavelength)).distance};
     };
     // The middle of an obstructed aperture gives no light to the spot.
     auto lit_pupil = sunflower(64);
@@ -74,7 +74,7 @@ RealFocus real_focus(const Train& train, Eye eye, std::size_t wavelength) {
         return glm::length(point) * train.objective_radius < train.obstruction_radius;
     });
     const Spot best = smallest_spot(crossings(train, open, lit_pupil, wavelength));
-    return {at_zone(0.01), best.distance, at_zone(1), best.rms, best.centre};
+    return {at_zone(0.01), {best.distance}, at_zone(1), {best.rms}, best.centre};
 }
 
 }  // namespace beamfork

@@ -17,7 +17,7 @@ constexpr double least_slope = 1e-6;  // a value that changes less does not bear
 // Moves one value of a setup and looks where focus goes. Putting the value back costs less than a copy of all.
 class Nudge {
 public:
-    Nudge(const Setup& setup, const Choice& choice, double margin)
+    Nudge(const Setup& setup, const Choice& choice, Millimetres margin)
         : setup_(setup), choice_(choice), margin_(margin) {}
 
     // mm of inward margin per unit of the value, stated for it if it is not; one-sided where the field does not allow both ways.
@@ -29,16 +29,17 @@ public:
         if (high <= low) return 0.0;
         const double first = high > value ? high : low;
         const auto moved = margin_at(part, field, first);
-        if (!moved) return moved;
+        if (!moved) return tl::make_unexpected(moved.error());
         // Most values, such as a clear diameter, do nothing at all: no second look.
-        if (std::abs(*moved - margin_) < least_slope * std::abs(first - value)) return 0.0;
-        const auto other = first == low ? Result<double>(margin_) : margin_at(part, field, low);
-        if (!other) return other;
-        return (*moved - *other) / (first == low ? low - value : high - low);
+        if (abs(*moved - margin_).value < least_slope * std::abs(first - value)) return 0.0;
+        const auto other =
+            first == low ? Result<Millimetres>(margin_) : margin_at(part, field, low);
+        if (!other) return tl::make_unexpected(other.error());
+        return (*moved - *other).value / (first == low ? low - value : high - low);
     }
 
 private:
-    Result<double> margin_at(std::size_t part, const FieldInfo& field, double value) {
+    Result<Millimetres> margin_at(std::size_t part, const FieldInfo& field, double value) {
         auto body = with_field_unchecked(setup_.parts[part].body, field.key, value);
         if (!body) return tl::make_unexpected(body.error());
         std::swap(setup_.parts[part].body, *body);
@@ -50,7 +51,7 @@ private:
 
     Setup setup_;
     const Choice& choice_;
-    double margin_;
+    Millimetres margin_;
 };
 
 // A number that is stated, or a usual one in its place: what is derived is as sure as what it is derived from.
@@ -66,14 +67,14 @@ bool is_travel(const Setup& setup, const Contribution& one) {
 
 // How the margins spread. The travel bears on the outward one alone.
 struct MarginSpread {
-    double shift = 0;  ///< of the middle of the inward margin, against the stated one
+    Millimetres shift;  ///< of the middle of the inward margin, against the stated one
     ChanceCurve inward;
     ChanceCurve outward;
 };
 
 MarginSpread spread_of(const Setup& setup, const Uncertainty& found) {
-    double shift = 0;
-    std::vector<double> halves;
+    Millimetres shift;
+    std::vector<double> halves;  // mm, as all of it
     double normal = 0;
     std::vector<double> travel_half;
     double travel_normal = 0;
@@ -82,9 +83,10 @@ MarginSpread spread_of(const Setup& setup, const Uncertainty& found) {
         if (!is_drawtubes) shift += one.shift;
         if (one.tolerance.known_by == KnownBy::measured) {
             double& into = is_drawtubes ? travel_normal : normal;
-            into = std::hypot(into, one.standard);
+            into = std::hypot(into, one.standard.value);
         } else {
-            (is_drawtubes ? travel_half : halves).push_back(one.standard * std::numbers::sqrt3);
+            (is_drawtubes ? travel_half : halves)
+                .push_back(one.standard.value * std::numbers::sqrt3);
         }
     }
     std::vector<double> all = halves;
@@ -104,9 +106,9 @@ struct ReachChance {
 // Of a drawtube (or primary) with these margins as stated.
 ReachChance chance_of(const Setup& setup, const Uncertainty& found) {
     const MarginSpread spread = spread_of(setup, found);
-    const double in = found.drawtube + spread.shift;
-    const double out = found.travel - found.drawtube - spread.shift;
-    return {spread.inward.below(-in), spread.outward.below(-out)};
+    const Millimetres in = found.drawtube + spread.shift;
+    const Millimetres out = found.travel - found.drawtube - spread.shift;
+    return {spread.inward.below(-in.value), spread.outward.below(-out.value)};
 }
 
 // What careful measuring at home attains. Common practice, no source.
@@ -127,9 +129,9 @@ void find_better(const Setup& setup, Uncertainty& found) {
     if (largest.tolerance.standard() <= attained) return;
     Uncertainty then = found;
     Contribution& known = then.contributions.front();
-    known.standard = std::abs(largest.sensitivity) * attained;
+    known.standard = {std::abs(largest.sensitivity) * attained};
     known.tolerance = {attained, KnownBy::measured};
-    known.shift = 0;
+    known.shift = {};
     found.better = BetterKnown{attained, chance_of(setup, then).reaches()};
 }
 
@@ -171,11 +173,11 @@ range_of(const Tolerance& tolerance, const FieldInfo& field, double stated) {
 }
 
 void spread_within(Contribution& one, const FieldInfo& field, double stated) {
-    one.standard = std::abs(one.sensitivity) * one.tolerance.standard();
+    one.standard = {std::abs(one.sensitivity) * one.tolerance.standard()};
     if (one.tolerance.known_by == KnownBy::measured) return;
     const auto [low, high] = range_of(one.tolerance, field, stated);
-    one.standard = std::abs(one.sensitivity) * (high - low) / 2 / std::numbers::sqrt3;
-    one.shift = one.sensitivity * ((low + high) / 2 - stated);
+    one.standard = {std::abs(one.sensitivity) * (high - low) / 2 / std::numbers::sqrt3};
+    one.shift = {one.sensitivity * ((low + high) / 2 - stated)};
 }
 
 // All values that move the focus and are not exact.
@@ -210,12 +212,12 @@ contributions(const Setup& setup, const Choice& choice, const FocusBudget& budge
 // Who makes the smaller margin unsure, and by how much it is.
 void share_out(const Setup& setup, Uncertainty& found, bool is_inward) {
     const auto variance_of = [&](const Contribution& one) {
-        return is_inward && is_travel(setup, one) ? 0 : one.standard * one.standard;
+        return is_inward && is_travel(setup, one) ? 0 : one.standard.value * one.standard.value;
     };
     double variance = 0;
     for (const Contribution& one : found.contributions)
         variance += variance_of(one);
-    found.standard = std::sqrt(variance);
+    found.standard = {std::sqrt(variance)};
     for (Contribution& one : found.contributions)
         one.share = variance > 0 ? variance_of(one) / variance : 0;
     std::stable_sort(

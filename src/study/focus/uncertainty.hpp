@@ -27,9 +27,9 @@ struct Contribution {
     Tolerance tolerance;      ///< always with a number
     bool is_assumed = false;  ///< nobody stated that number: it is the usual one
     double sensitivity = 0;   ///< mm of margin per unit of the value
-    double standard = 0;      ///< what it adds to the margin, one standard deviation, mm
-    double shift = 0;  ///< mm of margin from the stated value to the middle of where it can be
-    double share = 0;  ///< of the smaller margin's variance, 0 to 1
+    Millimetres standard{};   ///< what it adds to the margin, one standard deviation
+    Millimetres shift{};  ///< of the margin from the stated value to the middle of where it can be
+    double share = 0;     ///< of the smaller margin's variance, 0 to 1
 };
 
 /// The largest contribution, were it measured to `plus_minus` (one standard deviation).
@@ -39,12 +39,12 @@ struct BetterKnown {
 };
 
 struct Uncertainty {
-    double drawtube =
-        0;  ///< wanted extension as stated, mm; with a moving mirror: what it has left to go up
-    double travel = 0;  ///< of the drawtube; with a moving mirror: of its back focus, mm
+    Millimetres
+        drawtube;  ///< wanted extension as stated; with a moving mirror: what it has left to go up
+    Millimetres travel;  ///< of the drawtube; with a moving mirror: of its back focus
     bool is_by_mirror = false;
-    double margin = 0;       ///< the smaller of both margins, negative when short, mm
-    double standard = 0;     ///< standard deviation of that margin, mm
+    Millimetres margin;      ///< the smaller of both margins, negative when short
+    Millimetres standard;    ///< standard deviation of that margin
     double probability = 1;  ///< that focus lies within the travel, whatever the seats could do
     double too_far_in = 0;   ///< probability that it lies inward of the travel
     double too_far_out = 0;

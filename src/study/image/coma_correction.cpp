@@ -20,13 +20,13 @@ double ComaCorrection::share() const {
 std::vector<ComaCorrection> coma_corrections(const Setup& setup, const EyePath& path) {
     std::vector<ComaCorrection> found;
     std::vector<ShifterAtWork> lenses;
-    needed_back_focus(path, path.wanted_image, &lenses);
+    needed_back_focus(path, {path.wanted_image}, &lenses);
     double earlier = 1;
     for (const ShifterAtWork& lens : lenses) {
         const auto* corrector = setup.parts.at(lens.part).body.as<ComaCorrector>();
         if (corrector != nullptr) {
             found.push_back({lens.part, corrector->spacing, corrector->window,
-                             Millimetres{lens.image_distance} - corrector->lens_to_shoulder(),
+                             lens.image_distance - corrector->lens_to_shoulder(),
                              corrector->lens_to_image(), earlier});
         }
         earlier *= lens.factor;

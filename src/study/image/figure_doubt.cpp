@@ -27,7 +27,7 @@ std::optional<FigureDoubt> figure_doubt(const Setup& setup, const Train& train) 
     const MirrorDesign design = mirrors->design();
     // A target's distance counts from the main mirror's rim.
     const double rim = design.aperture * design.aperture / (16 * design.primary_focal_length);
-    const double wavelength = traced_wavelengths[primary_wavelength].value / 1000;
+    const double wavelength = to_millimetres(traced_wavelengths[primary_wavelength]).value;
     FigureDoubt doubt{HUGE_VAL, -HUGE_VAL};
     for (const MirrorFigure figure : known_mirror_figures()) {
         const double waves = spherical_of_mirrors(design, mirror_shapes(design, figure),

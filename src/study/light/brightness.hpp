@@ -57,7 +57,7 @@ struct Brightness {
 
 double magnitudes(double share);  ///< lost when only that share arrives
 
-/// `on_axis`: share of the objective's light that no opening stops on the way to either eye (study/clipping).
+/// `on_axis`: share of the objective's light that no opening stops on the way to either eye (study/light/clipping).
 Brightness brightness(const Setup& setup,
                       const Train& train,
                       const std::array<double, 2>& on_axis,

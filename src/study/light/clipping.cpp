@@ -9,6 +9,7 @@
 
 #include "study/light/fully_lit.hpp"
 #include "study/light/lit_ring.hpp"
+#include "trace/sampling.hpp"
 
 namespace beamfork {
 

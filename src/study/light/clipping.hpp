@@ -6,10 +6,11 @@
 // nothing is lit with 1. `obstructed_share` tells it apart.
 #pragma once
 
+#include <cstdint>
 #include <string>
 #include <vector>
 
-#include "trace/sampling.hpp"
+#include "train/train.hpp"
 
 namespace beamfork {
 

@@ -9,6 +9,7 @@
 
 #include "study/light/clipping.hpp"
 #include "trace/pupil_map.hpp"
+#include "trace/sampling.hpp"
 
 namespace beamfork {
 

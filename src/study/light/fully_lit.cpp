@@ -5,6 +5,8 @@
 #include <numbers>
 #include <utility>
 
+#include "trace/sampling.hpp"
+
 namespace beamfork {
 
 namespace {

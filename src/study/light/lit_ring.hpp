@@ -10,6 +10,7 @@
 #include "study/light/clipping.hpp"
 #include "study/light/few_ray_light.hpp"
 #include "study/light/lit_path.hpp"
+#include "trace/sampling.hpp"
 
 namespace beamfork {
 

@@ -62,7 +62,7 @@ constexpr std::array results{
                .notable = 0.05,
                .of_both =
                    [](const Report& report) {
-                       return std::min(report.budget.margin_in, report.budget.margin_out);
+                       return std::min(report.budget.margin_in, report.budget.margin_out).value;
                    }},
     ResultInfo{
         .id = ResultId::focus_chance,
@@ -248,7 +248,7 @@ constexpr std::array results{
                .decimals = 0,
                .better = Better::less,
                .notable = 0.5,
-               .of_both = [](const Report& report) { return report.fit.load.mass; }},
+               .of_both = [](const Report& report) { return report.fit.load.mass.value; }},
     ResultInfo{
         .id = ResultId::height_apart,
         .key = "height_apart",
@@ -259,7 +259,7 @@ constexpr std::array results{
         .unit = FieldUnit::arcminute,
         .better = Better::less,
         .notable = 0.05,
-        .of_both = [](const Report& report) { return std::abs(report.alignment.seen.left_up); }},
+        .of_both = [](const Report& report) { return abs(report.alignment.seen.left_up).value; }},
 };
 
 constexpr bool stand_in_order() {

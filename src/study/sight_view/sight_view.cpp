@@ -5,6 +5,7 @@
 
 #include "parts/eyepiece_pair.hpp"
 #include "parts/observer.hpp"
+#include "study/findings/report.hpp"
 #include "study/image/coma_correction.hpp"
 #include "study/image/glass_correction.hpp"
 #include "study/image/white_light.hpp"
@@ -86,33 +87,34 @@ Spread spread_at(const EyeSight& sight, const FocusedPlane& plane, glm::dvec2 st
 void trace_spreads(EyeSight& sight, FocusedPlane& plane, Millimetres eye_pupil) {
     plane.entering =
         std::min(1.0, eye_pupil.value * sight.magnification() / (2 * plane.train.objective_radius));
-    const double r = node_radius * sight.stop_radius;
+    const double r = node_radius * sight.stop_radius.value;
     const std::array<glm::dvec2, 5> places{{{0, 0}, {r, 0}, {0, r}, {-r, 0}, {0, -r}}};
     for (std::size_t node = 0; node < places.size(); ++node)
         sight.nodes[node] = spread_at(sight, plane, places[node]);
 }
 
 // What follows once the map is known: how much of the aperture the eye takes in, and how bright it is.
-void judge_light(EyeSight& sight, const Setup& setup, const Report& report, double aperture) {
+void judge_light(EyeSight& sight, const Setup& setup, const Report& report, Millimetres aperture) {
     const auto& observer = part_as<Observer>(setup, report.train.choice.observer);
     const double magnification = sight.magnification();
-    sight.aperture = std::max(1e-3, std::min(aperture, observer.eye_pupil.value * magnification));
+    constexpr Millimetres least{1e-3};  // nothing is divided by a dark eye's aperture
+    sight.aperture = std::max(least, std::min(aperture, observer.eye_pupil * magnification));
     const TelescopeFacts telescope = telescope_of(setup);
-    sight.obstruction = std::min(0.9, telescope.obstruction.value / sight.aperture);
+    sight.obstruction = std::min(0.9, telescope.obstruction / sight.aperture);
     const double hidden = telescope.obstruction / telescope.aperture;
     sight.light *= (1 - sight.obstruction * sight.obstruction)
                    * (1 - telescope.vane_share / (1 - hidden * hidden));
-    const double exit_pupil = sight.aperture / magnification;
-    const double filled = exit_pupil / observer.eye_pupil.value;
+    const Millimetres exit_pupil = sight.aperture / magnification;
+    const double filled = exit_pupil / observer.eye_pupil;
     sight.surface = sight.light * filled * filled;
-    sight.limiting = limiting_magnitude(sight.aperture, observer.eye_pupil.value, sight.light);
+    sight.limiting = limiting_magnitude(sight.aperture, observer.eye_pupil, sight.light);
 }
 
 EyeSight with_eyepiece(const Setup& setup, const Report& report) {
     const auto& eyepiece = part_as<EyepiecePair>(setup, report.train.choice.eyepiece);
     EyeSight sight;
-    sight.stop_radius = eyepiece.field_stop.value / 2;
-    sight.eyepiece_focal_length = eyepiece.focal_length.value;
+    sight.stop_radius = eyepiece.field_stop / 2;
+    sight.eyepiece_focal_length = eyepiece.focal_length;
     sight.apparent_field = eyepiece.apparent_field;
     return sight;
 }
@@ -139,21 +141,21 @@ EyePath telescope_alone(const Setup& setup, const Train& train) {
 }
 
 // How far the glass brings the sharpest image from the paraxial green one, for which the drawtube is set: a hand on the
-// focuser finds it, where there is an image. Millimetres.
-double focused_by_hand(const Report& report, Eye eye) {
+// focuser finds it, where there is an image.
+Millimetres focused_by_hand(const Report& report, Eye eye) {
     const std::size_t side = side_of(eye);
     const EyeImage& image = report.image_quality[side];
-    if (!image.axis.is_formed) return 0;
-    return (image.axis.seen_focus - image.bare_focus).value - report.image_behind_stop[side];
+    if (!image.axis.is_formed) return {};
+    return image.axis.seen_focus - image.bare_focus - report.image_behind_stop[side];
 }
 
 }  // namespace
 
 double EyeSight::magnification() const {
-    return std::sqrt(std::abs(glm::determinant(stop_from_slope))) / eyepiece_focal_length;
+    return std::sqrt(std::abs(glm::determinant(stop_from_slope))) / eyepiece_focal_length.value;
 }
 
-double limiting_magnitude(double aperture, double eye_pupil, double light) {
+double limiting_magnitude(Millimetres aperture, Millimetres eye_pupil, double light) {
     return 6.0 + 5 * std::log10(aperture / eye_pupil) + 2.5 * std::log10(light);
 }
 
@@ -161,7 +163,7 @@ EyeSight eye_sight(const Setup& setup, const Report& report, Eye eye, SightDetai
     EyeSight sight = with_eyepiece(setup, report);
     const EyePath& path = report.train.path(eye);
     FocusedPlane plane = plane_of(setup, report.train, path, path.wanted_image);
-    plane.by_hand = focused_by_hand(report, eye);
+    plane.by_hand = focused_by_hand(report, eye).value;
     map_chief_rays(sight, plane);
     if (detail == SightDetail::whole)
         trace_spreads(sight, plane,
@@ -171,7 +173,7 @@ EyeSight eye_sight(const Setup& setup, const Report& report, Eye eye, SightDetai
     sight.focus.back() = report.image_quality[side].red_shift.value;
     sight.light = report.brightness.eyes[side].throughput;
     sight.lit = report.clipping_of(eye);
-    judge_light(sight, setup, report, sight.lit.working_aperture.value);
+    judge_light(sight, setup, report, sight.lit.working_aperture);
     return sight;
 }
 
@@ -207,7 +209,7 @@ EyeSight one_eye_sight(const Setup& setup, const Report& report, SightDetail det
     for (LitPoint& point : sight.lit.points)
         point.relative = 1;
     sight.light = report.brightness.without_head;
-    judge_light(sight, setup, report, telescope_of(setup).aperture.value);
+    judge_light(sight, setup, report, telescope_of(setup).aperture);
     return sight;
 }
 
@@ -220,9 +222,8 @@ std::array<double, white_lines.size()> undone_by_eye(const EyeSight& sight) {
         double arrives = 0;
         for (std::size_t w = 0; w < wavelength_count; ++w)
             arrives += white_shares()[line][w] * sight.focus[w];
-        const double wanted = eye_wants_behind_green(white_lines[line].wavelength,
-                                                     Millimetres{sight.eyepiece_focal_length})
-                                  .value;
+        const double wanted =
+            eye_wants_behind_green(white_lines[line].wavelength, sight.eyepiece_focal_length).value;
         const double off = arrives - wanted;
         undone[line] =
             arrives - std::copysign(std::max(0.0, std::abs(off) - std::abs(wanted)), off);
@@ -267,8 +268,8 @@ double stretch_at_edge(const EyeSight& sight) {
 }  // namespace
 
 glm::dvec2 apparent_of_stop(const EyeSight& sight, glm::dvec2 stop) {
-    const double share = glm::dot(stop, stop) / (sight.stop_radius * sight.stop_radius);
-    return stop / sight.eyepiece_focal_length * (1 + stretch_at_edge(sight) * share);
+    const double share = glm::dot(stop, stop) / (sight.stop_radius.value * sight.stop_radius.value);
+    return stop / sight.eyepiece_focal_length.value * (1 + stretch_at_edge(sight) * share);
 }
 
 glm::dvec2 stop_of_apparent(const EyeSight& sight, glm::dvec2 apparent) {
@@ -282,7 +283,7 @@ glm::dvec2 stop_of_apparent(const EyeSight& sight, glm::dvec2 apparent) {
         const double off = share * (1 + stretch * share * share) - wanted;
         share -= off / (1 + 3 * stretch * share * share);
     }
-    return apparent / angle * (share * sight.stop_radius);
+    return apparent / angle * (share * sight.stop_radius.value);
 }
 
 }  // namespace beamfork

@@ -9,9 +9,11 @@
 
 #include <span>
 
-#include "study/findings/report.hpp"
+#include "study/light/clipping.hpp"
 
 namespace beamfork {
+
+struct Report;
 
 /// Where rays of one field point meet the plane on which this eye is focused, less the place where an
 /// undisturbed image would have it, mm; for each traced line, the same rays for all. Empty: no light arrives.
@@ -26,11 +28,11 @@ struct Spread {
 struct EyeSight {
     glm::dmat2 stop_from_slope{1.0};  ///< of chief rays, on the plane on which the eye is focused
     glm::dvec2 axis_image{0};  ///< where the middle of the sky's field falls, mm: misalignment
-    double stop_radius = 1;    ///< mm
-    double eyepiece_focal_length = 1;
+    Millimetres stop_radius{1};
+    Millimetres eyepiece_focal_length{1};
     Degrees apparent_field{50};
-    double aperture = 1;     ///< diameter that works and fits the eye's pupil, mm
-    double obstruction = 0;  ///< diameter in the middle of it, as a share of it
+    Millimetres aperture{1};  ///< diameter that works and fits the eye's pupil
+    double obstruction = 0;   ///< diameter in the middle of it, as a share of it
     double light = 1;     ///< share of the light on `aperture` that goes this way: what faces, the
                           ///< division and the shadow of a secondary with its vanes leave
     double surface = 1;   ///< brightness of a surface against the naked eye's, 0..1
@@ -48,7 +50,7 @@ constexpr double node_radius = 0.9;
 /// Numbers alone leave `nodes` empty and cost a small part.
 enum class SightDetail : std::uint8_t { whole, numbers };
 
-/// Behind the splitter, with the light that its dividing face and all surfaces leave (study/brightness), and the
+/// Behind the splitter, with the light that its dividing face and all surfaces leave (study/light/brightness), and the
 /// shadow of the secondary and its vanes.
 EyeSight eye_sight(const Setup& setup,
                    const Report& report,
@@ -77,6 +79,6 @@ glm::dvec2 stop_of_apparent(const EyeSight& sight, glm::dvec2 apparent);
 
 /// Faintest star: 6.0 for the naked eye (common practice, no source) plus 5 log10 of aperture over eye pupil
 /// plus 2.5 log10 of the light's share (light grasp, common texts).
-double limiting_magnitude(double aperture, double eye_pupil, double light);
+double limiting_magnitude(Millimetres aperture, Millimetres eye_pupil, double light);
 
 }  // namespace beamfork

@@ -79,11 +79,20 @@ double worse_of_both(const OfEye& of_eye) {
     return std::min(of_eye(Eye::left), of_eye(Eye::right));
 }
 
+// Of the duller eye, percent; nothing where one of them has no image.
+std::optional<double> white_peak(const Setup& setup, const Train& train) {
+    const auto left = white_peak_on_axis(setup, train, Eye::left);
+    const auto right = white_peak_on_axis(setup, train, Eye::right);
+    if (!left || !right) return std::nullopt;
+    return 100 * std::min(*left, *right);
+}
+
 // Errors of the train aside, which only the caller can tell.
 std::optional<double>
 traced_result(const Setup& setup, const Train& train, Watched watched, TuneEffort effort) {
     const ClippingEffort rays{effort.rays};
     switch (watched) {
+    case Watched::sharpness: return white_peak(setup, train);
     case Watched::edge_light:
         return worse_of_both([&](Eye eye) { return 100 * middle_and_edge(train, eye, rays).edge; });
     case Watched::working_aperture:
@@ -91,12 +100,13 @@ traced_result(const Setup& setup, const Train& train, Watched watched, TuneEffor
             [&](Eye eye) { return middle_and_edge(train, eye, rays).working_aperture.value; });
     case Watched::fully_lit:
         return worse_of_both([&](Eye eye) { return fully_illuminated_diameter(train, eye).value; });
-    default: break;
+    case Watched::margin:
+    case Watched::factor:
+    case Watched::magnification:
+    case Watched::true_field:
+    case Watched::exit_pupil: break;  // follow from the focus alone
     }
-    const auto left = white_peak_on_axis(setup, train, Eye::left);
-    const auto right = white_peak_on_axis(setup, train, Eye::right);
-    if (!left || !right) return std::nullopt;
-    return 100 * std::min(*left, *right);
+    return std::nullopt;
 }
 
 }  // namespace
@@ -132,7 +142,7 @@ std::vector<Tunable> tunables(const Setup& setup, const Choice& choice) {
             const auto* number = std::get_if<double>(&*value);
             found.push_back({{index, field.key},
                              field,
-                             number != nullptr ? *number : budget->drawtube,
+                             number != nullptr ? *number : budget->drawtube.value,
                              number != nullptr});
         }
     }
@@ -181,7 +191,7 @@ tuned_result(const Setup& setup, const Choice& choice, Watched watched, TuneEffo
     const auto& shifters = budget->shifters;
     result.is_behind_image =
         std::any_of(shifters.begin(), shifters.end(),
-                    [](const ShifterAtWork& one) { return one.image_distance <= 0; });
+                    [](const ShifterAtWork& one) { return one.image_distance <= Millimetres{}; });
     if (info_of(watched).is_traced) {
         const auto train = focused_train(setup, choice, *budget);
         if (!train) return tl::make_unexpected(train.error());
@@ -194,7 +204,11 @@ tuned_result(const Setup& setup, const Choice& choice, Watched watched, TuneEffo
     case Watched::magnification: result.value = magnified.magnification; break;
     case Watched::true_field: result.value = magnified.true_field.value; break;
     case Watched::exit_pupil: result.value = magnified.exit_pupil.value; break;
-    default: result.value = result.margin;
+    case Watched::margin: result.value = result.margin.value; break;
+    case Watched::edge_light:
+    case Watched::fully_lit:
+    case Watched::working_aperture:
+    case Watched::sharpness: break;  // traced: above
     }
     return result;
 }

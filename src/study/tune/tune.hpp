@@ -75,10 +75,13 @@ struct TuneEffort {
     bool operator==(const TuneEffort&) const = default;
 };
 
+/// Whether focus is reached with that margin; what solving leaves of one that is to be 0 counts as nothing.
+constexpr bool is_reached(Millimetres margin) { return margin >= Millimetres{-1e-6}; }
+
 /// What one evaluation finds. Of both eyes, the worse one counts.
 struct TunedResult {
     std::optional<double> value;   ///< in the watched result's unit; nothing: no image is formed
-    double margin = 0;             ///< focus margin there, mm: negative where focus is not reached
+    Millimetres margin;            ///< focus margin there: negative where focus is not reached
     bool is_behind_image = false;  ///< a shifter's lens would stand behind the image it is to move
     bool lens_in_glass = false;    ///< a lens would stand in glass
 };

@@ -35,7 +35,8 @@ private:
     void add_crossing(double at, bool is_rising) {
         const TunePoint point = tuner_.at(at);
         if (!point.value) return;
-        answer_.crossings.push_back({at, *point.value, point.margin.value_or(0), is_rising});
+        answer_.crossings.push_back(
+            {at, *point.value, point.margin.value_or(Millimetres{}), is_rising});
     }
 
     // Counted rays come and go one by one: a curve of them is a flight of stairs, each lower than this. A step that stands
@@ -140,7 +141,8 @@ private:
         }
         answer_.nearest = nearest;
         if (std::abs(off(nearest)) > tuner_.watched().grain) return;
-        answer_.crossings.push_back({nearest.at, *nearest.value, nearest.margin.value_or(0), true});
+        answer_.crossings.push_back(
+            {nearest.at, *nearest.value, nearest.margin.value_or(Millimetres{}), true});
     }
 
     Tuner& tuner_;

@@ -9,7 +9,7 @@ struct TuneCrossing {
     double at = 0;
     double value =
         0;  ///< of the result there: the wanted one, within its grain or one stair of counted rays
-    double margin = 0;      ///< focus margin there, mm; negative: focus is not reached
+    Millimetres margin;     ///< focus margin there; negative: focus is not reached
     bool is_rising = true;  ///< whether the result grows with the number
 };
 

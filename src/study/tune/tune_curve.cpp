@@ -57,7 +57,7 @@ TunePoint Tuner::at(double value, std::string* why) {
     return {value, std::nullopt, std::nullopt};
 }
 
-std::optional<double> Tuner::margin_at(double value) {
+std::optional<Millimetres> Tuner::margin_at(double value) {
     const auto found = result(value, Watched::margin);
     return found ? std::optional(found->margin) : std::nullopt;
 }
@@ -194,14 +194,18 @@ private:
     // Where the margin passes zero between two neighbours; the place with a margin where the other has none.
     double edge_of_focus(const TunePoint& a, const TunePoint& b) {
         if (!a.margin || !b.margin) return a.margin ? a.at : b.at;
-        const auto margin = [&](double at) { return tuner_.margin_at(at).value_or(-1); };
+        const auto margin = [&](double at) {
+            return tuner_.margin_at(at).value_or(Millimetres{-1}).value;
+        };
         const double width = finest_share * 1e-3 * (curve_.range.high - curve_.range.low);
-        return narrow_bracket(margin, {a.at, b.at, *a.margin, *b.margin}, width).middle();
+        return narrow_bracket(margin, {a.at, b.at, a.margin->value, b.margin->value}, width)
+            .middle();
     }
 
     void find_focus() {
         const auto is_in = [](const TunePoint& point) {
-            return point.margin && *point.margin >= -1e-9;  // rounding: an exact fit still reaches
+            return point.margin
+                   && point.margin->value >= -1e-9;  // rounding: an exact fit still reaches
         };
         const auto& points = curve_.points;
         for (std::size_t i = 0; i < points.size() && !is_over(); ++i) {

@@ -23,8 +23,8 @@ TuneRange accepted_range_of(const Tunable& tunable);
 
 struct TunePoint {
     double at = 0;
-    std::optional<double> value;   ///< nothing: the setup is impossible there or has no such result
-    std::optional<double> margin;  ///< nothing: the setup is impossible there
+    std::optional<double> value;  ///< nothing: the setup is impossible there or has no such result
+    std::optional<Millimetres> margin;  ///< nothing: the setup is impossible there
 };
 
 struct TuneInterval {
@@ -57,7 +57,7 @@ public:
     /// `why`, where given, is told why there is no such setup.
     TunePoint at(double value, std::string* why = nullptr);
     /// The focus margin alone, which is cheap; nothing where the setup is impossible.
-    std::optional<double> margin_at(double value);
+    std::optional<Millimetres> margin_at(double value);
     [[nodiscard]] const WatchedInfo& watched() const { return *watched_; }
 
 private:

@@ -27,9 +27,9 @@ void find_allowed(ErrorAllowance& tolerance) {
     };
     const Misalignment& per_unit = tolerance.per_unit;
     tolerance.allowed = std::numeric_limits<double>::infinity();
-    for (const Way& way : {Way{"height", height_limit.fair, per_unit.left_up},
-                           Way{"sideways", outward_limit.fair, per_unit.inward},
-                           Way{"rotation", rotation_limit.fair, per_unit.rotation}}) {
+    for (const Way& way : {Way{"height", height_limit.fair.value, per_unit.left_up.value},
+                           Way{"sideways", outward_limit.fair.value, per_unit.inward.value},
+                           Way{"rotation", rotation_limit.fair.value, per_unit.rotation.value}}) {
         constexpr double nothing = 1e-6;  // below what rounding leaves of an effect that is none
         if (std::abs(way.effect) < nothing) continue;
         const double allowed = way.limit / std::abs(way.effect);
@@ -131,33 +131,26 @@ void add_eyepieces(std::vector<ErrorAllowance>& list,
 }
 
 // How far a prism's edge moves for it: what makes turns and shifts comparable.
-double edge_movement(const ErrorAllowance& tolerance, double prism_width) {
+Millimetres edge_movement(const ErrorAllowance& tolerance, Millimetres prism_width) {
     return tolerance.unit == FieldUnit::arcminute
-               ? tolerance.allowed * radians_per_arcminute * prism_width
-               : tolerance.allowed;
+               ? to_radians(Arcminutes{tolerance.allowed}).value * prism_width
+               : Millimetres{tolerance.allowed};
 }
 
 }  // namespace
 
-Merging merging(double value, const AlignmentLimit& limit) {
-    const double size = std::abs(value);
-    if (size <= limit.fair / 3) return Merging::good;
-    if (size <= limit.fair) return Merging::comfortable;
-    return size <= limit.usual ? Merging::hard : Merging::impossible;
-}
-
-Alignment alignment(const Setup& setup, const Train& train, double gap_difference) {
+Alignment alignment(const Setup& setup, const Train& train, Millimetres gap_difference) {
     const AlignmentBench bench(setup, train);
     const auto arms = bench.images();
     Alignment result;
     result.same_handed = same_hand(arms[0], arms[1]);
     result.seen = bench.seen();
     const auto& eyepiece = part_as<EyepiecePair>(setup, train.choice.eyepiece);
-    result.focus_difference = gap_difference / travel_per_dioptre(eyepiece.focal_length).value;
+    result.focus_difference = {gap_difference / travel_per_dioptre(eyepiece.focal_length)};
     add_prisms(result.tolerances, setup, bench, result.seen);
     add_eyepieces(result.tolerances, train, setup, bench, result.seen);
     const std::size_t head = parts_with_role(setup, Role::splitter).front();
-    const double width = part_as<SplitterHead>(setup, head).prism_width.value;
+    const Millimetres width = part_as<SplitterHead>(setup, head).prism_width;
     for (ErrorAllowance& tolerance : result.tolerances)
         find_allowed(tolerance);
     std::stable_sort(result.tolerances.begin(), result.tolerances.end(),
@@ -168,7 +161,7 @@ Alignment alignment(const Setup& setup, const Train& train, double gap_differenc
 }
 
 Merging Alignment::sideways() const {
-    return merging(seen.inward, seen.inward > 0 ? inward_limit : outward_limit);
+    return merging(seen.inward, seen.inward > Arcminutes{} ? inward_limit : outward_limit);
 }
 Merging Alignment::height() const { return merging(seen.left_up, height_limit); }
 Merging Alignment::rotation() const { return merging(seen.rotation, rotation_limit); }

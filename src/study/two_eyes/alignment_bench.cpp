@@ -16,7 +16,7 @@ bool same_hand(const ArmImage& left, const ArmImage& right) {
 
 namespace {
 
-constexpr double arcminutes_per_radian = 1 / radians_per_arcminute;
+constexpr double arcminutes_per_radian = 1 / to_radians(Arcminutes{1}).value;
 
 // Only what turns light, and the field stop: enough for chief rays.
 EyePath skeleton(const EyePath& path) {
@@ -33,9 +33,9 @@ ArmImage arm_image(const Train& train, const EyePath& path) {
     return {map.axis, map.place_from_slope};
 }
 
-Misalignment compare(const ArmImage& left, const ArmImage& right, double focal_length) {
+Misalignment compare(const ArmImage& left, const ArmImage& right, Millimetres focal_length) {
     const auto apparent = [&](double at) {
-        return std::atan(at / focal_length) * arcminutes_per_radian;
+        return Arcminutes{std::atan(at / focal_length.value) * arcminutes_per_radian};
     };
     Misalignment seen;
     seen.inward = apparent(left.middle.x) - apparent(right.middle.x);
@@ -43,7 +43,7 @@ Misalignment compare(const ArmImage& left, const ArmImage& right, double focal_l
     if (!same_hand(left, right)) return seen;
     const glm::dmat2 turn = left.stop_from_slope * glm::inverse(right.stop_from_slope);
     seen.rotation =
-        to_degrees(Radians{std::atan2(turn[0][1] - turn[1][0], turn[0][0] + turn[1][1])}).value;
+        to_degrees(Radians{std::atan2(turn[0][1] - turn[1][0], turn[0][0] + turn[1][1])});
     seen.size = 100 * (std::sqrt(std::abs(glm::determinant(turn))) - 1);
     return seen;
 }
@@ -71,7 +71,7 @@ AlignmentBench::AlignmentBench(const Setup& setup, const Train& train) : train_(
                            .seat_shift = Millimetres{path.seat_shift},
                            .shows_bodies = false};
     }
-    focal_length_ = part_as<EyepiecePair>(setup, train.choice.eyepiece).focal_length.value;
+    focal_length_ = part_as<EyepiecePair>(setup, train.choice.eyepiece).focal_length;
 }
 
 Misalignment AlignmentBench::seen() const { return compare(images_[0], images_[1], focal_length_); }

@@ -38,7 +38,7 @@ private:
     std::array<EyePath, 2> bare_;
     std::array<ArmImage, 2> images_;
     std::array<LayoutContext, 2> contexts_;
-    double focal_length_ = 1;  ///< of the eyepieces, mm
+    Millimetres focal_length_{1};  ///< of the eyepieces
 };
 
 }  // namespace beamfork

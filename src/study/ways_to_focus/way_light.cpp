@@ -14,7 +14,7 @@ GivenLight given_light(const Setup& setup,
         const MiddleAndEdge lit = middle_and_edge(train, both_eyes[side], effort);
         on_axis[side] = lit.middle;
         light.edge += lit.edge / 2;
-        light.working_aperture += lit.working_aperture.value / 2;
+        light.working_aperture += lit.working_aperture / 2;
     }
     for (const EyeBrightness& eye : brightness(setup, train, on_axis, magnification).eyes) {
         light.into_eye += eye.total() / 2;

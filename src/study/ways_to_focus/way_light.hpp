@@ -11,8 +11,8 @@ namespace beamfork {
 
 /// Means of both eyes.
 struct GivenLight {
-    double working_aperture = 0;  ///< mm, on axis
-    double edge = 0;              ///< share of the objective's light at the field stop's edge, 0..1
+    Millimetres working_aperture;  ///< on axis
+    double edge = 0;      ///< share of the objective's light at the field stop's edge, 0..1
     double into_eye = 0;  ///< share of the light on the whole aperture that enters one eye, 0..1
     double surface = 0;   ///< of something extended, against the naked eye, 0..1
     bool operator==(const GivenLight&) const = default;

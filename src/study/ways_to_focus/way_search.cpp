@@ -14,15 +14,15 @@ WayToFocus way_named(std::string id) {
     return way;
 }
 
-double lens_that_fits_into(const Part& part) {
+Millimetres lens_that_fits_into(const Part& part) {
     constexpr double widest = 26;
     constexpr double cell = 3;
     for (const FieldInfo& field : kind_of(part.body).fields) {
         if (!field.is_front_opening) continue;
         const auto value = field_value(part.body, field.key);
-        return std::clamp(std::get<double>(*value) - cell, 3.0, widest);
+        return {std::clamp(std::get<double>(*value) - cell, 3.0, widest)};
     }
-    return widest;
+    return {widest};
 }
 
 WaySearch::WaySearch(const Setup& setup,
@@ -42,13 +42,13 @@ void WaySearch::offer(WayToFocus way) {
     if (!after || after->lens_in_glass) return;
     way.gained = after->margin_in - budget_.margin_in;
     // By the drawtube or the mirror: seats that must help are no way that was looked for.
-    way.reaches = after->reaches && after->seats_take_up == 0;
+    way.reaches = after->reaches && after->seats_take_up == Millimetres{};
     way.margin_in = after->margin_in;
     way.margin_out = after->margin_out;
     const Magnification power = magnification(way.setup, choice, *after);
     way.magnification_ratio = power.magnification / power_;
     const bool helps = std::min(way.margin_in, way.margin_out)
-                       > std::min(budget_.margin_in, budget_.margin_out) + 0.5;
+                       > std::min(budget_.margin_in, budget_.margin_out) + Millimetres{0.5};
     if (!helps) return;
     const auto train = focused_train(way.setup, choice, *after);
     if (!train) return;
@@ -59,9 +59,9 @@ void WaySearch::offer(WayToFocus way) {
 
 std::vector<WayToFocus> WaySearch::take() {
     const auto rank = [](const WayToFocus& way) {
-        const double margin = std::min(way.margin_in, way.margin_out);
-        return std::tuple(!way.reaches, margin < thin_margin_mm - 0.1, way.reversibility,
-                          std::abs(std::log(way.magnification_ratio)), std::abs(way.gained));
+        const Millimetres margin = std::min(way.margin_in, way.margin_out);
+        return std::tuple(!way.reaches, margin < thin_margin - Millimetres{0.1}, way.reversibility,
+                          std::abs(std::log(way.magnification_ratio)), abs(way.gained));
     };
     std::stable_sort(ways_.begin(), ways_.end(),
                      [&](const WayToFocus& a, const WayToFocus& b) { return rank(a) < rank(b); });

@@ -11,9 +11,9 @@ namespace beamfork {
 
 WayToFocus way_named(std::string id);
 
-/// The widest lens, mm, whose cell slides into the front end of that part; 26 mm where its opening is wider or
-/// unknown. A cell takes 1.5 mm all round (as study/clearance has it).
-double lens_that_fits_into(const Part& part);
+/// The widest lens whose cell slides into the front end of that part; 26 mm where its opening is wider or
+/// unknown. A cell takes 1.5 mm all round (as study/fit/clearance has it).
+Millimetres lens_that_fits_into(const Part& part);
 
 /// The light of the setup as it is, and with how many rays it was traced.
 struct LightToCompare {
@@ -29,8 +29,8 @@ public:
               const FocusBudget& budget,
               const LightToCompare& light);
 
-    /// mm of light path still to be found, with the margin that should be left.
-    [[nodiscard]] double wanted() const { return thin_margin_mm - budget_.margin_in; }
+    /// Light path still to be found, with the margin that should be left.
+    [[nodiscard]] Millimetres wanted() const { return thin_margin - budget_.margin_in; }
     /// The setup with that choice chosen.
     [[nodiscard]] const Setup& setup() const { return setup_; }
     [[nodiscard]] const Choice& choice() const { return setup_.chosen; }

@@ -18,7 +18,7 @@ constexpr double largest_move =
 
 void offer_shorter_tube(WaySearch& search, std::size_t telescope) {
     const auto* whole = search.setup().parts[telescope].body.as<Refractor>();
-    const double cut = std::ceil(search.wanted());
+    const double cut = std::ceil(search.wanted().value);
     if (whole == nullptr || cut > largest_cut * whole->focal_length.value) return;
     WayToFocus way = way_named("shorter_tube");
     way.what = fmt::format("Have the telescope's tube shortened by {:.0f} mm", cut);
@@ -54,7 +54,7 @@ void offer_low_focuser(WaySearch& search, std::size_t telescope) {
 void offer_primary_up(WaySearch& search, std::size_t telescope) {
     const auto* newtonian = search.setup().parts[telescope].body.as<Newtonian>();
     if (newtonian == nullptr) return;
-    const double up = std::ceil(search.wanted());
+    const double up = std::ceil(search.wanted().value);
     if (up > largest_move * newtonian->focal_length.value) return;
     WayToFocus way = way_named("primary_moved_up");
     way.setup = search.setup();

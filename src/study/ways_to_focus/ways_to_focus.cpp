@@ -87,7 +87,7 @@ void offer_shifter_at(WaySearch& search, std::size_t at, WayToFocus way, const s
     Shifter lens;
     lens.given = ShifterGiven::focal_length;
     lens.focal_length = Millimetres{-2000};
-    lens.clear_diameter = Millimetres{lens_that_fits_into(search.setup().parts[at])};
+    lens.clear_diameter = lens_that_fits_into(search.setup().parts[at]);
     const auto focus_with_lens = [&] {
         const Setup trial = with_part(search.setup(), at, {"Shifter", lens, {}, {}});
         return solved_focus(trial, trial.chosen);
@@ -102,11 +102,11 @@ void offer_shifter_at(WaySearch& search, std::size_t at, WayToFocus way, const s
         std::find_if(probe->shifters.begin(), probe->shifters.end(),
                      [at](const ShifterAtWork& shifter) { return shifter.part == at; });
     if (found == probe->shifters.end()) return;
-    const double distance = found->image_distance;
-    const double gain = search.wanted();
-    if (distance <= 0 || gain >= distance * (1 - 1 / largest_factor)) return;
+    const Millimetres distance = found->image_distance;
+    const Millimetres gain = search.wanted();
+    if (distance <= Millimetres{} || gain >= distance * (1 - 1 / largest_factor)) return;
     const double factor = std::ceil(distance / (distance - gain) * 20 - 1e-9) / 20;
-    lens.focal_length = Millimetres{std::round(-10 * distance / (factor - 1)) / 10};
+    lens.focal_length = Millimetres{std::round(-10 * distance.value / (factor - 1)) / 10};
     const std::string name = fmt::format("{:.2f}× shifter", factor);
     way.what = fmt::format("Put a {} {}", name, place);
     way.setup = with_part(search.setup(), at, {name, lens, {}, {}});
@@ -177,7 +177,7 @@ void offer_shifter_forward(WaySearch& search) {
 void offer_spacer(WaySearch& search) {
     const std::size_t behind = parts_with_role(search.setup(), Role::focuser).front() + 1;
     Spacer spacer;
-    spacer.length = Millimetres{std::ceil(thin_margin_mm - search.budget().margin_out)};
+    spacer.length = Millimetres{std::ceil((thin_margin - search.budget().margin_out).value)};
     WayToFocus way = way_named("extension");
     way.what =
         fmt::format("Put an extension of {:.0f} mm behind the drawtube", spacer.length.value);
@@ -192,7 +192,7 @@ std::vector<WayToFocus> ways_to_focus(const Setup& setup,
                                       const Choice& choice,
                                       const FocusBudget& budget,
                                       ClippingEffort effort) {
-    if (std::min(budget.margin_in, budget.margin_out) >= thin_margin_mm) return {};
+    if (std::min(budget.margin_in, budget.margin_out) >= thin_margin) return {};
     const auto train = focused_train(setup, choice, budget);
     if (!train) return {};
     WaySearch search(

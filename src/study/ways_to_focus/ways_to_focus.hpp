@@ -17,10 +17,10 @@ struct WayToFocus {
     std::string what;  ///< what to do, as an order: "Put a 1.6× shifter into the head's nose"
     std::string cost;  ///< what is lost by it, in a sentence
     Reversibility reversibility = Reversibility::exchange;
-    double gained = 0;  ///< light path given back, reduced mm; negative for a spacer
+    Millimetres gained;  ///< light path given back, reduced; negative for a spacer
     bool reaches = false;
-    double margin_in = 0;  ///< travel left with it, mm
-    double margin_out = 0;
+    Millimetres margin_in;  ///< travel left with it
+    Millimetres margin_out;
     double magnification_ratio = 1;  ///< magnification with it over magnification without
     GivenLight light_before;         ///< of the setup as it is, wherever its drawtube ends up
     GivenLight light;                ///< with the way carried out
@@ -35,7 +35,7 @@ std::vector<WayToFocus> ways_to_focus(const Setup& setup,
                                       const FocusBudget& budget,
                                       ClippingEffort effort = {256});
 
-/// Travel that should be left both ways, mm. Common practice, no source: 5 to 10 mm.
-constexpr double thin_margin_mm = 5;
+/// Travel that should be left both ways. Common practice, no source: 5 to 10 mm.
+constexpr Millimetres thin_margin{5};
 
 }  // namespace beamfork

@@ -4,8 +4,9 @@
 #include <optional>
 
 #include "base/word_match.hpp"
+#include "ui/kit/choosers.hpp"
 #include "ui/kit/keyboard.hpp"
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/lettering.hpp"
 
 #include <imgui_stdlib.h>
 

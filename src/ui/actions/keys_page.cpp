@@ -3,7 +3,9 @@
 #include <array>
 #include <string>
 
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/buttons.hpp"
+#include "ui/kit/choosers.hpp"
+#include "ui/kit/lettering.hpp"
 
 namespace beamfork {
 

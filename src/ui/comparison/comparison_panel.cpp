@@ -8,6 +8,9 @@
 
 #include "base/text.hpp"
 #include "scene/comparison/comparison_rows.hpp"
+#include "ui/kit/buttons.hpp"
+#include "ui/kit/choosers.hpp"
+#include "ui/kit/lettering.hpp"
 #include "ui/kit/widgets.hpp"
 
 namespace beamfork {
@@ -221,8 +224,7 @@ void draw_comparison_panel(const ComparisonUi& ui) {
                      colour(Tone::text_dim));
         return;
     }
-    const ComparisonRows rows =
-        comparison_rows(ui.setup(), *ui.report, view.other->setup, view.other->report);
+    const ComparisonRows rows = compared_rows(ui, view);
     wrapped_text(rows.summary, colour(Tone::text));
     ui.note("comparison/summary", rows.summary);
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {0, 0});

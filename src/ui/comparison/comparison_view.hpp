@@ -6,10 +6,13 @@
 #include <string>
 #include <vector>
 
-#include "desk/compared_setup.hpp"
 #include "scene/comparison/companion.hpp"
 
 namespace beamfork {
+
+struct ComparedSetup;
+struct ComparisonRows;
+struct Ui;
 
 /// Something that the open setup can be held against.
 struct ComparisonChoice {
@@ -35,5 +38,8 @@ struct ComparisonView {
     std::shared_ptr<const ComparedSetup> other;  ///< null: none, or it makes no train ...
     std::string problem;                         ///< ... and why
 };
+
+/// The open setup held against the other, of which there must be one.
+ComparisonRows compared_rows(const Ui& ui, const ComparisonView& view);
 
 }  // namespace beamfork

@@ -1,7 +1,8 @@
 #include <array>
 
 #include "ui/export/export_dialog.hpp"
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/buttons.hpp"
+#include "ui/kit/lettering.hpp"
 
 namespace beamfork {
 

@@ -3,7 +3,9 @@
 #include <array>
 #include <system_error>
 
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/buttons.hpp"
+#include "ui/kit/choosers.hpp"
+#include "ui/kit/lettering.hpp"
 
 #include <imgui_stdlib.h>
 

@@ -4,7 +4,10 @@
 
 #include "base/text.hpp"
 #include "ui/files/unsaved_guard.hpp"
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/buttons.hpp"
+#include "ui/kit/choosers.hpp"
+#include "ui/kit/lettering.hpp"
+#include "ui/kit/tooltip.hpp"
 
 #include <imgui_stdlib.h>
 

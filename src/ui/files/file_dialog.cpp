@@ -6,7 +6,9 @@
 #include "desk/desk_requests.hpp"
 #include "ui/files/files_ui.hpp"
 #include "ui/files/unsaved_guard.hpp"
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/buttons.hpp"
+#include "ui/kit/choosers.hpp"
+#include "ui/kit/lettering.hpp"
 
 #include <imgui_stdlib.h>
 

@@ -1,6 +1,8 @@
 #include "ui/files/recovery_question.hpp"
 
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/buttons.hpp"
+#include "ui/kit/choosers.hpp"
+#include "ui/kit/lettering.hpp"
 
 namespace beamfork {
 

@@ -7,6 +7,8 @@
 #include "desk/desk_requests.hpp"
 #include "ui/files/start_page.hpp"
 #include "ui/files/unsaved_guard.hpp"
+#include "ui/kit/buttons.hpp"
+#include "ui/kit/lettering.hpp"
 #include "ui/kit/widgets.hpp"
 
 namespace beamfork {

@@ -7,8 +7,10 @@
 
 #include "ui/files/describe_dialog.hpp"
 #include "ui/files/unsaved_guard.hpp"
+#include "ui/kit/buttons.hpp"
+#include "ui/kit/choosers.hpp"
 #include "ui/kit/keyboard.hpp"
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/lettering.hpp"
 
 namespace beamfork {
 

@@ -4,7 +4,9 @@
 
 #include "desk/desk_requests.hpp"
 #include "ui/files/file_dialog.hpp"
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/buttons.hpp"
+#include "ui/kit/choosers.hpp"
+#include "ui/kit/lettering.hpp"
 
 namespace beamfork {
 

@@ -7,8 +7,9 @@
 
 #include "desk/desk_requests.hpp"
 #include "scene/findings/finding_rows.hpp"
-#include "study/findings/report.hpp"
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/buttons.hpp"
+#include "ui/kit/lettering.hpp"
+#include "ui/kit/tooltip.hpp"
 
 namespace beamfork {
 
@@ -78,8 +79,7 @@ void draw_cure(const FindingsUi& ui, const CureRow& row, CurePick pick) {
     if (hot) ui.desk_requests.preview = pick;
     if (!pressed) return;
     ui.desk_requests.preview.reset();
-    ui.edit(ReplaceSetup{ui.report->findings[pick.finding].cures[pick.cure].setup,
-                         "Cure: " + row.what});
+    ui.edit(ReplaceSetup{cured_setup(*ui.report, pick.finding, pick.cure), "Cure: " + row.what});
 }
 
 void draw_cures(const FindingsUi& ui, const FindingRow& row, std::size_t number) {
@@ -134,10 +134,10 @@ void draw_card(const FindingsUi& ui, const FindingRow& row, std::size_t number) 
 
 // That focus is reached, if it is: what everybody asks first. Then what fails or is poor, at most three; when nothing is, what
 // is good.
-std::vector<std::size_t> always_shown(const Report& report, const std::vector<FindingRow>& rows) {
+std::vector<std::size_t> always_shown(const std::vector<FindingRow>& rows) {
     std::vector<std::size_t> shown;
     for (std::size_t i = 0; i < rows.size(); ++i) {
-        if (report.findings[i].id == "focus_reached") shown.push_back(i);
+        if (rows[i].is_that_focus_is_reached) shown.push_back(i);
     }
     const std::size_t most = shown.size() + 3;
     for (std::size_t i = 0;
@@ -153,7 +153,7 @@ std::vector<std::size_t> always_shown(const Report& report, const std::vector<Fi
 
 void draw_all_cards(const FindingsUi& ui) {
     const auto rows = finding_rows(*ui.report);
-    std::vector<std::size_t> shown = always_shown(*ui.report, rows);
+    std::vector<std::size_t> shown = always_shown(rows);
     const std::size_t more = rows.size() - shown.size();
     if (ui.session.shows_all) {
         shown.resize(rows.size());

@@ -5,7 +5,7 @@
 
 #include "base/text.hpp"
 #include "scene/fit/fit_rows.hpp"
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/lettering.hpp"
 
 namespace beamfork {
 

@@ -6,6 +6,8 @@
 
 #include "base/text.hpp"
 #include "scene/focus/focus_budget_rows.hpp"
+#include "ui/kit/icons.hpp"
+#include "ui/kit/lettering.hpp"
 #include "ui/kit/widgets.hpp"
 
 namespace beamfork {

@@ -6,7 +6,7 @@
 #include "base/text.hpp"
 #include "document/edit.hpp"
 #include "scene/focus/reach_table_rows.hpp"
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/lettering.hpp"
 
 namespace beamfork {
 

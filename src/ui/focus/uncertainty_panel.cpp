@@ -4,8 +4,7 @@
 
 #include "base/text.hpp"
 #include "scene/focus/uncertainty_rows.hpp"
-#include "study/findings/report.hpp"
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/lettering.hpp"
 
 namespace beamfork {
 
@@ -93,9 +92,7 @@ void draw_other_uses(const Ui& ui) {
         ui.describe(id, rows[i].label, rows[i].help);
         ImDrawList& list = *ImGui::GetWindowDrawList();
         const std::string& value = rows[i].value;
-        text_ending_at(list, {low.x + width, low.y}, value,
-                       text_colour(ui.report->other_uses[i].reaches ? ColourRole::good
-                                                                    : ColourRole::shortfall));
+        text_ending_at(list, {low.x + width, low.y}, value, text_colour(rows[i].role));
         text_at(list, low, shortened(rows[i].label, width - text_width(value) - grid(2)),
                 colour(Tone::text));
     }

@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
+#include "ui/kit/lettering.hpp"
 #include "ui/kit/theme.hpp"
-#include "ui/kit/widgets.hpp"
 
 namespace beamfork {
 

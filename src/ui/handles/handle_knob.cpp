@@ -4,7 +4,8 @@
 #include <cmath>
 #include <numbers>
 
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/area.hpp"
+#include "ui/kit/lettering.hpp"
 
 namespace beamfork {
 

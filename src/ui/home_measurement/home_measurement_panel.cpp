@@ -5,7 +5,10 @@
 #include "base/text.hpp"
 #include "desk/desk_requests.hpp"
 #include "scene/home_measurement/home_measurement_rows.hpp"
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/buttons.hpp"
+#include "ui/kit/choosers.hpp"
+#include "ui/kit/lettering.hpp"
+#include "ui/kit/tooltip.hpp"
 
 #include <imgui_stdlib.h>
 

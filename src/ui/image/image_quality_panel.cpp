@@ -6,6 +6,7 @@
 
 #include "base/text.hpp"
 #include "scene/image/image_quality_rows.hpp"
+#include "ui/kit/lettering.hpp"
 #include "ui/kit/widgets.hpp"
 
 #include <fmt/format.h>

@@ -1,7 +1,7 @@
 // Small signs drawn with lines, so that they are crisp at every scale and need no picture files.
 #pragma once
 
-#include "scene/findings/finding_rows.hpp"
+#include "scene/kit/finding_sign.hpp"
 
 #include <imgui.h>
 

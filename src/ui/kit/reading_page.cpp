@@ -2,7 +2,9 @@
 
 #include <string>
 
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/buttons.hpp"
+#include "ui/kit/choosers.hpp"
+#include "ui/kit/lettering.hpp"
 
 namespace beamfork {
 

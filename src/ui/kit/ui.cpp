@@ -2,7 +2,7 @@
 
 #include "desk/desk_requests.hpp"
 #include "document/document.hpp"
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/tooltip.hpp"
 
 #include <imgui_internal.h>  // GetItemFlags
 

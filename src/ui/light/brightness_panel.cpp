@@ -4,6 +4,7 @@
 
 #include "base/text.hpp"
 #include "scene/light/brightness_rows.hpp"
+#include "ui/kit/lettering.hpp"
 #include "ui/kit/widgets.hpp"
 
 namespace beamfork {

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "study/findings/report.hpp"
 #include "ui/kit/theme.hpp"
 
 namespace beamfork {
@@ -26,7 +27,8 @@ ImU32 light_ink(double relative) {
 }  // namespace
 
 void draw_field_stop(
-    ImDrawList& list, const EyeClipping& clipping, ImVec2 centre, float radius, ColourRole rim) {
+    ImDrawList& list, const Report& report, Eye eye, ImVec2 centre, float radius, ColourRole rim) {
+    const EyeClipping& clipping = report.clipping_of(eye);
     list.AddCircleFilled(centre, radius, colour(Tone::ground));
     const float inner = radius - grid(0.75F);
     const ImVec2 white = ImGui::GetFontTexUvWhitePixel();

@@ -5,8 +5,8 @@
 
 #include "base/text.hpp"
 #include "scene/light/light_at_stops_rows.hpp"
-#include "study/findings/report.hpp"
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/area.hpp"
+#include "ui/kit/lettering.hpp"
 #include "ui/light/field_stop_picture.hpp"
 #include "ui/light/light_plot.hpp"
 
@@ -32,7 +32,7 @@ void draw_eye(
     ui.describe(id_of(eye) + "/picture", eye.name, help);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const ImVec2 centre{area.left + side / 2, area.top + side / 2};
-    draw_field_stop(list, ui.report->clipping_of(eye.eye), centre, side / 2, eye.role);
+    draw_field_stop(list, *ui.report, eye.eye, centre, side / 2, eye.role);
     const bool both_fit = text_width("Right eye", TextFace::bold) <= side;
     const std::string name = both_fit ? eye.name : eye.name.substr(0, eye.name.find(' '));
     text_at(list, {centre.x - text_width(name, TextFace::bold) / 2, area.top + side + grid(1)},

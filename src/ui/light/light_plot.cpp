@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "ui/kit/lettering.hpp"
 #include "ui/kit/widgets.hpp"
 
 namespace beamfork {

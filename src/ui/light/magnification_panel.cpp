@@ -4,7 +4,7 @@
 
 #include "base/text.hpp"
 #include "scene/light/magnification_rows.hpp"
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/lettering.hpp"
 
 namespace beamfork {
 

@@ -7,9 +7,11 @@
 #include "desk/desk_requests.hpp"
 #include "document/edit.hpp"
 #include "study/tune/tune_study.hpp"
+#include "ui/kit/buttons.hpp"
+#include "ui/kit/choosers.hpp"
 #include "ui/kit/field_numbers.hpp"
 #include "ui/kit/keyboard.hpp"
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/lettering.hpp"
 
 #include <imgui_stdlib.h>
 

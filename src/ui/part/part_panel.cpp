@@ -5,12 +5,13 @@
 
 #include "base/text.hpp"
 #include "document/edit.hpp"
-#include "parts/kind.hpp"
 #include "scene/focus/light_path_rows.hpp"
 #include "scene/image/coma_correction_rows.hpp"
-#include "study/findings/report.hpp"
+#include "ui/kit/buttons.hpp"
+#include "ui/kit/lettering.hpp"
 #include "ui/kit/widgets.hpp"
 #include "ui/part/field_editor.hpp"
+#include "ui/part/field_in_train.hpp"
 #include "ui/part/tolerance_editor.hpp"
 
 #include <imgui_stdlib.h>
@@ -35,29 +36,6 @@ void draw_name(const PartUi& ui, std::size_t index, const Part& part) {
     const bool is_done = ImGui::IsItemDeactivatedAfterEdit();
     ui.describe("part/name", "Name", "The part's name, as you call it. F2");
     if (is_done && name != part.name) ui.edit(RenamePart{index, name});
-}
-
-// Ticking "stated" should change nothing by itself: a value begins with what counts without it.
-double first_value(const PartUi& ui, std::size_t index, const FieldInfo& field) {
-    if (const auto taken = taken_value(ui.setup().parts[index].body, field.key))
-        return taken->value;
-    if (ui.report != nullptr && field.key == stated_light_path_info().key) {
-        for (const LightPath& path : ui.report->train.light_paths) {
-            if (path.part == index) return path.derived_as_stated();
-        }
-    }
-    return (field.usual_low + field.usual_high) / 2;
-}
-
-// A lens's slider ends at the glass.
-FieldInfo within_room(const PartUi& ui, std::size_t index, FieldInfo field) {
-    if (ui.report == nullptr || field.key != lens_position_key) return field;
-    for (const LensRoom& room : ui.report->train.lens_rooms) {
-        if (room.part != index) continue;
-        field.usual_low = std::max(field.usual_low, room.lowest());
-        field.usual_high = std::max(field.usual_low, std::min(field.usual_high, room.highest()));
-    }
-    return field;
 }
 
 // Why nothing follows from a value: another one of the part rules.

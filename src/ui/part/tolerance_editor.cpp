@@ -5,8 +5,10 @@
 
 #include "base/text.hpp"
 #include "document/edit.hpp"
+#include "ui/kit/choosers.hpp"
 #include "ui/kit/field_numbers.hpp"
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/lettering.hpp"
+#include "ui/kit/tooltip.hpp"
 
 #include <imgui_stdlib.h>
 

@@ -6,7 +6,9 @@
 #include "base/text.hpp"
 #include "document/edit.hpp"
 #include "scene/focus/focus_budget_rows.hpp"
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/buttons.hpp"
+#include "ui/kit/choosers.hpp"
+#include "ui/kit/lettering.hpp"
 
 namespace beamfork {
 

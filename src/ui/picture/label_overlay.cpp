@@ -3,8 +3,8 @@
 #include <algorithm>
 
 #include "scene/picture/label_layout.hpp"
+#include "ui/kit/lettering.hpp"
 #include "ui/kit/theme.hpp"
-#include "ui/kit/widgets.hpp"
 
 namespace beamfork {
 

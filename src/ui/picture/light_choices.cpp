@@ -1,4 +1,4 @@
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/theme.hpp"
 #include "ui/picture/viewport.hpp"
 
 namespace beamfork {

@@ -8,8 +8,8 @@
 
 #include "scene/picture/light_arrival.hpp"
 #include "scene/picture/pupil_paint.hpp"
+#include "ui/kit/lettering.hpp"
 #include "ui/kit/theme.hpp"
-#include "ui/kit/widgets.hpp"
 
 #include <fmt/format.h>
 

@@ -1,7 +1,10 @@
 #include <array>
 
+#include "ui/kit/area.hpp"
+#include "ui/kit/buttons.hpp"
+#include "ui/kit/choosers.hpp"
 #include "ui/kit/keyboard.hpp"
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/lettering.hpp"
 #include "ui/picture/viewport.hpp"
 
 namespace beamfork {

@@ -6,6 +6,7 @@
 
 #include "scene/picture/frame.hpp"
 #include "scene/picture/picking.hpp"
+#include "ui/handles/handle_overlay.hpp"
 #include "ui/kit/widgets.hpp"
 
 namespace beamfork {

@@ -3,11 +3,15 @@
 
 #include <span>
 
-#include "ui/handles/handle_overlay.hpp"
 #include "ui/kit/area.hpp"
 #include "ui/picture/picture_ui.hpp"
 
 namespace beamfork {
+
+struct Frame;
+struct HandleState;
+struct HandleUi;
+struct Knob;
 
 /// Of the handles that lie on the picture.
 HandleUi handle_ui(const PictureUi& ui, HandleState& handles);

@@ -3,8 +3,10 @@
 
 #include "scene/picture/frame.hpp"
 #include "ui/handles/dimension_overlay.hpp"
+#include "ui/handles/handle_overlay.hpp"
+#include "ui/kit/area.hpp"
+#include "ui/kit/lettering.hpp"
 #include "ui/kit/scale_bar.hpp"
-#include "ui/kit/widgets.hpp"
 #include "ui/picture/label_overlay.hpp"
 #include "ui/picture/light_key.hpp"
 #include "ui/picture/viewport.hpp"

@@ -1,9 +1,11 @@
+#include "ui/kit/choosers.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
 
 #include "document/edit.hpp"
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/lettering.hpp"
 #include "ui/shell/top_bar.hpp"
 
 namespace beamfork {

@@ -4,6 +4,8 @@
 #include <string>
 #include <vector>
 
+#include "ui/kit/buttons.hpp"
+#include "ui/kit/lettering.hpp"
 #include "ui/kit/widgets.hpp"
 
 namespace beamfork {

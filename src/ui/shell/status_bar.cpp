@@ -1,6 +1,8 @@
 #include "scene/words/glossary.hpp"
 #include "train/setup.hpp"
 #include "ui/actions/keys_page.hpp"
+#include "ui/kit/icons.hpp"
+#include "ui/kit/lettering.hpp"
 #include "ui/kit/widgets.hpp"
 #include "ui/shell/notice_bar.hpp"
 #include "ui/words/glossary_page.hpp"

@@ -7,6 +7,9 @@
 #include "base/contract.hpp"
 #include "desk/desk_requests.hpp"
 #include "ui/files/unsaved_guard.hpp"
+#include "ui/kit/buttons.hpp"
+#include "ui/kit/choosers.hpp"
+#include "ui/kit/lettering.hpp"
 #include "ui/kit/widgets.hpp"
 #include "ui/shell/step_list.hpp"
 

@@ -6,9 +6,12 @@
 
 #include "base/text.hpp"
 #include "scene/sight_view/sight_view_rows.hpp"
+#include "study/findings/report.hpp"
 #include "study/results/results.hpp"
+#include "ui/kit/buttons.hpp"
+#include "ui/kit/choosers.hpp"
 #include "ui/kit/field_numbers.hpp"
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/lettering.hpp"
 
 #include <fmt/format.h>
 
@@ -182,10 +185,10 @@ void draw_summary(const SightUi& ui) {
     if (ui.report == nullptr) return;
     const FocusBudget& budget = ui.report->budget;
     const bool is_sharp = budget.reaches;
-    const std::string words = is_sharp ? "in focus"
-                              : budget.shortfall == 0
-                                  ? "not both eyes in focus"
-                                  : fmt::format("out of focus by {:.1f} mm", budget.shortfall);
+    const std::string words =
+        is_sharp                ? "in focus"
+        : budget.shortfall == 0 ? "not both eyes in focus"
+                                : fmt::format("out of focus by {:.1f} mm", budget.shortfall.value);
     wrapped_text(typeset(words), text_colour(is_sharp ? ColourRole::good : ColourRole::shortfall));
     const auto told = [&](ResultId id) {
         const ResultInfo& result = info_of(id);

@@ -5,7 +5,7 @@
 #include <cmath>
 #include <vector>
 
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/lettering.hpp"
 
 #include <fmt/format.h>
 

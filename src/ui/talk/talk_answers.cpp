@@ -1,7 +1,8 @@
 #include <algorithm>
 
 #include "scene/tour/tour_motion.hpp"
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/area.hpp"
+#include "ui/kit/lettering.hpp"
 #include "ui/talk/talk_overlay.hpp"
 
 namespace beamfork {

@@ -1,6 +1,7 @@
 #include <array>
 
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/area.hpp"
+#include "ui/kit/theme.hpp"
 #include "ui/talk/talk.hpp"
 
 namespace beamfork {

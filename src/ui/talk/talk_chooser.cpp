@@ -1,6 +1,8 @@
 #include "scene/tour/built_in_tours.hpp"
 #include "scene/tour/tour_quotes.hpp"
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/buttons.hpp"
+#include "ui/kit/choosers.hpp"
+#include "ui/kit/lettering.hpp"
 #include "ui/talk/talk.hpp"
 
 #include <fmt/format.h>

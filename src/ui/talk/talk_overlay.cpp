@@ -4,7 +4,7 @@
 #include <cfloat>
 #include <cmath>
 
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/lettering.hpp"
 
 #include <fmt/format.h>
 

@@ -1,5 +1,7 @@
 #include "scene/tour/tour_question.hpp"
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/buttons.hpp"
+#include "ui/kit/choosers.hpp"
+#include "ui/kit/lettering.hpp"
 #include "ui/tour/tour_texts.hpp"
 
 #include <fmt/format.h>

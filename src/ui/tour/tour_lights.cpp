@@ -1,6 +1,6 @@
 #include "document/tour_lit.hpp"
 #include "train/setup.hpp"
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/lettering.hpp"
 #include "ui/tour/tour_texts.hpp"
 
 #include <fmt/format.h>

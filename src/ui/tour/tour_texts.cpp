@@ -3,7 +3,8 @@
 #include "document/document.hpp"
 #include "document/words.hpp"
 #include "scene/tour/tour_quotes.hpp"
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/choosers.hpp"
+#include "ui/kit/lettering.hpp"
 
 #include <imgui_stdlib.h>
 

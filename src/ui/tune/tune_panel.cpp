@@ -5,8 +5,12 @@
 
 #include "document/edit.hpp"
 #include "study/tune/tune_study.hpp"
+#include "ui/kit/buttons.hpp"
+#include "ui/kit/choosers.hpp"
 #include "ui/kit/field_numbers.hpp"
 #include "ui/kit/keyboard.hpp"
+#include "ui/kit/lettering.hpp"
+#include "ui/kit/tooltip.hpp"
 #include "ui/kit/widgets.hpp"
 #include "ui/tune/tune_plot.hpp"
 

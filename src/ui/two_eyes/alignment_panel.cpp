@@ -6,6 +6,7 @@
 
 #include "base/text.hpp"
 #include "scene/two_eyes/alignment_rows.hpp"
+#include "ui/kit/lettering.hpp"
 #include "ui/kit/widgets.hpp"
 
 namespace beamfork {

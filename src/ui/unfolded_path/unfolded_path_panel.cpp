@@ -5,8 +5,11 @@
 #include <cmath>
 
 #include "base/text.hpp"
+#include "ui/kit/area.hpp"
+#include "ui/kit/buttons.hpp"
 #include "ui/kit/keyboard.hpp"
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/lettering.hpp"
+#include "ui/kit/tooltip.hpp"
 #include "ui/unfolded_path/unfolded_path_parts.hpp"
 
 namespace beamfork {

@@ -5,6 +5,8 @@
 
 #include "document/edit.hpp"
 #include "ui/kit/keyboard.hpp"
+#include "ui/kit/lettering.hpp"
+#include "ui/kit/tooltip.hpp"
 #include "ui/kit/widgets.hpp"
 
 namespace beamfork {

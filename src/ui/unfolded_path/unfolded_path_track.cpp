@@ -1,7 +1,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "ui/kit/widgets.hpp"
+#include "trace/ray.hpp"
+#include "ui/kit/lettering.hpp"
 #include "ui/unfolded_path/unfolded_path_picture.hpp"
 
 namespace beamfork {

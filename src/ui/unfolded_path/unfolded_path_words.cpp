@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "base/text.hpp"
+#include "ui/kit/lettering.hpp"
 #include "ui/kit/widgets.hpp"
 #include "ui/unfolded_path/unfolded_path_picture.hpp"
 

@@ -4,8 +4,8 @@
 
 #include "document/edit.hpp"
 #include "scene/ways_to_focus/ways_to_focus_rows.hpp"
-#include "study/findings/report.hpp"
-#include "ui/kit/widgets.hpp"
+#include "ui/kit/buttons.hpp"
+#include "ui/kit/lettering.hpp"
 
 namespace beamfork {
 
@@ -38,10 +38,9 @@ void draw_way(const Ui& ui, const WayRow& row, std::size_t number) {
     ui.note(id, row.what, ways_to_focus_help());
     const ImVec2 below = ImGui::GetCursorScreenPos();
     ImGui::SetCursorScreenPos({low.x + width - button_room + grid(2), low.y});
-    const WayToFocus& way = ui.report->ways_to_focus[number];
     if (text_button(ui, id + "/try", "Try it",
                     "Changes the setup so. Undo (Ctrl+Z) brings it back as it was.")) {
-        ui.edit(ReplaceSetup{way.setup, "Cure: " + way.what});
+        ui.edit(ReplaceSetup{setup_of_way(*ui.report, number), "Cure: " + row.what});
     }
     ImGui::SetCursorScreenPos({below.x, below.y + grid(1)});
     ImGui::Dummy({0, 0});

@@ -100,11 +100,11 @@ TEST_CASE("the chosen pair is told alike, alone and among all") {
 TEST_CASE("the first demo falls about 30 mm short and the second has about 35 mm to spare") {
     const CheckedSetup first = checked("1-short-of-focus");
     CHECK(first.is_poor());
-    CHECK(near(first.combinations[first.chosen].report.budget.shortfall, 30,
+    CHECK(near(first.combinations[first.chosen].report.budget.shortfall.value, 30,
                1));  // the demo's own roundings
     const CheckedSetup second = checked("2-shifter-cures-it");
     CHECK_FALSE(second.is_poor());
-    CHECK(near(second.combinations[second.chosen].report.budget.margin_in, 35, 1));
+    CHECK(near(second.combinations[second.chosen].report.budget.margin_in.value, 35, 1));
 }
 
 TEST_CASE("the light each eye loses and the light it gets add up to one") {

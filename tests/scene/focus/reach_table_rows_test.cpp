@@ -4,6 +4,7 @@
 #include "parts/splitter_head.hpp"
 #include "scene/focus/reach_table_rows.hpp"
 #include "scene/sample_setups.hpp"
+#include "study/findings/report.hpp"
 
 #include <doctest/doctest.h>
 

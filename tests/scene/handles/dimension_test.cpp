@@ -44,8 +44,8 @@ TEST_CASE("what is left of the travel on either side adds up to the travel") {
     REQUIRE(all.size() == 3);
     const double inward = glm::distance(all[0].from, all[0].to);
     const double outward = glm::distance(all[1].from, all[1].to);
-    CHECK(near(inward, report.budget.margin_in, 1e-6));  // in focus: the budget's own margins
-    CHECK(near(outward, report.budget.margin_out, 1e-6));
+    CHECK(near(inward, report.budget.margin_in.value, 1e-6));  // in focus: the budget's own margins
+    CHECK(near(outward, report.budget.margin_out.value, 1e-6));
     CHECK(near(inward + outward, 80, rounding));  // Focuser's default travel
     CHECK(all[0].text.ends_with(" mm in"));
 }

@@ -43,8 +43,8 @@ TEST_CASE("a handle stands on what its length moves") {
     CHECK(near(glm::distance(spacers[0].place(), spacers[0].stays), 14, rounding));
     const auto drawtubes = handles_of(setup, report, part_with<Focuser>(setup));
     REQUIRE(drawtubes.size() == 1);
-    CHECK(near(glm::distance(drawtubes[0].place(), drawtubes[0].stays), report.budget.drawtube,
-               rounding));
+    CHECK(near(glm::distance(drawtubes[0].place(), drawtubes[0].stays),
+               report.budget.drawtube.value, rounding));
     const auto lenses = handles_of(setup, report, part_with<Shifter>(setup));
     REQUIRE(lenses.size() == 1);
     CHECK(near(glm::distance(lenses[0].place(), lenses[0].stays), 5, rounding));  // lens_offset_mm

@@ -4,6 +4,7 @@
 #include "parts/spacer.hpp"
 #include "scene/handles/movable_length.hpp"
 #include "scene/sample_setups.hpp"
+#include "study/findings/report.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>
@@ -75,12 +76,12 @@ TEST_CASE("the spacer's landmark is the length at which focus is just reached") 
     REQUIRE(length->landmark.has_value());
     CHECK(*length->landmark > 12);
     const Report longest = report_of(with_spacer_of(setup, *length->landmark), 16);
-    CHECK(near(longest.budget.wanted_drawtube, 0, 1e-6));
+    CHECK(near(longest.budget.wanted_drawtube.value, 0, 1e-6));
     // Held: the length that brings the image to where the drawtube stands.
     setup.parts[part_of_kind<Focuser>(setup)].body.get<Focuser>().held_at = {7};
     const auto held = movable_length(setup, report_of(setup, 16), spacer);
     const Report focused = report_of(with_spacer_of(setup, held->landmark.value()), 16);
-    CHECK(near(focused.budget.wanted_drawtube, 7, 1e-6));
+    CHECK(near(focused.budget.wanted_drawtube.value, 7, 1e-6));
     // Behind a lens the one does not follow from the other mm by mm.
     Setup behind = cured_setup();
     behind.parts.insert(behind.parts.begin() + 5, Part{"Extension", Spacer{}, {}, {}});

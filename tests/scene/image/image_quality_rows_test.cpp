@@ -5,6 +5,7 @@
 #include "parts/eyepiece_pair.hpp"
 #include "scene/image/image_quality_rows.hpp"
 #include "scene/sample_setups.hpp"
+#include "study/findings/report.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>

@@ -3,6 +3,7 @@
 #include "base/text.hpp"
 #include "scene/light/brightness_rows.hpp"
 #include "scene/sample_setups.hpp"
+#include "study/findings/report.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>

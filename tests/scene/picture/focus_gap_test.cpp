@@ -48,7 +48,7 @@ TEST_CASE("a focus that falls short is marked where it is and dimensioned in mm"
     Setup setup = short_setup();
     setup.parts[0].body.get<Refractor>().back_focus = {128};
     const Report report = report_of(setup);
-    const double gap = report.gap(Eye::left);
+    const double gap = report.gap(Eye::left).value;
     REQUIRE(gap > 5);
     const Frame frame = gap_alone(setup, report);
     CHECK(diamonds(frame, ColourRole::shortfall).size() == 2);
@@ -86,7 +86,7 @@ TEST_CASE("a focus too far out is told as such") {
     setup.parts[0].body.get<Refractor>().back_focus = {260};
     setup.parts[1].body.get<Focuser>().travel = {60};
     const Report report = report_of(setup);
-    REQUIRE(report.gap(Eye::left) < 0);
+    REQUIRE(report.gap(Eye::left) < Millimetres{});
     const Frame frame = build_frame(setup, report);
     const bool told = std::any_of(frame.labels.begin(), frame.labels.end(), [](const Label& label) {
         return label.text.find("mm too far") != std::string::npos
@@ -99,14 +99,14 @@ TEST_CASE("a focus too far out is told as such") {
     for (const LightRibbon& ribbon : frame.light) {
         farthest = std::max(farthest, path.world_from_field_stop.point_in(Point(ribbon.to)).z);
     }
-    CHECK(farthest > report.image_behind_stop[0] + 5);
+    CHECK(farthest > report.image_behind_stop[0].value + 5);
 }
 
 TEST_CASE("arms of unequal light path have their gaps told apart") {
     Setup setup = cured_setup();
     setup.parts[5].body.get<SplitterHead>().compensator = Millimetres{20};
     const Report report = report_of(setup);
-    REQUIRE(std::abs(report.gap(Eye::left) - report.gap(Eye::right)) > 1);
+    REQUIRE(std::abs(report.gap(Eye::left).value - report.gap(Eye::right).value) > 1);
     const Frame frame = gap_alone(setup, report);
     CHECK(frame.labels.size() == 2);
 }
@@ -151,7 +151,7 @@ TEST_CASE(
         setup.parts[1].body.get<Focuser>().travel = {60};
         const Report report = report_of(setup);
         const double missing =
-            report.budget.shortfall * (report.budget.shortfall_is_inward ? 1 : -1);
+            report.budget.shortfall.value * (report.budget.shortfall_is_inward ? 1 : -1);
         REQUIRE(std::abs(missing) > 5);
         const Arrow arrow = arrow_in(gap_alone(setup, report));
         REQUIRE(arrow.heads.size() == 2);
@@ -201,12 +201,12 @@ TEST_CASE("the drawtube's scale shows its travel, and a wanted place beyond it i
             if (!line.dashed)
                 longest = std::max(longest, static_cast<double>(glm::distance(line.from, line.to)));
         }
-        CHECK(near(longest, report.budget.travel, 1e-3));
+        CHECK(near(longest, report.budget.travel.value, 1e-3));
         const bool reaches = report.budget.reaches;
         REQUIRE(diamonds(frame, reaches ? ColourRole::good : ColourRole::shortfall).size() == 1);
         const Mark wanted = diamonds(frame, reaches ? ColourRole::good : ColourRole::shortfall)[0];
         const double zero = setup.parts[0].body.get<Refractor>().focal_length.value
                             - setup.parts[0].body.get<Refractor>().back_focus.value;
-        CHECK(near(wanted.at.z, zero + report.budget.wanted_drawtube, 1e-3));
+        CHECK(near(wanted.at.z, zero + report.budget.wanted_drawtube.value, 1e-3));
     }
 }

@@ -261,8 +261,8 @@ TEST_CASE("the drawn rays cross where the focus is marked") {
         128};  // the focus falls in air, before the stop
     const Report report = report_of(setup);
     const Frame frame = build_frame(setup, report);
-    REQUIRE(report.gap(Eye::left) > 5);
-    REQUIRE(report.gap(Eye::left) < 29);
+    REQUIRE(report.gap(Eye::left).value > 5);
+    REQUIRE(report.gap(Eye::left).value < 29);
     for (const EyePath& path : report.train.paths) {
         const Point focus =
             point_near_stop(path, report.image_behind_stop[path.eye == Eye::left ? 0 : 1]);

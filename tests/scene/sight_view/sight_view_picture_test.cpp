@@ -70,7 +70,8 @@ TEST_CASE("the edge of the field is as dim as the clipped light says") {
     for (int y = 0; y < 96; y += 3) {
         for (int x = 0; x < 96; x += 3) {
             const glm::dvec2 apparent = glm::dvec2{x + 0.5 - 48, 48 - y - 0.5} * (frame.shown / 96);
-            const glm::dvec2 at = stop_of_apparent(sights[0], apparent) / sights[0].stop_radius;
+            const glm::dvec2 at =
+                stop_of_apparent(sights[0], apparent) / sights[0].stop_radius.value;
             if (glm::length(at) > 0.97 || full.at(x, y).g < 1e-4F) continue;
             const auto share = static_cast<double>(dim.at(x, y).g / full.at(x, y).g);
             CHECK(near(share, relative_at(sights[0].lit, at), 1e-5));  // floats
@@ -149,7 +150,7 @@ TEST_CASE(
     // In an f/7 cone a point s mm before the stop is s / 7 wide there; seen from 700 mm half of that is s / 9800 as an
     // angle: so far light reaches beyond the limb, 15.5 arcminutes from the middle.
     const Setup blurred = short_setup();
-    const double beyond = report_of(blurred).budget.shortfall / 9800 / (60 * arcsecond);
+    const double beyond = report_of(blurred).budget.shortfall.value / 9800 / (60 * arcsecond);
     REQUIRE(beyond > 10);
     const Setup sharp = cured_setup();
     SightRequest request;

@@ -4,6 +4,7 @@
 #include "parts/eyepiece_pair.hpp"
 #include "scene/sample_setups.hpp"
 #include "scene/two_eyes/alignment_rows.hpp"
+#include "study/findings/report.hpp"
 #include "support/near.hpp"
 
 #include <doctest/doctest.h>

@@ -12,6 +12,7 @@
 #include "scene/sample_setups.hpp"
 #include "scene/unfolded_path/unfolded_path_rows.hpp"
 #include "scene/unfolded_path/unfolded_path_view.hpp"
+#include "study/findings/report.hpp"
 #include "support/near.hpp"
 #include "support/setups.hpp"
 

@@ -1,4 +1,7 @@
+#include "parts/refractor.hpp"
+#include "scene/sample_setups.hpp"
 #include "scene/ways_to_focus/ways_to_focus_rows.hpp"
+#include "study/findings/report.hpp"
 
 #include <doctest/doctest.h>
 
@@ -28,4 +31,22 @@ TEST_CASE("a way tells what light it loses, and that it loses none") {
     CHECK(told(before, {0, 0, 0, 0}) == "Light: none reaches the middle of the field");
     CHECK(told({0, 0.5, 0, 0}, {200, 0.5, 0.2, 0.1})
           == "Light: none came through before; working aperture 200 mm instead of 0 mm");
+}
+
+TEST_CASE("each way to focus says what it gives and costs, with a sign for whether it suffices") {
+    const Report report = report_of(worked_budget(), 16);
+    const auto rows = ways_to_focus_rows(report);
+    REQUIRE(rows.size() == report.ways_to_focus.size());
+    REQUIRE(rows.size() >= 3);
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        CHECK((rows[i].sign == FindingSign::cross) == !report.ways_to_focus[i].reaches);
+        CHECK(rows[i].effect.find(" mm") != std::string::npos);
+        CHECK(rows[i].cost.find(". ") != std::string::npos);
+    }
+    CHECK(ways_to_focus_sentence(report).find("35.0 mm of light path") == 0);
+    Setup well = worked_budget();
+    well.parts[0].body.get<Refractor>().back_focus = Millimetres{170};
+    CHECK(ways_to_focus_rows(report_of(well, 16)).empty());
+    CHECK(ways_to_focus_sentence(report_of(well, 16)).find("24.0 mm to spare")
+          != std::string::npos);
 }

@@ -71,8 +71,8 @@ TEST_CASE("of two margins that both suffice neither is better; of two loads the 
     the<Refractor>(there).back_focus = {183};
     const auto margins = compared(here, there);
     const ComparedResult& margin = result_named(margins, "focus_margin");
-    REQUIRE(margin.here >= thin_margin_mm);
-    REQUIRE(margin.there >= thin_margin_mm);
+    REQUIRE(margin.here >= thin_margin.value);
+    REQUIRE(margin.there >= thin_margin.value);
     CHECK(margin.differs);
     CHECK_FALSE(margin.better.has_value());
 

@@ -55,8 +55,8 @@ TEST_CASE("every cure of a missed focus brings the image within the drawtube's t
         CAPTURE(cure.what);
         const auto budget = focus_budget(cure.setup, cure.setup.chosen);
         REQUIRE(budget.has_value());
-        CHECK(budget->wanted_drawtube >= 0);
-        CHECK(budget->wanted_drawtube <= part_as<Focuser>(cure.setup, 1).travel.value);
+        CHECK(budget->wanted_drawtube >= Millimetres{});
+        CHECK(budget->wanted_drawtube.value <= part_as<Focuser>(cure.setup, 1).travel.value);
         CHECK_FALSE(cure.setup == setup);
     }
 }
@@ -169,7 +169,7 @@ TEST_CASE(
     REQUIRE(zenith != nullptr);
     REQUIRE_FALSE(zenith->cures.empty());
     const auto balance = balance_of(zenith->cures.front().setup.parts[0].body);
-    CHECK(balance->free_behind->value > report.fit.zenith.wanted);
+    CHECK(*balance->free_behind > report.fit.zenith.wanted);
 }
 
 TEST_CASE("what lies in the telescope's nature has no cure, and that is known") {

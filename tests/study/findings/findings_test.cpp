@@ -333,7 +333,7 @@ TEST_CASE("a near target in focus does not hide that the sky is out of reach") {
     Setup setup = wide_setup();
     const auto sky = make_report(setup, setup.chosen, {64});
     REQUIRE(sky.has_value());
-    the<Refractor>(setup).back_focus.value -= sky->budget.wanted_drawtube + 10;
+    the<Refractor>(setup).back_focus.value -= sky->budget.wanted_drawtube.value + 10;
     CHECK(find(found(setup), "focus_short") != nullptr);
     the<Target>(setup).distance = Metres{20};
     const auto findings = found(setup);

@@ -50,7 +50,7 @@ Setup with_weight(double turned_deg) {
 TEST_CASE("a weight behind the drawtube bends it with mass times gravity times lever") {
     const Report report = report_of(with_weight(0));
     const Load& load = report.fit.load;
-    CHECK(load.mass == 1000);
+    CHECK(load.mass == Grams{1000});
     CHECK(near(load.lever, 30 + 50, rounding));  // out by 30 mm, and to the ring's middle
     CHECK(near(load.sideways, 0, rounding));
     // 1 kg x 9.80665 m/s2 x 0.08 m, by hand.
@@ -77,7 +77,7 @@ TEST_CASE("masses add up, eyepieces count twice, and what is not stated is named
     Setup setup = with_weight(0);
     the<EyepiecePair>(setup).mount.mass = Grams{150};
     const Load load = report_of(setup).fit.load;
-    CHECK(load.mass == 1300);
+    CHECK(load.mass == Grams{1300});
     REQUIRE(load.unstated.size() == 1);
     CHECK(load.unstated.front() == index_of<SplitterHead>(setup));
 }
@@ -128,16 +128,16 @@ TEST_CASE("seats set apart for two eyes do not move the housings apart") {
 TEST_CASE(
     "an eye at the exit pupil sees the whole field; behind it, the field that its pupil takes "
     "in") {
-    CHECK(seen_field(18, 17, 6, 4, {68}).full_light_share == 1);
-    CHECK(seen_field(18, 0, 6, 4, {68}).half_light_share == 1);
+    CHECK(seen_field({18}, {17}, {6}, {4}, {68}).full_light_share == 1);
+    CHECK(seen_field({18}, {0}, {6}, {4}, {68}).half_light_share == 1);
     // 5 mm behind, pupil 6 mm, exit pupil 2 mm: beams of half angle atan(3/5) = 30.9638 deg enter by
     // half, of atan(2/5) = 21.8014 deg whole; of a half field of 34 deg.
-    const SeenField seen = seen_field(12, 17, 6, 2, {68});
+    const SeenField seen = seen_field({12}, {17}, {6}, {2}, {68});
     CHECK(near(seen.too_far, 5, rounding));
     CHECK(near(seen.half_light_share, 30.963757 / 34, 1e-7));
     CHECK(near(seen.full_light_share, 21.801409 / 34, 1e-7));
     // An exit pupil wider than the eye's never enters whole.
-    CHECK(seen_field(12, 17, 3, 4, {68}).full_light_share == 0);
+    CHECK(seen_field({12}, {17}, {3}, {4}, {68}).full_light_share == 0);
 }
 
 TEST_CASE("a nose before a mirror at 45 degrees has its own radius less room than its axis") {
@@ -153,7 +153,7 @@ TEST_CASE("a nose before a mirror at 45 degrees has its own radius less room tha
         for (const Clearance& one : clearances(report_of(setup).train.path(Eye::left))) {
             if (one.part == index_of<SplitterHead>(setup)) return one.room;
         }
-        return std::nan("");
+        return Millimetres{std::nan("")};
     };
     // 60 - 20 mm along the axis, less the nose's radius: 15 mm clear and 2 mm of wall.
     CHECK(near(room(), 40 - 17, 1e-9));
@@ -185,14 +185,14 @@ TEST_CASE(
     ring.length = {20};
     Setup setup = wide_setup({{"Ring", ring, {}}, {"Diagonal", diagonal, {}}});
     the<Focuser>(setup).held_at = Millimetres{30};
-    const double before = report_of(setup).fit.zenith.wanted;
+    const Millimetres before = report_of(setup).fit.zenith.wanted;
     // The axis itself meets the mirror there: less can never be enough.
-    CHECK(before > 30 + 20 + diagonal.entry_leg.value);
+    CHECK(before > Millimetres{30 + 20} + diagonal.entry_leg);
     CHECK_FALSE(report_of(setup).fit.zenith.is_straight);
     the<Spacer>(setup).length = {33};
-    CHECK(near(report_of(setup).fit.zenith.wanted, before + 13, rounding));
+    CHECK(near(report_of(setup).fit.zenith.wanted, before + Millimetres{13}, rounding));
     the<Focuser>(setup).held_at = Millimetres{10};
-    CHECK(near(report_of(setup).fit.zenith.wanted, before + 13 - 20, rounding));
+    CHECK(near(report_of(setup).fit.zenith.wanted, before + Millimetres{13 - 20}, rounding));
 }
 
 TEST_CASE(
@@ -204,14 +204,14 @@ TEST_CASE(
     CHECK(room.is_straight);
     CHECK_FALSE(room.is_sideways);
     CHECK_FALSE(room.hits());
-    the<Refractor>(setup).balance.free_behind = Millimetres{room.wanted - 25};
+    the<Refractor>(setup).balance.free_behind = room.wanted - Millimetres{25};
     const Report report = report_of(setup);
     const auto found =
         std::find_if(report.findings.begin(), report.findings.end(),
                      [](const Finding& one) { return one.id == "zenith_room_short"; });
     REQUIRE(found != report.findings.end());
     CHECK(found->sentence.find("25 mm are missing") != std::string::npos);
-    the<Refractor>(setup).balance.free_behind = Millimetres{room.wanted + 1};
+    the<Refractor>(setup).balance.free_behind = room.wanted + Millimetres{1};
     CHECK_FALSE(report_of(setup).fit.zenith.hits());
 }
 
@@ -236,15 +236,16 @@ TEST_CASE("as the tube tips about its balance point the eyes go round it, and th
     the<Refractor>(straight).balance.balance_point = Millimetres{400};
     const EyeHeight farther = report_of(straight).fit.eyes;
     CHECK(near(farther.places[0].height, eyes.places[0].height, 1e-9));
-    CHECK(near(farther.places[1].height, eyes.places[1].height + 50, 1e-9));  // 100 sin 30 degrees
-    CHECK(near(farther.places[3].height, eyes.places[3].height + 100, 1e-9));
+    CHECK(near(farther.places[1].height, eyes.places[1].height + Millimetres{50},
+               1e-9));  // 100 sin 30 degrees
+    CHECK(near(farther.places[3].height, eyes.places[3].height + Millimetres{100}, 1e-9));
     the<Refractor>(straight).balance.balance_point.reset();
     CHECK_FALSE(report_of(straight).fit.eyes.pivot_is_stated);
 
     // A diagonal looks a right angle down from the tube: straight down at the horizon, level at the zenith.
     const EyeHeight bent = report_of(wide_setup({{"Diagonal", MirrorDiagonal{}, {}}})).fit.eyes;
     for (const EyePlace& place : bent.places)
-        CHECK(near(place.gaze, place.altitude - 90, 1e-9));
+        CHECK(near(place.gaze, place.altitude - Degrees{90}, 1e-9));
     CHECK(near(bent.range(), bent.highest - bent.lowest, 1e-12));
-    CHECK(bent.places.front().height > 0);
+    CHECK(bent.places.front().height > Millimetres{});
 }

@@ -68,30 +68,30 @@ Setup worked_example(const std::vector<Part>& shifters) {
 
 TEST_CASE("worked budget without a shifter: the setup is 30 mm short of focus") {
     const FocusBudget budget = solved(worked_example({}));
-    CHECK(near(budget.wanted_drawtube, -30, rounding));
-    CHECK(near(budget.shortfall, 30, rounding));
+    CHECK(near(budget.wanted_drawtube.value, -30, rounding));
+    CHECK(near(budget.shortfall.value, 30, rounding));
     CHECK_FALSE(budget.reaches);
     CHECK(budget.shortfall_is_inward);
-    CHECK(budget.drawtube == 0);  // it stands as near as it can
+    CHECK(budget.drawtube == Millimetres{});  // it stands as near as it can
     CHECK(budget.factor() == 1);
 }
 
 TEST_CASE("worked budget with a shifter that gives back 65 mm: 35 mm of travel are left inward") {
     // The lens of the pair (2.6x, 65 mm) works as stated 105.625 mm before the field stop: 4.375 mm inside the head.
     const FocusBudget budget = solved(worked_example({shifter_of_pair(2.6, 65, 110 - 105.625)}));
-    CHECK(near(budget.wanted_drawtube, 35, rounding));
-    CHECK(near(budget.margin_in, 35, rounding));
-    CHECK(near(budget.margin_out, 80 - 35, rounding));
+    CHECK(near(budget.wanted_drawtube.value, 35, rounding));
+    CHECK(near(budget.margin_in.value, 35, rounding));
+    CHECK(near(budget.margin_out.value, 80 - 35, rounding));
     CHECK(budget.reaches);
-    CHECK(budget.shortfall == 0);
+    CHECK(budget.shortfall == Millimetres{});
     CHECK(near(budget.factor(), 2.6, rounding));
 }
 
 TEST_CASE("worked budget with a shifter that gives back 35 mm: 5 mm of travel are left inward") {
     // The lens of the pair (1.7x, 35 mm) works as stated 85 mm before the field stop.
     const FocusBudget budget = solved(worked_example({shifter_of_pair(1.7, 35, 110 - 85)}));
-    CHECK(near(budget.wanted_drawtube, 5, rounding));
-    CHECK(near(budget.margin_in, 5, rounding));
+    CHECK(near(budget.wanted_drawtube.value, 5, rounding));
+    CHECK(near(budget.margin_in.value, 5, rounding));
     CHECK(budget.reaches);
     CHECK(near(budget.factor(), 1.7, rounding));
 }
@@ -130,7 +130,7 @@ TEST_CASE(
         the<SplitterHead>(setup).stated_light_path = Millimetres{head_path};
         const FocusBudget budget = solved(setup);
         shifters = budget.shifters;
-        return the<Refractor>(setup).back_focus.value - budget.wanted_drawtube;
+        return the<Refractor>(setup).back_focus.value - budget.wanted_drawtube.value;
     };
     const Part mirror{"Diagonal", diagonal, {}};
     const Part lens = bare_lens(-reference::moved_lens_focal_length, 0);
@@ -141,7 +141,7 @@ TEST_CASE(
     const auto check = [&](const std::vector<Part>& chain, const reference::LensedBudget& row) {
         CHECK(near(needed(chain, shifters), row.needed, 1e-5));
         REQUIRE(shifters.size() == 1);
-        CHECK(near(shifters[0].image_distance, row.image_distance, 1e-5));
+        CHECK(near(shifters[0].image_distance.value, row.image_distance, 1e-5));
         CHECK(near(shifters[0].factor, row.factor, 1e-5));
         CHECK(near(shifters[0].gain, row.gain, 1e-5));
     };
@@ -160,7 +160,7 @@ TEST_CASE("every waterfall ends at the drawtube's extension and adds up on the w
         the<EyepiecePair>(other).field_stop_depth = Millimetres{6};
         for (const Setup& each : {setup, other}) {
             const FocusBudget budget = solved(each);
-            double left = 0;
+            Millimetres left;
             for (const BudgetRow& row : budget.rows) {
                 left += row.change;
                 CAPTURE(row.label);
@@ -177,7 +177,7 @@ TEST_CASE(
     the<Observer>(setup).left = prescribed(-4);
     the<Observer>(setup).right = prescribed(-1);
     const FocusBudget budget = solved(setup);
-    const Train train = built(setup, budget.wanted_drawtube);
+    const Train train = built(setup, budget.wanted_drawtube.value);
     for (const Eye eye : both_eyes) {
         CHECK(near(image_behind_stop(train, eye), train.path(eye).wanted_image, rounding));
     }
@@ -192,36 +192,37 @@ TEST_CASE(
     const Setup shifted = wide_setup({bare_lens(-150, 2)});
     const FocusBudget budget = solved(shifted);
     const double step = 1e-4;
-    const double moved =
-        image_behind_stop(built(shifted, budget.wanted_drawtube - step), Eye::left)
-        - image_behind_stop(built(shifted, budget.wanted_drawtube + step), Eye::left);
+    const Millimetres moved =
+        image_behind_stop(built(shifted, budget.wanted_drawtube.value - step), Eye::left)
+        - image_behind_stop(built(shifted, budget.wanted_drawtube.value + step), Eye::left);
     const double factor = budget.factor();
-    CHECK(near(moved / (2 * step), factor * factor,
+    CHECK(near(moved.value / (2 * step), factor * factor,
                1e-5));  // longitudinal magnification; second order in the step
 }
 
 TEST_CASE("short-sighted eyes draw the tube in by their dioptres times f squared over a metre") {
     Setup setup = plain_setup();
-    const double before = solved(setup).wanted_drawtube;
+    const double before = solved(setup).wanted_drawtube.value;
     the<Observer>(setup).left = the<Observer>(setup).right = prescribed(-4);
     // f = 25: 0.625 mm per dioptre (Smith, Modern Optical Engineering, 4th ed., p. 290).
-    CHECK(near(solved(setup).wanted_drawtube, before - 4 * 0.625, rounding));
+    CHECK(near(solved(setup).wanted_drawtube.value, before - 4 * 0.625, rounding));
     the<Observer>(setup).spectacles = Spectacles::kept_on;
-    CHECK(near(solved(setup).wanted_drawtube, before, rounding));
+    CHECK(near(solved(setup).wanted_drawtube.value, before, rounding));
 }
 
 TEST_CASE("a near target brings the drawtube out by Newton's rule") {
     Setup setup = plain_setup();
-    const double sky = solved(setup).wanted_drawtube;
+    const double sky = solved(setup).wanted_drawtube.value;
     the<Target>(setup).distance = Metres{25};
-    CHECK(near(solved(setup).wanted_drawtube, sky + 480.0 * 480 / (25000 - 480), rounding));
+    CHECK(near(solved(setup).wanted_drawtube.value, sky + 480.0 * 480 / (25000 - 480), rounding));
 }
 
 TEST_CASE(
     "focus beyond either end of the travel is short by what is missing, and an exact fit reaches") {
     Setup setup = plain_setup();
     the<SplitterHead>(setup).seat_travel = {0};  // which would take up a little
-    const double needed = the<Refractor>(setup).back_focus.value - solved(setup).wanted_drawtube;
+    const double needed =
+        the<Refractor>(setup).back_focus.value - solved(setup).wanted_drawtube.value;
     const auto at = [&](double drawtube) {
         the<Refractor>(setup).back_focus = Millimetres{needed + drawtube};
         return solved(setup);
@@ -229,20 +230,21 @@ TEST_CASE(
     const FocusBudget far = at(80 + 12.5);
     CHECK_FALSE(far.reaches);
     CHECK_FALSE(far.shortfall_is_inward);
-    CHECK(near(far.shortfall, 12.5, rounding));
-    CHECK(far.drawtube == 80);
+    CHECK(near(far.shortfall.value, 12.5, rounding));
+    CHECK(far.drawtube.value == 80);
     CHECK(at(0).reaches);
     CHECK(at(80).reaches);
     CHECK_FALSE(at(-0.001).reaches);
     CHECK_FALSE(at(80.001).reaches);
-    CHECK(near(at(30).margin_in, 30, rounding));
-    CHECK(near(at(30).margin_out, 50, rounding));
+    CHECK(near(at(30).margin_in.value, 30, rounding));
+    CHECK(near(at(30).margin_out.value, 50, rounding));
 }
 
 TEST_CASE("what the seats have left takes up what the drawtube lacks, and no more") {
     Setup setup = plain_setup();
     the<SplitterHead>(setup).seat_travel = {3};
-    const double needed = the<Refractor>(setup).back_focus.value - solved(setup).wanted_drawtube;
+    const double needed =
+        the<Refractor>(setup).back_focus.value - solved(setup).wanted_drawtube.value;
     const auto at = [&](double drawtube) {
         the<Refractor>(setup).back_focus = Millimetres{needed + drawtube};
         return solved(setup);
@@ -250,15 +252,15 @@ TEST_CASE("what the seats have left takes up what the drawtube lacks, and no mor
     // Nothing but air and plates behind the drawtube: a mm of seat for a mm of drawtube.
     const FocusBudget hair = at(-0.1);
     CHECK(hair.reaches);
-    CHECK(hair.shortfall == 0);
-    CHECK(hair.drawtube == 0);
-    CHECK(near(hair.margin_in, -0.1, rounding));
-    CHECK(near(hair.seats_take_up, -0.1, rounding));  // both eyepieces in
+    CHECK(hair.shortfall == Millimetres{});
+    CHECK(hair.drawtube == Millimetres{});
+    CHECK(near(hair.margin_in.value, -0.1, rounding));
+    CHECK(near(hair.seats_take_up.value, -0.1, rounding));  // both eyepieces in
     CHECK(at(-2.999).reaches);
     CHECK_FALSE(at(-3.001).reaches);
-    CHECK(near(at(-3.001).shortfall, 3.001, rounding));
-    CHECK(near(at(81).seats_take_up, 1, rounding));
-    CHECK(at(0).seats_take_up == 0);
+    CHECK(near(at(-3.001).shortfall.value, 3.001, rounding));
+    CHECK(near(at(81).seats_take_up.value, 1, rounding));
+    CHECK(at(0).seats_take_up == Millimetres{});
     // The image then falls on both stops.
     const FocusBudget budget = at(-2);
     const auto train = focused_train(setup, setup.chosen, budget);
@@ -275,7 +277,7 @@ TEST_CASE("what the seats have left takes up what the drawtube lacks, and no mor
 TEST_CASE("the drawtube serves the mean of unequal arms, the seats the rest") {
     // 17 mm less of N-BAK4, n_e = 1.57125 (catalogue): the arms differ by 17 / n = 10.82 mm.
     Setup setup = plain_setup();
-    const double equal = solved(setup).wanted_drawtube;
+    const double equal = solved(setup).wanted_drawtube.value;
     auto& head = the<SplitterHead>(setup);
     const auto glass = standard_catalogue().find(head.glass).value();
     const double n = refractive_index(glass, spectral_line::e).value();
@@ -284,14 +286,14 @@ TEST_CASE("the drawtube serves the mean of unequal arms, the seats the rest") {
         return solved(setup);
     };
     const FocusBudget apart = shortened(17);
-    CHECK(near(std::abs(apart.arm_difference), 17 / n, rounding));
+    CHECK(near(abs(apart.arm_difference).value, 17 / n, rounding));
     // One arm keeps its length: the mean of both goes by half.
-    CHECK(near(apart.wanted_drawtube, equal + 17 / n / 2, rounding));
+    CHECK(near(apart.wanted_drawtube.value, equal + 17 / n / 2, rounding));
     CHECK_FALSE(apart.reaches);
-    CHECK(near(apart.seats_lack, 17 / n / 2 - 3, rounding));
+    CHECK(near(apart.seats_lack.value, 17 / n / 2 - 3, rounding));
     const FocusBudget close = shortened(1);
     CHECK(close.reaches);
-    CHECK(close.seats_lack == 0);
+    CHECK(close.seats_lack == Millimetres{});
     const auto train = focused_train(setup, setup.chosen, close);
     REQUIRE(train.has_value());
     for (const Eye eye : both_eyes) {
@@ -301,7 +303,7 @@ TEST_CASE("the drawtube serves the mean of unequal arms, the seats the rest") {
     double left = 0;
     for (const BudgetRow& row : close.rows)
         left += row.change;
-    CHECK(near(left, close.wanted_drawtube, rounding));
+    CHECK(near(left, close.wanted_drawtube.value, rounding));
 }
 
 TEST_CASE("where a moving mirror cannot go on, the drawtube takes the image up") {
@@ -319,10 +321,10 @@ TEST_CASE("where a moving mirror cannot go on, the drawtube takes the image up")
     REQUIRE(farthest_in - 110 > 5);
     const FocusBudget budget = solved(setup);
     CHECK(budget.reaches);
-    CHECK(near(budget.drawtube, farthest_in - 110, rounding));
-    CHECK(near(budget.primary->moved, -1, rounding));
-    CHECK(near(budget.margin_out, 30 - budget.drawtube, rounding));
-    CHECK(near(budget.margin_in, mirrors.focus_at({1}, {}).back_focus.value - 110, rounding));
+    CHECK(near(budget.drawtube.value, farthest_in - 110, rounding));
+    CHECK(near(budget.primary->moved.value, -1, rounding));
+    CHECK(near(budget.margin_out.value, 30 - budget.drawtube.value, rounding));
+    CHECK(near(budget.margin_in.value, mirrors.focus_at({1}, {}).back_focus.value - 110, rounding));
     const auto train = focused_train(setup, setup.chosen, budget);
     REQUIRE(train.has_value());
     CHECK(near(image_behind_stop(*train, Eye::left), 0, 1e-8));  // through 1 / (f2 - p)
@@ -333,26 +335,26 @@ TEST_CASE("where a moving mirror cannot go on, the drawtube takes the image up")
     focuser.travel = {farthest_in - 110 - 4};
     const FocusBudget far = solved(setup);
     CHECK_FALSE(far.reaches);
-    CHECK(near(far.shortfall, 4, rounding));
+    CHECK(near(far.shortfall.value, 4, rounding));
 }
 
 TEST_CASE("a drawtube that is held stays where it is held, whatever focus wants") {
     Setup setup = plain_setup();
-    const double wanted = solved(setup).wanted_drawtube;
+    const double wanted = solved(setup).wanted_drawtube.value;
     the<Focuser>(setup).held_at = Millimetres{60};
     const FocusBudget held = solved(setup);
     CHECK(held.is_held);
-    CHECK(held.drawtube == 60);
-    CHECK(near(held.wanted_drawtube, wanted, rounding));
+    CHECK(held.drawtube.value == 60);
+    CHECK(near(held.wanted_drawtube.value, wanted, rounding));
 }
 
 TEST_CASE("arms of unequal glass differ by that glass over its index") {
     Setup setup = plain_setup();
-    CHECK(near(solved(setup).arm_difference, 0, rounding));
+    CHECK(near(solved(setup).arm_difference.value, 0, rounding));
     the<SplitterHead>(setup).compensator = Millimetres{30};
     const auto glass = standard_catalogue().find("N-BAK4").value();
     const double n = refractive_index(glass, spectral_line::e).value();
-    CHECK(near(solved(setup).arm_difference, -7 / n,
+    CHECK(near(solved(setup).arm_difference.value, -7 / n,
                rounding));  // the left arm is 7 mm short of glass
 }
 
@@ -364,10 +366,10 @@ TEST_CASE("a place before the field stop in air-equivalent millimetres lies deep
     const double n = refractive_index(glass, spectral_line::e).value();
     for (const EyePath& path : train.paths) {
         const Pose& stop = path.world_from_field_stop;
-        CHECK(glm::distance(point_near_stop(path, 12), stop.point_out({0, 0, 12})) < rounding);
-        CHECK(glm::distance(point_near_stop(path, -20), stop.point_out({0, 0, -20})) < rounding);
+        CHECK(glm::distance(point_near_stop(path, {12}), stop.point_out({0, 0, 12})) < rounding);
+        CHECK(glm::distance(point_near_stop(path, {-20}), stop.point_out({0, 0, -20})) < rounding);
         // The seat is 30 mm behind the glass: 30 mm of air, then 10 mm of glass are 10/n more.
-        CHECK(glm::distance(point_near_stop(path, -30 - 10 / n), stop.point_out({0, 0, -40}))
+        CHECK(glm::distance(point_near_stop(path, {-30 - 10 / n}), stop.point_out({0, 0, -40}))
               < rounding);
     }
 }

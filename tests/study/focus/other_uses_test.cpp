@@ -51,7 +51,7 @@ TEST_CASE(
     CHECK(near(one.change, 110, rounding));
     CHECK_FALSE(one.reaches);
     CHECK_FALSE(one.shortfall_is_inward);
-    CHECK(near(one.shortfall, 35, rounding));  // of 80 mm travel
+    CHECK(near(one.shortfall.value, 35, rounding));  // of 80 mm travel
     const OtherUse& straight = the_use(uses, Use::straight_through);
     CHECK(near(straight.drawtube, 40, rounding));  // 150 - 110
     CHECK(straight.reaches);
@@ -102,8 +102,9 @@ TEST_CASE("a use agrees with a setup rebuilt without that part") {
     Setup without_lens = setup;
     without_lens.parts.erase(without_lens.parts.begin() + 3);
     without_lens = with_valid_choice(std::move(without_lens));
-    CHECK(near(straight, focus_budget(without_diagonal, without_diagonal.chosen)->wanted_drawtube,
+    CHECK(near(straight,
+               focus_budget(without_diagonal, without_diagonal.chosen)->wanted_drawtube.value,
                rounding));
-    CHECK(near(unshifted, focus_budget(without_lens, without_lens.chosen)->wanted_drawtube,
+    CHECK(near(unshifted, focus_budget(without_lens, without_lens.chosen)->wanted_drawtube.value,
                rounding));
 }

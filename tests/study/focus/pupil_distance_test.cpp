@@ -105,7 +105,7 @@ TEST_CASE("a hinge has no path per mm of distance, a slide has half a mm everywh
         CHECK(hinged.refocus_per_mm == 0);
         CHECK(hinged.observers.empty());
         CHECK(hinged.ends.empty());
-        CHECK(hinged.whole_range() == 0);
+        CHECK(hinged.whole_range() == Millimetres{});
         // Ends of the range and places beyond them included.
         const DistanceCoupling sliding = coupling_of(with_distance(sliding_setup(), distance));
         CHECK(near(sliding.path_per_mm, 0.5, rounding));
@@ -140,8 +140,8 @@ TEST_CASE("budgets of two observers differ by the coupling times the difference 
     const auto here = focus_budget(setup, setup.chosen);
     const auto there = focus_budget(setup, other);
     REQUIRE((here.has_value() && there.has_value()));
-    CHECK(near(there->wanted_drawtube - here->wanted_drawtube, -7, rounding));
-    CHECK(near(there->arm_difference, 0, rounding));
+    CHECK(near(there->wanted_drawtube.value - here->wanted_drawtube.value, -7, rounding));
+    CHECK(near(there->arm_difference.value, 0, rounding));
     const DistanceCoupling coupling = coupling_of(setup);
     REQUIRE(coupling.observers.size() == 1);
     const DistanceChange& change = coupling.observers.front();
@@ -166,8 +166,8 @@ TEST_CASE("eyes that want another correction too: the change is told without it"
     const auto table = reach_table(setup, setup.chosen);
     Choice other = setup.chosen;
     ++other.observer;
-    CHECK(near(std::abs(table->of(other).drawtube - table->of(setup.chosen).drawtube + 7), 2.5,
-               rounding));
+    CHECK(near(abs(table->of(other).drawtube - table->of(setup.chosen).drawtube + Millimetres{7}),
+               2.5, rounding));
 }
 
 TEST_CASE("a stated light path counts as stated in the middle of the range, and half a mm per mm "
@@ -187,7 +187,7 @@ TEST_CASE("a stated light path counts as stated in the middle of the range, and 
         the<EyepiecePair>(plain).field_stop_depth = {0};
         const auto budget = focus_budget(plain, plain.chosen);
         REQUIRE(budget.has_value());
-        CHECK(near(budget->wanted_drawtube, 160 - (distance - middle) / 2, rounding));
+        CHECK(near(budget->wanted_drawtube.value, 160 - (distance - middle) / 2, rounding));
     }
 }
 
@@ -199,7 +199,7 @@ TEST_CASE("the waterfall shows what the head takes at its middle, and apart from
     REQUIRE(budget.has_value());
     std::vector<double> of_head;
     for (const BudgetRow& row : budget->rows) {
-        if (row.part == index_of<SplitterHead>(setup)) of_head.push_back(row.change);
+        if (row.part == index_of<SplitterHead>(setup)) of_head.push_back(row.change.value);
     }
     REQUIRE(of_head.size() == 2);
     CHECK(near(of_head[0], -140, rounding));
@@ -213,7 +213,7 @@ TEST_CASE("behind a shifter the drawtube moves by less: a thin lens says by how 
     add_observer(setup, "Other", 86);
     const auto budget = focus_budget(setup, setup.chosen);
     REQUIRE(budget.has_value());
-    const double d = budget->shifters.front().image_distance;
+    const double d = budget->shifters.front().image_distance.value;
     const auto s = [&](double distance) { return distance * f / (distance + f); };
     const DistanceCoupling coupling = coupling_of(setup);
     CHECK(near(coupling.path_per_mm, 0.5, rounding));
@@ -257,7 +257,7 @@ TEST_CASE("findings say what a change of observer asks of the drawtube, and when
 
     // So little back focus that the drawtube stands 2 mm out: 5 of the 7 mm are missing.
     const auto budget = focus_budget(setup, setup.chosen);
-    the<Refractor>(setup).back_focus.value -= budget->wanted_drawtube - 2;
+    the<Refractor>(setup).back_focus.value -= budget->wanted_drawtube.value - 2;
     findings = findings_of(setup);
     const Finding* out = finding_named(findings, "distance_out_of_travel");
     REQUIRE(out != nullptr);

@@ -68,7 +68,7 @@ TEST_CASE("held against another pair the table counts refocus from that one") {
     const ReachTable table = table_of(setup);
     const ReachTable other = held_against(table, table.entries[1].choice.eyepiece);
     CHECK(near(table.entries[0].refocus, 0, rounding));
-    CHECK(near(std::abs(table.entries[1].refocus), 50, rounding));  // the difference in depth
+    CHECK(near(abs(table.entries[1].refocus), 50, rounding));  // the difference in depth
     CHECK(near(other.entries[0].refocus, -table.entries[1].refocus, rounding));
     CHECK(near(other.entries[1].refocus, 0, rounding));
     CHECK(other.reference_eyepiece == table.entries[1].choice.eyepiece);
@@ -96,11 +96,11 @@ TEST_CASE("behind an M times shifter a seat's millimetre is M^-2 mm of drawtube 
     const auto train = build_train(setup, setup.chosen, Millimetres{0});
     REQUIRE(train.has_value());
     const double seat = 0.01;
-    const DrawtubeRange range = seat_range(*train, Eye::left, seat);
+    const DrawtubeRange range = seat_range(*train, Eye::left, {seat});
     const double M = budget->factor();
     REQUIRE(M > 1.5);
     // The next term is of relative size seat / distance.
-    CHECK(near((range.high - range.low) / (2 * seat), 1 / (M * M), 1e-4));
+    CHECK(near((range.high - range.low).value / (2 * seat), 1 / (M * M), 1e-4));
 }
 
 TEST_CASE(
@@ -183,13 +183,13 @@ TEST_CASE(
     REQUIRE_FALSE(served.is_empty());
     const double travel = the<SplitterHead>(setup).seat_travel.value;
     for (const double share : {0.0, 0.5, 1.0}) {
-        const double drawtube = served.low + share * (served.high - served.low);
-        const auto train = build_train(setup, setup.chosen, Millimetres{drawtube});
+        const Millimetres drawtube = served.low + share * (served.high - served.low);
+        const auto train = build_train(setup, setup.chosen, drawtube);
         REQUIRE(train.has_value());
         for (const Eye eye : both_eyes) {
             const EyePath& path = train->path(eye);
             const double seat =
-                path.seat_shift + image_behind_stop(*train, eye) - path.wanted_image;
+                path.seat_shift + image_behind_stop(*train, eye).value - path.wanted_image;
             CHECK(std::abs(seat) <= travel + rounding);
         }
     }

@@ -21,7 +21,7 @@ namespace {
 Train focused(const Setup& setup) {
     const auto budget = focus_budget(setup, setup.chosen);
     REQUIRE(budget.has_value());
-    auto train = build_train(setup, setup.chosen, Millimetres{budget->drawtube});
+    auto train = build_train(setup, setup.chosen, budget->drawtube);
     REQUIRE(train.has_value());
     return *std::move(train);
 }
@@ -49,10 +49,10 @@ TEST_CASE("rays close to the axis meet where the paraxial image is") {
             the<Focuser>(setup).held_at = Millimetres{drawtube};
             const Train train = focused(setup);
             for (const Eye eye : both_eyes) {
-                const double image = image_behind_stop(train, eye);
+                const double image = image_behind_stop(train, eye).value;
                 // Rays at 1/100 of the aperture: their own aberration is 1e-4 of the marginal one, which is below
                 // 0.2 mm; a lens in front scales it with the distance squared.
-                CHECK(near(real_focus(train, eye).near_axis, image,
+                CHECK(near(real_focus(train, eye).near_axis.value, image,
                            2e-5 * (1 + image * image / 1e3)));
             }
         }
@@ -77,16 +77,17 @@ TEST_CASE("with nothing tilted the marginal focus differs from the paraxial one 
         for (const Eye eye : both_eyes) {
             const RealFocus focus = real_focus(train, eye);
             // The rays near the axis are those at 1/100 of the aperture; rounding, over their small slope.
-            CHECK(near(focus.marginal - focus.near_axis, expected - spherical(0.01), 1e-8));
-            CHECK(focus.marginal > focus.near_axis);  // plates over-correct
+            CHECK(near(focus.marginal.value - focus.near_axis.value, expected - spherical(0.01),
+                       1e-8));
+            CHECK(focus.marginal.value > focus.near_axis.value);  // plates over-correct
             // Third-order spherical: the smallest root-mean-square spot lies at 2/3 of the marginal aberration and its
             // radius is 1/6 of the transverse one (least squares over an evenly filled pupil, derived here). Tolerance:
             // 64 rays, and orders above the third at f/5.
-            CHECK(near((focus.best - focus.near_axis) / expected, 2.0 / 3, 0.02));
+            CHECK(near((focus.best - focus.near_axis).value / expected, 2.0 / 3, 0.02));
             const double tangent = sine / std::sqrt(1 - sine * sine);
             CHECK(near(focus.spot_rms, expected * tangent / 6, 0.04 * expected * tangent / 6));
             CHECK(glm::length(focus.centre)
-                  < 0.03 * focus.spot_rms);  // on the axis, but for the 64 rays' unevenness
+                  < 0.03 * focus.spot_rms.value);  // on the axis, but for the 64 rays' unevenness
         }
     }
 }
@@ -97,8 +98,8 @@ TEST_CASE("blue light focuses behind red by the dispersion of all the glass") {
     const double expected =
         glass * (1 / index("N-BAK4", spectral_line::C) - 1 / index("N-BAK4", spectral_line::F));
     for (const Eye eye : both_eyes) {
-        const double blue = real_focus(train, eye, 0).near_axis;
-        const double red = real_focus(train, eye, 2).near_axis;
+        const double blue = real_focus(train, eye, 0).near_axis.value;
+        const double red = real_focus(train, eye, 2).near_axis.value;
         CHECK(near(blue - red, expected, 1e-5));  // aberration of rays at 1/100 of the aperture
     }
 }
@@ -110,8 +111,8 @@ TEST_CASE("the objective's own colour adds to the glass's, one to one") {
     the<Refractor>(setup).red_shift = Millimetres{0.25};
     const Train coloured = focused(setup);
     const auto added = [&](std::size_t wavelength) {
-        return real_focus(coloured, Eye::left, wavelength).near_axis
-               - real_focus(plain, Eye::left, wavelength).near_axis;
+        return real_focus(coloured, Eye::left, wavelength).near_axis.value
+               - real_focus(plain, Eye::left, wavelength).near_axis.value;
     };
     CHECK(near(added(0), 0.4, 1e-5));
     CHECK(near(added(1), 0, 1e-12));
@@ -123,9 +124,9 @@ TEST_CASE("both eyes of a perfect head see the same focus") {
         const Train train = focused(wide_setup(chain));
         const RealFocus left = real_focus(train, Eye::left);
         const RealFocus right = real_focus(train, Eye::right);
-        CHECK(near(left.near_axis, right.near_axis,
+        CHECK(near(left.near_axis.value, right.near_axis.value,
                    1e-7));  // rounding, over the small slope of these rays
-        CHECK(near(left.marginal, right.marginal, 1e-9));
+        CHECK(near(left.marginal.value, right.marginal.value, 1e-9));
         CHECK(near(left.best, right.best, 1e-9));
         CHECK(near(left.spot_rms, right.spot_rms, 1e-9));
     }

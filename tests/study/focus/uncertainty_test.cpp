@@ -127,7 +127,7 @@ TEST_CASE("a shifter's factor counts with the slope of the thin-lens equation") 
     state(setup, 2, "focal_length_mm", 1, KnownBy::measured);
     const auto budget = focus_budget(setup, setup.chosen);
     REQUIRE(budget.has_value());
-    const double d = budget->shifters.front().image_distance;
+    const double d = budget->shifters.front().image_distance.value;
     const Uncertainty found = studied(setup);
     REQUIRE_FALSE(found.contributions.empty());
     // The drawtube moves with the gain d - d f / (f - d), whose slope over f is d^2 / (f - d)^2.

@@ -202,9 +202,10 @@ TEST_CASE("at its spacing it magnifies as stated and gives back d - d / M of lig
     CHECK(near(report.magnification.shifter_factor, 1.15, 1e-9));
     CHECK(near(report.magnification.focal_ratio, 5 * 1.15, 1e-9));
     const double d = 20 + spacing;  // lens at the entry face, 20 mm before the shoulder
-    CHECK(near(report.budget.wanted_drawtube - plain.budget.wanted_drawtube, d - d / 1.15, 1e-9));
+    CHECK(near(report.budget.wanted_drawtube.value - plain.budget.wanted_drawtube.value,
+               d - d / 1.15, 1e-9));
     for (const RealFocus& focus : report.real_focus)
-        CHECK(near(focus.near_axis, 0, 0.002));  // glass at f/500
+        CHECK(near(focus.near_axis.value, 0, 0.002));  // glass at f/500
     // Another real distance d': M = 1 + (M0 - 1) d' / d of the same thin lens.
     Setup longer = with_corrector(at_spacing(spacing, 1.15));
     the<Spacer>(longer).length = {15};
@@ -216,7 +217,7 @@ TEST_CASE("a factor of 1 leaves focus and power as they are") {
     Setup spacer = with_corrector(at_spacing(100));
     spacer.parts[index_of<ComaCorrector>(spacer)].body = Spacer{{20}, {100}};
     const Report without = report_with(spacer);
-    CHECK(near(with.budget.wanted_drawtube, without.budget.wanted_drawtube, rounding));
+    CHECK(near(with.budget.wanted_drawtube.value, without.budget.wanted_drawtube.value, rounding));
     CHECK(near(with.magnification.magnification, without.magnification.magnification, rounding));
     CHECK(
         near(with.image_quality[0].axis.seen_peak, without.image_quality[0].axis.seen_peak, 1e-9));
@@ -294,7 +295,7 @@ TEST_CASE("too near is told with the spacer that cures it, and it does cure it")
     the<Spacer>(setup).length = {25};
     const Report cured = report_with(setup);
     CHECK(finding_of(cured, "corrector_spacing").severity == Severity::good);
-    const double inward = report.budget.wanted_drawtube - cured.budget.wanted_drawtube;
+    const double inward = report.budget.wanted_drawtube.value - cured.budget.wanted_drawtube.value;
     CHECK(near_by.advice.find(fmt::format("{:.1f} mm more light path", inward))
           != std::string::npos);
 }

@@ -167,7 +167,7 @@ TEST_CASE("image quality is told at best focus whether or not the drawtube gets 
                reaches.image_quality[0].axis.white_peak, 1e-3));
     CHECK(
         near((falls_short.image_quality[0].axis.focus - reaches.image_quality[0].axis.focus).value,
-             falls_short.image_behind_stop[0] - reaches.image_behind_stop[0], 0.01));
+             falls_short.image_behind_stop[0].value - reaches.image_behind_stop[0].value, 0.01));
 }
 
 TEST_CASE("what the head's glass costs through the eye is what one plate of it costs") {

@@ -26,7 +26,7 @@ Train focused(const Setup& setup) {
     const auto budget = focus_budget(setup, setup.chosen);
     REQUIRE(budget.has_value());
     REQUIRE(budget->reaches);
-    auto train = build_train(setup, setup.chosen, Millimetres{budget->drawtube});
+    auto train = build_train(setup, setup.chosen, budget->drawtube);
     REQUIRE(train.has_value());
     return *std::move(train);
 }

@@ -118,7 +118,7 @@ TEST_CASE("traced chief rays have the effective focal length that the shifter's 
         const Setup setup = wide_setup(chain);
         const FocusBudget budget = solved_budget(setup);
         REQUIRE(budget.reaches);
-        const auto train = build_train(setup, setup.chosen, Millimetres{budget.drawtube});
+        const auto train = build_train(setup, setup.chosen, budget.drawtube);
         REQUIRE(train.has_value());
         for (const Eye eye : both_eyes) {
             const double traced =

@@ -6,6 +6,7 @@
 #include "study/sight_view/sight_view.hpp"
 #include "support/near.hpp"
 #include "support/setups.hpp"
+#include "trace/sampling.hpp"
 
 #include <doctest/doctest.h>
 
@@ -75,7 +76,7 @@ TEST_CASE("through the head the traced magnification agrees with the paraxial on
 TEST_CASE("out of focus a star is a disc as wide as the cone is where the eye looks") {
     Setup setup = wide_setup();
     const Seen sharp = view_of(setup);
-    the<Focuser>(setup).held_at = Millimetres{sharp.report.budget.wanted_drawtube + 5};
+    the<Focuser>(setup).held_at = Millimetres{sharp.report.budget.wanted_drawtube.value + 5};
     const Seen blurred = view_of(setup);
     const EyeSight sight = eye_sight(blurred.setup, blurred.report, Eye::left);
     // 5 mm of air off focus. The head's 150 mm of glass have a spherical aberration of their own at f/7, to
@@ -106,7 +107,7 @@ TEST_CASE(
     }
     // The middle at p / f, the edge under half the stated apparent field.
     CHECK(near(apparent_of_stop(sight, {0.01, 0}).x, 0.01 / 25, 1e-9));
-    const double edge = apparent_of_stop(sight, {0, sight.stop_radius}).y;
+    const double edge = apparent_of_stop(sight, {0, sight.stop_radius.value}).y;
     CHECK(near(to_degrees(Radians{edge}).value, 25, 1e-9));
 }
 

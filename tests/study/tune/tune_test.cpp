@@ -60,7 +60,7 @@ TEST_CASE("every millimetre of air takes one of margin, and beyond the middle of
     // and T the travel: it is W or more over a stretch of T - 2 W, and at most T / 2.
     Setup setup = wide_setup({adapter(20)});
     the<Refractor>(setup).back_focus = {500};  // so that both ends of the travel can be met
-    const auto w = focus_budget(setup, setup.chosen)->wanted_drawtube;
+    const auto w = focus_budget(setup, setup.chosen)->wanted_drawtube.value;
     const Tuned found = tuned(setup, "Adapter.length_mm", Watched::margin, 60, {0, 500});
     REQUIRE(found.answer.crossings.size() == 2);
     CHECK(near(found.answer.crossings[1].at, 20 + w - 60, 1e-6));  // the solver's width
@@ -79,7 +79,7 @@ TEST_CASE("no more than half of the travel can be spare: then the answer is none
           "comes nearest") {
     Setup setup = wide_setup({adapter(20)});
     the<Refractor>(setup).back_focus = {500};  // so that both ends of the travel can be met
-    const auto w = focus_budget(setup, setup.chosen)->wanted_drawtube;
+    const auto w = focus_budget(setup, setup.chosen)->wanted_drawtube.value;
     const Tuned found = tuned(setup, "Adapter.length_mm", Watched::margin, 151, {0, 500});
     CHECK_FALSE(found.answer.is_found());
     CHECK(found.answer.at_least.empty());
@@ -96,7 +96,7 @@ TEST_CASE(
     REQUIRE(found.answer.crossings.size() == 1);
     the<Spacer>(setup).length = {found.answer.crossings[0].at};
     const auto budget = focus_budget(setup, setup.chosen);
-    CHECK(near(budget->shifters.front().image_distance, 300, 1e-5));
+    CHECK(near(budget->shifters.front().image_distance.value, 300, 1e-5));
     const auto changes = sensitivities(setup, setup.chosen, Watched::factor);
     CHECK(near(slope_of(changes, setup, "Adapter.length_mm"), 1.0 / 300, 1e-9));
     CHECK(slope_of(changes, setup, "Telescope.back_focus_mm") == 0);
@@ -112,7 +112,7 @@ TEST_CASE("a plate in place of air gives back the share 1 - 1/n of its thickness
     plate.glass = "N-BK7";
     const Setup setup = wide_setup({Part{"Plate", plate, {}}, adapter(100)});
     const auto budget = focus_budget(setup, setup.chosen);
-    REQUIRE(budget->margin_in < budget->margin_out);
+    REQUIRE(budget->margin_in.value < budget->margin_out.value);
     const auto changes = sensitivities(setup, setup.chosen, Watched::margin);
     CHECK(near(slope_of(changes, setup, "Plate.thickness_mm"), 1 - 1 / 1.518722,
                1e-6));  // printed digits
@@ -143,7 +143,7 @@ TEST_CASE("one narrow opening in the cone leaves as much aperture as the cone's 
     // rear face, where the adapter begins, stands at its extension behind the racked-in place.
     Setup setup = wide_setup({adapter(20)});
     const auto budget = focus_budget(setup, setup.chosen);
-    const double s = the<Refractor>(setup).back_focus.value - budget->drawtube;
+    const double s = the<Refractor>(setup).back_focus.value - budget->drawtube.value;
     const Tuned found =
         tuned(setup, "Adapter.clear_diameter_mm", Watched::working_aperture, 80, {5, 60});
     REQUIRE(found.answer.crossings.size() == 1);
@@ -252,7 +252,7 @@ TEST_CASE("what solves lies anywhere in what is accepted, also beyond what the c
     Setup setup = wide_setup({adapter(20)});
     the<Refractor>(setup).back_focus = {500};
     const auto at = number(setup, "Adapter.length_mm");
-    const double w = focus_budget(setup, setup.chosen)->wanted_drawtube;
+    const double w = focus_budget(setup, setup.chosen)->wanted_drawtube.value;
     const auto study = study_tuning(setup, setup.chosen, {at.varied, Watched::margin, 5.0, false});
     REQUIRE(study.has_value());
     CHECK(near(*study->now.value, 300 - w, 1e-9));
@@ -266,7 +266,7 @@ TEST_CASE("what solves lies anywhere in what is accepted, also beyond what the c
 TEST_CASE("a lens is not moved past the image that it is to move") {
     Setup setup = wide_setup({bare_lens(-300, 0), adapter(10)});
     the<EyepiecePair>(setup).field_stop_depth = {145};  // else the head's glass comes first
-    const double d = focus_budget(setup, setup.chosen)->shifters.front().image_distance;
+    const double d = focus_budget(setup, setup.chosen)->shifters.front().image_distance.value;
     const Tuned found =
         tuned(setup, "Lens.lens_offset_mm", Watched::factor, 0.9, {-100, std::min(200.0, d + 50)});
     CHECK_FALSE(found.answer.is_found());  // behind the image 1 + d / |f| would be less than 1

@@ -109,7 +109,8 @@ TEST_CASE("a tilt of the arm prism about its own fold sends the light off by twi
     const double air = head.seat_height->value - the<EyepiecePair>(setup).field_stop_depth.value;
     const double moved = width / 2 * (-in_glass_before) + width / 2 * after_fold + air * leaving;
     const Alignment alignment = aligned(setup);
-    const double seen = std::hypot(at_stop(alignment.seen.inward), at_stop(alignment.seen.left_up));
+    const double seen =
+        std::hypot(at_stop(alignment.seen.inward.value), at_stop(alignment.seen.left_up.value));
     CHECK(near(seen, std::abs(moved),
                2e-5));  // second order: alpha^2 times 30 mm, and the shift of the fold
     CHECK(near(alignment.seen.rotation, 0, 1e-3));
@@ -127,7 +128,7 @@ TEST_CASE("turning the rhomboid in its bends leaves the light's direction, and o
         // The middle ray's direction is kept to rounding; 60 mm of 1e-9 radians would show as 1e-5 arcminutes.
         CHECK(near(near_seen.inward, far_seen.inward, 1e-3));
         CHECK(near(near_seen.left_up, far_seen.left_up, 1e-3));
-        CHECK(std::hypot(near_seen.inward, near_seen.left_up) > 1);
+        CHECK(std::hypot(near_seen.inward.value, near_seen.left_up.value) > 1);
         CHECK(near(near_seen.rotation, 0, 1e-6));
     }
 }
@@ -137,7 +138,7 @@ TEST_CASE("rolling the rhomboid by e swings its exit by 2 h sin(e / 2)") {
     Setup setup = off(&PrismErrors::roll, 10, &SplitterHead::rhomboid_errors);
     const double offset = the<SplitterHead>(setup).arm_offset.value;
     const Misalignment seen = aligned(setup).seen;
-    const double moved = std::hypot(at_stop(seen.inward), at_stop(seen.left_up));
+    const double moved = std::hypot(at_stop(seen.inward.value), at_stop(seen.left_up.value));
     CHECK(near(moved, 2 * offset * std::sin(e / 2), 1e-5));  // rounding of arc tangents apart
 }
 
@@ -145,7 +146,7 @@ TEST_CASE("a roll of the arm prism by e turns the image by e") {
     for (const double roll : {-30.0, 6.0, 60.0}) {
         const Setup setup = off(&PrismErrors::roll, roll, &SplitterHead::arm_prism_errors);
         // The beam leaves obliquely by e as well: the turn seen on a plane differs by e^2 / 2 relative.
-        CHECK(near(std::abs(aligned(setup).seen.rotation), std::abs(roll) / 60, 1e-3));
+        CHECK(near(abs(aligned(setup).seen.rotation), std::abs(roll) / 60, 1e-3));
     }
 }
 
@@ -153,7 +154,7 @@ TEST_CASE("shifting the arm prism along its light shifts the image by as much") 
     // Two mirrors at 45 degrees, one of them moved by s along the light between them: the exit moves by s.
     const Setup setup = off(&PrismErrors::shift_z, 0.2, &SplitterHead::arm_prism_errors);
     const Misalignment seen = aligned(setup).seen;
-    CHECK(near(std::hypot(at_stop(seen.inward), at_stop(seen.left_up)), 0.2, 1e-6));
+    CHECK(near(std::hypot(at_stop(seen.inward.value), at_stop(seen.left_up.value)), 0.2, 1e-6));
 }
 
 TEST_CASE("unequal arms behind a lens make one image larger, by thin-lens algebra") {
@@ -166,31 +167,32 @@ TEST_CASE("unequal arms behind a lens make one image larger, by thin-lens algebr
     head.seat_travel = Millimetres{0};  // which would go to the images, and both be alike
     auto report = make_report(setup, setup.chosen, {16});
     REQUIRE(report.has_value());
-    REQUIRE(report->budget.shortfall == 0);
-    const double delta = report->budget.arm_difference;
+    REQUIRE(report->budget.shortfall == Millimetres{});
+    const double delta = report->budget.arm_difference.value;
     REQUIRE(std::abs(delta) > 0.5);
     const ShifterAtWork& lens = report->budget.shifters.front();
-    const double spread = 1 + (700 - lens.image_distance / lens.factor) / 120;
-    const double height = 700 - lens.image_distance / lens.factor + lens.image_distance * spread;
+    const double spread = 1 + (700 - lens.image_distance.value / lens.factor) / 120;
+    const double height =
+        700 - lens.image_distance.value / lens.factor + lens.image_distance.value * spread;
     // Either arm may be the one to which d belongs: (delta / 260)^2 of second order, 0.006 %.
     CHECK(near(report->alignment.seen.size, 100 * delta * spread / height, 0.01));
     // Focus between the eyes: 1000 / f_e^2 dioptres for each mm (Smith, p. 290).
-    CHECK(near(std::abs(report->alignment.focus_difference),
-               std::abs(report->image_behind_stop[0] - report->image_behind_stop[1]) * 1000
-                   / (25 * 25),
+    CHECK(near(abs(report->alignment.focus_difference),
+               std::abs(report->image_behind_stop[0].value - report->image_behind_stop[1].value)
+                   * 1000 / (25 * 25),
                1e-9));
 }
 
 TEST_CASE(
     "limits: a third is good, the high-performance row comfortable, the general row the end") {
-    CHECK(merging(6.6, height_limit) == Merging::good);
-    CHECK(merging(-6.8, height_limit) == Merging::comfortable);
-    CHECK(merging(20.1, height_limit) == Merging::hard);
-    CHECK(merging(-30.1, height_limit) == Merging::impossible);
+    CHECK(merging(Arcminutes{6.6}, height_limit) == Merging::good);
+    CHECK(merging(Arcminutes{-6.8}, height_limit) == Merging::comfortable);
+    CHECK(merging(Arcminutes{20.1}, height_limit) == Merging::hard);
+    CHECK(merging(Arcminutes{-30.1}, height_limit) == Merging::impossible);
     Alignment alignment;
-    alignment.seen.inward = 50;
+    alignment.seen.inward = {50};
     CHECK(alignment.worst() == Merging::comfortable);
-    alignment.seen.inward = -50;  // outward is borne far less
+    alignment.seen.inward = {-50};  // outward is borne far less
     CHECK(alignment.worst() == Merging::impossible);
 }
 
@@ -209,9 +211,9 @@ TEST_CASE("the tolerance table tells for each error how much of it alone reaches
         auto& body = setup.parts[tolerance.part].body;
         body = *with_field(body, key, tolerance.allowed);
         const Misalignment seen = aligned(setup).seen;
-        const double reached = std::max({std::abs(seen.left_up) / height_limit.fair,
-                                         std::abs(seen.inward) / outward_limit.fair,
-                                         std::abs(seen.rotation) / rotation_limit.fair});
+        const double reached =
+            std::max({abs(seen.left_up) / height_limit.fair, abs(seen.inward) / outward_limit.fair,
+                      abs(seen.rotation) / rotation_limit.fair});
         CHECK(near(reached, 1, 0.02));  // the table is linear; the trace is not
         CHECK(aligned(setup).main_cause()->key == key);
     }

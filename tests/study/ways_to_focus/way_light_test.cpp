@@ -119,7 +119,7 @@ TEST_CASE("a shifter of 26 mm in front of the diagonal stops a fast beam that is
     const auto budget = focus_budget(way.setup, way.setup.chosen);
     REQUIRE(budget.has_value());
     // The telescope's own image lies d / M behind the lens; the sine condition gives the height at the objective.
-    const double behind = budget->shifters.at(0).image_distance / way.magnification_ratio;
+    const double behind = budget->shifters.at(0).image_distance.value / way.magnification_ratio;
     const double working = 2 * 400 * std::sin(std::atan2(13, behind));
     REQUIRE(working < 95);
     CHECK(near(way.light.working_aperture, working, sampled * 100));

@@ -53,8 +53,8 @@ bool has_way(const std::vector<WayToFocus>& ways, const std::string& id) {
 TEST_CASE("leaving the diagonal out gives back just its light path") {
     const auto ways = ways_of(short_by_30());
     const WayToFocus& way = way_named(ways, "straight_through");
-    CHECK(near(way.gained, 35, rounding));
-    CHECK(near(way.margin_in, 5, rounding));
+    CHECK(near(way.gained.value, 35, rounding));
+    CHECK(near(way.margin_in.value, 5, rounding));
     CHECK(way.reaches);
     CHECK(near(way.magnification_ratio, 1, rounding));
     CHECK(way.setup.parts.size() == short_by_30().parts.size() - 1);
@@ -64,7 +64,7 @@ TEST_CASE("leaving the diagonal out gives back just its light path") {
 TEST_CASE("a tube shortened by x gives back x") {
     const auto ways = ways_of(short_by_30());
     const WayToFocus& way = way_named(ways, "shorter_tube");
-    CHECK(near(way.gained, 35, rounding));  // 30 short and 5 to spare
+    CHECK(near(way.gained.value, 35, rounding));  // 30 short and 5 to spare
     CHECK(way.reversibility == Reversibility::permanent);
 }
 
@@ -85,15 +85,15 @@ TEST_CASE("behind a reducer the first thing offered is to leave it out") {
     Setup setup = short_by_30();
     setup.parts.insert(setup.parts.begin() + 2, {"Reducer", reducer, {}});
     setup = with_valid_choice(std::move(setup));
-    const double before = focus_budget(setup, setup.chosen)->margin_in;
+    const double before = focus_budget(setup, setup.chosen)->margin_in.value;
     const auto ways = ways_of(setup);
     const WayToFocus& without = way_named(ways, "reducer_left_out");
     const WayToFocus& weaker = way_named(ways, "weaker_reducer");
-    CHECK(near(before + without.gained, -30, rounding));  // the train without it, 30 mm short
+    CHECK(near(before + without.gained.value, -30, rounding));  // the train without it, 30 mm short
     CHECK(without.magnification_ratio > weaker.magnification_ratio);
     CHECK(weaker.magnification_ratio > 1);
-    CHECK(without.gained > weaker.gained);
-    CHECK(weaker.gained > 0);
+    CHECK(without.gained.value > weaker.gained.value);
+    CHECK(weaker.gained > Millimetres{});
     CHECK(without.setup == with_valid_choice(short_by_30()));
 }
 
@@ -106,13 +106,13 @@ TEST_CASE("the offered shifter obeys g = d - d/M and magnifies as it says") {
         const auto after = focus_budget(way.setup, way.setup.chosen);
         REQUIRE(after.has_value());
         REQUIRE(after->shifters.size() == 1);
-        const double d = after->shifters[0].image_distance;
+        const double d = after->shifters[0].image_distance.value;
         const double M = way.magnification_ratio;
         CHECK(M > 1);
-        CHECK(near(way.gained, d - d / M, 1e-6));  // of a lens solved to rounding
-        CHECK(way.gained >= 35 - 1e-6);
-        CHECK(way.gained < 35 + d / M * 0.06);  // no stronger than the next step of 0.05
-        CHECK(way.margin_in >= thin_margin_mm - 1e-6);
+        CHECK(near(way.gained.value, d - d / M, 1e-6));  // of a lens solved to rounding
+        CHECK(way.gained.value >= 35 - 1e-6);
+        CHECK(way.gained.value < 35 + d / M * 0.06);  // no stronger than the next step of 0.05
+        CHECK(way.margin_in.value >= thin_margin.value - 1e-6);
     }
 }
 
@@ -128,7 +128,7 @@ TEST_CASE("real rays agree that the ways which are said to reach do reach") {
         // Best focus of real rays differs from the paraxial one by the glass's spherical aberration only,
         // below 0.15 mm for 100 mm of glass at f/5 (Smith, sec. 7.8: LSA 0.19 mm at the rim).
         for (const RealFocus& focus : report->real_focus)
-            CHECK(std::abs(focus.best) < 0.15);
+            CHECK(abs(focus.best) < Millimetres{0.15});
     }
     CHECK(reaching >= 4);
 }
@@ -151,8 +151,8 @@ TEST_CASE(
     the<PrismDiagonal>(setup).stated_light_path = Millimetres{80};
     the<Spacer>(setup).length = Millimetres{20};
     const auto ways = ways_of(setup);
-    CHECK(near(way_named(ways, "shorter_diagonal").gained, 80 - 38, rounding));
-    CHECK(near(way_named(ways, "low_profile_adapter").gained, 20 - 2, rounding));
+    CHECK(near(way_named(ways, "shorter_diagonal").gained.value, 80 - 38, rounding));
+    CHECK(near(way_named(ways, "low_profile_adapter").gained.value, 20 - 2, rounding));
     CHECK_FALSE(way_named(ways, "low_profile_adapter").reaches);
 }
 
@@ -164,7 +164,7 @@ TEST_CASE("a shifter behind the diagonal may move to its other side; no second o
     setup = with_valid_choice(std::move(setup));
     const auto before = focus_budget(setup, setup.chosen);
     REQUIRE(before.has_value());
-    const double d = before->shifters.at(0).image_distance;
+    const double d = before->shifters.at(0).image_distance.value;
     const auto ways = ways_of(setup);
     // M = 1 + d / |f| before, and the diagonal's 35 mm more behind the lens afterwards.
     CHECK(near(way_named(ways, "shifter_moved_forward").magnification_ratio,
@@ -178,7 +178,7 @@ TEST_CASE("an image too far out asks for an extension of what is missing and 5 m
         Millimetres{116 + 30 + 92};  // wants the drawtube at 92 of 80 mm
     const auto ways = ways_of(setup);
     const WayToFocus& way = way_named(ways, "extension");
-    CHECK(near(way.gained, -17, rounding));
-    CHECK(near(way.margin_out, 5, rounding));
+    CHECK(near(way.gained.value, -17, rounding));
+    CHECK(near(way.margin_out.value, 5, rounding));
     CHECK_FALSE(has_way(ways, "straight_through"));
 }

@@ -88,13 +88,13 @@ TEST_CASE("a spacer behind the diagonal follows the pointer although focus moves
     look_at(desk, 4);
     const ImVec2 knob = desk.place(knob_on(4));
     const ImVec2 before = seen_place(desk, 4);
-    const double drawtube = desk.report().budget.drawtube;
+    const double drawtube = desk.report().budget.drawtube.value;
     desk.move(knob);
     desk.press();
     for (int i = 1; i <= 6; ++i)
         desk.move(moved(knob, 0, -10.0F * static_cast<float>(i)));
     const ImVec2 during = seen_place(desk, 4);
-    CHECK(desk.report().budget.drawtube < drawtube - 5);
+    CHECK(desk.report().budget.drawtube.value < drawtube - 5);
     CHECK(near(during.x, before.x, 1));
     CHECK(near(during.y - before.y, -60, 2));  // half a step of 0.5 mm
     desk.release();
@@ -142,7 +142,7 @@ TEST_CASE("a drawtube that is dragged near focus stops in focus") {
     Setup setup = with_long_adapter();
     setup.parts[0].body.get<Refractor>().back_focus = {190};
     Desk desk(setup);
-    const double focus = desk.report().budget.wanted_drawtube;
+    const double focus = desk.report().budget.wanted_drawtube.value;
     REQUIRE(focus > 5);
     const std::size_t part = desk.index<Focuser>();
     look_at(desk, part);
@@ -154,7 +154,7 @@ TEST_CASE("a drawtube that is dragged near focus stops in focus") {
     desk.move(moved(knob, 1, 0));
     CHECK(near(desk.the<Focuser>().held_at->value, focus, 1e-9));
     desk.release();
-    CHECK(near(desk.report().gap(Eye::left), 0, 1e-3));  // mm; of the solved focus
+    CHECK(near(desk.report().gap(Eye::left).value, 0, 1e-3));  // mm; of the solved focus
 }
 
 TEST_CASE("a shifter's lens is dragged along the light") {

@@ -159,7 +159,7 @@ TEST_CASE(
     desk.click("field/stated_light_path_mm/stated");
     REQUIRE(desk.the<PrismDiagonal>().stated_light_path.has_value());
     const auto after = make_report(desk.setup(), desk.setup().chosen, ClippingEffort{16});
-    CHECK(near(after->budget.wanted_drawtube, before->budget.wanted_drawtube,
+    CHECK(near(after->budget.wanted_drawtube.value, before->budget.wanted_drawtube.value,
                0.5));  // a slider's step at most
     CHECK(desk.has("field/stated_light_path_mm/entry"));
     desk.click("field/stated_light_path_mm/stated");

@@ -80,7 +80,8 @@ TEST_CASE("a typed wish is solved, and one press sets what gives it") {
     REQUIRE(desk.has("tune/set/0"));
     desk.click("tune/set/0");
     const auto budget = focus_budget(desk.setup(), desk.setup().chosen);
-    CHECK(near(std::min(budget->margin_in, budget->margin_out), 10, 0.001));  // set to a thousandth
+    CHECK(near(std::min(budget->margin_in, budget->margin_out).value, 10,
+               0.001));  // set to a thousandth
     CHECK(desk.history().labels().size() == 1);
     desk.retype("tune/wanted", "ten");
     CHECK(desk.widget("tune/problem").label.find("a length") != std::string::npos);

@@ -186,9 +186,10 @@ void draw_summary(const SightUi& ui) {
     const FocusBudget& budget = ui.report->budget;
     const bool is_sharp = budget.reaches;
     const std::string words =
-        is_sharp                ? "in focus"
-        : budget.shortfall == 0 ? "not both eyes in focus"
-                                : fmt::format("out of focus by {:.1f} mm", budget.shortfall.value);
+        is_sharp ? "in focus"
+        : budget.shortfall == Millimetres{}
+            ? "not both eyes in focus"
+            : fmt::format("out of focus by {:.1f} mm", budget.shortfall.value);
     wrapped_text(typeset(words), text_colour(is_sharp ? ColourRole::good : ColourRole::shortfall));
     const auto told = [&](ResultId id) {
         const ResultInfo& result = info_of(id);

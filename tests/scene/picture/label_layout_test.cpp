@@ -10,7 +10,7 @@ using namespace beamfork;
 
 namespace {
 
-constexpr Viewport viewport{900, 600};
+constexpr Viewport labelled_view{900, 600};
 
 glm::vec2 measure_by_letters(const Label& label) {
     return {8.0F * static_cast<float>(label.text.size()) + 12, 22};
@@ -21,8 +21,8 @@ bool overlap(const PlacedLabel& a, const PlacedLabel& b) {
 }
 
 bool is_in_picture(const PlacedLabel& placed) {
-    return placed.low.x >= 0 && placed.low.y >= 0 && placed.high.x <= viewport.width
-           && placed.high.y <= viewport.height;
+    return placed.low.x >= 0 && placed.low.y >= 0 && placed.high.x <= labelled_view.width
+           && placed.high.y <= labelled_view.height;
 }
 
 std::vector<Label> random_labels(std::mt19937& random, int count, float spread) {
@@ -41,8 +41,9 @@ std::vector<Label> random_labels(std::mt19937& random, int count, float spread) 
 }
 
 bool is_seen(const Label& label, const Camera& camera) {
-    const auto at = project(camera, label.at, viewport);
-    return at && at->x >= 0 && at->y >= 0 && at->x <= viewport.width && at->y <= viewport.height;
+    const auto at = project(camera, label.at, labelled_view);
+    return at && at->x >= 0 && at->y >= 0 && at->x <= labelled_view.width
+           && at->y <= labelled_view.height;
 }
 
 }  // namespace
@@ -57,7 +58,7 @@ TEST_CASE("no two names ever overlap, all lie in the picture, and the most impor
         camera.yaw_rad = static_cast<float>(round);
         camera.pitch_rad = 0.02F * static_cast<float>(round);
         camera.distance_mm = 500;
-        const auto placed = lay_out_labels(labels, camera, viewport, measure_by_letters);
+        const auto placed = lay_out_labels(labels, camera, labelled_view, measure_by_letters);
         for (std::size_t i = 0; i < placed.size(); ++i) {
             CHECK(is_in_picture(placed[i]));
             CHECK(is_seen(labels[placed[i].label], camera));
@@ -80,7 +81,7 @@ TEST_CASE("a crowd leaves out the least important names") {
         labels[i].text = "a name of some length in a crowd";
         labels[i].priority = static_cast<int>(labels.size() - i);
     }
-    const auto placed = lay_out_labels(labels, Camera{}, viewport, measure_by_letters);
+    const auto placed = lay_out_labels(labels, Camera{}, labelled_view, measure_by_letters);
     CHECK(placed.size() > 5);
     CHECK(placed.size() < labels.size());
     for (std::size_t i = 1; i < placed.size(); ++i) {
@@ -92,7 +93,7 @@ TEST_CASE("a leader ends on the edge of its box and is nearest to the labelled p
     std::mt19937 random(7);
     const auto labels = random_labels(random, 25, 80);
     for (const PlacedLabel& placed :
-         lay_out_labels(labels, Camera{}, viewport, measure_by_letters)) {
+         lay_out_labels(labels, Camera{}, labelled_view, measure_by_letters)) {
         CHECK(placed.leader == glm::clamp(placed.anchor, placed.low, placed.high));
         if (!placed.has_leader) CHECK(glm::distance(placed.leader, placed.anchor) <= 6);
     }
@@ -101,12 +102,12 @@ TEST_CASE("a leader ends on the edge of its box and is nearest to the labelled p
 TEST_CASE("names keep off the light where there is room") {
     const Setup setup = cured_setup();
     const Frame frame = build_frame(setup, report_of(setup));
-    const Camera camera = standard_view(StandardView::overview, frame, viewport.aspect());
-    const LightCover light = light_cover(frame, camera, viewport);
+    const Camera camera = standard_view(StandardView::overview, frame, labelled_view.aspect());
+    const LightCover light = light_cover(frame, camera, labelled_view);
     const auto hidden = [&](const LightCover& known) {
         float sum = 0;
         for (const auto& placed :
-             lay_out_labels(frame.labels, camera, viewport, measure_by_letters, known)) {
+             lay_out_labels(frame.labels, camera, labelled_view, measure_by_letters, known)) {
             sum += light.share_under(placed.low, placed.high);
         }
         return sum;
@@ -119,10 +120,10 @@ TEST_CASE("the cover of the light is lit along a ray and dark elsewhere") {
     Frame frame;
     frame.light.push_back({{0, 0, -100}, {0, 0, 100}});
     Camera camera;  // from -x: the ray runs from left to right through the middle
-    const LightCover cover = light_cover(frame, camera, viewport);
-    const auto middle = project(camera, {0, 0, 0}, viewport);
+    const LightCover cover = light_cover(frame, camera, labelled_view);
+    const auto middle = project(camera, {0, 0, 0}, labelled_view);
     REQUIRE(middle);
     CHECK(cover.share_under(*middle - 1.0F, *middle + 1.0F) > 0.2F);
-    CHECK(cover.share_under({0, 0}, {viewport.width, 200}) == 0);
+    CHECK(cover.share_under({0, 0}, {labelled_view.width, 200}) == 0);
     CHECK(LightCover{}.share_under({0, 0}, {100, 100}) == 0);
 }

@@ -16,7 +16,7 @@ using namespace beamfork;
 namespace {
 
 // World places are floats: 1 um at 1 m is eight of their last digits.
-constexpr double rounding_mm = 2e-3;
+constexpr double float_rounding_mm = 2e-3;
 
 bool is_finite(const glm::vec3& v) {
     return std::isfinite(v.x) && std::isfinite(v.y) && std::isfinite(v.z);
@@ -25,7 +25,7 @@ bool is_finite(const glm::vec3& v) {
 bool lies_on_a_surface(const Train& train, const glm::vec3& at) {
     for (const EyePath& path : train.paths) {
         for (const PlacedSurface& surface : path.surfaces) {
-            if (std::abs(surface.world_from_surface.point_in(Point(at)).z) < rounding_mm)
+            if (std::abs(surface.world_from_surface.point_in(Point(at)).z) < float_rounding_mm)
                 return true;
         }
     }
@@ -87,7 +87,7 @@ std::size_t dead_ends(const Train& train, const PictureEffort& effort) {
 double strength_through_objective(const Frame& frame) {
     double sum = 0;
     for (const LightRibbon& ribbon : frame.light) {
-        if (std::abs(ribbon.from.z) < rounding_mm && ribbon.to.z > 1) sum += ribbon.strength;
+        if (std::abs(ribbon.from.z) < float_rounding_mm && ribbon.to.z > 1) sum += ribbon.strength;
     }
     return sum;
 }
@@ -98,7 +98,7 @@ double strength_onto_stop(const Frame& frame, const EyePath& path) {
         const double from = path.world_from_field_stop.point_in(Point(ribbon.from)).z;
         const Point to = path.world_from_field_stop.point_in(Point(ribbon.to));
         const bool arrives =
-            from < -1 && std::abs(to.z) < rounding_mm && glm::length(glm::dvec2(to)) < 30;
+            from < -1 && std::abs(to.z) < float_rounding_mm && glm::length(glm::dvec2(to)) < 30;
         if (arrives && !ribbon.clipped) sum += ribbon.strength;
     }
     return sum;
@@ -197,7 +197,7 @@ TEST_CASE("a leaking face sends a stub of light out of the glass") {
         const double from = face.world_from_surface.point_in(Point(ribbon.from)).z;
         const double to = face.world_from_surface.point_in(Point(ribbon.to)).z;
         const bool is_here = glm::distance(Point(ribbon.from), face.world_from_surface.origin) < 30;
-        if (is_here && ribbon.clipped && std::abs(from) < rounding_mm && to > 0.5) ++stubs;
+        if (is_here && ribbon.clipped && std::abs(from) < float_rounding_mm && to > 0.5) ++stubs;
     }
     CHECK(leaks > 0);
     CHECK(stubs >= leaks);  // rays from the edge of the field leak as well
@@ -208,7 +208,7 @@ TEST_CASE("a leaking face sends a stub of light out of the glass") {
     for (const Mark& mark : frame.marks) {
         if (mark.shape != MarkShape::ring) continue;
         const double off = face.world_from_surface.point_in(Point(mark.at)).z;
-        if (std::abs(off) < rounding_mm) ++rings;
+        if (std::abs(off) < float_rounding_mm) ++rings;
     }
     CHECK(rings >= stubs);
     CHECK(rings >= leaks);
@@ -244,7 +244,7 @@ TEST_CASE("light is undivided up to the dividing face, then the left eye's and t
         if (ribbon.to.z < 400) CHECK(ribbon.role == ColourRole::undivided_beam);
         for (const EyePath& path : report.train.paths) {
             const Point end = path.world_from_field_stop.point_in(Point(ribbon.to));
-            if (std::abs(end.z) > rounding_mm || glm::length(glm::dvec2(end)) > 20) continue;
+            if (std::abs(end.z) > float_rounding_mm || glm::length(glm::dvec2(end)) > 20) continue;
             const bool is_left = path.eye == Eye::left;
             CHECK(ribbon.role == (is_left ? ColourRole::left_arm : ColourRole::right_arm));
             CHECK((ribbon.to.x < 0) == is_left);  // the left eye's arm lies at -x
@@ -269,7 +269,8 @@ TEST_CASE("the drawn rays cross where the focus is marked") {
         std::size_t rays = 0;
         for (const LightRibbon& ribbon : frame.light) {
             const Point to = path.world_from_field_stop.point_in(Point(ribbon.to));
-            const bool arrives = std::abs(to.z) < rounding_mm && glm::length(glm::dvec2(to)) < 10;
+            const bool arrives =
+                std::abs(to.z) < float_rounding_mm && glm::length(glm::dvec2(to)) < 10;
             if (!arrives || ribbon.strength < 0.45F) continue;  // not from the edge of the field
             const Direction along = glm::normalize(Point(ribbon.to) - Point(ribbon.from));
             const Point off = focus - Point(ribbon.from);

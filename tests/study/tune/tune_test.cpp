@@ -204,7 +204,7 @@ TEST_CASE(
     const Setup setup = wide_setup({bare_lens(-300, 0), adapter(10)});
     const auto budget = solved_focus(setup, setup.chosen);
     REQUIRE(budget.has_value());
-    const double distance = budget->shifters.front().image_distance;
+    const double distance = budget->shifters.front().image_distance.value;
     const Tuned found = tuned(setup, "Lens.focal_length_mm", Watched::factor, 1, {-400, 400});
     CHECK(found.curve.runs.size() == 2);
     REQUIRE(found.answer.crossings.size() == 1);

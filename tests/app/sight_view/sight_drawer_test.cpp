@@ -4,6 +4,7 @@
 #include "app/sight_view/sight_drawer.hpp"
 #include "desk/open_setup.hpp"
 #include "scene/sight_view/sight_view_rows.hpp"
+#include "study/findings/report.hpp"
 
 #include <doctest/doctest.h>
 

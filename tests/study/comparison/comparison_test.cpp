@@ -7,6 +7,8 @@
 #include "parts/splitter_head.hpp"
 #include "study/comparison/comparison.hpp"
 #include "study/comparison/part_differences.hpp"
+#include "study/findings/report.hpp"
+#include "study/results/results.hpp"
 #include "support/near.hpp"
 #include "support/setups.hpp"
 

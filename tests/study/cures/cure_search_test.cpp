@@ -125,7 +125,9 @@ TEST_CASE(
         return setup;
     };
     const Setup setup = with_spacer(30);
-    const auto drawtube = [](const Setup& one) { return focus_budget(one, one.chosen)->drawtube; };
+    const auto drawtube = [](const Setup& one) {
+        return focus_budget(one, one.chosen)->drawtube.value;
+    };
     REQUIRE(near(drawtube(setup) - drawtube(with_spacer(50)), 20, rounding));
     Setup in_light = setup;
     const auto& newtonian = part_as<Newtonian>(in_light, 0);

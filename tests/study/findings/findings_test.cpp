@@ -85,7 +85,7 @@ TEST_CASE("focus out of reach fails and says by how much, on which side, and wha
 
 TEST_CASE("less than 5 mm of travel on either side is thin") {
     // Common practice, no source: 5 to 10 mm both ways.
-    const double wanted = focus_budget(wide_setup(), wide_setup().chosen)->wanted_drawtube;
+    const double wanted = focus_budget(wide_setup(), wide_setup().chosen)->wanted_drawtube.value;
     const Finding inward =
         brought_by([&](Setup& s) { the<Refractor>(s).back_focus = {300 - wanted + 4.9}; },
                    "focus_margin_thin");

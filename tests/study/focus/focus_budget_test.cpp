@@ -300,10 +300,10 @@ TEST_CASE("the drawtube serves the mean of unequal arms, the seats the rest") {
         CHECK(near(std::abs(train->path(eye).seat_shift), 1 / n / 2, rounding));
         CHECK(near(image_behind_stop(*train, eye), train->path(eye).wanted_image, rounding));
     }
-    double left = 0;
+    Millimetres left;
     for (const BudgetRow& row : close.rows)
         left += row.change;
-    CHECK(near(left, close.wanted_drawtube.value, rounding));
+    CHECK(near(left, close.wanted_drawtube, rounding));
 }
 
 TEST_CASE("where a moving mirror cannot go on, the drawtube takes the image up") {

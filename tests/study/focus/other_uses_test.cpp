@@ -94,8 +94,8 @@ TEST_CASE("a use agrees with a setup rebuilt without that part") {
     Setup setup = five_out();
     setup.parts.insert(setup.parts.begin() + 3, bare_lens(-120, 3));
     setup = with_valid_choice(std::move(setup));
-    const double straight = the_use(uses_of(setup), Use::straight_through).drawtube;
-    const double unshifted = the_use(uses_of(setup), Use::without_shifter).drawtube;
+    const Millimetres straight = the_use(uses_of(setup), Use::straight_through).drawtube;
+    const Millimetres unshifted = the_use(uses_of(setup), Use::without_shifter).drawtube;
     Setup without_diagonal = setup;
     without_diagonal.parts.erase(without_diagonal.parts.begin() + 2);
     without_diagonal = with_valid_choice(std::move(without_diagonal));

@@ -14,6 +14,7 @@
 #include "study/light/clipping.hpp"
 #include "support/near.hpp"
 #include "support/setups.hpp"
+#include "trace/sampling.hpp"
 
 #include <doctest/doctest.h>
 

@@ -1,8 +1,11 @@
 #include <cmath>
 
+#include "parts/cassegrain_moving_mirror.hpp"
 #include "parts/eyepiece_pair.hpp"
+#include "parts/newtonian.hpp"
 #include "parts/refractor.hpp"
 #include "reference/visual_telescope.hpp"
+#include "study/findings/report.hpp"
 #include "study/light/magnification.hpp"
 #include "support/near.hpp"
 #include "support/setups.hpp"

@@ -3,6 +3,7 @@
 #include "parts/focuser.hpp"
 #include "parts/refractor.hpp"
 #include "parts/shifter.hpp"
+#include "study/findings/report.hpp"
 #include "study/sight_view/sight_view.hpp"
 #include "support/near.hpp"
 #include "support/setups.hpp"

@@ -13,6 +13,7 @@
 #include "app/export/model.hpp"
 #include "app/export/picture.hpp"
 #include "app/export/sheet.hpp"
+#include "app/export/sight.hpp"
 #include "app/tune/solve.hpp"
 #include "app/window/window.hpp"
 #include "desk/open_setup.hpp"
@@ -107,11 +108,9 @@ ExitStatus carry_out(const MakePicture& command) {
 ExitStatus carry_out(const PictureSight& command) {
     return with_report(command.file, [&](const Document& document, const Report& report) {
         const Sights sights = sights_of(document.setup, report);
-        const SightImage drawn =
-            draw_sight(sights, command.fits ? fitted(command.request, sights) : command.request);
-        return write_png(Image{drawn.width, drawn.height, drawn.rgba}, command.output).map([&] {
-            return tell_written(command.output);
-        });
+        const Image drawn = captioned_sight(sights, command.fits ? fitted(command.request, sights)
+                                                                 : command.request);
+        return write_png(drawn, command.output).map([&] { return tell_written(command.output); });
     });
 }
 

@@ -21,6 +21,12 @@ std::string_view first_letter(std::string_view text) {
     return text.substr(0, 1);
 }
 
+char32_t code_point_of(std::string_view letter) {
+    constexpr char32_t replacement = 0xFFFD;
+    if (letter.empty() || !utf8::is_valid(letter.begin(), letter.end())) return replacement;
+    return utf8::peek_next(letter.begin(), letter.end());
+}
+
 std::size_t letter_count(std::string_view text) {
     std::size_t count = 0;
     for (; !text.empty(); ++count)

@@ -15,6 +15,9 @@ std::size_t letter_count(std::string_view text);
 /// The letter at the front; empty when the text is.
 std::string_view first_letter(std::string_view text);
 
+/// The code point of a letter; U+FFFD for a byte that belongs to none.
+char32_t code_point_of(std::string_view letter);
+
 /// As many whole letters from the front as there are, `count` at most.
 std::string_view first_letters(std::string_view text, std::size_t count);
 

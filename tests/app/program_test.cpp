@@ -81,7 +81,7 @@ TEST_CASE("what each eye sees is drawn without a display, two pictures beside ea
     const auto image = beamfork::read_png(file);
     REQUIRE(image.has_value());
     CHECK(image->width == 192);
-    CHECK(image->height == 96);
+    CHECK(image->height > 96);          // the names stand below
     CHECK(image->at(48, 48)[0] > 100);  // the planet's disc in the middle of the left picture
     CHECK(run("sight 2-shifter-cures-it --subject comet").status == 2);
 }

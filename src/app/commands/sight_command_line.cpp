@@ -28,7 +28,9 @@ SightCommandLine::SightCommandLine(CLI::App& app)
     command.add_option("-o,--output", sight_.output, "PNG file to write")->capture_default_str();
     command.add_option("--subject", subject_, one_of(sight_subject_names()))->capture_default_str();
     command.add_option("--layout", layout_, one_of(sight_layout_names))->capture_default_str();
-    command.add_option("--height", sight_.request.pixels, "Height in pixels")
+    command
+        .add_option("--height", sight_.request.pixels,
+                    "Height of the pictures in pixels; their names stand below")
         ->check(CLI::Range(64, 1024))
         ->capture_default_str();
     command

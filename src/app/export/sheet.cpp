@@ -1,5 +1,6 @@
 #include "app/export/sheet.hpp"
 
+#include "app/export/sight.hpp"
 #include "document/atomic_file.hpp"
 #include "scene/sheet/sheet.hpp"
 #include "study/cures/cure_search.hpp"
@@ -11,7 +12,9 @@ Result<void> write_sheet(const Document& document, const MakeSheet& command) {
     auto report = make_report(setup, setup.chosen);
     if (!report) return tl::make_unexpected(report.error());
     add_cures(setup, *report);
-    return replace_file(command.output, sheet_page(document, *report, command.options));
+    SheetOptions options = command.options;
+    options.moon_png = moon_for_paper(setup, *report, options.night);
+    return replace_file(command.output, sheet_page(document, *report, options));
 }
 
 }  // namespace beamfork

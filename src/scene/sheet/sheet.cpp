@@ -1,7 +1,9 @@
 #include "scene/sheet/sheet.hpp"
 
 #include "base/assets.hpp"
+#include "base/base64.hpp"
 #include "base/contract.hpp"
+#include "base/text.hpp"
 #include "document/setup_file.hpp"
 #include "document/setup_in_page.hpp"
 #include "scene/findings/finding_rows.hpp"
@@ -34,10 +36,12 @@ std::string page_head(const std::string& title, const SheetOptions& options) {
                        options.night ? "night" : "day", xml_text(title), *css);
 }
 
+bool has_failed(const Report& report) {
+    return !report.findings.empty() && report.findings.front().severity == Severity::fails;
+}
+
 std::string verdict_words(const Report& report) {
-    const bool has_failed =
-        !report.findings.empty() && report.findings.front().severity == Severity::fails;
-    const char* sign = has_failed ? "✗" : is_poor(report.findings) ? "▲" : "✓";
+    const char* sign = has_failed(report) ? "✗" : is_poor(report.findings) ? "▲" : "✓";
     return fmt::format("{} {}", sign, finding_summary(report));
 }
 
@@ -57,7 +61,7 @@ std::string step_list(const Setup& setup, const Report& report) {
         out += fmt::format("<li><span class=\"box\">☐</span> <b>{}.</b> {}", xml_text(step.heading),
                            xml_text(step.text));
         for (const std::string& item : step.items)
-            out += fmt::format("<br/><span class=\"item\">{}</span>", xml_text(item));
+            out += fmt::format(" <span class=\"item\">{}</span>", xml_text(item));
         out += "</li>\n";
     }
     return out + "</ol>\n";
@@ -73,11 +77,51 @@ std::string caution_list() {
              "before anything printed here.</p>\n";
 }
 
+std::string side_view(const Setup& setup, const Report& report) {
+    return figure(
+        sheet_side_view(setup, report),
+        "From the side, to scale. Numbers: the parts as they are mounted, and their table "
+        "in the appendix. ◆ (◇ out of focus) where the image really is.");
+}
+
+// What fails, each with the change to begin with: before anything is mounted.
+std::string first_of_all(const Report& report) {
+    std::string out = "<ul class=\"findings\">\n";
+    for (const FindingRow& row : finding_rows(report)) {
+        if (row.severity != Severity::fails) continue;
+        out += "<li><b>" + xml_text(typeset(row.sentence)) + "</b><br/>";
+        out += row.cures.empty() ? xml_text(typeset(row.advice.empty() ? row.no_cure : row.advice))
+                                 : "☐ " + xml_text(row.cures.front().what) + " – "
+                                       + xml_text(typeset(row.cures.front().text()));
+        out += "</li>\n";
+    }
+    return out + "</ul>\n";
+}
+
+std::string moon_figure(const SheetOptions& options) {
+    if (options.moon_png.empty()) return "";
+    return figure(
+        "<svg viewBox=\"0 0 200 114\" role=\"img\" aria-label=\"The Moon as each eye sees "
+        "it\">\n<image width=\"200\" height=\"114\" href=\"data:image/png;base64,"
+            + base64(options.moon_png) + "\"/>\n</svg>\n",
+        "The Moon as each eye sees it with this train.");
+}
+
+// All that is taken along: what to do, in which order, and what to heed.
+std::string first_page(const Setup& setup, const Report& report, const SheetOptions& options) {
+    std::string page = "<div class=\"first\">\n" + heading_block(setup, report);
+    if (has_failed(report)) {
+        page += section("This does not work yet: change first", "keep", first_of_all(report));
+    } else {
+        page += section("At the telescope", "keep", step_list(setup, report));
+    }
+    page +=
+        "<div class=\"beside\">\n" + side_view(setup, report) + moon_figure(options) + "</div>\n";
+    return page + section("Cautions", "keep", caution_list()) + "</div>\n";
+}
+
 std::string drawings(const Setup& setup, const Report& report) {
-    std::string out =
-        figure(sheet_side_view(setup, report),
-               "From the side, to scale. Numbers: the parts' table. ◆ (◇ out of focus) "
-               "where the image really is.");
+    std::string out;
     out += "<div class=\"pair\">\n";
     out += figure(sheet_head_view(setup, report),
                   "Both arms, to scale. Solid: light to the left eye; dashed: to the right.");
@@ -92,9 +136,11 @@ std::string
 sheet_page(const Document& document, const Report& report, const SheetOptions& options) {
     const Setup& setup = document.setup;
     std::string page = page_head(setup.title, options);
-    page += "<main>\n" + heading_block(setup, report);
-    page += section("At the telescope", "keep", step_list(setup, report));
-    page += section("Cautions", "keep", caution_list());
+    page += "<main>\n" + first_page(setup, report, options);
+    page += "<div class=\"appendix\">\n<h1>Appendix</h1>\n<p class=\"note\">To look things up in; "
+            "the first page is what you need at the telescope.</p>\n";
+    if (has_failed(report))
+        page += section("At the telescope, once it works", "keep", step_list(setup, report));
     page += section("The train", "", drawings(setup, report));
     page +=
         section("Focus budget", "keep",
@@ -115,7 +161,7 @@ sheet_page(const Document& document, const Report& report, const SheetOptions& o
                     "<p>Save this text as <code>my.train.toml</code>, or give this page itself to "
                     "<code>beamfork check</code>, and the setup is as it was.</p>\n"
                         + setup_for_page(write_setup(document)));
-    return page + "</main>\n</body>\n</html>\n";
+    return page + "</div>\n</main>\n</body>\n</html>\n";
 }
 
 }  // namespace beamfork

@@ -13,6 +13,8 @@ namespace beamfork {
 
 struct SheetOptions {
     bool night = false;  ///< dim red on black, for eyes that are used to the dark
+    std::vector<std::uint8_t>
+        moon_png{};  ///< what both eyes see, side by side; empty: the page has no such picture
 };
 
 /// `report` is of the document's setup as chosen; cures stand on the page where they have been sought.

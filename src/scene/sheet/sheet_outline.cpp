@@ -127,7 +127,23 @@ void draw_flat_light(SheetSvg& svg, const Frame& frame, const PaperPlane& plane)
     finish();
 }
 
-void draw_flat_focus(SheetSvg& svg, const Frame& frame, const PaperPlane& plane, double width) {
+namespace {
+
+constexpr double word_size = 10.5;
+constexpr double word_gap = 12;  // of the leader's end
+
+}  // namespace
+
+double focus_margin(const Frame& frame) {
+    double widest = 0;
+    for (const Label& label : frame.labels) {
+        if (label.role == LabelRole::dimension)
+            widest = std::max(widest, about_width(label.text, word_size) + word_gap);
+    }
+    return widest;
+}
+
+void draw_flat_focus(SheetSvg& svg, const Frame& frame, const PaperPlane& plane, double margin) {
     for (const Line& line : frame.lines) {
         if (line.on_top && line.role == ColourRole::shortfall)
             svg.line(plane.flat(line.from), plane.flat(line.to),
@@ -138,13 +154,22 @@ void draw_flat_focus(SheetSvg& svg, const Frame& frame, const PaperPlane& plane,
         const bool is_short = mark.role == ColourRole::shortfall;
         svg.diamond(plane.flat(mark.at), 4.5, is_short ? "mark short" : "mark good");
     }
-    constexpr double letters = 10.5;
+    struct Told {
+        SheetSvg::Spot at;
+        std::string_view words;
+    };
+    std::vector<Told> told;
     for (const Label& label : frame.labels) {
-        if (label.role != LabelRole::dimension) continue;
-        const auto at = plane.flat(label.at);
-        const bool has_room = at.x + 7 + about_width(label.text, letters) < width;
-        svg.words(at + SheetSvg::Spot{has_room ? 7 : -7, 4}, label.text, "small strong halo",
-                  has_room ? "start" : "end");
+        if (label.role == LabelRole::dimension) told.push_back({plane.flat(label.at), label.text});
+    }
+    std::ranges::sort(told, {}, [](const Told& one) { return one.at.y; });
+    constexpr double line_height = 13;
+    double lowest = -1e9;
+    for (const Told& one : told) {
+        const double y = std::max(one.at.y, lowest + line_height);
+        lowest = y;
+        svg.line(one.at + SheetSvg::Spot{6, 0}, {margin + word_gap - 4, y}, "leader");
+        svg.words({margin + word_gap, y + 4}, one.words, "small strong halo", "start");
     }
 }
 

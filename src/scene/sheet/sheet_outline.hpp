@@ -34,8 +34,11 @@ Frame within_bounds(const Frame& frame, const Bounds& bounds);
 /// Bodies as outlines, glass over metal, then light: undivided, left (solid) and right (dashed).
 void draw_flat_bodies(SheetSvg& svg, const Frame& frame, const PaperPlane& plane);
 void draw_flat_light(SheetSvg& svg, const Frame& frame, const PaperPlane& plane);
-/// Where the image really is, and dimensions of a gap with their words, which stay within `width`.
-void draw_flat_focus(SheetSvg& svg, const Frame& frame, const PaperPlane& plane, double width);
+/// Where the image really is, and the dimensions of a gap; their words stand in a margin that begins at x = `margin`, each
+/// with a leader to its place, so that none covers what it tells of.
+void draw_flat_focus(SheetSvg& svg, const Frame& frame, const PaperPlane& plane, double margin);
+/// How wide that margin must be; 0 where nothing is told.
+double focus_margin(const Frame& frame);
 /// A bar of a round length with its mm, its left end at `at`.
 void draw_scale_bar(SheetSvg& svg, const PaperPlane& plane, SheetSvg::Spot at);
 

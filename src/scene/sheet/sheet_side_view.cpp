@@ -40,6 +40,26 @@ bool is_in(const Bounds& bounds, const glm::vec3& at) {
            && glm::all(glm::lessThanEqual(at, bounds.high + 1.0F));
 }
 
+// A place on a part: the middle of its largest outline, for the middle of two eyepieces is air.
+Spot on_part(const Frame& frame, std::size_t part, const PaperPlane& at) {
+    Spot middle = at.flat(frame.part_bounds[part].centre());
+    double largest = 0;
+    for (const Mesh& mesh : frame.meshes) {
+        if (mesh.part != static_cast<int>(part) || mesh.vertices.empty()) continue;
+        Spot low = at.flat(mesh.vertices.front().position);
+        Spot high = low;
+        for (const MeshVertex& vertex : mesh.vertices) {
+            low = glm::min(low, at.flat(vertex.position));
+            high = glm::max(high, at.flat(vertex.position));
+        }
+        const double area = (high.x - low.x) * (high.y - low.y);
+        if (area <= largest) continue;
+        largest = area;
+        middle = 0.5 * (low + high);
+    }
+    return middle;
+}
+
 // Numbers in balloons above the drawing, each with a leader to the middle of its part.
 void draw_balloons(SheetSvg& svg, const Frame& frame, const PaperView& view, const PaperPlane& at) {
     struct Balloon {
@@ -49,8 +69,8 @@ void draw_balloons(SheetSvg& svg, const Frame& frame, const PaperView& view, con
     std::vector<Balloon> balloons;
     for (std::size_t part = 0; part < frame.part_bounds.size(); ++part) {
         const Bounds& bounds = frame.part_bounds[part];
-        if (bounds.low != bounds.high && is_in(view.bounds, bounds.centre()))
-            balloons.push_back({part, at.flat(bounds.centre())});
+        if (bounds.low == bounds.high || !is_in(view.bounds, bounds.centre())) continue;
+        balloons.push_back({part, on_part(frame, part, at)});
     }
     std::sort(balloons.begin(), balloons.end(),
               [](const Balloon& a, const Balloon& b) { return a.spot.x < b.spot.x; });
@@ -69,7 +89,8 @@ void draw_balloons(SheetSvg& svg, const Frame& frame, const PaperView& view, con
 }
 
 std::string drawn(const Frame& frame, PaperView view) {
-    const Spot size{view.width - 8, view.most_height};
+    const double margin = view.width - focus_margin(frame);
+    const Spot size{margin - 8, view.most_height};
     PaperPlane plane = fit_plane(view.plane, view.bounds, {0, 0}, size);
     const glm::vec3 extent = view.bounds.high - view.bounds.low;
     const double tall = plane.units_per_mm * glm::dot(glm::abs(view.plane.up), extent);
@@ -80,7 +101,7 @@ std::string drawn(const Frame& frame, PaperView view) {
     draw_flat_bodies(svg, frame, plane);
     draw_flat_light(svg, frame, plane);
     svg.close();
-    draw_flat_focus(svg, frame, plane, view.width);
+    draw_flat_focus(svg, frame, plane, margin);
     draw_balloons(svg, frame, view, plane);
     draw_scale_bar(svg, plane, {4, height - 8});
     return svg.text();

@@ -86,6 +86,56 @@ TEST_CASE("the sheet needs nothing from outside and holds its drawings") {
     CHECK(page == sheet_page(document, report));
 }
 
+TEST_CASE("what is taken along stands before the appendix: the steps where it works, else first of "
+          "all what to "
+          "change") {
+    const auto pages = [](const Setup& setup) {
+        const Document document{.setup = setup, .top = {}, .chosen = {}, .last_lines = {}};
+        const std::string page = sheet_page(document, report_of(setup, 64));
+        const std::size_t appendix = page.find("class=\"appendix\"");
+        REQUIRE(appendix != std::string::npos);
+        return std::pair{page.substr(0, appendix), page.substr(appendix)};
+    };
+    const auto [works, looked_up] = pages(easy_setup());
+    CHECK(has(works, "Mount in this order"));
+    CHECK_FALSE(has(works, "change first"));
+    CHECK(has(looked_up, "Focus budget"));
+    const auto [fails, later] = pages(short_setup());
+    CHECK(has(fails, "This does not work yet: change first"));
+    CHECK_FALSE(has(fails, "Mount in this order"));
+    CHECK(has(later, "At the telescope, once it works"));
+    for (const std::string& page : {works, fails}) {
+        CHECK(has(page, "certified solar filter"));
+        CHECK(count_of(page, "<svg ") == 1);
+    }
+}
+
+TEST_CASE("a picture of the Moon lies in the page itself") {
+    const Document document{.setup = short_setup(), .top = {}, .chosen = {}, .last_lines = {}};
+    const std::string page = sheet_page(document, report_of(document.setup, 64),
+                                        {.moon_png = {'f', 'o', 'o', 'b', 'a', 'r'}});
+    CHECK(has(page, "href=\"data:image/png;base64,Zm9vYmFy\""));
+    CHECK(count_of(page, "href=") == 1);
+}
+
+TEST_CASE("no word of a drawing covers what it tells of: it stands at the margin") {
+    const Setup setup = short_setup();
+    const Frame frame = build_frame(setup, report_of(setup, 64), PictureEffort{});
+    const double margin = 500;
+    SheetSvg svg(720, 300, "x", "x");
+    PaperPlane plane = fit_plane({}, frame.bounds, {0, 0}, {margin, 300});
+    draw_flat_focus(svg, frame, plane, margin);
+    const std::string text = svg.text();
+    CHECK(focus_margin(frame) > 40);
+    std::size_t words = 0;
+    for (std::size_t at = text.find("<text"); at != std::string::npos;
+         at = text.find("<text", at + 1), ++words) {
+        const std::size_t x = text.find("x=\"", at) + 3;
+        CHECK(std::stod(text.substr(x)) > margin);
+    }
+    CHECK(words > 0);
+}
+
 TEST_CASE("the steps tell the drawtube's place, worked out by hand") {
     const std::string text = steps_text(easy_setup());
     CHECK(has(text, "Set it to 35.0 mm out"));  // 200 - 20 - 35 - 110

@@ -1,7 +1,10 @@
 #include "app/run.hpp"
 
+#include <algorithm>
 #include <exception>
 #include <iostream>
+#include <new>
+#include <span>
 
 #include "app/check/check.hpp"
 #include "app/commands/command_line.hpp"
@@ -15,6 +18,7 @@
 #include "app/export/sheet.hpp"
 #include "app/tune/solve.hpp"
 #include "app/window/window.hpp"
+#include "base/shown.hpp"
 #include "desk/open_setup.hpp"
 #include "scene/sight_view/sight_view_rows.hpp"
 
@@ -29,8 +33,12 @@ ExitStatus tell(const Error& error) {
 
 // On the command line a key without effect is bad input: whoever typed it meant something by it.
 bool tell_notices(const std::string& file, const std::vector<Notice>& notices) {
-    for (const Notice& notice : notices)
-        std::cerr << "beamfork: " << file << ':' << notice.line << ": " << notice.text << '\n';
+    constexpr std::size_t most = 10;
+    const std::size_t told = std::min(notices.size(), most);
+    for (const Notice& notice : std::span(notices).first(told))
+        tell({ErrorCode::bad_input, notice.text, {file, notice.line}});
+    if (told < notices.size())
+        std::cerr << "beamfork: and " << notices.size() - told << " more keys without effect\n";
     return !notices.empty();
 }
 
@@ -69,9 +77,11 @@ ExitStatus with_report(const std::string& file, const Work& work) {
     });
 }
 
-ExitStatus print(const std::string& text) {
-    std::cout << text << std::flush;
-    return ExitStatus::fine;
+// What cannot be written, as to a full disk, is an error: a text that is not there must not count as told.
+ExitStatus print(const std::string& text, ExitStatus status = ExitStatus::fine) {
+    std::cout << shown(text) << std::flush;
+    if (std::cout) return status;
+    return tell({ErrorCode::impossible, "the output could not be written: is the disk full?", {}});
 }
 
 ExitStatus tell_written(const std::string& output) { return print("wrote " + output + "\n"); }
@@ -80,8 +90,8 @@ ExitStatus carry_out(const CheckFile& command) {
     const auto pairs = command.json ? CheckedPairs::every : CheckedPairs::chosen;
     return with_setup(command, [&](const Document& document) {
         return check_setup(document.setup, pairs).map([&](const CheckedSetup& checked) {
-            print(command.json ? check_json(checked) : check_text(checked));
-            return checked.is_poor() ? ExitStatus::poor_setup : ExitStatus::fine;
+            return print(command.json ? check_json(checked) : check_text(checked),
+                         checked.is_poor() ? ExitStatus::poor_setup : ExitStatus::fine);
         });
     });
 }
@@ -151,15 +161,16 @@ ExitStatus carry_out(const SolveFor& command) {
         const Setup& setup = document.setup;
         if (command.list) return print(command.json ? solvable_json(setup) : solvable_text(setup));
         return solve(setup, command).map([](const auto& solved) {
-            print(solved.text);
-            return solved.is_found ? ExitStatus::fine : ExitStatus::poor_setup;
+            return print(solved.text, solved.is_found ? ExitStatus::fine : ExitStatus::poor_setup);
         });
     });
 }
 
 ExitStatus carry_out(const ListTours& command) {
     return with_report(command.file, [](const Document& document, const Report& report) {
-        return tour_list_text(document, report).map(print);
+        return tour_list_text(document, report).map([](const std::string& text) {
+            return print(text);
+        });
     });
 }
 
@@ -185,6 +196,11 @@ int run(int argc, const char* const* argv) {
         if (!task) return static_cast<int>(tell(task.error()));
         return static_cast<int>(
             std::visit([](const auto& asked) { return carry_out(asked); }, *task));
+    } catch (const std::bad_alloc&) {
+        return static_cast<int>(tell({ErrorCode::impossible,
+                                      "there is not enough memory for this; the file on disk is as "
+                                      "it was",
+                                      {}}));
     } catch (const std::exception& bug) {
         std::cerr << "beamfork: a bug in the program: " << bug.what()
                   << "\nThe file on disk is as it was.\n";

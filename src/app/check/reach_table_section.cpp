@@ -46,6 +46,8 @@ Json reach_table_json(const Setup& setup, const Report& report) {
               {"depth_of_focus_mm", table.depth_of_focus},
               {"reaching", table.reaching()},
               {"entries", std::move(entries)}};
+    for (const std::size_t part : table.left_out)
+        json["left_out"].push_back(setup.parts[part].name);
     if (table.conflict) {
         json["conflict"] = {{"innermost", table.conflict->innermost},
                             {"outermost", table.conflict->outermost},

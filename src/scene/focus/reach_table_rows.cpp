@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/text.hpp"
+#include "study/focus/combinations.hpp"
 
 #include <fmt/format.h>
 
@@ -175,6 +176,7 @@ ReachRows reach_table_rows(const Setup& setup, const Report& report) {
                    : fmt::format("All {} combinations reach focus.", table.entries.size()))
             : fmt::format("{} of {} combinations reach focus.", table.reaching(),
                           table.entries.size());
+    if (!table.left_out.empty()) rows.summary += ' ' + left_out_sentence(setup, table.left_out);
     rows.one_place = one_place(setup, table);
     return rows;
 }

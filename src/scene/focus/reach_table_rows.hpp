@@ -38,7 +38,7 @@ constexpr std::size_t reach_column = 4;
 struct ReachRows {
     std::vector<ReachColumn> columns;
     std::vector<ReachRow> rows;
-    std::string summary;    ///< "14 of 18 combinations reach focus."
+    std::string summary;    ///< "14 of 18 combinations reach focus.", and which are not studied
     std::string one_place;  ///< the drawtube position that serves all, or what prevents it
 };
 

@@ -17,7 +17,7 @@ using namespace test_paths;
 
 namespace {
 
-constexpr double focal_length = 400;
+constexpr double lens_focal_length = 400;
 constexpr double green_mm = 546.0740e-6;
 
 // A telescope of that f-number with a plate in its cone, front towards the light as posed.
@@ -30,14 +30,14 @@ PlateSetting behind_objective(double f_number,
                               double index,
                               const Pose& front = translation(0, 0, 100)) {
     PlateSetting setting;
-    setting.train.objective_focal_length = focal_length;
-    setting.train.objective_radius = focal_length / (2 * f_number);
+    setting.train.objective_focal_length = lens_focal_length;
+    setting.train.objective_radius = lens_focal_length / (2 * f_number);
     setting.train.object_distance = std::numeric_limits<double>::infinity();
     PathMaker maker;
-    setting.path = maker.objective(focal_length)
+    setting.path = maker.objective(lens_focal_length)
                        .face(front, index)
                        .face(front * translation(0, 0, thickness), 1)
-                       .ending_at(translation(0, 0, focal_length));
+                       .ending_at(translation(0, 0, lens_focal_length));
     return setting;
 }
 

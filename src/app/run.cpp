@@ -58,7 +58,12 @@ ExitStatus with_file(const std::string& file, bool allows_unknown, const Work& w
     if (!read) return tell(read.error());
     if (!allows_unknown && tell_notices(file, read->notices)) return ExitStatus::bad_input;
     const Result<ExitStatus> done = work(read->document);
-    return done ? *done : tell(done.error());
+    if (done) return *done;
+    Error error = done.error();
+    const bool is_of_setup =
+        error.code == ErrorCode::impossible || error.code == ErrorCode::bad_input;
+    if (is_of_setup && error.where.file.empty()) error.where.file = file;
+    return tell(error);
 }
 
 template <class Command, class Work>

@@ -179,3 +179,19 @@ TEST_CASE("what cannot be written is an error, for every command that prints") {
         std::filesystem::remove(scratch.at(name));
     }
 }
+
+TEST_CASE("a lens that stands behind the image is refused with the file's name, as is a target "
+          "that is too near") {
+    const ScratchFolder scratch;
+    const std::string behind = scratch.file(
+        "behind.train.toml", with(demo_text(), "lens_offset_mm = 4.4", "lens_offset_mm = 200"));
+    const Ran lens = run("check --json '" + behind + "'");
+    CHECK(lens.status == 2);
+    CHECK(says(lens, "behind.train.toml: 2.6x shifter: the lens would stand behind the image"));
+    const std::string near = scratch.file(
+        "near.train.toml", with(demo_text(), "focal_length_mm = 700", "focal_length_mm = 3000")
+                               + "[[target]]\nname = \"Wall\"\ndistance_m = 5\n");
+    const Ran target = run("check '" + near + "'");
+    CHECK(target.status == 2);
+    CHECK(says(target, "near.train.toml: the target is nearer than"));
+}

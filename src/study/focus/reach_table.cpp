@@ -56,6 +56,8 @@ Result<ReachEntry> entry_of(const Setup& setup, const Choice& choice) {
     const auto train = build_axes(setup, choice, Millimetres{0});
     if (!train) return tl::make_unexpected(train.error());
     const FocusBudget budget = solved_focus(setup, *train);
+    if (const auto sound = lenses_can_work(setup, budget); !sound)
+        return tl::make_unexpected(sound.error());
     const auto& head = *find_part<SplitterHead>(setup);
     const auto& eyepiece = part_as<EyepiecePair>(setup, choice.eyepiece);
     const double position = position_of(budget);

@@ -1,7 +1,10 @@
 #include "app/run.hpp"
 
+#include <algorithm>
 #include <exception>
 #include <iostream>
+#include <new>
+#include <span>
 
 #include "app/check/check.hpp"
 #include "app/commands/command_line.hpp"
@@ -16,6 +19,7 @@
 #include "app/export/sight.hpp"
 #include "app/tune/solve.hpp"
 #include "app/window/window.hpp"
+#include "base/shown.hpp"
 #include "desk/open_setup.hpp"
 #include "scene/sight_view/sight_view_rows.hpp"
 
@@ -30,8 +34,12 @@ ExitStatus tell(const Error& error) {
 
 // On the command line a key without effect is bad input: whoever typed it meant something by it.
 bool tell_notices(const std::string& file, const std::vector<Notice>& notices) {
-    for (const Notice& notice : notices)
-        std::cerr << "beamfork: " << file << ':' << notice.line << ": " << notice.text << '\n';
+    constexpr std::size_t most = 10;
+    const std::size_t told = std::min(notices.size(), most);
+    for (const Notice& notice : std::span(notices).first(told))
+        tell({ErrorCode::bad_input, notice.text, {file, notice.line}});
+    if (told < notices.size())
+        std::cerr << "beamfork: and " << notices.size() - told << " more keys without effect\n";
     return !notices.empty();
 }
 
@@ -51,7 +59,12 @@ ExitStatus with_file(const std::string& file, bool allows_unknown, const Work& w
     if (!read) return tell(read.error());
     if (!allows_unknown && tell_notices(file, read->notices)) return ExitStatus::bad_input;
     const Result<ExitStatus> done = work(read->document);
-    return done ? *done : tell(done.error());
+    if (done) return *done;
+    Error error = done.error();
+    const bool is_of_setup =
+        error.code == ErrorCode::impossible || error.code == ErrorCode::bad_input;
+    if (is_of_setup && error.where.file.empty()) error.where.file = file;
+    return tell(error);
 }
 
 template <class Command, class Work>
@@ -70,9 +83,11 @@ ExitStatus with_report(const std::string& file, const Work& work) {
     });
 }
 
-ExitStatus print(const std::string& text) {
-    std::cout << text << std::flush;
-    return ExitStatus::fine;
+// What cannot be written, as to a full disk, is an error: a text that is not there must not count as told.
+ExitStatus print(const std::string& text, ExitStatus status = ExitStatus::fine) {
+    std::cout << shown(text) << std::flush;
+    if (std::cout) return status;
+    return tell({ErrorCode::impossible, "the output could not be written: is the disk full?", {}});
 }
 
 ExitStatus tell_written(const std::string& output) { return print("wrote " + output + "\n"); }
@@ -81,18 +96,19 @@ ExitStatus carry_out(const CheckFile& command) {
     const auto pairs = command.json ? CheckedPairs::every : CheckedPairs::chosen;
     return with_setup(command, [&](const Document& document) {
         return check_setup(document.setup, pairs).map([&](const CheckedSetup& checked) {
+            std::string text;
             if (command.json) {
-                print(check_json(checked));
+                text = check_json(checked);
             } else if (command.full) {
-                print(check_text(checked));
+                text = check_text(checked);
             } else if (command.studies.empty()) {
-                print(short_check_text(checked));
+                text = short_check_text(checked);
             }
             for (const std::string& study : command.studies)
-                print(study_text(checked, study));
-            if (command.two_eyes) print('\n' + two_eyes_page(checked));
-            if (command.assumed) print('\n' + assumptions_page());
-            return checked.is_poor() ? ExitStatus::poor_setup : ExitStatus::fine;
+                text += study_text(checked, study);
+            if (command.two_eyes) text += '\n' + two_eyes_page(checked);
+            if (command.assumed) text += '\n' + assumptions_page();
+            return print(text, checked.is_poor() ? ExitStatus::poor_setup : ExitStatus::fine);
         });
     });
 }
@@ -160,15 +176,16 @@ ExitStatus carry_out(const SolveFor& command) {
         const Setup& setup = document.setup;
         if (command.list) return print(command.json ? solvable_json(setup) : solvable_text(setup));
         return solve(setup, command).map([](const auto& solved) {
-            print(solved.text);
-            return solved.is_found ? ExitStatus::fine : ExitStatus::poor_setup;
+            return print(solved.text, solved.is_found ? ExitStatus::fine : ExitStatus::poor_setup);
         });
     });
 }
 
 ExitStatus carry_out(const ListTours& command) {
     return with_report(command.file, [](const Document& document, const Report& report) {
-        return tour_list_text(document, report).map(print);
+        return tour_list_text(document, report).map([](const std::string& text) {
+            return print(text);
+        });
     });
 }
 
@@ -194,6 +211,11 @@ int run(int argc, const char* const* argv) {
         if (!task) return static_cast<int>(tell(task.error()));
         return static_cast<int>(
             std::visit([](const auto& asked) { return carry_out(asked); }, *task));
+    } catch (const std::bad_alloc&) {
+        return static_cast<int>(tell({ErrorCode::impossible,
+                                      "there is not enough memory for this; the file on disk is as "
+                                      "it was",
+                                      {}}));
     } catch (const std::exception& bug) {
         std::cerr << "beamfork: a bug in the program: " << bug.what()
                   << "\nThe file on disk is as it was.\n";

@@ -1,11 +1,13 @@
 #include "base/error.hpp"
 
+#include "base/shown.hpp"
+
 namespace beamfork {
 
 std::string to_text(const Error& error) {
     std::string text;
     if (!error.where.file.empty()) {
-        text += error.where.file;
+        text += shown_in_line(error.where.file);
         text += ':';
     }
     if (error.where.line > 0) {
@@ -14,7 +16,7 @@ std::string to_text(const Error& error) {
         text += ':';
     }
     if (!text.empty()) text += ' ';
-    return text + error.what;
+    return text + shown_in_line(error.what);
 }
 
 }  // namespace beamfork

@@ -33,7 +33,7 @@ struct Error {
     bool operator==(const Error&) const = default;
 };
 
-/// "file:line: what", leaving out what is not known.
+/// "file:line: what" in one line, leaving out what is not known; as base/shown.hpp shows it.
 std::string to_text(const Error& error);
 
 template <class T>

@@ -50,16 +50,11 @@ bool names_a_file(const std::string& name) {
     return !name.empty() && std::filesystem::exists(name, ignored);
 }
 
-// The page when the file is one; a file that cannot be read is none, and load_file says why.
-std::optional<std::string> page_in(const std::string& name) {
-    constexpr std::size_t largest_page = 16U << 20U;
-    auto bytes = read_file(name, largest_page);
-    if (!bytes || !is_page(*bytes)) return std::nullopt;
-    return *std::move(bytes);
-}
+constexpr std::size_t largest_page = 4 * largest_file;
 
-Result<ReadSetup> setup_of_page(const std::string& page, const std::string& name) {
-    const auto text = setup_in_page(page);
+Result<ReadSetup> setup_of_page_or_file(const std::string& bytes, const std::string& name) {
+    if (!is_page(bytes)) return read_setup(bytes, name);
+    const auto text = setup_in_page(bytes);
     if (text) return read_setup(*text, name);
     return fail(ErrorCode::bad_input,
                 "expected a page written by 'beamfork sheet', found no setup in this one",
@@ -73,12 +68,18 @@ const std::vector<Demo>& demos() {
     return shipped;
 }
 
-bool names_a_setup_file(const std::string& name) { return names_a_file(name) && !page_in(name); }
+bool names_a_setup_file(const std::string& name) {
+    std::error_code ignored;
+    if (!std::filesystem::is_regular_file(name, ignored)) return false;
+    const auto bytes = read_file(name, largest_page);
+    return !bytes || !is_page(*bytes);
+}
 
 Result<ReadSetup> open_named(const std::string& name) {
     if (names_a_file(name)) {
-        const auto page = page_in(name);
-        return page ? setup_of_page(*page, name) : load_file(name);
+        return read_file(name, largest_page).and_then([&](const std::string& bytes) {
+            return setup_of_page_or_file(bytes, name);
+        });
     }
     std::vector<std::string> names;
     for (const Demo& demo : demos()) {

@@ -6,6 +6,7 @@
 
 #include <fcntl.h>
 #include <fmt/format.h>
+#include <poll.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -53,6 +54,16 @@ bool write_all(int descriptor, std::string_view bytes) {
         bytes.remove_prefix(static_cast<std::size_t>(written));
     }
     return true;
+}
+
+// Whether there is something to read, or the end, before that time is over. Files always have.
+bool has_something(const OpenFile& file, std::chrono::milliseconds patience) {
+    pollfd watched{file.get(), POLLIN, 0};
+    int ready = 0;
+    do {
+        ready = ::poll(&watched, 1, static_cast<int>(patience.count()));
+    } while (ready < 0 && errno == EINTR);
+    return ready != 0;
 }
 
 // Where the bytes go in the end: links are followed, also one whose end does not exist yet.
@@ -112,14 +123,22 @@ Result<void> replace_file(const fs::path& path, std::string_view bytes) {
     return {};
 }
 
-Result<std::string> read_file(const fs::path& path, std::size_t most) {
-    const OpenFile file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
+Result<std::string>
+read_file(const fs::path& path, std::size_t most, std::chrono::milliseconds patience) {
+    // Not to be held up by a pipe into which nobody writes.
+    const OpenFile file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK));
     if (!file.is_open()) return refused("open", path, errno);
     std::string bytes;
     std::array<char, 65536> buffer{};
     for (;;) {
+        if (!has_something(file, patience)) {
+            return fail(
+                ErrorCode::bad_input,
+                fmt::format("nothing came from this pipe or device for {} ms", patience.count()),
+                {path.string(), 0});
+        }
         const ssize_t count = ::read(file.get(), buffer.data(), buffer.size());
-        if (count < 0 && errno == EINTR) continue;
+        if (count < 0 && (errno == EINTR || errno == EAGAIN)) continue;
         if (count < 0) return refused("read", path, errno);
         if (count == 0) return bytes;
         bytes.append(buffer.data(), static_cast<std::size_t>(count));

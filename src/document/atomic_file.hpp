@@ -1,6 +1,7 @@
 // Writing a file whole or not at all, and reading one without trusting its size.
 #pragma once
 
+#include <chrono>
 #include <filesystem>
 #include <string>
 #include <string_view>
@@ -15,7 +16,10 @@ namespace beamfork {
 /// `no_permission`, `not_found` (no such folder), `impossible` (disk full, not a plain file).
 Result<void> replace_file(const std::filesystem::path& path, std::string_view bytes);
 
-/// The bytes of a file; `bad_input` when there are more than `most`, whatever it claims to hold.
-Result<std::string> read_file(const std::filesystem::path& path, std::size_t most);
+/// The bytes of a file; `bad_input` when there are more than `most`, whatever it claims to hold, and when a pipe or device
+/// says nothing for as long as `patience`.
+Result<std::string> read_file(const std::filesystem::path& path,
+                              std::size_t most,
+                              std::chrono::milliseconds patience = std::chrono::seconds(5));
 
 }  // namespace beamfork

@@ -57,6 +57,13 @@ Result<void> keep_unrecognised(Reading& reading,
                                const toml::node& value,
                                std::map<std::string, std::string>& unrecognised,
                                const std::string& sentence) {
+    if (reading.notices.size() >= most_notices) {
+        return fail(ErrorCode::bad_input,
+                    fmt::format("this file has more than {} keys that are unknown here; is it a "
+                                "Beamfork setup?",
+                                most_notices),
+                    reading.at(line_of(key)));
+    }
     auto text = toml_text(value);
     if (!text) {
         return fail(ErrorCode::bad_input, fmt::format("'{}' is nested too deep", key.str()),

@@ -14,8 +14,10 @@ namespace beamfork {
 
 /// The newest version of the format that this program reads, and the one it writes.
 constexpr int file_version = 1;
-/// Larger files are refused: a setup of a hundred parts with comments needs a tenth of it.
-constexpr std::size_t largest_file = 1 << 20;
+/// Larger files are refused: a setup of a hundred parts with comments needs a fortieth of it.
+constexpr std::size_t largest_file = 4U << 20U;
+/// More keys without effect are refused: a file with so many is none of ours.
+constexpr std::size_t most_notices = 1000;
 
 /// Something in a file that is kept but has no effect, such as a mistyped key: where, and one sentence
 /// with the nearest known name.

@@ -196,6 +196,9 @@ private:
         }
         setup.parts.push_back(std::move(entry.part));
         lines_.push_back(entry.line);
+        // Told before the rest is read: of a hundred thousand even the names would take long to tell apart.
+        if (const auto fault = too_many_parts(setup))
+            return refuse(reading_, lines_.at(fault->part), fault->sentence);
         return {};
     }
 
@@ -278,7 +281,7 @@ Result<ReadSetup> read_setup(std::string_view text, const std::string& file_name
     if (text.size() > largest_file) {
         return refuse(reading, 0,
                       fmt::format("expected a setup file of at most {} KiB, found {} KiB",
-                                  largest_file / 1024, text.size() / 1024));
+                                  largest_file / 1024, (text.size() + 1023) / 1024));
     }
     if (text.starts_with(byte_order_mark)) text.remove_prefix(byte_order_mark.size());
     const auto root = parse(reading, text);

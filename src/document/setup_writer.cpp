@@ -47,13 +47,15 @@ std::string field_text(const FieldValue& value) {
     return toml_string(std::get<std::string>(value));
 }
 
-// A field that does not count now and holds what it holds by itself would only confuse.
+// A field that does not count now and holds what it holds by itself would only confuse, unless the user wrote a comment
+// at it.
 bool is_worth_writing(const PartKind& kind,
                       const FieldInfo& field,
-                      const PartBody& body,
+                      const Part& part,
                       const FieldValue& value) {
     if (std::holds_alternative<std::monostate>(value)) return false;
-    return is_relevant(body, field) || value != field_value(kind.fresh, field.key);
+    return is_relevant(part.body, field) || value != field_value(kind.fresh, field.key)
+           || part.remarks.contains(field.key);
 }
 
 // plus_minus = { length_mm = [0.5, "measured"], travel_mm = "guessed" }
@@ -85,7 +87,7 @@ void write_part(Lines& lines, const Part& part) {
     for (const FieldInfo& field : kind.fields) {
         const auto value = field_value(part.body, field.key);
         BEAMFORK_EXPECTS(value.has_value());
-        if (is_worth_writing(kind, field, part.body, *value)) {
+        if (is_worth_writing(kind, field, part, *value)) {
             lines.value(field.key, field_text(*value), part.remarks);
         }
     }

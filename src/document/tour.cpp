@@ -201,12 +201,16 @@ std::optional<std::string> tour_name_objection(std::string_view name) {
 }
 
 std::optional<std::string> tours_objection(std::span<const Tour> tours) {
+    if (tours.size() > most_tours)
+        return fmt::format("a setup can have at most {} tours", most_tours);
     for (std::size_t i = 0; i < tours.size(); ++i) {
         const Tour& tour = tours[i];
         if (const auto wrong = tour_name_objection(tour.name)) return wrong;
         if (const auto wrong = title_objection(tour.title)) return "a tour: " + *wrong;
         if (tour.steps.empty())
             return fmt::format("the tour '{}' has no step: add a [[tour.step]]", tour.name);
+        if (tour.steps.size() > most_tour_steps)
+            return fmt::format("the tour '{}' has more than {} steps", tour.name, most_tour_steps);
         for (const TourStep& step : tour.steps) {
             if (const auto wrong = step_objection(step)) return wrong;
         }

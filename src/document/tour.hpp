@@ -62,6 +62,8 @@ struct Tour {
 };
 
 inline constexpr std::size_t most_answers = 3;
+inline constexpr std::size_t most_tours = 40;
+inline constexpr std::size_t most_tour_steps = 200;
 
 /// What stands before the foreign keys of a camera among TourStep::extras.
 inline constexpr std::string_view camera_prefix = "camera.";
@@ -91,7 +93,8 @@ std::optional<QuestionFault> question_fault(const TourQuestion& asks);
 Result<const Tour*> find_tour(std::span<const Tour> tours, const std::string& name_or_title);
 /// A tour's name is one word of small letters, digits and hyphens.
 std::optional<std::string> tour_name_objection(std::string_view name);
-/// The first thing that is wrong with them: names, titles, captions, notes, cameras, a tour without a step, two alike.
+/// The first thing that is wrong with them: names, titles, captions, notes, cameras, a tour without a step, two alike,
+/// too many.
 std::optional<std::string> tours_objection(std::span<const Tour> tours);
 
 /// `wanted` made one word, with a number behind it where one of the tours has that name.

@@ -263,6 +263,9 @@ Result<void> read_steps(Reading& reading, const toml::node& node, Tour& tour) {
         const auto* table = item.as_table();
         if (table == nullptr)
             return refuse_at(reading, item, "expected [[tour.step]] with its keys below it");
+        if (tour.steps.size() == most_tour_steps)
+            return refuse_at(reading, item,
+                             fmt::format("a tour can have at most {} steps", most_tour_steps));
         auto step = read_step(reading, *table);
         if (!step) return tl::make_unexpected(step.error());
         tour.steps.push_back(std::move(*step));

@@ -8,6 +8,7 @@
 #include <system_error>
 
 #include "base/contract.hpp"
+#include "document/atomic_file.hpp"
 #include "render/png_codec.hpp"
 
 namespace beamfork {
@@ -44,27 +45,7 @@ Image straight(Image multiplied) {
 
 Result<void> write_png(const Image& image, const std::filesystem::path& path) {
     const std::vector<std::uint8_t> bytes = encode_png(image);
-    const std::filesystem::path draft = path.string() + ".part";
-    std::error_code trouble;
-    {
-        std::ofstream out(draft, std::ios::binary);
-        out.write(reinterpret_cast<const char*>(bytes.data()),
-                  static_cast<std::streamsize>(bytes.size()));
-        out.flush();
-        if (!out) {
-            std::filesystem::remove(draft, trouble);
-            return fail(ErrorCode::no_permission, "the picture cannot be written here",
-                        {path.string(), 0});
-        }
-    }
-    std::filesystem::rename(draft, path, trouble);
-    if (trouble) {
-        const std::string why = trouble.message();
-        std::filesystem::remove(draft, trouble);
-        return fail(ErrorCode::no_permission, "the picture cannot be written here: " + why,
-                    {path.string(), 0});
-    }
-    return {};
+    return replace_file(path, {reinterpret_cast<const char*>(bytes.data()), bytes.size()});
 }
 
 Result<Image> read_png(const std::filesystem::path& path) {

@@ -37,6 +37,10 @@ struct OrderFault {
 };
 std::optional<OrderFault> order_fault(const Setup& setup);
 
+/// Why nothing more need be looked at: more parts of a role than a setup can have (one telescope, focuser and head; of
+/// others far more than anybody owns, since a stranger's file must not ask for hours). order_fault() says it too.
+std::optional<OrderFault> too_many_parts(const Setup& setup);
+
 /// Indices of all parts with that role, in order.
 std::vector<std::size_t> parts_with_role(const Setup& setup, Role role);
 

@@ -194,7 +194,16 @@ TEST_CASE("files that are not there, not files or without end are refused when l
     };
     CHECK(refused(folder / "none.train.toml").code == ErrorCode::not_found);
     CHECK(refused(folder.path()).what.find("directory") != std::string::npos);
-    CHECK(refused("/dev/zero").what.find("at most 1024 KiB") != std::string::npos);
+    CHECK(refused("/dev/zero").what.find("at most 4096 KiB") != std::string::npos);
     put(folder / "bad.train.toml", "beamfork = 1\ntitle = 3\n");
     CHECK(refused(folder / "bad.train.toml").where.line == 2);
+}
+
+TEST_CASE("a pipe into which nobody writes is not waited for without end") {
+    const Folder folder;
+    const fs::path pipe = folder / "pipe";
+    REQUIRE(::mkfifo(pipe.c_str(), 0600) == 0);
+    const auto read = read_file(pipe, 100, std::chrono::milliseconds(20));
+    REQUIRE_FALSE(read.has_value());
+    CHECK(read.error().what.find("nothing came from this pipe") != std::string::npos);
 }

@@ -243,7 +243,7 @@ TEST_CASE(
     std::string noise(10'000'000, '\0');
     for (char& byte : noise)
         byte = static_cast<char>(random());
-    CHECK(says(refusal(noise), "at most 1024 KiB"));
+    CHECK(says(refusal(noise), "at most 4096 KiB"));
     const Error small = refusal(noise.substr(0, 50'000));
     CHECK(says(small, "text file"));
     CHECK(small.where.line >= 1);

@@ -194,3 +194,12 @@ TEST_CASE("a damaged demo is refused or read to a sound setup, and never breaks 
     CHECK(sound > 200);  // else this would not have tried much
     CHECK(refused > 200);
 }
+
+TEST_CASE("a comment at a value that does not count now survives a save, value and all") {
+    const std::string comment = "spectacle_distance_mm = 17   # front of the lens to the pupil";
+    const Document document =
+        read(with(smallest_file, "name = \"Regular\"", "name = \"Regular\"\n" + comment));
+    const std::string text = write_setup(document);
+    CHECK(text.find("spectacle_distance_mm = 17  # front of the lens") != std::string::npos);
+    CHECK(read(text) == document);
+}

@@ -8,6 +8,9 @@ namespace beamfork {
 
 namespace {
 
+// None where no light arrives: the loss has no end then.
+Json magnitudes_json(double share) { return share > 0 ? Json(magnitudes(share)) : Json(nullptr); }
+
 Json eye_brightness_json(const Setup& setup, const EyeBrightness& eye) {
     Json steps = Json::array();
     for (const LightStep& step : eye.steps) {
@@ -16,7 +19,7 @@ Json eye_brightness_json(const Setup& setup, const EyeBrightness& eye) {
                          {"passes", step.passes},
                          {"why", step.why}});
     }
-    return {{"magnitudes_lost", magnitudes(eye.total())},
+    return {{"magnitudes_lost", magnitudes_json(eye.total())},
             {"light_into_eye", eye.total()},
             {"on_axis", eye.on_axis},
             {"unobstructed", eye.unobstructed},
@@ -52,10 +55,12 @@ std::string brightness_text(const Setup& /*setup*/, const Report& report) {
     std::string out = "BRIGHTNESS\n";
     for (std::size_t side = 0; side < 2; ++side) {
         const EyeBrightness& eye = light.eyes[side];
-        out += fmt::format("  {:<5} eye: throughput {:.1f} %, {:.1f} % of the light enters the "
-                           "eye ({:.2f} mag lost)\n",
-                           name_of(both_eyes.at(side)), 100 * eye.throughput, 100 * eye.total(),
-                           magnitudes(eye.total()));
+        const std::string lost =
+            eye.total() > 0 ? fmt::format(" ({:.2f} mag lost)", magnitudes(eye.total())) : "";
+        out +=
+            fmt::format("  {:<5} eye: throughput {:.1f} %, {:.1f} % of the light enters the "
+                        "eye{}\n",
+                        name_of(both_eyes.at(side)), 100 * eye.throughput, 100 * eye.total(), lost);
     }
     const auto two = light.two_eye_change();
     out += fmt::format("  Faintest star, against one eye without the head: each {:+.2f} mag, both "

@@ -4,6 +4,7 @@
 
 #include "base/two_at_a_time.hpp"
 #include "study/cures/cure_search.hpp"
+#include "study/focus/combinations.hpp"
 
 namespace beamfork {
 
@@ -12,17 +13,6 @@ bool CheckedSetup::is_poor() const {
 }
 
 namespace {
-
-std::vector<Choice> all_choices(const Setup& setup) {
-    std::vector<Choice> choices;
-    for (const std::size_t eyepiece : parts_with_role(setup, Role::eyepiece)) {
-        for (const std::size_t observer : parts_with_role(setup, Role::observer)) {
-            for (const std::size_t target : parts_with_role(setup, Role::target))
-                choices.push_back({eyepiece, observer, target});
-        }
-    }
-    return choices;
-}
 
 // The chosen one is told in full, and settled; of the others light is found by few rays.
 std::vector<std::optional<Result<Report>>> reports_of(const Setup& setup,
@@ -42,7 +32,7 @@ Result<CheckedSetup> check_every(const Setup& setup, ClippingEffort effort) {
     if (!reach) return tl::make_unexpected(reach.error());
     CheckedSetup checked;
     checked.setup = setup;
-    const std::vector<Choice> choices = all_choices(setup);
+    const std::vector<Choice> choices = combinations(setup, setup.chosen).studied;
     auto reports = reports_of(setup, choices, effort, *reach);
     for (std::size_t i = 0; i < choices.size(); ++i) {
         if (!*reports[i]) return tl::make_unexpected(reports[i]->error());

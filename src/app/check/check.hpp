@@ -21,10 +21,10 @@ struct Combination {
     Report report;
 };
 
-/// Which combinations a check looks at, beside the reach table, which always holds them all.
+/// Which combinations a check looks at, beside the reach table.
 enum class CheckedPairs : std::uint8_t {
     chosen,  ///< the one that the file chooses: all that the text tells
-    every,   ///< eyepieces outermost, then observers, then targets: as JSON tells
+    every,   ///< as focus/combinations.hpp lists them: as JSON tells
 };
 
 struct CheckedSetup {

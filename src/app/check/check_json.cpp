@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <array>
 
 #include "app/check/check.hpp"
@@ -41,7 +42,8 @@ Json eye_json(const Setup& setup, const Report& report, const EyeClipping& eye) 
         Json ends = Json::object();
         for (const EndShare& end : ring.ends) {
             const std::string name = end_name(setup, report.train.path(eye.eye), end);
-            ends[name] = ends.value(name, 0.0) + end.share;
+            // Of stops by one name together; all light is 1, whatever rounding makes of the sum.
+            ends[name] = std::min(1.0, ends.value(name, 0.0) + end.share);
         }
         illumination.push_back({{"field_fraction", ring.field_fraction},
                                 {"relative", ring.relative},

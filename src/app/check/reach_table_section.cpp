@@ -48,6 +48,8 @@ Json reach_table_json(const Setup& setup, const Report& report) {
               {"reaching", table.reaching()},
               {"usable", table.usable()},
               {"entries", std::move(entries)}};
+    for (const std::size_t part : table.left_out)
+        json["left_out"].push_back(setup.parts[part].name);
     if (table.conflict) {
         json["conflict"] = {{"innermost", table.conflict->innermost},
                             {"outermost", table.conflict->outermost},

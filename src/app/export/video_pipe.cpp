@@ -51,6 +51,10 @@ std::vector<std::string> video_arguments(const std::string& program,
 
 Result<VideoPipe> VideoPipe::start(
     const fs::path& output, int width, int height, double fps, const std::string& program) {
+    std::error_code none;
+    if (fs::exists(output, none) && !fs::is_regular_file(output, none))
+        return fail(ErrorCode::impossible, "cannot save: this is not a plain file",
+                    {output.string(), 0});
     VideoPipe made;
     made.output_ = output;
     made.draft_ = output.string() + ".part";

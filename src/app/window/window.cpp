@@ -19,6 +19,7 @@
 #include "app/window/demo_pictures.hpp"
 #include "app/window/end_signals.hpp"
 #include "app/window/frame_clock.hpp"
+#include "base/shown.hpp"
 #include "desk/setup_row.hpp"
 #include "render/load_gl.hpp"
 #include "render/night_pass.hpp"
@@ -107,7 +108,7 @@ float content_scale(GLFWwindow* window) {
 std::string window_title(const Workbench& bench) {
     const std::string name =
         bench.path().empty() ? bench.document().setup.title : bench.path().filename().string();
-    return fmt::format("{}{} - Beamfork", bench.is_modified() ? "* " : "", name);
+    return fmt::format("{}{} - Beamfork", bench.is_modified() ? "* " : "", shown_in_line(name));
 }
 
 std::optional<double> sooner(std::optional<double> a, std::optional<double> b) {

@@ -7,6 +7,7 @@
 #include "parts/observer.hpp"
 #include "parts/splitter_head.hpp"
 #include "study/findings/report.hpp"
+#include "study/focus/combinations.hpp"
 
 #include <fmt/format.h>
 
@@ -220,6 +221,7 @@ ReachRows reach_table_rows(const Setup& setup, const Report& report) {
     for (const ReachEntry& entry : table.entries)
         rows.rows.push_back(row_of(setup, report, entry));
     rows.summary = summary_of(setup, table);
+    if (!table.left_out.empty()) rows.summary += ' ' + left_out_sentence(setup, table.left_out);
     rows.one_place = one_place(setup, table);
     return rows;
 }

@@ -40,7 +40,8 @@ constexpr std::size_t reach_column = 4;
 struct ReachRows {
     std::vector<ReachColumn> columns;
     std::vector<ReachRow> rows;
-    std::string summary;  ///< "14 of 18 combinations reach focus.", and whom the head does not fit
+    std::string
+        summary;  ///< "14 of 18 combinations reach focus.", whom the head does not fit, and which are not studied
     std::string one_place;  ///< the drawtube position that serves all, or what prevents it
 };
 

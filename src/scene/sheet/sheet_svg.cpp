@@ -5,6 +5,7 @@
 
 #include "base/contract.hpp"
 #include "base/letters.hpp"
+#include "base/shown.hpp"
 #include "base/text.hpp"
 
 #include <fmt/format.h>
@@ -30,21 +31,14 @@ std::string pair_of(SheetSvg::Spot spot) { return coordinate(spot.x) + ',' + coo
 std::string xml_text(std::string_view text) {
     std::string out;
     out.reserve(text.size());
-    for (const char c : text) {
+    for (const char c : shown(text)) {
         switch (c) {
         case '&': out += "&amp;"; break;
         case '<': out += "&lt;"; break;
         case '>': out += "&gt;"; break;
         case '"': out += "&quot;"; break;
         case '\'': out += "&#39;"; break;
-        case '\n':
-        case '\t': out += c; break;
-        default:
-            if (static_cast<unsigned char>(c) < 0x20 || c == 0x7F) {
-                out += "\xEF\xBF\xBD";
-            } else {
-                out += c;
-            }
+        default: out += c;
         }
     }
     return out;

@@ -10,8 +10,8 @@
 
 namespace beamfork {
 
-/// Text with the characters that mean something to XML replaced, and those that XML forbids (control characters)
-/// shown as U+FFFD.
+/// Text with the characters that mean something to XML replaced, and those that it forbids or nobody sees as base/shown.hpp
+/// shows them.
 std::string xml_text(std::string_view text);
 
 class SheetSvg {

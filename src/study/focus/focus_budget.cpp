@@ -283,16 +283,30 @@ FocusBudget solved_focus(const Setup& setup, const Train& axes) {
     return budget;
 }
 
+Result<void> lenses_can_work(const Setup& setup, const FocusBudget& budget) {
+    for (const ShifterAtWork& shifter : budget.shifters) {
+        if (std::isfinite(shifter.factor) && shifter.factor > 0) continue;
+        return fail(ErrorCode::impossible,
+                    fmt::format("{}: the lens would stand behind the image or too far before it, "
+                                "where it cannot work; check its position",
+                                setup.parts[shifter.part].name));
+    }
+    return {};
+}
+
 Result<FocusBudget> solved_focus(const Setup& setup, const Choice& choice) {
     const auto axes = build_axes(setup, choice, Millimetres{0});
     if (!axes) return tl::make_unexpected(axes.error());
-    return solved_focus(setup, *axes);
+    const FocusBudget budget = solved_focus(setup, *axes);
+    return lenses_can_work(setup, budget).map([&] { return budget; });
 }
 
 Result<FocusBudget> focus_budget(const Setup& setup, const Choice& choice) {
     const auto axes = build_axes(setup, choice, Millimetres{0});
     if (!axes) return tl::make_unexpected(axes.error());
     FocusBudget budget = solved_focus(setup, *axes);
+    if (auto sound = lenses_can_work(setup, budget); !sound)
+        return tl::make_unexpected(sound.error());
     budget.rows = budget_rows(setup, *axes, budget);
     return budget;
 }

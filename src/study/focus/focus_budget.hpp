@@ -101,13 +101,17 @@ Millimetres image_behind_stop(const Train& train, Eye eye);
 /// does not go back through a lens: what lies before the last one is not in this image's space.
 Point point_near_stop(const EyePath& path, Millimetres reduced_behind_stop);
 
-/// Solves the focus for this choice and returns the budget. Errors as build_train.
+/// Why nothing that follows from this focus would mean anything: a lens that stands behind the image or, where it gathers
+/// light, farther before it than its focal length, so that its factor is not above 0.
+Result<void> lenses_can_work(const Setup& setup, const FocusBudget& budget);
+
+/// Solves the focus for this choice and returns the budget. Errors as build_train and lenses_can_work.
 Result<FocusBudget> focus_budget(const Setup& setup, const Choice& choice);
 
 /// The same without `rows`, the words of which cost as much as the focus: for those who solve it many times.
 Result<FocusBudget> solved_focus(const Setup& setup, const Choice& choice);
 
-/// The same from axes that stand with the drawtube racked in and the primary in its middle.
+/// The same from axes that stand with the drawtube racked in and the primary in its middle; lenses are not judged.
 FocusBudget solved_focus(const Setup& setup, const Train& axes);
 
 /// The train with drawtube and primary where the budget puts them. Errors as build_train.

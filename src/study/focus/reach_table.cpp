@@ -7,6 +7,7 @@
 #include "parts/focuser.hpp"
 #include "parts/observer.hpp"
 #include "parts/splitter_head.hpp"
+#include "study/focus/combinations.hpp"
 #include "study/focus/diffraction.hpp"
 #include "train/telescope.hpp"
 
@@ -61,6 +62,8 @@ Result<ReachEntry> entry_of(const Setup& setup, const Choice& choice) {
     const auto train = build_axes(setup, choice, Millimetres{0});
     if (!train) return tl::make_unexpected(train.error());
     const FocusBudget budget = solved_focus(setup, *train);
+    if (const auto sound = lenses_can_work(setup, budget); !sound)
+        return tl::make_unexpected(sound.error());
     const auto& head = *find_part<SplitterHead>(setup);
     const auto& eyepiece = part_as<EyepiecePair>(setup, choice.eyepiece);
     const Millimetres position = position_of(budget);
@@ -130,16 +133,14 @@ ReachTable held_against(ReachTable table, std::size_t eyepiece) {
 
 Result<ReachTable> reach_table(const Setup& setup, const Choice& chosen) {
     ReachTable table;
-    for (const std::size_t eyepiece : parts_with_role(setup, Role::eyepiece)) {
-        for (const std::size_t observer : parts_with_role(setup, Role::observer)) {
-            for (const std::size_t target : parts_with_role(setup, Role::target)) {
-                const auto entry = entry_of(setup, {eyepiece, observer, target});
-                if (!entry) return tl::make_unexpected(entry.error());
-                table.entries.push_back(*entry);
-            }
-        }
+    Combinations all = combinations(setup, chosen);
+    BEAMFORK_EXPECTS(!all.studied.empty());
+    for (const Choice& choice : all.studied) {
+        const auto entry = entry_of(setup, choice);
+        if (!entry) return tl::make_unexpected(entry.error());
+        table.entries.push_back(*entry);
     }
-    BEAMFORK_EXPECTS(!table.entries.empty());
+    table.left_out = std::move(all.left_out);
     table.by_primary = telescope_focuses_by_primary(setup);
     table.travel = find_part<Focuser>(setup)->travel;
     const TelescopeFacts telescope = telescope_of(setup);

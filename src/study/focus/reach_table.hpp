@@ -54,7 +54,8 @@ struct ReachConflict {
 };
 
 struct ReachTable {
-    std::vector<ReachEntry> entries;  ///< eyepieces outermost, then observers, then targets
+    std::vector<ReachEntry> entries;    ///< eyepieces outermost, then observers, then targets
+    std::vector<std::size_t> left_out;  ///< parts that stand in no entry (focus/combinations.hpp)
     std::size_t reference_eyepiece = 0;
     /// A moving-mirror telescope: what is called drawtube here is the light path left over at its stated back
     /// focus, which the main mirror (and the drawtube, once it is fully down) makes up; negative: it must move up.
@@ -70,7 +71,8 @@ struct ReachTable {
     [[nodiscard]] const ReachEntry& of(const Choice& choice) const;  ///< must be in it
 };
 
-/// Every combination of the setup; refocus is against the chosen eyepiece pair. Errors as build_train.
+/// Every combination of the setup, as far as focus/combinations.hpp studies them; refocus is against the chosen eyepiece
+/// pair. Errors as build_train.
 Result<ReachTable> reach_table(const Setup& setup, const Choice& chosen);
 
 /// The same table with refocus against another eyepiece pair, an index into Setup::parts.

@@ -14,8 +14,10 @@ namespace {
 constexpr float text_px = 15;
 constexpr float large_px = 22;
 
-// Latin with accents, Greek, Cyrillic (names), punctuation, super- and subscripts, arrows, mathematics.
-constexpr ImWchar glyphs[]{0x0020, 0x024F, 0x0370, 0x03FF, 0x0400, 0x045F, 0x2000, 0x206F,
+// Latin with accents, Greek, Cyrillic (names), punctuation, super- and subscripts, arrows, mathematics. Of letters that
+// nobody sees (base/shown.hpp) none: they are drawn as the question mark that stands for whatever is missing.
+constexpr ImWchar glyphs[]{0x0020, 0x007E, 0x00A0, 0x00AC, 0x00AE, 0x024F, 0x0370, 0x03FF,
+                           0x0400, 0x045F, 0x2000, 0x200A, 0x2010, 0x2027, 0x202F, 0x205F,
                            0x2070, 0x209F, 0x2190, 0x21FF, 0x2200, 0x22FF, 0};
 
 void add_font(std::string_view name, float size, float oversample) {

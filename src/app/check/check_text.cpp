@@ -55,15 +55,19 @@ std::string seen_text(const Setup& setup, const Combination& now) {
         const ResultInfo& result = info_of(id);
         return result.text(result.value(now.report));
     };
+    const bool is_sharp = now.report.budget.reaches;
     std::string out =
-        fmt::format("WHAT YOU GET ({} | {} | {})\n", setup.parts[now.choice.eyepiece].name,
-                    setup.parts[now.choice.observer].name, setup.parts[now.choice.target].name);
+        fmt::format("WHAT YOU GET{} ({} | {} | {})\n", is_sharp ? "" : " ONCE IN FOCUS",
+                    setup.parts[now.choice.eyepiece].name, setup.parts[now.choice.observer].name,
+                    setup.parts[now.choice.target].name);
     out += fmt::format("  Magnification {}, true field {}, exit pupil {}\n",
                        told(ResultId::magnification), told(ResultId::true_field),
                        told(ResultId::exit_pupil));
     out += fmt::format("  Effective focal length {}, {} at the field stops, shifter factor {}\n",
                        told(ResultId::effective_focal_length), told(ResultId::focal_ratio),
                        told(ResultId::shifter_factor));
+    if (now.report.magnification.image_turned)
+        out += "  The image is turned by 180° by the lens that relays it\n";
     return out;
 }
 

@@ -67,6 +67,11 @@ std::string margin_text(double margin, const char* way) {
                        : fmt::format("{:.1f} mm too far {}", -margin, way);
 }
 
+std::string travel_text(double margin, const char* way) {
+    return margin >= 0 ? fmt::format("{:.1f} mm left {}ward", margin, way)
+                       : margin_text(margin, way);
+}
+
 // Where the seats decide, whatever focuses: nothing where they do not.
 std::string seats_sentence(const FocusBudget& budget) {
     if (budget.seats_take_up != 0) {
@@ -129,8 +134,8 @@ void show_drawtube(TravelScale& scale, const FocusBudget& budget) {
     scale.travel = budget.travel;
     scale.present = budget.drawtube;
     scale.wanted = budget.wanted_drawtube;
-    scale.margin_in = margin_text(budget.margin_in, "in");
-    scale.margin_out = margin_text(budget.margin_out, "out");
+    scale.margin_in = travel_text(budget.margin_in, "in");
+    scale.margin_out = travel_text(budget.margin_out, "out");
     scale.sentence = travel_sentence(budget);
     scale.help = "The drawtube's travel from racked in (left) to racked out. The bar is where it "
                  "stands, the diamond where focus wants it.";

@@ -6,6 +6,7 @@
 #include "parts/focuser.hpp"
 #include "parts/refractor.hpp"
 #include "parts/shifter.hpp"
+#include "parts/spacer.hpp"
 #include "parts/splitter_head.hpp"
 #include "study/findings/report.hpp"
 #include "study/focus/uncertainty.hpp"

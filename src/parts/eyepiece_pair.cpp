@@ -2,6 +2,9 @@
 
 #include <algorithm>
 
+#include "glass/glass.hpp"
+#include "parts/prisms.hpp"
+
 namespace beamfork {
 
 Millimetres travel_per_dioptre(Millimetres eyepiece_focal_length) {
@@ -24,8 +27,8 @@ FieldInfo barrel_filter_info(std::string key, std::string label) {
     info.label = std::move(label);
     info.help =
         "Share of the light that a filter screwed into this eyepiece's barrel lets through; left "
-        "out: no filter. That its glass moves this eye's image by a third of its thickness is not "
-        "counted. No filter here makes the Sun safe.";
+        "out: no filter. Its glass moves this eye's image outward by a third of its thickness. No "
+        "filter here makes the Sun safe.";
     info.unit = FieldUnit::percent;
     info.low = 0.1;
     info.high = 100;
@@ -34,7 +37,29 @@ FieldInfo barrel_filter_info(std::string key, std::string label) {
     return info;
 }
 
+constexpr const char* filter_glass_type = "N-BK7";  // common practice, no source
+
+// A plate at the barrel's front end, and in front of the field stop. What its faces take is in what it passes.
+void put_filter(PartLayout& layout, const EyepiecePair& pair, const Pose& shoulder) {
+    const double front =
+        -std::max(pair.barrel_length, pair.field_stop_depth + pair.filter_glass).value;
+    Prism plate =
+        glass_block(pair.barrel_clear.value, pair.filter_glass.value, filter_glass_type, "filter");
+    for (Surface& surface : plate.surfaces) {
+        surface.aperture = Circle{pair.barrel_clear.value / 2};
+        surface.coating.transmission = 1;
+    }
+    append(layout.surfaces, std::move(plate.surfaces), shoulder * translation(0, 0, front));
+}
+
 }  // namespace
+
+Millimetres EyepiecePair::filter_shift(Eye eye) const {
+    if (!filter(eye)) return {0};
+    static const Glass* const glass = standard_catalogue().known(filter_glass_type);
+    BEAMFORK_EXPECTS(glass != nullptr);
+    return filter_glass * (1 - 1 / refractive_index(*glass, spectral_line::e).value());
+}
 
 std::vector<Field<EyepiecePair>> EyepiecePair::fields() {
     FieldInfo apparent;
@@ -85,6 +110,10 @@ std::vector<Field<EyepiecePair>> EyepiecePair::fields() {
                        &E::left_filter),
         optional_field(barrel_filter_info("right_filter_percent", "Right filter passes"),
                        &E::right_filter),
+        number_field(length_info("filter_glass_mm", "Barrel filter's glass",
+                                 "Thickness of a filter in either barrel, where there is one.", 0.1,
+                                 10, 1, 3),
+                     &E::filter_glass),
         number_field(play_info("left_play_x_mm", "Left eyepiece, aside"), &E::left_play_x),
         number_field(play_info("left_play_y_mm", "Left eyepiece, up"), &E::left_play_y),
         number_field(play_info("right_play_x_mm", "Right eyepiece, aside"), &E::right_play_x),
@@ -100,8 +129,15 @@ PartLayout EyepiecePair::layout(const LayoutContext& context) const {
                     (is_left ? left_play_y : right_play_y).value, context.seat_shift.value);
     const Pose front = shoulder * translation(0, 0, -barrel_length.value);
     layout.part_from_exit = shoulder * translation(0, 0, -field_stop_depth.value);
-    layout.surfaces = in_order(round_stop("barrel", front, barrel_clear.value),
-                               round_stop("field stop", layout.part_from_exit, field_stop.value));
+    const Surface barrel = round_stop("barrel", front, barrel_clear.value);
+    const Surface stop = round_stop("field stop", layout.part_from_exit, field_stop.value);
+    if (filter(context.eye)) {
+        put_filter(layout, *this, shoulder);
+        layout.surfaces.insert(layout.surfaces.begin(), barrel);
+        layout.surfaces.push_back(stop);
+    } else {
+        layout.surfaces = in_order(barrel, stop);
+    }
     if (!context.shows_bodies) return layout;
     const double wall = 1.5;
     const double body = std::max(18.0, focal_length.value);

@@ -32,6 +32,7 @@ struct EyepiecePair {
     /// Percent that a filter in either barrel lets through.
     std::optional<double> left_filter;
     std::optional<double> right_filter;
+    Millimetres filter_glass{2};  ///< thickness of such a filter; usual: common practice, no source
     Mount mount{};
 
     bool operator==(const EyepiecePair&) const = default;
@@ -39,6 +40,12 @@ struct EyepiecePair {
     /// Ends at the field stop, with its exit frame on the field stop.
     [[nodiscard]] PartLayout layout(const LayoutContext& context) const;
     [[nodiscard]] std::optional<std::string> contradiction() const;
+    [[nodiscard]] std::optional<double> filter(Eye eye) const {
+        return eye == Eye::left ? left_filter : right_filter;
+    }
+    /// How far the glass of a filter in that eye's barrel moves the image outward, t (1 - 1/n) (plane parallel plate,
+    /// optics textbooks); 0 without one.
+    [[nodiscard]] Millimetres filter_shift(Eye eye) const;
 };
 
 /// Eyepiece travel for one dioptre, f^2 / 1000 (W. J. Smith, Modern Optical Engineering, 4th ed., p. 290).

@@ -59,7 +59,7 @@ std::vector<Field<Shifter>> Shifter::fields() {
     factor.usual_high = 3;
     factor.only_if = {{"given_by", "factor and gain"}};
     FieldInfo gain = length_info(
-        "stated_gain_mm", "Stated gain",
+        std::string(stated_gain_key), "Stated gain",
         "How many mm of light path its maker says it gives back; negative for a reducer.", -200,
         300, 5, 120);
     gain.only_if = factor.only_if;

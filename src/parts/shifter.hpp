@@ -7,6 +7,8 @@
 
 namespace beamfork {
 
+inline constexpr std::string_view stated_gain_key = "stated_gain_mm";
+
 enum class ShifterGiven { focal_length, factor_and_gain };
 
 struct Shifter {

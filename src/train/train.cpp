@@ -385,10 +385,11 @@ Result<void> place_parts(Train& train, const Setup& setup, const Stand& stand) {
     }
     for (const LightPath& path : train.light_paths)
         train.arm_difference += path.derived_left - path.derived_right;
+    const auto& pair = part_as<EyepiecePair>(setup, train.choice.eyepiece);
+    train.arm_difference += (pair.filter_shift(Eye::right) - pair.filter_shift(Eye::left)).value;
     constexpr double rounding = 1e-9;  // of arms that are equal, mm
     if (std::abs(train.arm_difference) < rounding) train.arm_difference = 0;
-    const Seats seats = seats_for(*head, part_as<EyepiecePair>(setup, train.choice.eyepiece),
-                                  observer, train.arm_difference, stand.seats);
+    const Seats seats = seats_for(*head, pair, observer, train.arm_difference, stand.seats);
     train.focus_offset = seats.focus_offset;
     for (std::size_t side = 0; side < 2; ++side) {
         const Eye eye = both_eyes[side];

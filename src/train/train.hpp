@@ -99,7 +99,8 @@ struct Train {
     double back_focus = 0;    ///< image of the target behind the rear face racked in, mm
     double focus_offset = 0;  ///< where the observer wants the image: behind the field stops' plane
                               ///< with both seats at their middle, mean of both eyes, mm
-    double arm_difference = 0;     ///< light path of the left arm less the right, reduced mm
+    double arm_difference = 0;     ///< light path of the left eye's arm and barrel filter less the
+                                   ///< right's, reduced mm
     std::array<EyePath, 2> paths;  ///< left, right
     std::vector<PlacedPart> placed;
     std::vector<LightPath> light_paths;  ///< of the parts behind the focuser, in order

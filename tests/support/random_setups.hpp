@@ -30,6 +30,7 @@ inline PartBody random_body(Random& random, const PartKind& kind) {
 inline void true_up(Setup& setup) {
     the<SplitterHead>(setup).prisms_stand = PrismsStand::true_to_place;
     auto& pair = the<EyepiecePair>(setup);
+    pair.left_filter = pair.right_filter = std::nullopt;
     pair.left_play_x = pair.left_play_y = pair.right_play_x = pair.right_play_y = {0};
 }
 

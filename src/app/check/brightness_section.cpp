@@ -67,7 +67,8 @@ std::string brightness_text(const Setup& /*setup*/, const Report& report) {
                        "together {:+.2f} to {:+.2f} mag\n",
                        light.one_eye_change(), two[0], two[1]);
     out += fmt::format(
-        "  Sky and nebulae look {:.1f} % as bright per area as to the naked eye\n",
+        "  Sky and nebulae look {:.1f} % as bright per area as to the naked eye, in the brighter "
+        "eye\n",
         100 * std::max(light.eyes[0].surface_brightness, light.eyes[1].surface_brightness));
     return out;
 }

@@ -10,8 +10,10 @@ std::string magnification_text(const Setup& setup, const Report& report) {
         const ResultInfo& result = info_of(id);
         return result.text(result.value(report));
     };
+    const bool is_sharp = report.budget.reaches;
     std::string out =
-        fmt::format("WHAT YOU GET ({} | {} | {})\n", setup.parts[report.train.choice.eyepiece].name,
+        fmt::format("WHAT YOU GET{} ({} | {} | {})\n", is_sharp ? "" : " ONCE IN FOCUS",
+                    setup.parts[report.train.choice.eyepiece].name,
                     setup.parts[report.train.choice.observer].name,
                     setup.parts[report.train.choice.target].name);
     out += fmt::format("  Magnification {}, true field {}, exit pupil {}\n",
@@ -20,6 +22,8 @@ std::string magnification_text(const Setup& setup, const Report& report) {
     out += fmt::format("  Effective focal length {}, {} at the field stops, shifter factor {}\n",
                        told(ResultId::effective_focal_length), told(ResultId::focal_ratio),
                        told(ResultId::shifter_factor));
+    if (report.magnification.image_turned)
+        out += "  The image is turned by 180° by the lens that relays it\n";
     return out;
 }
 

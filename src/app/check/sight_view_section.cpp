@@ -18,7 +18,7 @@ Json sight_view_eye_json(const Setup& setup, const Report& report, std::size_t s
     const EyeSight sight = eye_sight(setup, report, both_eyes[side], SightDetail::numbers);
     Json out;
     out["image"] = orientation_words(sight);
-    out["magnification"] = sight.magnification();
+    out["traced_magnification"] = sight.magnification();
     out["faintest_magnitude"] = sight.limiting;
     out["surface_brightness"] = sight.surface;
     return out;
@@ -35,10 +35,10 @@ std::string sight_view_text(const Setup& setup, const Report& report) {
     std::string out = "WHAT EACH EYE SEES\n";
     for (const std::size_t side : {std::size_t{0}, std::size_t{1}}) {
         const EyeSight& sight = sights[side];
-        out += fmt::format("  {}: image {}, {:.0f} x, stars to magnitude {:.1f}, surfaces at "
-                           "{:.0f} % of the naked eye's.\n",
-                           title_of(both_eyes.at(side)), orientation_words(sight),
-                           sight.magnification(), sight.limiting, 100 * sight.surface);
+        out += fmt::format("  {}: image {}, stars to magnitude {:.1f}, surfaces at {:.1f} % of "
+                           "the naked eye's.\n",
+                           title_of(both_eyes.at(side)), orientation_words(sight), sight.limiting,
+                           100 * sight.surface);
     }
     return out
            + fmt::format("  Left against right {:.1f} arcminutes at the eyes; one eye without the "

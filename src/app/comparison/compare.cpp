@@ -80,11 +80,15 @@ std::string comparison_json(const ReportedSetup& here, const ReportedSetup& ther
                          {"first", one.value_here},
                          {"second", one.value_there}});
     }
-    const CompareJson root{{"beamfork_compare", 1},
-                           {"first", here.setup.title},
-                           {"second", there.setup.title},
-                           {"results", results},
-                           {"parts", parts}};
+    CompareJson sky;
+    if (const auto light = extended_light(here.report, there.report)) {
+        sky = {{"first", light->here},
+               {"second", light->there},
+               {"dimmer_in_second_mag", light->dimmer_there}};
+    }
+    const CompareJson root{{"beamfork_compare", 1},       {"first", here.setup.title},
+                           {"second", there.setup.title}, {"results", results},
+                           {"sky_and_nebulae", sky},      {"parts", parts}};
     return root.dump(2) + "\n";
 }
 

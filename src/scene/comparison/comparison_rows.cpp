@@ -47,24 +47,19 @@ DifferenceRow row_of(const Setup& here, const Setup& there, const PartDifference
             or_dash(difference.value_here), or_dash(difference.value_there)};
 }
 
-double surface_brightness(const Report& report) {
-    const auto& eyes = report.brightness.eyes;
-    return (eyes[0].surface_brightness + eyes[1].surface_brightness) / 2;
-}
-
 // What is extended, sky and nebulae alike: neither is better for it.
 void add_extended_light(ComparisonRows& rows, const Report& here, const Report& there) {
     constexpr double notable = 0.02;  // magnitudes: nobody sees less
-    const double first = surface_brightness(here);
-    const double second = surface_brightness(there);
-    if (first <= 0 || second <= 0) return;
-    const double lost = magnitudes(second / first);
+    const auto light = extended_light(here, there);
+    if (!light) return;
+    const double lost = light->dimmer_there;
     const auto told = [](double share, double dimmer) {
         return fmt::format("{:.1f} %", 100 * share)
                + (dimmer >= notable ? fmt::format(", {:.2f} mag dimmer", dimmer) : "");
     };
     auto& list = std::abs(lost) < notable ? rows.same : rows.changed;
-    list.push_back({"Sky and nebulae", told(first, -lost), told(second, lost), std::nullopt,
+    list.push_back({"Sky and nebulae", told(light->here, -lost), told(light->there, lost),
+                    std::nullopt,
                     "Brightness of what is extended, in one eye, against the naked eye: the "
                     "square of the exit pupil over the eye's, times what the train lets through; "
                     "2.5 log10 of the ratio in magnitudes."});

@@ -69,6 +69,11 @@ std::string margin_text(Millimetres margin, const char* way) {
                                    : fmt::format("{:.1f} mm too far {}", -margin.value, way);
 }
 
+std::string travel_text(Millimetres margin, const char* way) {
+    return margin >= Millimetres{} ? fmt::format("{:.1f} mm left {}ward", margin.value, way)
+                                   : margin_text(margin, way);
+}
+
 // Where the seats decide, whatever focuses: nothing where they do not.
 std::string seats_sentence(const FocusBudget& budget) {
     if (budget.seats_take_up != Millimetres{}) {
@@ -133,8 +138,8 @@ void show_drawtube(TravelScale& scale, const FocusBudget& budget) {
     scale.travel = budget.travel.value;
     scale.present = budget.drawtube.value;
     scale.wanted = budget.wanted_drawtube.value;
-    scale.margin_in = margin_text(budget.margin_in, "in");
-    scale.margin_out = margin_text(budget.margin_out, "out");
+    scale.margin_in = travel_text(budget.margin_in, "in");
+    scale.margin_out = travel_text(budget.margin_out, "out");
     scale.sentence = travel_sentence(budget);
     scale.help = "The drawtube's travel from racked in (left) to racked out. The bar is where it "
                  "stands, the diamond where focus wants it.";

@@ -37,7 +37,7 @@ struct TravelScale {
     bool reaches = false;
     bool is_held = false;                ///< the user holds the drawtube instead of focusing
     ColourRole role = ColourRole::good;  ///< of the marker for the wanted place
-    std::string margin_in;               ///< "12.0 mm in" or "30.2 mm too far in"
+    std::string margin_in;               ///< "12.0 mm left inward" or "30.2 mm too far in"
     std::string margin_out;              ///< likewise
     std::string sentence;                ///< "In focus with the drawtube 12.0 mm out of 80 mm."
     std::string help;                    ///< what the scale shows, in one or two sentences

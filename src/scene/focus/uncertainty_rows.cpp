@@ -118,7 +118,9 @@ UncertaintyRows uncertainty_rows(const Setup& setup, const Report& report) {
         return rows;
     }
     rows.headline = format_chance(found.probability) + " % sure";
-    rows.role = found.probability >= 0.95 ? ColourRole::good : ColourRole::shortfall;
+    rows.role = found.probability >= 0.95 ? ColourRole::good
+                : found.probability > 0.5 ? ColourRole::dimension
+                                          : ColourRole::shortfall;
     rows.sentence = place_sentence(found);
     rows.assumed = assumed_sentence(found);
     rows.advice = advice_of(setup, found);

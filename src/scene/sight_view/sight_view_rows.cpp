@@ -4,6 +4,7 @@
 #include <numbers>
 
 #include "base/text.hpp"
+#include "study/two_eyes/orientation.hpp"
 
 #include <fmt/format.h>
 
@@ -13,25 +14,10 @@ namespace {
 
 constexpr double arcmin_per_radian = 60 * 180 / std::numbers::pi;
 
-std::string angle_words(const char* lead, double degrees) {
-    return fmt::format("{} {:.0f}°", lead, std::abs(degrees));
-}
-
 }  // namespace
 
 std::string orientation_words(const EyeSight& sight) {
-    // Where the sky's up comes to lie on the field stop.
-    const glm::dvec2 up = stop_of_sky(sight, {0, 1e-3}) - sight.axis_image;
-    const double turn = to_degrees(Radians{std::atan2(-up.x, up.y)}).value;
-    constexpr double hair = 3;  // degrees that nobody would call a turn
-    const bool is_up = std::abs(turn) < hair;
-    const bool is_down = std::abs(std::abs(turn) - 180) < hair;
-    if (glm::determinant(sight.stop_from_slope) > 0) {
-        if (is_up) return "as in nature";
-        return is_down ? "upside down" : angle_words("turned by", turn);
-    }
-    if (is_up) return "mirrored left to right";
-    return is_down ? "mirrored top to bottom" : angle_words("mirrored, turned by", turn);
+    return to_words(orientation_of(sight.stop_from_slope));
 }
 
 double misalignment_arcmin(const EyeSight& left, const EyeSight& right) {

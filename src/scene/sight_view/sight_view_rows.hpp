@@ -9,7 +9,7 @@
 
 namespace beamfork {
 
-/// How the image stands: "as in nature", "upside down", "mirrored left to right" ...
+/// How the image stands: "upright", "turned by 180°", "mirrored left-right" ..., as study/two_eyes/orientation says it
 std::string orientation_words(const EyeSight& sight);
 
 /// How far the two images of the middle of the sky's field lie apart at the eyes, arcminutes.

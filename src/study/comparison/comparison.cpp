@@ -17,6 +17,11 @@ std::optional<Side> better_of(const ResultInfo& result, double here, double ther
     return (here > there) == (better != Better::less) ? Side::here : Side::there;
 }
 
+double surface_brightness(const Report& report) {
+    const auto& eyes = report.brightness.eyes;
+    return (eyes[0].surface_brightness + eyes[1].surface_brightness) / 2;
+}
+
 }  // namespace
 
 std::vector<ComparedResult> compare_reports(const Report& here, const Report& there) {
@@ -29,6 +34,13 @@ std::vector<ComparedResult> compare_reports(const Report& here, const Report& th
         compared.push_back(one);
     }
     return compared;
+}
+
+std::optional<ExtendedLight> extended_light(const Report& here, const Report& there) {
+    const double first = surface_brightness(here);
+    const double second = surface_brightness(there);
+    if (first <= 0 || second <= 0) return std::nullopt;
+    return ExtendedLight{first, second, magnitudes(second / first)};
 }
 
 }  // namespace beamfork

@@ -23,4 +23,14 @@ struct ComparedResult {
 /// In the order in which they are told. Findings count with their severity; cures are left out.
 std::vector<ComparedResult> compare_reports(const Report& here, const Report& there);
 
+/// What is extended, sky and nebulae alike: how bright each shows it in one eye, against the naked eye, and by how many
+/// magnitudes the other shows it dimmer (negative: brighter), 2.5 log10 of the ratio.
+struct ExtendedLight {
+    double here = 0;
+    double there = 0;
+    double dimmer_there = 0;
+};
+/// Nothing where no light arrives.
+std::optional<ExtendedLight> extended_light(const Report& here, const Report& there);
+
 }  // namespace beamfork

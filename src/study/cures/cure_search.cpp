@@ -11,6 +11,7 @@
 #include "base/two_at_a_time.hpp"
 #include "study/cures/cure_effect.hpp"
 #include "study/cures/cure_ideas.hpp"
+#include "study/results/results.hpp"
 
 namespace beamfork {
 
@@ -62,6 +63,20 @@ std::vector<const Finding*> spoilt(const std::vector<Finding>& before,
     return found;
 }
 
+// Which must not become worse for anything: how many findings fail, then how many are poor; and where focus is missed or
+// its margin thin, by how much.
+bool is_worse_in_headline(const Report& before, const Report& after) {
+    const auto told = [](const Report& report, ResultId id) { return info_of(id).value(report); };
+    const auto gravest = [&](const Report& report) {
+        return std::pair(told(report, ResultId::failures), told(report, ResultId::poor));
+    };
+    constexpr double rounding_mm = 0.05;  // of what is told
+    const double margin = told(before, ResultId::focus_margin);
+    const bool costs_focus =
+        margin < thin_margin.value && told(after, ResultId::focus_margin) < margin - rounding_mm;
+    return costs_focus || gravest(after) > gravest(before);
+}
+
 struct RankedCure {
     Cure cure;
     std::size_t spoils = 0;
@@ -93,7 +108,7 @@ public:
     explicit CureSearch(const Report& report) : report_(report), found_(report.findings.size()) {}
 
     void weigh(const CureIdea& idea, const Result<Report>& after) {
-        if (!after) return;
+        if (!after || is_worse_in_headline(report_, *after)) return;
         const auto bad = spoilt(report_.findings, after->findings);
         const bool breaks = std::any_of(bad.begin(), bad.end(), [](const Finding* one) {
             return one->severity == Severity::fails;

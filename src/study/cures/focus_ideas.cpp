@@ -77,6 +77,8 @@ void add_spectacles(CureIdeas& ideas) {
     const std::size_t index = ideas.setup.chosen.observer;
     Observer observer = part_as<Observer>(ideas.setup, index);
     const bool are_on = observer.spectacles == Spectacles::kept_on;
+    const bool has_any = observer.left.value != 0 || observer.right.value != 0;
+    if (!are_on && !has_any) return;  // nothing to keep on is known of
     observer.spectacles = are_on ? Spectacles::taken_off : Spectacles::kept_on;
     ideas.add_changed(index, observer,
                       are_on ? "Take the spectacles off" : "Keep the spectacles on",

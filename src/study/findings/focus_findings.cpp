@@ -160,7 +160,18 @@ void arm_findings(const FindingScope& scope) {
                   head_index);
         return;
     }
-    if (abs(difference) > depth) {
+    const Millimetres by_filter =
+        eyepiece.filter_shift(Eye::right) - eyepiece.filter_shift(Eye::left);
+    if (abs(difference) > depth && abs(difference - by_filter) <= depth) {
+        scope.add(Severity::note, "filter_in_one_barrel",
+                  fmt::format("The filter in the {} eyepiece moves that eye's image {:.2f} mm out. "
+                              "The drawtube serves both eyes' mean, the seats take up the rest: "
+                              "{}.",
+                              by_filter < Millimetres{} ? "left" : "right", abs(by_filter).value,
+                              shared_words(difference, per_dioptre)),
+                  "A filter or clear glass as thick in the other barrel makes both alike.",
+                  report.train.choice.eyepiece);
+    } else if (abs(difference) > depth) {
         scope.add(Severity::note, "arms_unequal",
                   fmt::format("The two arms differ by {:.2f} mm in light path. The drawtube serves "
                               "their mean, the seats take up the rest: {}.",

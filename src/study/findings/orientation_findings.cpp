@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "parts/target.hpp"
 #include "study/findings/finding_scope.hpp"
 #include "study/two_eyes/orientation.hpp"
@@ -6,7 +8,26 @@
 
 namespace beamfork {
 
+namespace {
+
+// A lens between the telescope's image and another one that it makes of it.
+void relay_findings(const FindingScope& scope) {
+    if (!scope.report.magnification.image_turned) return;
+    const auto& lenses = scope.report.budget.shifters;
+    const auto relay = std::find_if(lenses.begin(), lenses.end(),
+                                    [](const ShifterAtWork& lens) { return lens.factor < 0; });
+    scope.add(Severity::note, "image_relayed",
+              fmt::format("{} makes a second image {:.1f} mm behind itself: it turns the image by "
+                          "180°, in both eyes.",
+                          scope.name(relay->part), relay->image_distance.value),
+              "A weaker lens, or one nearer to the field stops than its focal length, does not.",
+              relay->part);
+}
+
+}  // namespace
+
 void orientation_findings(const FindingScope& scope) {
+    relay_findings(scope);
     const auto& [left, right] = scope.report.orientation;
     const auto& target = part_as<Target>(scope.setup, scope.report.train.choice.target);
     if (left.is_mirrored != right.is_mirrored) {

@@ -3,8 +3,8 @@
 
 #include "base/text.hpp"
 #include "base/typed_number.hpp"
-#include "parts/shifter.hpp"
 #include "study/findings/finding_scope.hpp"
+#include "study/focus/stated_pair.hpp"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -18,19 +18,13 @@ constexpr double path_difference_mm = 0.5;  // a datasheet is rounded to whole m
 
 void factor_findings(const FindingScope& scope) {
     for (const ShifterAtWork& shifter : scope.report.budget.shifters) {
-        const auto* lens = scope.setup.parts.at(shifter.part).body.as<Shifter>();
-        if (lens == nullptr || lens->given != ShifterGiven::factor_and_gain) continue;
-        if (std::abs(shifter.factor / lens->stated_factor - 1) <= factor_off) continue;
-        scope.add(
-            Severity::note, "factor_differs",
-            fmt::format(
-                "{} works at {:.2f}× here, not at the stated {:.2f}×, because its lens is {:.1f} "
-                "mm from "
-                "the field stop instead of {:.1f} mm.",
-                scope.name(shifter.part), shifter.factor, lens->stated_factor,
-                shifter.image_distance.value,
-                lens_of_stated_pair(lens->stated_factor, lens->stated_gain).image_distance.value),
-            "Gain and magnification above are computed from the real spacing.", shifter.part);
+        const auto pair = stated_pair_at_work(scope.setup, scope.report.budget, shifter.part);
+        if (!pair || std::abs(pair->factor_there / pair->factor - 1) <= factor_off) continue;
+        scope.add(Severity::note, "factor_differs",
+                  fmt::format("{}: the stated {}.", scope.name(shifter.part), to_words(*pair)),
+                  fmt::format("{} All numbers here are computed from the real one.",
+                              stated_pair_is_physics),
+                  shifter.part);
     }
 }
 

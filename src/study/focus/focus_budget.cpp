@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "parts/cassegrain_moving_mirror.hpp"
+#include "parts/eyepiece_pair.hpp"
 #include "parts/focuser.hpp"
 #include "parts/shifter.hpp"
 #include "parts/splitter_head.hpp"
@@ -128,16 +129,46 @@ void add_available(Waterfall& waterfall,
     }
 }
 
+// What the observer's eyes, filters in the barrels and unequal arms ask for: the drawtube serves the mean of both sides.
+void add_eyes_and_arms(Waterfall& waterfall, const Setup& setup, const Train& train) {
+    const auto& pair = part_as<EyepiecePair>(setup, train.choice.eyepiece);
+    const Millimetres given_left = pair.filter_shift(Eye::left);
+    const Millimetres given_right = pair.filter_shift(Eye::right);
+    if (train.focus_offset != 0) {
+        waterfall.add(BudgetEntry::observer,
+                      setup.parts[train.choice.observer].name + ": eyes' correction",
+                      train.choice.observer, Millimetres{-train.focus_offset});
+    }
+    if (const Millimetres given = (given_left + given_right) / 2; given > Millimetres{}) {
+        const bool in_both = given_left > Millimetres{} && given_right > Millimetres{};
+        waterfall.add(BudgetEntry::gives_back,
+                      fmt::format("{}: filter{}", setup.parts[train.choice.eyepiece].name,
+                                  in_both ? "s in both barrels" : " in one barrel, half of it"),
+                      train.choice.eyepiece, given);
+    }
+    if (const Millimetres arms = Millimetres{train.arm_difference} + given_left - given_right;
+        abs(arms) > exact_fit) {
+        const bool is_left_longer = arms > Millimetres{};
+        waterfall.add(
+            is_left_longer ? BudgetEntry::gives_back : BudgetEntry::spends,
+            fmt::format("Arms: {} one longer, half of it", is_left_longer ? "left" : "right"),
+            std::nullopt, arms / 2);
+    }
+}
+
 std::vector<BudgetRow>
 budget_rows(const Setup& setup, const Train& train, const FocusBudget& budget) {
     Waterfall waterfall;
     add_available(waterfall, setup, train, budget);
+    const double given_left =
+        part_as<EyepiecePair>(setup, train.choice.eyepiece).filter_shift(Eye::left).value;
     for (const LightPath& path : train.light_paths) {
         const std::string& name = setup.parts[path.part].name;
         const bool is_eyepiece = path.part == train.choice.eyepiece;
         // The seat's shift for the left eye is the observer's, not the eyepiece's.
-        const double taken =
-            path.counted_as_stated() - (is_eyepiece ? train.path(Eye::left).seat_shift : 0);
+        // The glass of its filter has a row of its own.
+        const double taken = path.counted_as_stated()
+                             - (is_eyepiece ? train.path(Eye::left).seat_shift - given_left : 0);
         if (is_eyepiece) {
             const char* where = taken < 0 ? ": field stop in front of the shoulder"
                                           : ": field stop behind the shoulder";
@@ -165,18 +196,7 @@ budget_rows(const Setup& setup, const Train& train, const FocusBudget& budget) {
                 path.part, shifter.gain);
         }
     }
-    if (train.focus_offset != 0) {
-        waterfall.add(BudgetEntry::observer,
-                      setup.parts[train.choice.observer].name + ": eyes' correction",
-                      train.choice.observer, Millimetres{-train.focus_offset});
-    }
-    if (train.arm_difference != 0) {
-        const bool is_left_longer = train.arm_difference > 0;
-        waterfall.add(
-            is_left_longer ? BudgetEntry::gives_back : BudgetEntry::spends,
-            fmt::format("Arms: {} one longer, half of it", is_left_longer ? "left" : "right"),
-            std::nullopt, Millimetres{train.arm_difference / 2});
-    }
+    add_eyes_and_arms(waterfall, setup, train);
     const Millimetres left = waterfall.left();
     const char* const word = left >= Millimetres{} ? "Drawtube out by"
                              : budget.reaches      ? "Left to the seats"

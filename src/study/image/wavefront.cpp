@@ -153,7 +153,7 @@ Sharpest sharpest(std::span<const WeightedWavefront> colours, Millimetres depth)
     double peak = beam.peak(best);
     const auto consider = [&](double place) {
         const double there = beam.peak(place);
-        if (there <= peak) return false;
+        if (!(there > peak)) return false;  // nor one that is no number
         best = place;
         peak = there;
         return true;

@@ -82,7 +82,7 @@ std::vector<LightStep> light_steps(const Setup& setup, const Train& train, Eye e
         if (!step.why.empty()) steps.push_back(std::move(step));
     }
     const auto& eyepiece = part_as<EyepiecePair>(setup, train.choice.eyepiece);
-    if (const auto percent = eye == Eye::left ? eyepiece.left_filter : eyepiece.right_filter) {
+    if (const auto percent = eyepiece.filter(eye)) {
         steps.push_back({.part = train.choice.eyepiece,
                          .face = "filter in the barrel",
                          .passes = *percent / 100,

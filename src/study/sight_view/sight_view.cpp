@@ -93,12 +93,16 @@ void trace_spreads(EyeSight& sight, FocusedPlane& plane, Millimetres eye_pupil) 
         sight.nodes[node] = spread_at(sight, plane, places[node]);
 }
 
-// What follows once the map is known: how much of the aperture the eye takes in, and how bright it is.
-void judge_light(EyeSight& sight, const Setup& setup, const Report& report, Millimetres aperture) {
+// What an eye gets through an aperture that works, at a magnification: how much of it the eye takes in, how bright it is.
+struct LightGrasp {
+    Millimetres aperture;  // diameter
+    double magnification = 0;
+};
+void judge_light(EyeSight& sight, const Setup& setup, const Report& report, const LightGrasp& at) {
     const auto& observer = part_as<Observer>(setup, report.train.choice.observer);
-    const double magnification = sight.magnification();
+    const double magnification = at.magnification;
     constexpr Millimetres least{1e-3};  // nothing is divided by a dark eye's aperture
-    sight.aperture = std::max(least, std::min(aperture, observer.eye_pupil * magnification));
+    sight.aperture = std::max(least, std::min(at.aperture, observer.eye_pupil * magnification));
     const TelescopeFacts telescope = telescope_of(setup);
     sight.obstruction = std::min(0.9, telescope.obstruction / sight.aperture);
     const double hidden = telescope.obstruction / telescope.aperture;
@@ -173,7 +177,10 @@ EyeSight eye_sight(const Setup& setup, const Report& report, Eye eye, SightDetai
     sight.focus.back() = report.image_quality[side].red_shift.value;
     sight.light = report.brightness.eyes[side].throughput;
     sight.lit = report.clipping_of(eye);
-    judge_light(sight, setup, report, sight.lit.working_aperture);
+    // As in focus, like all that is told of light: a blurred view's own scale is another.
+    judge_light(sight, setup, report,
+                {sight.lit.working_aperture, report.magnification.magnification});
+    sight.surface = report.brightness.eyes[side].surface_brightness;
     return sight;
 }
 
@@ -209,7 +216,7 @@ EyeSight one_eye_sight(const Setup& setup, const Report& report, SightDetail det
     for (LitPoint& point : sight.lit.points)
         point.relative = 1;
     sight.light = report.brightness.without_head;
-    judge_light(sight, setup, report, telescope_of(setup).aperture);
+    judge_light(sight, setup, report, {telescope_of(setup).aperture, sight.magnification()});
     return sight;
 }
 

@@ -83,36 +83,49 @@ void offer_straight_through(WaySearch& search) {
 
 // A negative lens whose place in the train is `at`: as weak as will do, by thin-lens algebra from its real
 // distance d to the image: gain g = d - d/M, so M = d / (d - g) and |f| = d / (M - 1).
-void offer_shifter_at(WaySearch& search, std::size_t at, WayToFocus way, const std::string& place) {
+// `base` is the setup that it is put into, the search's own or one without a reducer.
+void offer_shifter_at(WaySearch& search,
+                      const Setup& base,
+                      std::size_t at,
+                      WayToFocus way,
+                      const std::string& place) {
     Shifter lens;
     lens.given = ShifterGiven::focal_length;
     lens.focal_length = Millimetres{-2000};
-    lens.clear_diameter = lens_that_fits_into(search.setup().parts[at]);
+    lens.clear_diameter = lens_that_fits_into(base.parts[at]);
     const auto focus_with_lens = [&] {
-        const Setup trial = with_part(search.setup(), at, {"Shifter", lens, {}, {}});
+        const Setup trial = with_part(base, at, {"Shifter", lens, {}, {}});
         return solved_focus(trial, trial.chosen);
     };
+    const auto bare = solved_focus(base, base.chosen);
     auto probe = focus_with_lens();
     if (probe && probe->lens_in_glass) {
         lens.lens_offset = Millimetres{0};  // no deeper than the face of its cell
         probe = focus_with_lens();
     }
-    if (!probe) return;
+    if (!bare || !probe) return;
     const auto found =
         std::find_if(probe->shifters.begin(), probe->shifters.end(),
                      [at](const ShifterAtWork& shifter) { return shifter.part == at; });
     if (found == probe->shifters.end()) return;
     const Millimetres distance = found->image_distance;
-    const Millimetres gain = search.wanted();
-    if (distance <= Millimetres{} || gain >= distance * (1 - 1 / largest_factor)) return;
+    const Millimetres gain = thin_margin - bare->margin_in;
+    if (distance <= Millimetres{} || gain <= Millimetres{}
+        || gain >= distance * (1 - 1 / largest_factor))
+        return;
     const double factor = std::ceil(distance / (distance - gain) * 20 - 1e-9) / 20;
     lens.focal_length = Millimetres{std::round(-10 * distance.value / (factor - 1)) / 10};
     const std::string name = fmt::format("{:.2f}× shifter", factor);
     way.what = fmt::format("Put a {} {}", name, place);
-    way.setup = with_part(search.setup(), at, {name, lens, {}, {}});
+    way.setup = with_part(base, at, {name, lens, {}, {}});
     way.cost = fmt::format(
         "Magnifies {:.2f}× there: the true field and the exit pupil shrink by as much.", factor);
     search.offer(std::move(way));
+}
+
+bool is_reducer(const Part& part) {
+    const auto* lens = part.body.as<Shifter>();
+    return lens != nullptr && lens->lens_focal_length().value > 0;
 }
 
 void offer_shifters(WaySearch& search) {
@@ -121,31 +134,34 @@ void offer_shifters(WaySearch& search) {
     for (std::size_t i = 0; i < head; ++i) {
         if (parts[i].body.is<Shifter>()) return;
     }
-    offer_shifter_at(search, head, way_named("shifter_in_nose"), "into the head's nose");
+    offer_shifter_at(search, search.setup(), head, way_named("shifter_in_nose"),
+                     "into the head's nose");
     for (std::size_t i = 0; i < head; ++i) {
         if (!kind_of(parts[i].body).turns_light) continue;
-        offer_shifter_at(search, i, way_named("shifter_before_diagonal"),
+        offer_shifter_at(search, search.setup(), i, way_named("shifter_before_diagonal"),
                          fmt::format("in front of “{}”", parts[i].name));
         return;
     }
 }
 
-// A reducer takes light path: without it, or with one half as strong, the image lies farther out.
+// A reducer takes light path: without it, with one half as strong, or with a lens of the other kind in its place the
+// image lies farther out.
 void offer_less_reduction(WaySearch& search) {
     const auto& parts = search.setup().parts;
     for (std::size_t i = 0; i < parts.size(); ++i) {
-        const auto* lens = parts[i].body.as<Shifter>();
-        if (lens == nullptr || lens->lens_focal_length().value <= 0) continue;
+        if (!is_reducer(parts[i])) continue;
         WayToFocus without = way_named("reducer_left_out");
         without.what = fmt::format("Leave out “{}”", parts[i].name);
         without.cost = "It magnifies more: true field and exit pupil are the telescope's own.";
         without.reversibility = Reversibility::at_once;
         without.setup = without_part(search.setup(), i);
+        offer_shifter_at(search, without.setup, i, way_named("shifter_for_reducer"),
+                         fmt::format("in place of “{}”", parts[i].name));
         search.offer(std::move(without));
 
-        Shifter weaker = *lens;
+        Shifter weaker = part_as<Shifter>(search.setup(), i);
+        weaker.focal_length = 2 * weaker.lens_focal_length();
         weaker.given = ShifterGiven::focal_length;
-        weaker.focal_length = 2 * lens->lens_focal_length();
         WayToFocus exchanged = way_named("weaker_reducer");
         exchanged.what = fmt::format("A reducer of {:.0f} mm focal length in place of “{}”",
                                      weaker.focal_length.value, parts[i].name);
@@ -206,7 +222,9 @@ std::vector<WayToFocus> ways_to_focus(const Setup& setup,
         offer_straight_through(search);
         offer_shifters(search);
         offer_shifter_forward(search);
-        offer_ways_at_telescope(search);
+        // Nobody cuts a tube or moves a mirror for the sake of a reducer.
+        const auto& parts = setup.parts;
+        if (std::none_of(parts.begin(), parts.end(), is_reducer)) offer_ways_at_telescope(search);
     } else {
         offer_spacer(search);
     }

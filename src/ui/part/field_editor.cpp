@@ -227,9 +227,9 @@ void draw_field(const PartUi& ui, const EditedField& field) {
     case FieldType::choice: draw_choice(ui, field, at, left); break;
     }
     draw_reset(ui, field, at, left);
-    if (!field.ruled.empty()) {
-        wrapped_text(field.ruled, colour(Tone::text_dim));
-        ui.note(id_of(field, "ruled"), field.ruled);
+    if (!field.note.empty()) {
+        wrapped_text(field.note, colour(Tone::text_dim));
+        ui.note(id_of(field, "note"), field.note);
     }
     const auto& refusal = ui.state.refusal;
     if (refusal && refusal->part == field.part && refusal->key == field.info.key) {

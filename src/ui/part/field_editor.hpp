@@ -14,10 +14,10 @@ struct EditedField {
     FieldValue fresh;        ///< the kind's own value
     double first_value = 0;  ///< what ticking "stated" begins with
     std::string unstated{};  ///< what counts while it is not stated; empty: nothing takes its place
-    std::string ruled{};     ///< why nothing follows from it now; empty: it does
+    std::string note{};      ///< what is to be known of it, below it: what rules it, where it holds
 };
 
-/// One line: label, slider, entry, unit, reset; below it what rules it, and a refusal.
+/// One line: label, slider, entry, unit, reset; below it its note, and a refusal.
 void draw_field(const PartUi& ui, const EditedField& field);
 
 }  // namespace beamfork

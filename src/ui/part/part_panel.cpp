@@ -7,6 +7,8 @@
 #include "document/edit.hpp"
 #include "scene/focus/light_path_rows.hpp"
 #include "scene/image/coma_correction_rows.hpp"
+#include "study/findings/report.hpp"
+#include "study/focus/stated_pair.hpp"
 #include "ui/kit/buttons.hpp"
 #include "ui/kit/lettering.hpp"
 #include "ui/kit/widgets.hpp"
@@ -48,6 +50,14 @@ std::string what_rules(const Part& part, const FieldInfo& field) {
     return "";
 }
 
+// What is to be known below a field: that another one rules, or where a stated pair of numbers holds.
+std::string note_below(const PartUi& ui, std::size_t index, const FieldInfo& field) {
+    const Part& part = ui.setup().parts[index];
+    if (field.key != stated_gain_key || ui.report == nullptr) return what_rules(part, field);
+    const auto pair = stated_pair_at_work(ui.setup(), ui.report->budget, index);
+    return pair ? fmt::format("{}. {}", to_words(*pair), stated_pair_is_physics) : "";
+}
+
 void draw_fields(const PartUi& ui, std::size_t index, const Part& part) {
     const PartKind& kind = kind_of(part.body);
     for (const FieldInfo& field : kind.fields) {
@@ -58,7 +68,7 @@ void draw_fields(const PartUi& ui, std::size_t index, const Part& part) {
         const FieldInfo shown = within_room(ui, index, field);
         const auto taken = taken_value(part.body, field.key);
         draw_field(ui, {index, shown, *value, *fresh, first_value(ui, index, field),
-                        taken ? words_of(*taken, field.unit) : "", what_rules(part, field)});
+                        taken ? words_of(*taken, field.unit) : "", note_below(ui, index, field)});
     }
 }
 

@@ -61,7 +61,7 @@ TEST_CASE("a drawtube that cannot follow is shown with its wanted place beyond t
     CHECK(scale.low < -30);
     CHECK(scale.high > scale.travel);
     CHECK(scale.margin_in == "30.0 mm too far in");
-    CHECK(scale.margin_out == "110.0 mm out");
+    CHECK(scale.margin_out == "110.0 mm left outward");
     CHECK(scale.sentence == "Focus lies 30.0 mm farther in than the drawtube goes.");
 }
 
@@ -72,8 +72,8 @@ TEST_CASE("a setup in focus tells both margins, a held drawtube where focus is")
     TravelScale scale = focus_budget_rows(report_of(setup)).travel;
     CHECK(scale.reaches);
     CHECK(scale.role == ColourRole::good);
-    CHECK(scale.margin_in == "15.0 mm in");
-    CHECK(scale.margin_out == "65.0 mm out");
+    CHECK(scale.margin_in == "15.0 mm left inward");
+    CHECK(scale.margin_out == "65.0 mm left outward");
     CHECK(scale.sentence == "In focus with the drawtube 15.0 mm out of 80 mm.");
     setup.parts[1].body.get<Focuser>().held_at = Millimetres{40};
     scale = focus_budget_rows(report_of(setup)).travel;

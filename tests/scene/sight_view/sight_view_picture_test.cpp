@@ -208,13 +208,13 @@ TEST_CASE("how the image stands is told in words") {
         sight.stop_from_slope = {{xx, xy}, {yx, yy}};
         return orientation_words(sight);
     };
-    CHECK(words(700, 0, 0, 700) == "upside down");
-    CHECK(words(-700, 0, 0, -700) == "as in nature");
-    CHECK(words(700, 0, 0, -700) == "mirrored left to right");
-    CHECK(words(-700, 0, 0, 700) == "mirrored top to bottom");
-    CHECK(words(0, 700, -700, 0) == "turned by 90°");
-    CHECK(words(0, 700, 700, 0) == "mirrored, turned by 90°");
+    CHECK(words(700, 0, 0, 700) == "turned by 180°");
+    CHECK(words(-700, 0, 0, -700) == "upright");
+    CHECK(words(700, 0, 0, -700) == "mirrored left-right");
+    CHECK(words(-700, 0, 0, 700) == "mirrored up-down");
+    CHECK(words(0, 700, -700, 0) == "turned by 90° clockwise");
+    CHECK(words(0, 700, 700, 0) == "mirrored left-right and turned by 90° anticlockwise");
     // A star diagonal makes a refractor's image upright and mirrored (any telescope's handbook).
-    CHECK(orientation_words(sights_at(cured_setup())[2]) == "upside down");
+    CHECK(orientation_words(sights_at(cured_setup())[2]) == "turned by 180°");
     CHECK(orientation_words(sights_at(cured_setup())[0]).find("mirrored") == 0);
 }

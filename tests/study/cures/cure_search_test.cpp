@@ -111,6 +111,24 @@ TEST_CASE("without a lens, the parfocal ring is as long as the field stops lie a
     CHECK(near(std::min(depths[0], depths[1]), 0, rounding));  // a ring lifts, it cannot sink
 }
 
+TEST_CASE("behind a shifter, too, the parfocal ring is as long as the field stops lie apart") {
+    // Image, lens and seat stand alike for both pairs once both stops lie in one plane: 3 - (-2) = 5.0 mm of ring.
+    Shifter shifter;
+    shifter.clear_diameter = {60};
+    Setup setup = wide_setup({{"Shifter", shifter, {}}});
+    the<EyepiecePair>(setup).field_stop_depth = {3};
+    Part other = setup.parts[index_of<EyepiecePair>(setup)];
+    other.name = "Other";
+    other.body.get<EyepiecePair>().field_stop_depth = {-2};
+    setup.parts.insert(setup.parts.begin() + 5, other);
+    setup = with_valid_choice(std::move(setup));
+    const Report report = cured_report(setup);
+    const Finding* apart = finding_named(report, "not_parfocal");
+    REQUIRE(apart != nullptr);
+    REQUIRE_FALSE(apart->cures.empty());
+    CHECK(apart->cures.front().what == "Put rings on the barrels: 5.0 mm on “Eyepieces”");
+}
+
 TEST_CASE(
     "a drawtube in the light comes out by what is taken out behind it, and in by what is added") {
     // Geometry: axis_to_drawtube + drawtube - its length is how far its end stays off the axis.

@@ -23,7 +23,7 @@ using namespace test_setups;
 
 namespace {
 
-Train focused(const Setup& setup) {
+Train train_in_focus(const Setup& setup) {
     const auto budget = focus_budget(setup, setup.chosen);
     REQUIRE(budget.has_value());
     REQUIRE(budget->reaches);
@@ -60,7 +60,7 @@ OneStop one_stop(
     const double head_path =
         2 + 25 + 5 + (2 * 10 + 35) / refractive_index(glass, spectral_line::e).value();
     made.setup.parts[3].body.get<Spacer>().length = {before_focus - head_path};
-    made.train = focused(made.setup);
+    made.train = train_in_focus(made.setup);
     for (std::size_t side = 0; side < 2; ++side) {
         EyePath& path = made.train.paths[side];
         for (std::size_t i = 1; i + 1 < path.surfaces.size(); ++i) {
@@ -228,7 +228,7 @@ TEST_CASE("no light is gained: what arrives and what each opening took make up t
 }
 
 TEST_CASE("wide parts light the whole field of both eyes in full") {
-    const Train train = focused(wide_setup());
+    const Train train = train_in_focus(wide_setup());
     for (const Eye eye : both_eyes) {
         const EyeClipping light = clipping(train, eye, {256});
         CHECK(light.eye == eye);

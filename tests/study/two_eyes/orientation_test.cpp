@@ -1,5 +1,6 @@
 // How images stand behind known chains. A refractor alone turns its image by 180 degrees; each mirror in the
 // plane of sight exchanges up and down of that (optics textbooks; common knowledge of the trade).
+#include <algorithm>
 #include <cmath>
 
 #include "parts/erecting_diagonal.hpp"
@@ -77,4 +78,22 @@ TEST_CASE("eyes of unlike parity fail, and a target by day is told how it is see
     the<Target>(setup).distance = Metres{200};
     report = make_report(setup, setup.chosen, {64});
     CHECK(has("image_not_erect"));
+}
+
+TEST_CASE(
+    "a lens that relays a refractor's image sets it upright, and it is told which lens does") {
+    // The terrestrial telescope of the textbooks: an erecting lens turns the image once more.
+    Setup setup = wide_setup({bare_lens(80, 5)});
+    the<Refractor>(setup).back_focus = {30};
+    const Report report = make_report(setup, setup.chosen, {64}).value();
+    REQUIRE(report.budget.reaches);
+    REQUIRE(report.budget.shifters.front().image_distance > Millimetres{80});
+    CHECK(report.magnification.magnification > 0);
+    CHECK(to_words(report.orientation[0]) == "upright");
+    CHECK(to_words(report.orientation[1]) == "upright");
+    const auto told = std::find_if(report.findings.begin(), report.findings.end(),
+                                   [](const Finding& one) { return one.id == "image_relayed"; });
+    REQUIRE(told != report.findings.end());
+    CHECK(told->sentence.find("Lens makes a second image") == 0);
+    CHECK(told->sentence.find("turns the image by 180°") != std::string::npos);
 }

@@ -22,8 +22,8 @@ TEST_CASE("README's second step on the first demo: the stated path rules over th
           "unticked, then focus follows them") {
     Desk desk(demo("1-short-of-focus"));
     desk.select(desk.index<PrismDiagonal>());
-    REQUIRE(desk.has("field/entry_leg_mm/ruled"));
-    CHECK(desk.widget("field/entry_leg_mm/ruled").label.find("Stated light path")
+    REQUIRE(desk.has("field/entry_leg_mm/note"));
+    CHECK(desk.widget("field/entry_leg_mm/note").label.find("Stated light path")
           != std::string::npos);
     const auto drag_leg_shorter = [&] {
         desk.drag(desk.place("field/entry_leg_mm/slider", 0.2F),
@@ -35,7 +35,7 @@ TEST_CASE("README's second step on the first demo: the stated path rules over th
     CHECK(near(desk.report().budget.shortfall.value, short_by, rounding));
     desk.key(ImGuiKey_Z, {ImGuiMod_Ctrl});
     desk.click("field/stated_light_path_mm/stated");
-    CHECK_FALSE(desk.has("field/entry_leg_mm/ruled"));
+    CHECK_FALSE(desk.has("field/entry_leg_mm/note"));
     const double leg = desk.the<PrismDiagonal>().entry_leg.value;
     const double short_as_derived = desk.report().budget.shortfall.value;
     CHECK(near(short_as_derived, short_by, 0.1));  // 34.9 against the leaflet's 35
@@ -57,8 +57,8 @@ TEST_CASE("a length that is not stated shows what counts in its place, and ticki
           == "unstated: 29.1 mm, derived from the stated light path");
     CHECK(desk.widget("field/compensator_mm/unstated").label
           == "unstated: 37.0 mm, derived from the arm offset");
-    CHECK(desk.has("field/prism_width_mm/ruled"));
-    CHECK_FALSE(desk.has("field/exit_clear_diameter_mm/ruled"));
+    CHECK(desk.has("field/prism_width_mm/note"));
+    CHECK_FALSE(desk.has("field/exit_clear_diameter_mm/note"));
     desk.click("field/entry_air_mm/stated");
     REQUIRE(desk.the<SplitterHead>().entry_air.has_value());
     CHECK(near(desk.the<SplitterHead>().entry_air->value, 13.564,
@@ -70,6 +70,16 @@ TEST_CASE("a length that is not stated shows what counts in its place, and ticki
     REQUIRE_FALSE(desk.the<SplitterHead>().stated_light_path.has_value());
     CHECK(desk.widget("field/seat_height_mm/unstated").label
           == "unstated: 30.0 mm, the usual value");
+}
+
+TEST_CASE("below a shifter's stated pair stands where it holds and what becomes of it here") {
+    Desk desk(demo("2-shifter-cures-it"));
+    desk.select(desk.index<Shifter>());
+    REQUIRE(desk.has("field/stated_gain_mm/note"));
+    // g M / (M - 1) = 65 * 2.6 / 1.6 mm (thin-lens equation).
+    const std::string& note = desk.widget("field/stated_gain_mm/note").label;
+    CHECK(note.find("2.60× and 65.0 mm hold 105.6 mm before the field stop") == 0);
+    CHECK(note.find("no error") != std::string::npos);
 }
 
 TEST_CASE("a shifter's slider ends at the glass of the head behind it") {

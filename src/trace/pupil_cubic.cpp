@@ -4,7 +4,7 @@
 #include <cmath>
 #include <numbers>
 
-#include <Eigen/Cholesky>
+#include "base/contract.hpp"
 
 namespace beamfork {
 
@@ -14,6 +14,38 @@ std::array<double, cubic_term_count> powers(glm::dvec2 p) {
     const double x = p.x;
     const double y = p.y;
     return {1, x, y, x * x, x * y, y * y, x * x * x, x * x * y, x * y * y, y * y * y};
+}
+
+using SquareMatrix = std::array<std::array<double, cubic_term_count>, cubic_term_count>;
+
+// Gauss and Jordan, with the largest pivot: small and well conditioned.
+SquareMatrix inverse_of(SquareMatrix matrix) {
+    SquareMatrix found{};
+    for (std::size_t i = 0; i < cubic_term_count; ++i)
+        found[i][i] = 1;
+    for (std::size_t column = 0; column < cubic_term_count; ++column) {
+        std::size_t pivot = column;
+        for (std::size_t row = column; row < cubic_term_count; ++row) {
+            if (std::abs(matrix[row][column]) > std::abs(matrix[pivot][column])) pivot = row;
+        }
+        BEAMFORK_EXPECTS(std::abs(matrix[pivot][column]) > 0);
+        std::swap(matrix[pivot], matrix[column]);
+        std::swap(found[pivot], found[column]);
+        const double scale = 1 / matrix[column][column];
+        for (std::size_t k = 0; k < cubic_term_count; ++k) {
+            matrix[column][k] *= scale;
+            found[column][k] *= scale;
+        }
+        for (std::size_t row = 0; row < cubic_term_count; ++row) {
+            if (row == column) continue;
+            const double share = matrix[row][column];
+            for (std::size_t k = 0; k < cubic_term_count; ++k) {
+                matrix[row][k] -= share * matrix[column][k];
+                found[row][k] -= share * found[column][k];
+            }
+        }
+    }
+    return found;
 }
 
 }  // namespace
@@ -75,23 +107,23 @@ PupilCubic CubicLanes::of(std::size_t field) const {
 }
 
 CubicFit cubic_fit() {
-    constexpr int term_count = cubic_term_count;
-    constexpr int node_count = pupil_node_count;
-    Eigen::Matrix<double, node_count, term_count> values_from_terms;
     CubicFit fit;
     const PupilNodes nodes = pupil_nodes();
+    SquareMatrix normal{};
     for (std::size_t node = 0; node < pupil_node_count; ++node) {
-        fit.values_from_terms[node] = powers(nodes[node]);
-        for (std::size_t i = 0; i < cubic_term_count; ++i)
-            values_from_terms(node, i) = fit.values_from_terms[node][i];
+        const auto row = powers(nodes[node]);
+        fit.values_from_terms[node] = row;
+        for (std::size_t i = 0; i < cubic_term_count; ++i) {
+            for (std::size_t k = 0; k < cubic_term_count; ++k)
+                normal[i][k] += row[i] * row[k];
+        }
     }
-    const Eigen::Matrix<double, term_count, term_count> square =
-        values_from_terms.transpose() * values_from_terms;
-    const Eigen::Matrix<double, term_count, node_count> terms_from_values =
-        square.llt().solve(values_from_terms.transpose());
+    const SquareMatrix back = inverse_of(normal);
     for (std::size_t i = 0; i < cubic_term_count; ++i) {
-        for (std::size_t node = 0; node < pupil_node_count; ++node)
-            fit.terms_from_values[i][node] = terms_from_values(i, node);
+        for (std::size_t node = 0; node < pupil_node_count; ++node) {
+            for (std::size_t k = 0; k < cubic_term_count; ++k)
+                fit.terms_from_values[i][node] += back[i][k] * fit.values_from_terms[node][k];
+        }
     }
     return fit;
 }

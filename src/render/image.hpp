@@ -27,7 +27,7 @@ Image over(const Image& top, Image below);
 /// Colours multiplied by alpha become plain colours beside an alpha, as PNG wants them.
 Image straight(Image multiplied);
 
-/// Writes a PNG. The file appears whole or not at all. Error `no_permission` when it cannot be written.
+/// Writes a PNG. The file appears whole or not at all. Errors `not_found`, `no_permission` when it cannot be written.
 Result<void> write_png(const Image& image, const std::filesystem::path& path);
 
 /// Reads a PNG of any depth as RGBA. Errors: `not_found`, `bad_input`.

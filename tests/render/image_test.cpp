@@ -46,7 +46,7 @@ TEST_CASE("a picture written as PNG reads back the same") {
 TEST_CASE("a picture that cannot be written says where, and leaves nothing") {
     const auto written = write_png(stripes(2, 2), "/no-such-folder/picture.png");
     REQUIRE_FALSE(written.has_value());
-    CHECK(written.error().code == ErrorCode::no_permission);
+    CHECK(written.error().code == ErrorCode::not_found);
     CHECK(written.error().where.file == "/no-such-folder/picture.png");
 }
 

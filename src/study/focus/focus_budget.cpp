@@ -305,7 +305,9 @@ FocusBudget solved_focus(const Setup& setup, const Train& axes) {
 
 Result<void> lenses_can_work(const Setup& setup, const FocusBudget& budget) {
     for (const ShifterAtWork& shifter : budget.shifters) {
-        if (std::isfinite(shifter.factor) && shifter.factor > 0) continue;
+        // A positive lens farther from the stop than its focal length relays the image, and turns it.
+        const bool is_before_image = shifter.image_distance > Millimetres{};
+        if (std::isfinite(shifter.factor) && (shifter.factor > 0 || is_before_image)) continue;
         return fail(ErrorCode::impossible,
                     fmt::format("{}: the lens would stand behind the image or too far before it, "
                                 "where it cannot work; check its position",

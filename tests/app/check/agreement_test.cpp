@@ -1,4 +1,4 @@
-// What is told of one fact in the text, the JSON, the findings and the rows of the window is one number, over demos and
+// What is told of one fact in the text, the JSON, the findings and the rows of the window is one printed_number, over demos and
 // random setups: every printed number must be the JSON's, rounded to the digits that it has.
 #include <algorithm>
 #include <regex>
@@ -52,7 +52,7 @@ bool check_all(const std::string& text,
     return true;
 }
 
-struct Told {
+struct ToldFacts {
     std::string text;
     Json json;  // of the chosen combination
     Json reach;
@@ -60,18 +60,18 @@ struct Told {
     const Report& report;
 };
 
-const std::string number = "(-?[0-9.]+)";
+const std::string printed_number = "(-?[0-9.]+)";
 
-void check_power(const Told& told) {
+void check_power(const ToldFacts& told) {
     const Json& j = told.json;
     const double power = j["magnification"];
-    CHECK(
-        check_all(told.text,
-                  "Magnification " + number + "×, true field " + number + "°, exit pupil " + number,
-                  {power, j["true_field_deg"], j["exit_pupil_mm"]}));
     CHECK(check_all(told.text,
-                    "Effective focal length " + number + " mm, f/" + number
-                        + " at the field stops, shifter factor " + number,
+                    "Magnification " + printed_number + "×, true field " + printed_number
+                        + "°, exit pupil " + printed_number,
+                    {power, j["true_field_deg"], j["exit_pupil_mm"]}));
+    CHECK(check_all(told.text,
+                    "Effective focal length " + printed_number + " mm, f/" + printed_number
+                        + " at the field stops, shifter factor " + printed_number,
                     {j["effective_focal_length_mm"], j["focal_ratio"], j["shifter_factor"]}));
     CHECK_FALSE(std::regex_search(told.text, std::regex("[0-9] x[,. ]")));  // told once
     for (const ValueRow& row : magnification_rows(told.report)) {
@@ -82,7 +82,7 @@ void check_power(const Told& told) {
     CHECK(near(j["brightness"]["exit_pupil_mm"], j["exit_pupil_mm"], rounding));
 }
 
-void check_light(const Told& told) {
+void check_light(const ToldFacts& told) {
     const auto window = light_at_stops_rows(told.setup, told.report);
     const auto bright = brightness_rows(told.setup, told.report);
     for (std::size_t side = 0; side < 2; ++side) {
@@ -91,12 +91,13 @@ void check_light(const Told& told) {
         const Json& light = told.json["brightness"][name + "_eye"];
         const double edge = 100 * eye["edge_relative_illumination"].get<double>();
         CHECK(check_all(told.text,
-                        name + " eye: fully lit " + number + " of [0-9.]+ mm, edge " + number
-                            + " %, working aperture " + number,
+                        name + " eye: fully lit " + printed_number + " of [0-9.]+ mm, edge "
+                            + printed_number + " %, working aperture " + printed_number,
                         {eye["fully_illuminated_diameter_mm"], edge, eye["working_aperture_mm"]}));
         CHECK(check_all(
             told.text,
-            name + " eye: throughput " + number + " %, " + number + " % of the light enters",
+            name + " eye: throughput " + printed_number + " %, " + printed_number
+                + " % of the light enters",
             {100 * eye["throughput"].get<double>(), 100 * light["light_into_eye"].get<double>()}));
         const std::string title = side == 0 ? "Left" : "Right";
         const std::string image = eye["sight_view"]["image"];
@@ -105,8 +106,8 @@ void check_light(const Told& told) {
         const double surface = light["surface_brightness"];
         CHECK(near(eye["sight_view"]["surface_brightness"], surface, rounding));
         CHECK(check_all(told.text,
-                        title + " eye: image [^,]*, stars to magnitude " + number + ", surfaces at "
-                            + number,
+                        title + " eye: image [^,]*, stars to magnitude " + printed_number
+                            + ", surfaces at " + printed_number,
                         {eye["sight_view"]["faintest_magnitude"], 100 * surface}));
         for (const ValueRow& row : window.eyes.at(side).values) {
             if (row.label == "Light at the field's edge" || row.label == "Edge")
@@ -118,7 +119,7 @@ void check_light(const Told& told) {
     }
 }
 
-void check_focus(const Told& told) {
+void check_focus(const ToldFacts& told) {
     const Json& focus = told.json["focus"];
     const double drawtube = focus["drawtube_mm"];
     CHECK(near(focus["budget"].back()["left_mm"], drawtube, 1e-6));
@@ -136,17 +137,17 @@ void check_focus(const Told& told) {
     for (const auto& [words, margin] :
          {std::pair{scale.margin_in, focus["margin_in_mm"].get<double>()},
           std::pair{scale.margin_out, focus["margin_out_mm"].get<double>()}})
-        CHECK(check_all(words, "^" + number, {std::abs(margin)}));
+        CHECK(check_all(words, "^" + printed_number, {std::abs(margin)}));
     if (!focus.contains("primary") && focus["reaches"] && focus["seats_take_up_mm"] == 0.0
         && focus["seats_lack_mm"] == 0.0) {
         CHECK(check_all(told.text,
-                        "Drawtube at " + number + " of [0-9.]+ mm; " + number + " mm left inward, "
-                            + number,
+                        "Drawtube at " + printed_number + " of [0-9.]+ mm; " + printed_number
+                            + " mm left inward, " + printed_number,
                         {drawtube, focus["margin_in_mm"], focus["margin_out_mm"]}));
     }
 }
 
-void check_findings(const Told& told) {
+void check_findings(const ToldFacts& told) {
     const Json& j = told.json;
     const auto one_of_eyes = [&](const std::string& printed, const char* key, double times) {
         const double found = std::stod(printed);
@@ -160,18 +161,20 @@ void check_findings(const Told& told) {
         CAPTURE(sentence);
         std::smatch caught;
         if (id == "focus_short" || id == "focus_far")
-            CHECK(check_all(sentence, number + " mm", {j["focus"]["shortfall_mm"]}));
+            CHECK(check_all(sentence, printed_number + " mm", {j["focus"]["shortfall_mm"]}));
         if (id == "focus_reached" && !j["focus"].contains("primary"))
-            CHECK(check_all(sentence, number + " mm out; " + number + " mm left inward, " + number,
+            CHECK(check_all(sentence,
+                            printed_number + " mm out; " + printed_number + " mm left inward, "
+                                + printed_number,
                             {j["focus"]["drawtube_mm"], j["focus"]["margin_in_mm"],
                              j["focus"]["margin_out_mm"]}));
         if (id == "exit_pupil_wasted" || id == "exit_pupil_tiny")
-            CHECK(check_all(sentence, number + " mm", {j["exit_pupil_mm"]}));
+            CHECK(check_all(sentence, printed_number + " mm", {j["exit_pupil_mm"]}));
         if (id == "edge_dimmed"
-            && std::regex_search(sentence, caught, std::regex("gets " + number + " %")))
+            && std::regex_search(sentence, caught, std::regex("gets " + printed_number + " %")))
             one_of_eyes(caught[1], "edge_relative_illumination", 100);
         if (id == "aperture_reduced"
-            && std::regex_search(sentence, caught, std::regex("only " + number + " mm")))
+            && std::regex_search(sentence, caught, std::regex("only " + printed_number + " mm")))
             one_of_eyes(caught[1], "working_aperture_mm", 1);
         if (id == "reach_is_unsure" || id == "reach_is_sure") {
             const std::string chance = format_chance(j["uncertainty"]["probability"]);
@@ -182,13 +185,13 @@ void check_findings(const Told& told) {
     }
 }
 
-void check_agreement(const Setup& setup) {
+void check_same_facts(const Setup& setup) {
     const auto checked = check_setup(setup, CheckedPairs::every, ClippingEffort{96});
     if (!checked) return;
     const Json root = Json::parse(check_json(*checked));
-    const Told told{in_one_line(check_text(*checked)), root["combinations"][checked->chosen],
-                    root["reach"], checked->setup,
-                    checked->combinations.at(checked->chosen).report};
+    const ToldFacts told{in_one_line(check_text(*checked)), root["combinations"][checked->chosen],
+                         root["reach"], checked->setup,
+                         checked->combinations.at(checked->chosen).report};
     check_power(told);
     check_light(told);
     check_focus(told);
@@ -200,7 +203,7 @@ void check_agreement(const Setup& setup) {
 TEST_CASE("in every demo text, JSON, findings and window tell the same numbers") {
     for (const Demo& demo : demos()) {
         CAPTURE(demo.name);
-        check_agreement(open_named(demo.name)->document.setup);
+        check_same_facts(open_named(demo.name)->document.setup);
     }
 }
 
@@ -208,6 +211,6 @@ TEST_CASE("in random setups text, JSON, findings and window tell the same number
     Random random(92);
     for (int i = 0; i < 30; ++i) {
         CAPTURE(i);
-        check_agreement(random_setup(random));
+        check_same_facts(random_setup(random));
     }
 }

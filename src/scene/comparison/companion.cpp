@@ -97,10 +97,10 @@ Frame with_other_beside(const Frame& now, const Frame& other, const std::string&
     append(frame.discs, beside.discs);
     std::copy_if(beside.labels.begin(), beside.labels.end(), std::back_inserter(frame.labels),
                  [](const Label& label) {
-                     return label.role == LabelRole::warning || label.role == LabelRole::dimension;
+                     return label.role == LabelRole::clipped || label.role == LabelRole::dimension;
                  });
-    frame.labels.push_back({above(beside.rear_bounds), words, LabelRole::eye, -1, -1});
-    frame.labels.push_back({above(now.rear_bounds), "this setup", LabelRole::eye, -1, -1});
+    frame.labels.push_back({above(beside.rear_bounds), words, LabelRole::title, -1, -1});
+    frame.labels.push_back({above(now.rear_bounds), "this setup", LabelRole::title, -1, -1});
     frame.bounds = around(now.bounds, beside.bounds);
     frame.rear_bounds = around(now.rear_bounds, beside.rear_bounds);
     frame.revision = fingerprint(frame);
@@ -109,7 +109,7 @@ Frame with_other_beside(const Frame& now, const Frame& other, const std::string&
 
 Frame as_half(const Frame& frame, const std::string& words) {
     Frame half = frame;
-    half.labels.push_back({above(frame.rear_bounds), words, LabelRole::eye, -1, -1});
+    half.labels.push_back({above(frame.rear_bounds), words, LabelRole::title, -1, -1});
     half.revision = fingerprint(half);
     return half;
 }

@@ -86,8 +86,9 @@ public:
         add_all(centre, right, up, role, size, light);
     }
     void add(const Label& whole) {
-        const auto& [at, text, role, part, priority] = whole;
-        add_all(at, std::string_view(text), role, part, priority);
+        const auto& [at, text, role, part, priority, along, on_hover, twin] = whole;
+        add_all(at, std::string_view(text), role, part, priority, along, on_hover,
+                twin.value_or(at));
     }
     void add(const Frame& whole) {
         const auto& [revision, meshes, light, ray_count, arrival, lines, marks, discs, labels,

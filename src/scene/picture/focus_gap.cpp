@@ -39,7 +39,7 @@ public:
         for (const Point& point : axis)
             shifted.push_back(point + offset_ * aside);
         for (std::size_t i = 1; i < shifted.size(); ++i)
-            line(shifted[i - 1], shifted[i], 2.5F, false);
+            line(shifted[i - 1], shifted[i], 4.5F, false);
         finish_end(axis.front(), shifted[0], shifted[1], aside);
         finish_end(axis.back(), shifted.back(), shifted[shifted.size() - 2], aside);
     }
@@ -54,9 +54,9 @@ private:
         const double length = glm::distance(tip, next);
         if (length < 1e-6) return;
         const Direction along = (next - tip) / length;
-        const double barb = std::min(3.5, 0.25 * length);
+        const double barb = std::min(6.0, 0.3 * length);
         for (const double side : {-0.4, 0.4})
-            line(tip, tip + barb * (along + side * aside), 2.5F, false);
+            line(tip, tip + barb * (along + side * aside), 4.5F, false);
     }
 
     void line(const Point& from, const Point& to, float width, bool dashed) {
@@ -70,7 +70,8 @@ private:
 
 void mark_focus(Frame& frame, const Point& at, bool is_in_focus) {
     const ColourRole role = is_in_focus ? ColourRole::good : ColourRole::shortfall;
-    frame.marks.push_back({glm::vec3(at), role, 12, MarkShape::diamond, true, false});
+    const float size_px = is_in_focus ? 9 : 17;  // what is as it should be keeps quiet
+    frame.marks.push_back({glm::vec3(at), role, size_px, MarkShape::diamond, true, false});
 }
 
 // The dimension stands clear of the eyepiece.
@@ -99,7 +100,7 @@ void add_focus_gap(Frame& frame, const PictureInput& input) {
         if (is_in_focus) {
             if (is_told)
                 frame.labels.push_back(
-                    {glm::vec3(focus), "in focus", LabelRole::note, eyepiece, 1});
+                    {glm::vec3(focus), "in focus", LabelRole::good, eyepiece, 12});
             continue;
         }
         const double wanted = path.wanted_image;

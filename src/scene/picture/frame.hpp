@@ -8,6 +8,7 @@
 
 #include <array>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -103,19 +104,25 @@ struct ImageDisc {
     std::vector<float> light;
 };
 
-enum class LabelRole { part, dimension, eye, note, warning };
+/// `dimension`: of focus that falls short; `clipped`: what takes light; `good`: what is as it should be;
+/// `title`: which of two setups this is.
+enum class LabelRole { part, dimension, left_eye, right_eye, note, good, clipped, title };
 
-/// Words that float by a place; laid out without overlap by the overlay. The smaller `priority`
-/// stays when there is no room.
+/// Words by a place; picture_words.hpp lays them out: what is told of a part stands below its name. The smaller
+/// `priority` stays when there is no room.
 struct Label {
     glm::vec3 at{0};
     std::string text;
     LabelRole role = LabelRole::part;
     int part = -1;
     int priority = 0;
-    /// Was worked out: all but names of parts and eyes.
+    int along = 0;                    ///< of a part's name: counted along the light
+    bool on_hover = false;            ///< is shown only while its part is pointed at
+    std::optional<glm::vec3> twin{};  ///< the same in the other arm
+    /// Was worked out: all but names of parts, eyes and setups.
     [[nodiscard]] bool is_result() const {
-        return role != LabelRole::part && role != LabelRole::eye;
+        return role == LabelRole::dimension || role == LabelRole::note || role == LabelRole::good
+               || role == LabelRole::clipped;
     }
 };
 

@@ -3,7 +3,6 @@
 // behind the face; its last stretch is drawn in the clipping colour.
 #include <algorithm>
 #include <cmath>
-#include <set>
 
 #include "scene/picture/light_arrival.hpp"
 #include "scene/picture/picture_input.hpp"
@@ -190,10 +189,6 @@ private:
                                 is_leak ? MarkShape::ring : MarkShape::cross, false, true});
         if (!is_leak) return;
         const PlacedSurface& face = input_.train().path(eye).surfaces[told.surface];
-        if (labelled_.insert({face.part, face.name}).second) {
-            frame_.labels.push_back({glm::vec3(end.at), "leaks at " + face.name, LabelRole::warning,
-                                     static_cast<int>(face.part), 1});
-        }
         const Pose& pose = face.world_from_surface;
         const auto outside = refracted(pose.direction_in(told.ray.direction),
                                        face.index_before[primary_wavelength], 1.0);
@@ -209,7 +204,6 @@ private:
     float rank_ = 0;           ///< likewise
     double at_objective_ = 0;  ///< optical path of its wavefront at the objective's middle
     ForkedTracer tracer_;
-    std::set<std::pair<std::size_t, std::string>> labelled_;  ///< faces that are known to leak
 };
 
 }  // namespace

@@ -1,6 +1,8 @@
 // What one opening takes from the light, for signs in the picture and in the unfolded path.
 #pragma once
 
+#include <string_view>
+
 #include "study/light/clipping.hpp"
 
 namespace beamfork {
@@ -12,7 +14,12 @@ constexpr double share_that_shows = 0.02;
 struct Loss {
     double share = 0;
     bool is_leak = false;
+    double in_middle = 0;  ///< of the field
+    double at_edge = 0;
 };
+
+/// " at the edge", " everywhere" in the field, or nothing where neither says it.
+std::string_view place_in_field(const Loss& loss);
 
 Loss loss_at(const EyeClipping& clipping, std::size_t surface);
 

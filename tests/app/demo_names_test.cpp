@@ -198,3 +198,29 @@ TEST_CASE("pointing at a part tells all that is clipped in it and moves no other
         }
     }
 }
+
+TEST_CASE("every overview shows all from the focuser to the eyes, and shows it large") {
+    for (const DemoPicture& picture : pictures()) {
+        for (const Viewport viewport : sizes) {
+            const Camera camera =
+                standard_view(StandardView::overview, picture.frame, viewport.aspect());
+            glm::vec2 low{1e9F};
+            glm::vec2 high{-1e9F};
+            const Bounds& head = picture.frame.head_bounds;
+            for (int corner = 0; corner < 8; ++corner) {
+                const glm::vec3 share((corner & 1) != 0, (corner & 2) != 0, (corner & 4) != 0);
+                const auto at = project(camera, glm::mix(head.low, head.high, share), viewport);
+                REQUIRE(at.has_value());
+                low = glm::min(low, *at);
+                high = glm::max(high, *at);
+            }
+            CAPTURE(picture.name);
+            CHECK(low.x >= 0);
+            CHECK(low.y >= 0);
+            CHECK(high.x <= viewport.width);
+            CHECK(high.y <= viewport.height);
+            const glm::vec2 share = (high - low) / glm::vec2(viewport.width, viewport.height);
+            CHECK(std::max(share.x, share.y) > 0.85F);
+        }
+    }
+}

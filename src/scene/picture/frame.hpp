@@ -57,6 +57,9 @@ struct LightRibbon {
     /// Optical path at either end since the ray's wavefront passed the objective's middle, mm; before it: negative.
     float from_path_mm = 0;
     float to_path_mm = 0;
+    /// Of its strength, at either end; even between them. A ray comes out of the dark and goes into it without a step.
+    float from_share = 1;
+    float to_share = 1;
 };
 
 /// When light along the axis comes to where it is divided and to each field stop: optical path since it passed the
@@ -136,6 +139,8 @@ struct Bounds {
 struct Frame {
     std::uint64_t revision = 0;  ///< changes with the content; equal revisions need no new upload
     std::vector<Mesh> meshes;
+    std::vector<Mesh>
+        housings;  ///< round the glass, drawn where tubes are whole (ShellView::whole)
     std::vector<LightRibbon> light;
     int ray_count = 1;  ///< number of rays behind `light`, for normalising its brightness
     LightArrival arrival;
@@ -143,9 +148,10 @@ struct Frame {
     std::vector<Mark> marks;
     std::vector<ImageDisc> discs;
     std::vector<Label> labels;
-    Bounds bounds;       ///< of the whole train
+    Bounds bounds;       ///< of the whole train, with the eyes that look in
     Bounds rear_bounds;  ///< of what lies behind the drawtube's rear face: the interesting end
-    std::vector<Bounds> part_bounds;  ///< by part index
+    Bounds head_bounds;  ///< from the focuser to the eyes: what the overview shows large
+    std::vector<Bounds> part_bounds;  ///< by part index; the observer's: of the eyes that look in
     glm::vec3 eye_axis{0, 1, 0};  ///< direction (unit) in which light leaves towards the observer
 };
 

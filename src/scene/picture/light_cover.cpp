@@ -107,7 +107,7 @@ LightCover light_cover(const Frame& frame, const Camera& camera, Viewport viewpo
     cover.columns = 1 + static_cast<int>(viewport.width / cover_cell_px);
     cover.rows = 1 + static_cast<int>(viewport.height / cover_cell_px);
     cover.lit.assign(static_cast<std::size_t>(cover.columns) * cover.rows, false);
-    cover.core = box_round(frame.rear_bounds, camera, viewport);
+    cover.core = box_round(frame.head_bounds, camera, viewport);
     CoverPainter painter(cover, camera, viewport);
     for (const LightRibbon& ribbon : frame.light)
         painter.paint(ribbon.from, ribbon.to);

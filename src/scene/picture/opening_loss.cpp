@@ -25,7 +25,7 @@ Loss loss_at(const EyeClipping& clipping, std::size_t surface) {
 std::string_view place_in_field(const Loss& loss) {
     constexpr double as_much = 0.75;
     const double most = as_much * loss.share;
-    if (loss.at_edge < most) return "";
+    if (loss.at_edge < most) return " at most";
     return loss.in_middle < most ? " at the edge" : " everywhere";
 }
 

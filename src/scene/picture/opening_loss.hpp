@@ -18,7 +18,7 @@ struct Loss {
     double at_edge = 0;
 };
 
-/// " at the edge", " everywhere" in the field, or nothing where neither says it.
+/// Where in the field it takes most: " at the edge", " everywhere", " at most".
 std::string_view place_in_field(const Loss& loss);
 
 Loss loss_at(const EyeClipping& clipping, std::size_t surface);

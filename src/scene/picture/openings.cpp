@@ -60,7 +60,7 @@ void name_the_worst(Frame& frame, const PictureInput& input, std::vector<LossyOp
         const bool is_worst = named.size() <= named_openings;
         const Point at = outline_in_world(*surface, 8).front();
         std::string text =
-            fmt::format("{} {} up to {}{}", surface->name, loss.is_leak ? "leaks" : "takes",
+            fmt::format("{} {} {}{}", surface->name, loss.is_leak ? "leaks" : "takes",
                         percent(loss.share), place_in_field(loss));
         frame.labels.push_back({.at = glm::vec3(at),
                                 .text = std::move(text),

@@ -1,13 +1,9 @@
-// Names by the parts, and the exit pupils with the names of the eyes that belong there.
+// Names by the parts.
 #include <algorithm>
 #include <cmath>
 
-#include "parts/eyepiece_pair.hpp"
-#include "scene/picture/mesh_shapes.hpp"
 #include "scene/picture/picture_input.hpp"
 #include "trace/forked_ray.hpp"
-
-#include <fmt/format.h>
 
 namespace beamfork {
 
@@ -61,12 +57,6 @@ void add_twin(Frame& frame, const PlacedPart& placed, Role role) {
             label.twin = glm::vec3(placed.world_from_exit.point_out({0, 0, 15}));
 }
 
-// Where the eyepiece puts the exit pupil: its eye lens, and the eye relief behind it.
-double eye_point_behind_stop(const EyepiecePair& eyepiece) {
-    return eyepiece.field_stop_depth.value + std::max(18.0, eyepiece.focal_length.value) + 12
-           + eyepiece.eye_relief.value;
-}
-
 }  // namespace
 
 void add_part_labels(Frame& frame, const PictureInput& input) {
@@ -85,18 +75,6 @@ void add_part_labels(Frame& frame, const PictureInput& input) {
                                 .part = static_cast<int>(placed.part),
                                 .priority = name_priority(role),
                                 .along = along++});
-    }
-    const auto& eyepiece = part_as<EyepiecePair>(input.setup, train.choice.eyepiece);
-    const double distance = eye_point_behind_stop(eyepiece);
-    for (const Eye eye : both_eyes) {
-        const Point at = train.path(eye).world_from_field_stop.point_out({0, 0, distance});
-        const Pose pupil{train.path(eye).world_from_field_stop.axes, at};
-        const Line rim{{}, {}, arm_role(eye), 1.5F, false, false};
-        add_outline(frame.lines, circle(pupil, input.report.magnification.exit_pupil.value / 2, 24),
-                    rim);
-        frame.labels.push_back({glm::vec3(at), fmt::format("{} eye", name_of(eye)),
-                                eye == Eye::left ? LabelRole::left_eye : LabelRole::right_eye, -1,
-                                5});
     }
 }
 

@@ -20,6 +20,22 @@ bool is_eye(const Label& label) {
     return label.role == LabelRole::left_eye || label.role == LabelRole::right_eye;
 }
 
+// Whether any had more rows than that.
+bool shorten(std::vector<NamedPart>& parts, std::size_t most_rows) {
+    bool is_shorter = false;
+    for (NamedPart& part : parts) {
+        if (part.rows.size() <= most_rows) continue;
+        is_shorter = true;
+        part.rows.resize(most_rows);
+        std::erase_if(part.leaders, [&](const Leader& leader) {
+            return part.leaders.size() > 1
+                   && std::find(part.rows.begin(), part.rows.end(), leader.label)
+                          == part.rows.end();
+        });
+    }
+    return is_shorter;
+}
+
 class WordLayout {
 public:
     WordLayout(std::span<const Label> labels,
@@ -76,6 +92,42 @@ public:
         std::stable_sort(parts.begin(), parts.end(),
                          [](const NamedPart& a, const NamedPart& b) { return a.along < b.along; });
         return parts;
+    }
+
+    // Beside the train, in the order of the light; those that have room.
+    [[nodiscard]] std::vector<PlacedWords> columns(const std::vector<NamedPart>& parts,
+                                                   const LightCover& cover) const {
+        std::vector<ColumnName> names;
+        for (const NamedPart& part : parts) {
+            ColumnName name{size_of(part.rows), row_px(), {}, part.priority};
+            for (const Leader& leader : part.leaders)
+                for (const bool is_left : {true, false})
+                    name.places[is_left ? 0 : 1].push_back(
+                        place_towards(leader.label, is_left).value_or(leader.from));
+            names.push_back(std::move(name));
+        }
+        auto placed = lay_out_columns(names, viewport_, cover);
+        std::sort(placed.begin(), placed.end(),
+                  [](const NameInColumn& a, const NameInColumn& b) { return a.name < b.name; });
+        std::vector<PlacedWords> words;
+        for (const NameInColumn& one : placed) {
+            PlacedWords name{parts[one.name].rows, one.box, parts[one.name].leaders};
+            for (Leader& leader : name.leaders) {
+                leader.from = place_towards(leader.label, one.is_left).value_or(leader.from);
+                leader.to = one.leader;
+            }
+            words.push_back(std::move(name));
+        }
+        return words;
+    }
+
+    [[nodiscard]] std::size_t told_by(const std::vector<PlacedWords>& names) const {
+        std::size_t told = names.size();
+        for (const PlacedWords& name : names)
+            told += std::count_if(name.rows.begin(), name.rows.end(), [&](std::size_t row) {
+                return labels_[row].role == LabelRole::clipped;
+            });
+        return told;
     }
 
     [[nodiscard]] glm::vec2 size_of(const std::vector<std::size_t>& rows) const {
@@ -195,26 +247,21 @@ PictureWords lay_out_words(std::span<const Label> labels,
     const std::vector<PlacedWords> eyes = layout.eye_names(now);
     for (const PlacedWords& eye : eyes)
         now.taken.push_back(eye.box);
-    const std::vector<NamedPart> parts = layout.named_parts(false);
-    std::vector<ColumnName> names;
-    for (const NamedPart& part : parts) {
-        ColumnName name{layout.size_of(part.rows), layout.row_px(), {}, part.priority};
-        for (const Leader& leader : part.leaders)
-            for (const bool is_left : {true, false})
-                name.places[is_left ? 0 : 1].push_back(
-                    layout.place_towards(leader.label, is_left).value_or(leader.from));
-        names.push_back(std::move(name));
-    }
-    auto placed = lay_out_columns(names, viewport, now);
-    std::sort(placed.begin(), placed.end(),
-              [](const NameInColumn& a, const NameInColumn& b) { return a.name < b.name; });
-    for (const NameInColumn& one : placed) {
-        PlacedWords name{parts[one.name].rows, one.box, parts[one.name].leaders};
-        for (Leader& leader : name.leaders) {
-            leader.from = layout.place_towards(leader.label, one.is_left).value_or(leader.from);
-            leader.to = one.leader;
+    // Where not all have room, what is told of the parts makes way for names: first all but the worst of it. What is
+    // clipped counts as much as a name.
+    std::size_t most_told = 0;
+    for (const std::size_t most_rows : {std::size_t{4}, std::size_t{2}, std::size_t{1}}) {
+        auto parts = layout.named_parts(false);
+        const bool is_shorter = shorten(parts, most_rows);
+        if (!words.names.empty() && !is_shorter) continue;
+        auto placed = layout.columns(parts, now);
+        const std::size_t told = layout.told_by(placed);
+        const bool all_have_room = placed.size() == std::min(parts.size(), most_names);
+        if (told > most_told) {
+            most_told = told;
+            words.names = std::move(placed);
         }
-        words.names.push_back(std::move(name));
+        if (all_have_room) break;
     }
     words.names.insert(words.names.end(), eyes.begin(), eyes.end());
     return words;

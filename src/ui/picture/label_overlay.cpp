@@ -55,6 +55,25 @@ ImU32 weakened(ImU32 ink, float share) {
     return ImGui::ColorConvertFloat4ToU32(strong);
 }
 
+void draw_inset(ImDrawList& list, ImVec2 origin, const TrainInset& inset, const LabelLook& look) {
+    const bool on_white = look.options.on_light_ground();
+    const auto at = [&](glm::vec2 px) { return ImVec2{origin.x + px.x, origin.y + px.y}; };
+    list.AddRectFilled(at(inset.box.low), at(inset.box.high),
+                       on_white ? IM_COL32(255, 255, 255, 225) : colour(Tone::ground, 0.78F),
+                       grid(1));
+    list.AddRect(at(inset.box.low), at(inset.box.high), colour(Tone::line), grid(1));
+    for (const InsetBody& body : inset.bodies) {
+        std::vector<ImVec2> corners;
+        for (const glm::vec2 corner : body.outline)
+            corners.push_back(at(corner));
+        const float share = body.part == look.hot_part ? 0.9F : 0.3F;
+        list.AddConvexPolyFilled(corners.data(), static_cast<int>(corners.size()),
+                                 colour(ColourRole::metal, share));
+    }
+    list.AddRect(at(inset.seen.low), at(inset.seen.high), colour(Tone::accent), 0, 0,
+                 std::max(1.0F, grid(0.35F)));
+}
+
 class WordDrawer {
 public:
     WordDrawer(ImDrawList& list, ImVec2 origin, const LabelLook& look, const LaidWords& words)
@@ -146,8 +165,10 @@ LaidWords lay_out_labels(Viewport viewport, const LabelLook& look) {
     if (!look.options.labels) return words;
     for (const Label& label : look.frame.labels)
         if (shown_share(label, look.emphasis) > 0) words.labels.push_back(label);
-    const LightCover cover =
+    LightCover cover =
         look.cover != nullptr ? *look.cover : light_cover(look.frame, look.camera, viewport);
+    words.inset = train_inset(look.frame, look.camera, viewport, look.foot_px);
+    if (words.inset) cover.taken.push_back(words.inset->box);
     words.placed =
         lay_out_words(words.labels, look.camera, viewport, measured, cover, look.foot_px);
     return words;
@@ -164,6 +185,7 @@ void draw_labels(ImDrawList& list,
         if (look.glide == nullptr) return glm::vec2{0};
         return look.glide->place(words.labels[label].text, low) - low;
     };
+    if (words.inset) draw_inset(list, origin, *words.inset, look);
     const WordDrawer drawer(list, origin, look, words);
     std::vector<glm::vec2> shifts;
     for (const PlacedWords& name : words.placed.names) {

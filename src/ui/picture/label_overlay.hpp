@@ -8,6 +8,7 @@
 #include "scene/picture/frame.hpp"
 #include "scene/picture/light_cover.hpp"
 #include "scene/picture/picture_words.hpp"
+#include "scene/picture/train_inset.hpp"
 #include "scene/picture/view_options.hpp"
 #include "ui/picture/word_glide.hpp"
 
@@ -32,6 +33,7 @@ struct LabelLook {
 struct LaidWords {
     std::vector<Label> labels;  ///< those that are shown; the places name them by index
     PictureWords placed;
+    std::optional<TrainInset> inset;  ///< names keep off it
 };
 
 /// Nothing when labels are switched off. `viewport`: the picture's size.

@@ -1,5 +1,6 @@
 flat in vec3 v_light;
 flat in float v_length;
+in float v_share;
 in vec2 v_at;
 out vec4 o_light;
 
@@ -24,5 +25,5 @@ void main() {
 #ifdef LIGHT_MOVES
     ends *= packet(v_path.x / v_path.y);
 #endif
-    o_light = vec4(v_light * (across * across * ends), 1.0);
+    o_light = vec4(v_light * (across * across * ends * v_share), 1.0);
 }

@@ -3,18 +3,20 @@
 layout(location = 0) in vec3 a_from;
 layout(location = 1) in vec3 a_to;
 layout(location = 2) in vec3 a_colour;
+layout(location = 3) in vec2 a_shares;  // of its strength, at either end
 #ifdef LIGHT_IS_PAINTED
-layout(location = 3) in vec3 a_zone_colour;
+layout(location = 4) in vec3 a_zone_colour;
 #define RAY_COLOUR a_zone_colour
 #else
 #define RAY_COLOUR a_colour
 #endif
 #ifdef LIGHT_MOVES
-layout(location = 4) in vec2 a_path;  // optical path at either end, mm
+layout(location = 5) in vec2 a_path;  // optical path at either end, mm
 out vec2 v_path;                      // over depth, with 1 / depth: even in the world, not on the screen
 #endif
 flat out vec3 v_light;
 flat out float v_length;
+out float v_share;
 out vec2 v_at;  // pixels along the ray, and across in half widths
 
 uniform float u_ray_level;
@@ -35,6 +37,8 @@ void main() {
     v_light = vec3(0.0);
     v_length = 0.0;
     v_at = vec2(0.0);
+    v_share = 0.0;
+    vec2 shares = a_shares;
 #ifdef LIGHT_MOVES
     v_path = vec2(0.0, 1.0);
     vec2 path = a_path;
@@ -43,6 +47,7 @@ void main() {
     if (from_depth < near) {
         float hidden = (near - from_depth) / (to_depth - from_depth);
         from = mix(from, to, hidden);
+        shares.x = mix(shares.x, shares.y, hidden);
 #ifdef LIGHT_MOVES
         path.x = mix(path.x, path.y, hidden);
 #endif
@@ -50,6 +55,7 @@ void main() {
     if (to_depth < near) {
         float hidden = (near - to_depth) / (from_depth - to_depth);
         to = mix(to, from, hidden);
+        shares.y = mix(shares.y, shares.x, hidden);
 #ifdef LIGHT_MOVES
         path.y = mix(path.y, path.x, hidden);
 #endif
@@ -81,5 +87,6 @@ void main() {
     v_path = vec2(at_end ? path.y : path.x, 1.0) / clip.w;
 #endif
     v_length = length_px;
+    v_share = at_end ? shares.y : shares.x;
     v_at = vec2(at_end ? length_px + 0.5 : -0.5, side);
 }

@@ -73,7 +73,10 @@ unknown_field_sentence(std::string_view key, const std::string& part_name, const
     }
     known.emplace_back("name");
     known.emplace_back("plus_minus");
-    return unknown_key_sentence(key, fmt::format("to a {} ('{}')", kind.key, part_name), known);
+    const bool has_vowel =
+        std::string_view("aeiou").find(kind.key.front()) != std::string_view::npos;
+    return unknown_key_sentence(
+        key, fmt::format("to {} {} ('{}')", has_vowel ? "an" : "a", kind.key, part_name), known);
 }
 
 }  // namespace beamfork

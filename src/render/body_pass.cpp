@@ -72,6 +72,7 @@ void BodyPass::draw(const PassInput& input) const {
         draw_uncut(input, true);
         draw_cut(input, true);
     }
+    if (input.options.shells == ShellView::whole) draw_housings(input);
     draw_discs(input);
     by_coverage(false);
     input.targets.resolve_bodies();
@@ -111,6 +112,19 @@ void BodyPass::draw_cut(const PassInput& input, bool fading) const {
         const ShellOpening opening = opening_of(mesh, input.camera);
         cut.set("u_opening", glm::vec4(opening.towards, opening.cosine));
         input.frame.meshes.draw_opened(mesh, opening, ShellShare::along_edges);
+    }
+}
+
+void BodyPass::draw_housings(const PassInput& input) const {
+    input.frame.housings.bind();
+    for (const bool fading : {false, true}) {
+        const Program& whole = programs_[0][fading ? 1 : 0];
+        whole.use();
+        for (const MeshRange& mesh : input.frame.housings.all()) {
+            if (!has_fade(mesh, input.emphasis, fading)) continue;
+            set_finish(whole, mesh, input);
+            input.frame.housings.draw(mesh);
+        }
     }
 }
 

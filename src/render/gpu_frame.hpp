@@ -13,6 +13,7 @@ namespace beamfork {
 
 struct GpuFrame {
     GpuMeshes meshes;
+    GpuMeshes housings;
     GpuLight light;
     GpuLines lines;
     GpuMarks marks;

@@ -32,7 +32,10 @@ void GpuLight::create() {
 }
 
 void GpuLight::append(const LightRibbon& ribbon, const Palette& palette) {
-    ribbons_.add({ribbon.from, ribbon.to, palette.of(ribbon.role) * ribbon.strength});
+    ribbons_.add({ribbon.from,
+                  ribbon.to,
+                  palette.of(ribbon.role) * ribbon.strength,
+                  {ribbon.from_share, ribbon.to_share}});
     extras_.add({palette.of(pupil_place(ribbon.pupil)) * ribbon.strength,
                  {ribbon.from_path_mm, ribbon.to_path_mm}});
 }

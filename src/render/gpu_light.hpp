@@ -15,7 +15,7 @@ public:
 
     /// Of the rays that share, as LightRibbon::rank says: a quarter, half, or all of them.
     void draw(bool with_clipped, float rays) const;
-    /// With RibbonExtras as attributes 3 and 4; `upload_extras` has been called since the last upload.
+    /// With RibbonExtras as attributes 4 and 5; `upload_extras` has been called since the last upload.
     void draw_with_extras(bool with_clipped, float rays) const;
     /// Once for each upload: light that neither is painted nor moves does without.
     void upload_extras();

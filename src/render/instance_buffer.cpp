@@ -18,7 +18,8 @@ template <>
 constexpr auto attributes_of<RibbonInstance>() {
     return std::array{Attribute{3, offsetof(RibbonInstance, from)},
                       Attribute{3, offsetof(RibbonInstance, to)},
-                      Attribute{3, offsetof(RibbonInstance, colour)}};
+                      Attribute{3, offsetof(RibbonInstance, colour)},
+                      Attribute{2, offsetof(RibbonInstance, shares)}};
 }
 template <>
 constexpr auto attributes_of<RibbonExtras>() {

@@ -21,6 +21,7 @@ struct RibbonInstance {
     glm::vec3 from;
     glm::vec3 to;
     glm::vec3 colour;  ///< already times strength
+    glm::vec2 shares;  ///< of it, at either end
 };
 
 /// More vertex attributes of a ribbon, for light that is painted or moves; a buffer of their own.

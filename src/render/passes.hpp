@@ -40,6 +40,7 @@ private:
     void draw_uncut(const PassInput& input, bool fading) const;
     void draw_cut(const PassInput& input, bool fading) const;
     void draw_discs(const PassInput& input) const;
+    void draw_housings(const PassInput& input) const;
     Program programs_[2][2];  // [cut][fading]: a branch in the shader would cost both sides
     Program disc_;
     VertexArray disc_layout_;

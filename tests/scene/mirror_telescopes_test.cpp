@@ -59,7 +59,7 @@ TEST_CASE("a Newtonian's eyepieces look up beside its tube and its mirrors can b
     const Report report = report_of(setup, 64);
     const Frame frame = build_frame(setup, report);
     CHECK(frame.rear_bounds.low.y > 159);  // behind the drawtube, 160 mm off the axis
-    CHECK(frame.rear_bounds.high.y == frame.bounds.high.y);
+    CHECK(frame.head_bounds.high.y == frame.bounds.high.y);
     ViewOptions options;
     options.shells = ShellView::hidden;
     // Down the open tube, beside the secondary: the main mirror.

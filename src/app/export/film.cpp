@@ -155,7 +155,7 @@ write_film(const Document& document, const MakeFilm& command, const FilmProgress
     const Frame widest = command.motion.parts_apart ? frame_apart(1) : Frame{};
     const Frame& framed = command.motion.parts_apart ? widest : frame;
     Film film = with_motion(
-        turntable(command.whole_train ? framed.bounds : framed.rear_bounds, look), command.motion);
+        turntable(command.whole_train ? framed.bounds : framed.head_bounds, look), command.motion);
     film.frame_apart = frame_apart;
     return write_film(film, frame, command, progress);
 }

@@ -31,8 +31,14 @@ void draw_words(ImDrawList& list,
     LightCover cover = light_cover(frame, moment.camera, viewport);
     if (key) cover.taken.push_back(*key);
     draw_labels(list, corner, viewport,
-                {frame, moment.camera, moment.options, moment.highlighted_part, std::nullopt, foot,
-                 &cover, moment.emphasis});
+                {.frame = frame,
+                 .camera = moment.camera,
+                 .options = moment.options,
+                 .hot_part = moment.highlighted_part,
+                 .selected_part = std::nullopt,
+                 .foot_px = foot,
+                 .cover = &cover,
+                 .emphasis = moment.emphasis});
 }
 
 void draw_caption(ImDrawList& list, const Viewport& viewport, const FilmMoment& moment) {

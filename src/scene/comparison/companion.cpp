@@ -29,11 +29,13 @@ Bounds around(const Bounds& a, const Bounds& b) {
 }
 
 Frame moved(Frame frame, glm::vec3 by) {
-    for (Mesh& mesh : frame.meshes) {
-        mesh.part = -1;
-        mesh.shell_axis_point += by;
-        for (MeshVertex& vertex : mesh.vertices)
-            vertex.position += by;
+    for (std::vector<Mesh>* meshes : {&frame.meshes, &frame.housings}) {
+        for (Mesh& mesh : *meshes) {
+            mesh.part = -1;
+            mesh.shell_axis_point += by;
+            for (MeshVertex& vertex : mesh.vertices)
+                vertex.position += by;
+        }
     }
     for (LightRibbon& ribbon : frame.light) {
         ribbon.from += by;
@@ -54,6 +56,7 @@ Frame moved(Frame frame, glm::vec3 by) {
     }
     move(frame.bounds, by);
     move(frame.rear_bounds, by);
+    move(frame.head_bounds, by);
     return frame;
 }
 
@@ -91,25 +94,27 @@ Frame with_other_beside(const Frame& now, const Frame& other, const std::string&
     const Frame beside = moved(other, {across, 0, 0});
     Frame frame = now;
     append(frame.meshes, beside.meshes);
+    append(frame.housings, beside.housings);
     add_light(frame, beside, 1);
     append(frame.lines, beside.lines);
     append(frame.marks, beside.marks);
     append(frame.discs, beside.discs);
     std::copy_if(beside.labels.begin(), beside.labels.end(), std::back_inserter(frame.labels),
                  [](const Label& label) {
-                     return label.role == LabelRole::warning || label.role == LabelRole::dimension;
+                     return label.role == LabelRole::clipped || label.role == LabelRole::dimension;
                  });
-    frame.labels.push_back({above(beside.rear_bounds), words, LabelRole::eye, -1, -1});
-    frame.labels.push_back({above(now.rear_bounds), "this setup", LabelRole::eye, -1, -1});
+    frame.labels.push_back({above(beside.head_bounds), words, LabelRole::title, -1, -1});
+    frame.labels.push_back({above(now.head_bounds), "this setup", LabelRole::title, -1, -1});
     frame.bounds = around(now.bounds, beside.bounds);
     frame.rear_bounds = around(now.rear_bounds, beside.rear_bounds);
+    frame.head_bounds = around(now.head_bounds, beside.head_bounds);
     frame.revision = fingerprint(frame);
     return frame;
 }
 
 Frame as_half(const Frame& frame, const std::string& words) {
     Frame half = frame;
-    half.labels.push_back({above(frame.rear_bounds), words, LabelRole::eye, -1, -1});
+    half.labels.push_back({above(frame.head_bounds), words, LabelRole::title, -1, -1});
     half.revision = fingerprint(half);
     return half;
 }

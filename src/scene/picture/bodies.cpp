@@ -49,6 +49,40 @@ public:
         }
     }
 
+    // A box round the prisms and mirrors of a diagonal or of one arm of the head.
+    void house(const PlacedPart& placed, Role role) {
+        if (role != Role::chain && role != Role::splitter) return;
+        constexpr double wall = 2.5;
+        constexpr double far = std::numeric_limits<double>::max();
+        Point low{far};
+        Point high{-far};
+        const auto include = [&](const Point& corner) {
+            low = glm::min(low, corner);
+            high = glm::max(high, corner);
+        };
+        for (const Body& body : placed.bodies) {
+            if (const auto* glass = std::get_if<GlassBody>(&body.shape)) {
+                for (const Point& corner : glass->corners)
+                    include(body.part_from_body.point_out(corner));
+            } else if (const auto* mirror = std::get_if<MirrorBody>(&body.shape)) {
+                for (const glm::dvec2& corner : mirror->outline)
+                    for (const double depth : {0.0, mirror->thickness})
+                        include(body.part_from_body.point_out({corner, depth}));
+            }
+        }
+        if (low.x > high.x) return;
+        Mesh box;
+        box.finish = Finish::metal;
+        box.tint = tint_;
+        box.part = part_;
+        const glm::dvec2 half = 0.5 * glm::dvec2(high - low) + wall;
+        const Point middle = 0.5 * (low + high);
+        add_plate(box, placed.world_from_part * translation(middle.x, middle.y, 0),
+                  {{-half.x, -half.y}, {half.x, -half.y}, {half.x, half.y}, {-half.x, half.y}},
+                  low.z - wall, high.z + wall);
+        frame_.housings.push_back(std::move(box));
+    }
+
 private:
     Mesh& new_mesh(Finish finish, const Rgb& tint) {
         Mesh mesh;
@@ -64,11 +98,21 @@ private:
         mesh.is_shell = true;
         mesh.shell_axis_point = glm::vec3(pose.point_out({0, 0, tube.length / 2}));
         mesh.shell_axis = glm::vec3(pose.z());
-        add_tube(mesh, pose, tube, segments_);
+        // Ends of neighbours that touch would flicker through each other.
+        constexpr double apart = 0.02;
+        TubeBody shorter = tube;
+        shorter.length = std::max(0.5 * tube.length, tube.length - 2 * apart);
+        add_tube(mesh, pose * translation(0, 0, 0.5 * (tube.length - shorter.length)), shorter,
+                 segments_);
     }
 
     void draw_ring(const RingBody& ring, const Pose& pose) {
-        add_ring(new_mesh(Finish::ring, tint_), pose, ring, segments_);
+        // Rings of neighbours in one plane would flicker through each other: each part's are a little smaller.
+        const double apart = 0.03 * (1 + part_ % 4);
+        add_ring(new_mesh(Finish::ring, tint_), pose * translation(0, 0, apart),
+                 {ring.inner_radius + apart,
+                  std::max(ring.inner_radius + 2 * apart, ring.outer_radius - apart)},
+                 segments_);
     }
 
     void draw_glass(const GlassBody& glass, const Pose& pose) {
@@ -136,6 +180,7 @@ void add_bodies(Frame& frame, const PictureInput& input) {
     BodyDrawer drawer(frame, input);
     for (const PlacedPart& placed : input.train().placed) {
         drawer.draw(placed, role_of(input.setup.parts[placed.part]));
+        drawer.house(placed, role_of(input.setup.parts[placed.part]));
     }
     frame.part_bounds.assign(input.setup.parts.size(), empty_bounds());
     for (const Mesh& mesh : frame.meshes) {

@@ -44,6 +44,13 @@ Camera looking_against(glm::vec3 axis) {
     return camera;
 }
 
+// Seen from the side or from above, names stand behind the train's end.
+Bounds with_room_for_names(Bounds shown) {
+    constexpr float share = 0.2F;
+    shown.high.z += share * (shown.high.z - shown.low.z);
+    return shown;
+}
+
 }  // namespace
 
 CameraAxes camera_axes(const Camera& camera) {
@@ -153,7 +160,7 @@ ViewRay ray_through(const Camera& camera, glm::vec2 pixel, Viewport viewport) {
 
 std::string_view description_of(StandardView view) {
     switch (view) {
-    case StandardView::overview: return "the whole train from the side and a little behind";
+    case StandardView::overview: return "from the focuser to the eyes, a little from behind";
     case StandardView::side: return "from the side, light running from left to right";
     case StandardView::top: return "from above, light running from left to right";
     case StandardView::sky: return "from the sky into the objective";
@@ -167,36 +174,32 @@ Camera standard_view(StandardView view, const Frame& frame, float aspect) {
     constexpr float quarter = glm::half_pi<float>();
     Camera camera;
     Bounds shown = frame.bounds;
-    // The rear end large, the telescope running away from it: both arms are seen side by side.
-    const Bounds rear_and_tube{glm::mix(frame.rear_bounds.low, frame.bounds.low, 0.45F),
-                               glm::mix(frame.rear_bounds.high, frame.bounds.high, 0.45F)};
     switch (view) {
     case StandardView::overview:
         camera.yaw_rad = glm::radians(46.0F);
         camera.pitch_rad = glm::radians(15.0F);
-        // Where light leaves a tube sideways: all of it, from the sky's side, down onto its main mirror.
-        if (frame.rear_bounds.high.z < frame.bounds.high.z - 1) {
-            camera.yaw_rad = glm::radians(205.0F);
-            // The head stands on top there: room above it for the names of both eyes.
-            shown.high.y += 0.1F * (shown.high.y - shown.low.y);
-        } else {
-            shown = rear_and_tube;
-        }
+        // Both arms side by side; where light leaves a tube sideways, from the sky's side into the tube.
+        if (frame.head_bounds.high.z < frame.bounds.high.z - 1)
+            camera.yaw_rad = glm::radians(232.0F);
+        shown = frame.head_bounds;
         break;
-    case StandardView::side: break;
-    case StandardView::top: camera.pitch_rad = quarter; break;
+    case StandardView::side: shown = with_room_for_names(shown); break;
+    case StandardView::top:
+        camera.pitch_rad = quarter;
+        shown = with_room_for_names(shown);
+        break;
     case StandardView::sky:
         camera.yaw_rad = glm::radians(-78.0F);
         camera.pitch_rad = glm::radians(10.0F);
         break;
     case StandardView::eyes:
         camera = looking_against(frame.eye_axis);
-        shown = frame.rear_bounds;
+        shown = frame.head_bounds;
         break;
     case StandardView::rear:
         camera.yaw_rad = glm::radians(52.0F);
         camera.pitch_rad = glm::radians(14.0F);
-        shown = frame.rear_bounds;
+        shown = frame.head_bounds;
         break;
     }
     return frame_bounds(camera, shown, aspect);

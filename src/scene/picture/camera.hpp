@@ -85,7 +85,8 @@ ViewRay ray_through(const Camera& camera, glm::vec2 pixel, Viewport viewport);
 /// One sentence on what the view shows, for help and tooltips.
 std::string_view description_of(StandardView view);
 
-/// A camera that shows the frame: the whole train, or its rear end for `eyes` and `rear`.
+/// A camera that shows the frame: the whole train from `side`, `top` and `sky`, else what is between the focuser and the
+/// eyes, large.
 Camera standard_view(StandardView view, const Frame& frame, float aspect);
 
 }  // namespace beamfork

@@ -26,7 +26,6 @@ Direction free_side(const PictureInput& input, const Pose& rear_face) {
     return glm::length(aside) > 0.2 ? glm::normalize(aside) : -rear_face.y();
 }
 
-// Only what falls short shows through the metal in front of it.
 class ScaleDrawer {
 public:
     ScaleDrawer(
@@ -42,20 +41,19 @@ public:
     }
     void
     line(const Point& from, const Point& to, ColourRole role, float width, bool dashed = false) {
-        frame_.lines.push_back({glm::vec3(from), glm::vec3(to), role, width, dashed,
-                                role == ColourRole::shortfall, part_,
+        frame_.lines.push_back({glm::vec3(from), glm::vec3(to), role, width, dashed, false, part_,
                                 role != ColourRole::dimension});
     }
     void tick(double extension, double low, double high, ColourRole role, float width) {
         line(at(extension, low), at(extension, high), role, width);
     }
     void mark(double extension, ColourRole role, MarkShape shape, float size) {
-        frame_.marks.push_back(
-            {glm::vec3(at(extension)), role, size, shape, role == ColourRole::shortfall, false});
+        frame_.marks.push_back({glm::vec3(at(extension)), role, size, shape, false, false});
     }
-    void label(double extension, double away, std::string text, LabelRole role, int priority) {
+    void tell(double extension, std::string text) {
+        constexpr int priority = 12;
         frame_.labels.push_back(
-            {glm::vec3(at(extension, away)), std::move(text), role, part_, priority});
+            {glm::vec3(at(extension)), std::move(text), LabelRole::note, part_, priority});
     }
 
 private:
@@ -67,25 +65,26 @@ private:
 };
 
 void draw_wanted(ScaleDrawer& scale, const FocusBudget& budget) {
+    const double stands = budget.drawtube.value;
+    const double travel = budget.travel.value;
     if (abs(budget.wanted_drawtube - budget.drawtube) < Millimetres{0.05}) {
-        scale.mark(budget.drawtube.value, ColourRole::good, MarkShape::diamond, 10);
-        scale.label(budget.drawtube.value, 0,
-                    fmt::format("drawtube {:.1f} mm out", budget.drawtube.value), LabelRole::note,
-                    6);
+        scale.mark(stands, ColourRole::good, MarkShape::diamond, 10);
+        scale.tell(stands, fmt::format("{:.1f} of {:.0f} mm out", stands, travel));
         return;
     }
-    scale.mark(budget.drawtube.value, ColourRole::dimension, MarkShape::dot, 7);
-    const ColourRole role = budget.reaches ? ColourRole::good : ColourRole::shortfall;
-    scale.line(scale.at(budget.drawtube.value), scale.at(budget.wanted_drawtube.value), role, 2.0F,
-               true);
-    scale.mark(budget.wanted_drawtube.value, role, MarkShape::diamond, 10);
-    const std::string text =
-        budget.seats_take_up != Millimetres{} ? "the seats take up the rest"
-        : budget.reaches ? fmt::format("focus at {:.1f} mm", budget.wanted_drawtube.value)
-                         : fmt::format("{:.1f} mm farther {} than it goes", budget.shortfall.value,
-                                       budget.shortfall_is_inward ? "in" : "out");
-    scale.label(budget.wanted_drawtube.value, 0, text,
-                budget.reaches ? LabelRole::note : LabelRole::dimension, 2);
+    scale.mark(stands, ColourRole::dimension, MarkShape::dot, 7);
+    if (!budget.reaches) {  // the way that is missing is drawn once: at the image (focus_gap.cpp)
+        scale.tell(stands, fmt::format("fully {}, {:.0f} mm travel",
+                                       budget.shortfall_is_inward ? "in" : "out", travel));
+        return;
+    }
+    const double wanted = budget.wanted_drawtube.value;
+    scale.line(scale.at(stands), scale.at(wanted), ColourRole::good, 2.0F, true);
+    scale.mark(wanted, ColourRole::good, MarkShape::diamond, 10);
+    scale.tell(wanted, budget.seats_take_up != Millimetres{}
+                           ? fmt::format("{:.1f} mm out, the seats take up the rest", stands)
+                           : fmt::format("{:.1f} mm out, focus at {:.1f} of {:.0f} mm", stands,
+                                         wanted, travel));
 }
 
 // A moving mirror focuses instead of the drawtube: told below the mirror.
@@ -99,9 +98,8 @@ void label_primary(Frame& frame, const PictureInput& input, const PrimaryFocus& 
     if (input.report.budget.drawtube_helps())
         text += fmt::format(", drawtube {:.1f} mm out", input.report.budget.drawtube.value);
     const auto telescope = parts_with_role(input.setup, Role::telescope).front();
-    frame.labels.push_back({glm::vec3(rim), std::move(text),
-                            reaches ? LabelRole::note : LabelRole::dimension,
-                            static_cast<int>(telescope), 6});
+    frame.labels.push_back(
+        {glm::vec3(rim), std::move(text), LabelRole::note, static_cast<int>(telescope), 12});
 }
 
 }  // namespace
@@ -123,8 +121,6 @@ void add_drawtube_scale(Frame& frame, const PictureInput& input) {
     for (int ten = 1; ten <= tens; ++ten)
         scale.tick(10.0 * ten, 0, 2.5, ColourRole::dimension, 1.0F);
     scale.tick(budget.travel.value, -4, 4, ColourRole::dimension, 1.8F);
-    scale.label(budget.travel.value, 4, fmt::format("{:.0f} mm travel", budget.travel.value),
-                LabelRole::note, 14);
     draw_wanted(scale, budget);
 }
 

@@ -66,8 +66,10 @@ public:
         add_all(vertices, indices, finish, tint, part, is_shell, axis_point, axis);
     }
     void add(const LightRibbon& whole) {
-        const auto& [from, to, role, strength, clipped, rank, pupil, from_path, to_path] = whole;
-        add_all(from, to, role, strength, clipped, rank, pupil, from_path, to_path);
+        const auto& [from, to, role, strength, clipped, rank, pupil, from_path, to_path, from_share,
+                     to_share] = whole;
+        add_all(from, to, role, strength, clipped, rank, pupil, from_path, to_path, from_share,
+                to_share);
     }
     void add(const LightArrival& whole) {
         const auto& [is_known, at_splitter, at_stop, stop] = whole;
@@ -86,14 +88,15 @@ public:
         add_all(centre, right, up, role, size, light);
     }
     void add(const Label& whole) {
-        const auto& [at, text, role, part, priority] = whole;
-        add_all(at, std::string_view(text), role, part, priority);
+        const auto& [at, text, role, part, priority, along, on_hover, twin] = whole;
+        add_all(at, std::string_view(text), role, part, priority, along, on_hover,
+                twin.value_or(at));
     }
     void add(const Frame& whole) {
-        const auto& [revision, meshes, light, ray_count, arrival, lines, marks, discs, labels,
-                     bounds, rear_bounds, part_bounds, eye_axis] = whole;
-        add_all(meshes, light, ray_count, arrival, lines, marks, discs, labels, bounds, rear_bounds,
-                part_bounds, eye_axis);
+        const auto& [revision, meshes, housings, light, ray_count, arrival, lines, marks, discs,
+                     labels, bounds, rear_bounds, head_bounds, part_bounds, eye_axis] = whole;
+        add_all(meshes, housings, light, ray_count, arrival, lines, marks, discs, labels, bounds,
+                rear_bounds, head_bounds, part_bounds, eye_axis);
     }
     [[nodiscard]] std::uint64_t result() const { return state_ == 0 ? 1 : state_; }
 

@@ -42,13 +42,13 @@ public:
             shifted.push_back(point + offset_ * aside);
         double length = 0;
         for (std::size_t i = 1; i < shifted.size(); ++i) {
-            line(shifted[i - 1], shifted[i], 2.5F, false);
+            line(shifted[i - 1], shifted[i], 4.5F, false);
             length += glm::distance(shifted[i - 1], shifted[i]);
         }
         constexpr double overhang = 3;
         line(way.front(), shifted.front() + overhang * aside, 1.2F, true);
         line(way.back(), shifted.back() + overhang * aside, 1.2F, true);
-        head(shifted, aside, std::min(3.5, 0.25 * length));
+        head(shifted, aside, std::min(6.0, 0.3 * length));
     }
 
     [[nodiscard]] double offset() const { return offset_; }
@@ -69,7 +69,7 @@ private:
                                  : glm::length(other) > 0.1 ? glm::normalize(other)
                                                             : Direction{1, 0, 0};
         for (const double side : {-0.4, 0.4})
-            line(tip, tip + barb * (back + side * across), 2.5F, false);
+            line(tip, tip + barb * (back + side * across), 4.5F, false);
     }
 
     void line(const Point& from, const Point& to, float width, bool dashed) {
@@ -83,7 +83,8 @@ private:
 
 void mark_focus(Frame& frame, const Point& at, bool is_in_focus) {
     const ColourRole role = is_in_focus ? ColourRole::good : ColourRole::shortfall;
-    frame.marks.push_back({glm::vec3(at), role, 12, MarkShape::diamond, true, false});
+    const float size_px = is_in_focus ? 9 : 17;  // what is as it should be keeps quiet
+    frame.marks.push_back({glm::vec3(at), role, size_px, MarkShape::diamond, true, false});
 }
 
 // The arrow stands clear of the eyepiece.
@@ -109,7 +110,7 @@ void add_focus_gap(Frame& frame, const PictureInput& input) {
         if (is_sharp) {
             if (is_told)
                 frame.labels.push_back(
-                    {glm::vec3(focus), "in focus", LabelRole::note, eyepiece, 1});
+                    {glm::vec3(focus), "in focus", LabelRole::good, eyepiece, 12});
             continue;
         }
         const auto axis = folded_axis(path, real.value, path.wanted_image);

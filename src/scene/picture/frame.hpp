@@ -8,6 +8,7 @@
 
 #include <array>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -56,6 +57,9 @@ struct LightRibbon {
     /// Optical path at either end since the ray's wavefront passed the objective's middle, mm; before it: negative.
     float from_path_mm = 0;
     float to_path_mm = 0;
+    /// Of its strength, at either end; even between them. A ray comes out of the dark and goes into it without a step.
+    float from_share = 1;
+    float to_share = 1;
 };
 
 /// When light along the axis comes to where it is divided and to each field stop: optical path since it passed the
@@ -103,19 +107,25 @@ struct ImageDisc {
     std::vector<float> light;
 };
 
-enum class LabelRole { part, dimension, eye, note, warning };
+/// `dimension`: of focus that falls short; `clipped`: what takes light; `good`: what is as it should be;
+/// `title`: which of two setups this is.
+enum class LabelRole { part, dimension, left_eye, right_eye, note, good, clipped, title };
 
-/// Words that float by a place; laid out without overlap by the overlay. The smaller `priority`
-/// stays when there is no room.
+/// Words by a place; picture_words.hpp lays them out: what is told of a part stands below its name. The smaller
+/// `priority` stays when there is no room.
 struct Label {
     glm::vec3 at{0};
     std::string text;
     LabelRole role = LabelRole::part;
     int part = -1;
     int priority = 0;
-    /// Was worked out: all but names of parts and eyes.
+    int along = 0;                    ///< of a part's name: counted along the light
+    bool on_hover = false;            ///< is shown only while its part is pointed at
+    std::optional<glm::vec3> twin{};  ///< the same in the other arm
+    /// Was worked out: all but names of parts, eyes and setups.
     [[nodiscard]] bool is_result() const {
-        return role != LabelRole::part && role != LabelRole::eye;
+        return role == LabelRole::dimension || role == LabelRole::note || role == LabelRole::good
+               || role == LabelRole::clipped;
     }
 };
 
@@ -129,6 +139,8 @@ struct Bounds {
 struct Frame {
     std::uint64_t revision = 0;  ///< changes with the content; equal revisions need no new upload
     std::vector<Mesh> meshes;
+    std::vector<Mesh>
+        housings;  ///< round the glass, drawn where tubes are whole (ShellView::whole)
     std::vector<LightRibbon> light;
     int ray_count = 1;  ///< number of rays behind `light`, for normalising its brightness
     LightArrival arrival;
@@ -136,9 +148,10 @@ struct Frame {
     std::vector<Mark> marks;
     std::vector<ImageDisc> discs;
     std::vector<Label> labels;
-    Bounds bounds;       ///< of the whole train
+    Bounds bounds;       ///< of the whole train, with the eyes that look in
     Bounds rear_bounds;  ///< of what lies behind the drawtube's rear face: the interesting end
-    std::vector<Bounds> part_bounds;  ///< by part index
+    Bounds head_bounds;  ///< from the focuser to the eyes: what the overview shows large
+    std::vector<Bounds> part_bounds;  ///< by part index; the observer's: of the eyes that look in
     glm::vec3 eye_axis{0, 1, 0};  ///< direction (unit) in which light leaves towards the observer
 };
 

@@ -11,13 +11,11 @@ namespace beamfork {
 
 namespace {
 
-constexpr float margin_px = 4;  // kept free at the picture's edge and between boxes
-
 using Box = PixelBox;
 
 bool overlap(const Box& a, const Box& b) {
-    return a.low.x < b.high.x + margin_px && b.low.x < a.high.x + margin_px
-           && a.low.y < b.high.y + margin_px && b.low.y < a.high.y + margin_px;
+    return a.low.x < b.high.x + label_margin_px && b.low.x < a.high.x + label_margin_px
+           && a.low.y < b.high.y + label_margin_px && b.low.y < a.high.y + label_margin_px;
 }
 
 glm::vec2 nearest_point(const Box& box, glm::vec2 to) { return glm::clamp(to, box.low, box.high); }
@@ -50,25 +48,26 @@ Box box_at(glm::vec2 anchor, const Spot& spot, glm::vec2 size) {
 
 Box shifted_inside(Box box, const Viewport& viewport) {
     const glm::vec2 size = box.high - box.low;
-    const glm::vec2 most = glm::vec2(viewport.width, viewport.height) - size - margin_px;
-    box.low = glm::max(glm::min(box.low, most), glm::vec2(margin_px));
+    const glm::vec2 most = glm::vec2(viewport.width, viewport.height) - size - label_margin_px;
+    box.low = glm::max(glm::min(box.low, most), glm::vec2(label_margin_px));
     return {box.low, box.low + size};
 }
 
 class Layout {
 public:
-    Layout(std::span<const Label> labels, const Viewport& viewport, const LightCover& light)
-        : labels_(labels), viewport_(viewport), light_(light), spots_(spots()) {}
+    Layout(const Viewport& viewport, const LightCover& light)
+        : viewport_(viewport), light_(light), spots_(spots()) {}
 
     void place(std::size_t label, glm::vec2 anchor, glm::vec2 size) {
-        if (size.x + 2 * margin_px > viewport_.width || size.y + 2 * margin_px > viewport_.height)
+        if (size.x + 2 * label_margin_px > viewport_.width
+            || size.y + 2 * label_margin_px > viewport_.height)
             return;
         std::optional<Box> best;
         float least = std::numeric_limits<float>::infinity();
         for (const Spot& spot : spots_) {
             const Box box = shifted_inside(box_at(anchor, spot, size), viewport_);
             if (hits_a_box(box)) continue;
-            const float cost = cost_of(label, box, anchor);
+            const float cost = cost_of(box, anchor);
             if (cost >= least) continue;
             least = cost;
             best = box;
@@ -88,20 +87,9 @@ private:
                   });
     }
 
-    // The two eyes' names the other way round than the eyes.
-    [[nodiscard]] bool swaps_eyes(std::size_t label,
-                                  const Box& box,
-                                  glm::vec2 anchor,
-                                  const PlacedLabel& other) const {
-        if (labels_[label].role != LabelRole::eye || labels_[other.label].role != LabelRole::eye)
-            return false;
-        const float names = (box.low.x + box.high.x - other.low.x - other.high.x) / 2;
-        return names * (anchor.x - other.anchor.x) < 0;
-    }
-
     // In pixels of distance: what a box costs that hides light, or a labelled place, or whose leader runs
     // through another box, or that is taken for another's.
-    [[nodiscard]] float cost_of(std::size_t label, const Box& box, glm::vec2 anchor) const {
+    [[nodiscard]] float cost_of(const Box& box, glm::vec2 anchor) const {
         constexpr float hidden_light_px = 350;
         constexpr float tangle_px = 300;
         const glm::vec2 leader = nearest_point(box, anchor);
@@ -110,7 +98,6 @@ private:
         for (const PlacedLabel& other : placed_) {
             if (crosses(anchor, leader, {other.low, other.high})) cost += tangle_px;
             if (crosses(other.anchor, other.leader, box)) cost += tangle_px;
-            if (swaps_eyes(label, box, anchor, other)) cost += tangle_px;
         }
         return cost;
     }
@@ -122,7 +109,6 @@ private:
             {label, box.low, box.high, anchor, leader, glm::distance(leader, anchor) > close_px});
     }
 
-    std::span<const Label> labels_;
     Viewport viewport_;
     const LightCover& light_;
     std::vector<Spot> spots_;
@@ -142,7 +128,7 @@ std::vector<PlacedLabel> lay_out_labels(std::span<const Label> labels,
     std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
         return labels[a].priority < labels[b].priority;
     });
-    Layout layout(labels, {viewport.width, viewport.height - foot_px}, light);
+    Layout layout({viewport.width, viewport.height - foot_px}, light);
     for (const std::size_t index : order) {
         const auto anchor = project(camera, labels[index].at, viewport);
         if (!anchor || anchor->x < 0 || anchor->y < 0 || anchor->x > viewport.width

@@ -1,4 +1,4 @@
-// Where the names float: every label that has room gets a box near its place, no two boxes overlap, and a
+// Labels that stand alone: every one that has room gets a box near its place, no two boxes overlap, and a
 // leader line joins the two when they lie apart. Pixels as in scene/picture/camera.hpp: y down.
 #pragma once
 

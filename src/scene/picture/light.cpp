@@ -3,8 +3,9 @@
 // behind the face; its last stretch is drawn in the clipping colour.
 #include <algorithm>
 #include <cmath>
-#include <set>
 
+#include "parts/observer.hpp"
+#include "scene/picture/eye_place.hpp"
 #include "scene/picture/light_arrival.hpp"
 #include "scene/picture/picture_input.hpp"
 #include "trace/forked_ray.hpp"
@@ -14,8 +15,7 @@ namespace beamfork {
 
 namespace {
 
-constexpr double behind_stop_mm = 25;    // how far a ray is followed behind the field stop
-constexpr double behind_focus_mm = 12;   // and behind the focus, should that lie farther out
+constexpr double inside_eye_mm = 14;     // how far a ray is followed behind the eye's pupil
 constexpr double dying_stretch_mm = 60;  // of a ray that dies in the common beam
 constexpr double leak_stub_mm = 9;       // drawn of the light that leaks out of a face
 constexpr float edge_strength = 0.35F;   // of rays from the edge of the field
@@ -25,6 +25,8 @@ struct Stroke {
     ColourRole role = ColourRole::undivided_beam;
     float strength = 1;
     bool clipped = false;
+    float from_share = 1;  // of the strength, at the stroke's two ends
+    float to_share = 1;
 };
 
 using Places = std::vector<RayCorner>;
@@ -67,12 +69,20 @@ float rank_of(std::size_t ray) {
     return static_cast<float>(turns - std::floor(turns));
 }
 
+const EyepiecePair& eyepiece_of(const PictureInput& input) {
+    return part_as<EyepiecePair>(input.setup, input.train().choice.eyepiece);
+}
+
 class LightDrawer {
 public:
     LightDrawer(Frame& frame, const PictureInput& input)
         : frame_(frame),
           input_(input),
           dividing_(dividing_surface(input.train())),
+          place_(eye_place(eyepiece_of(input))),
+          focal_length_(eyepiece_of(input).focal_length.value),
+          eye_pupil_radius_(
+              part_as<Observer>(input.setup, input.train().choice.observer).eye_pupil.value / 2),
           tracer_(input.train(), primary_wavelength) {}
 
     void draw(FieldSlope field, std::span<const glm::dvec2> pupil, float strength) {
@@ -130,7 +140,7 @@ private:
             return;
         }
         draw_line(places, {arm_role(eye), share, false});
-        draw_fading(ray, eye, share);
+        draw_into_eye(ray, eye, share);
     }
 
     void draw_line(const Places& places, const Stroke& stroke) {
@@ -140,27 +150,22 @@ private:
             frame_.light.push_back({glm::vec3(from.at), glm::vec3(to.at), stroke.role,
                                     stroke.strength, stroke.clipped, rank_, pupil_,
                                     static_cast<float>(from.path_out - at_objective_),
-                                    static_cast<float>(to.path_in - at_objective_)});
+                                    static_cast<float>(to.path_in - at_objective_),
+                                    stroke.from_share, stroke.to_share});
         }
     }
 
     // In front of the telescope the beam comes out of the dark.
     void draw_fading_in(const Places& common, float strength, bool clipped) {
-        constexpr std::array shares{0.15F, 0.4F, 0.7F, 1.0F};
-        RayCorner at = common[0];
         // Light runs through the whole tube to a mirror at its end: it has come out of the dark by then.
         const double length = glm::distance(common[0].at, common[1].at);
         const double inside = input_.train().pupil_plane - input_.train().light_enters;
         const double fading =
             inside > 0 ? std::min(1.0, 2 * input_.train().objective_radius / length) : 1;
-        const Direction step =
-            fading * (common[1].at - common[0].at) / static_cast<double>(shares.size());
-        for (const float share : shares) {
-            const RayCorner next = onward(at, step, 1);
-            draw_line({at, next}, {ColourRole::undivided_beam, share * strength, clipped});
-            at = next;
-        }
-        if (inside > 0) draw_line({at, common[1]}, {ColourRole::undivided_beam, strength, clipped});
+        const RayCorner bright = onward(common[0], fading * (common[1].at - common[0].at), 1);
+        draw_line({common[0], bright}, {ColourRole::undivided_beam, strength, clipped, 0, 1});
+        if (inside > 0)
+            draw_line({bright, common[1]}, {ColourRole::undivided_beam, strength, clipped});
     }
 
     void draw_dying(const Places& places, const Stroke& alive) {
@@ -169,19 +174,26 @@ private:
         draw_line(cut.last, {ColourRole::clipped, alive.strength, true});
     }
 
-    // Behind the field stop the eyepiece takes over: the ray is shown a little farther and fades.
-    void draw_fading(const TracedRay& ray, Eye eye, float strength) {
-        constexpr std::array shares{0.75F, 0.5F, 0.3F, 0.14F, 0.05F};
-        const std::size_t side = side_of(eye);
-        const double length =
-            std::max(behind_stop_mm, input_.report.image_behind_stop[side].value + behind_focus_mm);
-        const Direction step = ray.end.ray.direction * (length / shares.size());
-        RayCorner at = ray.corners.back();
-        for (const float share : shares) {
-            const RayCorner next = onward(at, step, 1);
-            draw_line({at, next}, {arm_role(eye), strength * share, false});
-            at = next;
-        }
+    // The eyepiece is drawn as what it is to geometrical optics: light that met the field stop at x with slope u comes to
+    // the exit pupil at f u with slope -x / f (an ideal lens of focal length f with the stop in its focal plane).
+    void draw_into_eye(const TracedRay& ray, Eye eye, float strength) {
+        const Pose& stop = input_.train().path(eye).world_from_field_stop;
+        const Direction way = stop.direction_in(ray.end.ray.direction);
+        if (way.z <= 0) return;
+        const glm::dvec2 slope = glm::dvec2(way) / way.z;
+        const glm::dvec2 met = glm::dvec2(stop.point_in(ray.corners.back().at));
+        const glm::dvec2 at_pupil = focal_length_ * slope;
+        const auto to = [&](const RayCorner& from, const glm::dvec2& across, double behind) {
+            return onward(from, stop.point_out({across, behind}) - from.at, 1);
+        };
+        const RayCorner lens =
+            to(ray.corners.back(), met + place_.eye_lens * slope, place_.eye_lens);
+        const RayCorner pupil = to(lens, at_pupil, place_.pupil);
+        draw_line({ray.corners.back(), lens, pupil}, {arm_role(eye), strength, false});
+        if (glm::length(at_pupil) > eye_pupil_radius_) return;  // it falls on the iris
+        const RayCorner inside =
+            to(pupil, at_pupil - inside_eye_mm * met / focal_length_, place_.pupil + inside_eye_mm);
+        draw_line({pupil, inside}, {arm_role(eye), strength, false, 1, 0});
     }
 
     void mark_end(Eye eye, const RayEnd& told, const RayCorner& end, float strength) {
@@ -190,10 +202,6 @@ private:
                                 is_leak ? MarkShape::ring : MarkShape::cross, false, true});
         if (!is_leak) return;
         const PlacedSurface& face = input_.train().path(eye).surfaces[told.surface];
-        if (labelled_.insert({face.part, face.name}).second) {
-            frame_.labels.push_back({glm::vec3(end.at), "leaks at " + face.name, LabelRole::warning,
-                                     static_cast<int>(face.part), 1});
-        }
         const Pose& pose = face.world_from_surface;
         const auto outside = refracted(pose.direction_in(told.ray.direction),
                                        face.index_before[primary_wavelength], 1.0);
@@ -205,11 +213,13 @@ private:
     Frame& frame_;
     const PictureInput& input_;
     std::size_t dividing_;
+    EyeBehindEyepiece place_;
+    double focal_length_;      ///< of the eyepieces
+    double eye_pupil_radius_;  ///< of the observer
     glm::vec2 pupil_{0};       ///< of the ray that is drawn
     float rank_ = 0;           ///< likewise
     double at_objective_ = 0;  ///< optical path of its wavefront at the objective's middle
     ForkedTracer tracer_;
-    std::set<std::pair<std::size_t, std::string>> labelled_;  ///< faces that are known to leak
 };
 
 }  // namespace

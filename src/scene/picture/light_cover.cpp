@@ -27,6 +27,14 @@ public:
         if (a && b) cover_line(cover_, *a, *b);
     }
 
+    // Some of its corners joined: enough to keep words off.
+    void paint(const Mesh& mesh) {
+        constexpr std::size_t most = 40;
+        const std::size_t step = std::max<std::size_t>(1, mesh.vertices.size() / most);
+        for (std::size_t i = step; i < mesh.vertices.size(); i += step)
+            paint(mesh.vertices[i - step].position, mesh.vertices[i].position);
+    }
+
 private:
     LightCover& cover_;
     const Camera& camera_;
@@ -78,14 +86,33 @@ void cover_line(LightCover& cover, glm::vec2 from, glm::vec2 to) {
         cover_place(cover, glm::mix(from, to, static_cast<float>(i) / static_cast<float>(steps)));
 }
 
+namespace {
+
+PixelBox box_round(const Bounds& bounds, const Camera& camera, Viewport viewport) {
+    constexpr float far = 1e9F;
+    PixelBox box{glm::vec2(far), glm::vec2(-far)};
+    for (int corner = 0; corner < 8; ++corner) {
+        const glm::vec3 share((corner & 1) != 0, (corner & 2) != 0, (corner & 4) != 0);
+        const auto at = project(camera, glm::mix(bounds.low, bounds.high, share), viewport);
+        if (!at) return {};
+        box = {glm::min(box.low, *at), glm::max(box.high, *at)};
+    }
+    return box;
+}
+
+}  // namespace
+
 LightCover light_cover(const Frame& frame, const Camera& camera, Viewport viewport) {
     LightCover cover;
     cover.columns = 1 + static_cast<int>(viewport.width / cover_cell_px);
     cover.rows = 1 + static_cast<int>(viewport.height / cover_cell_px);
     cover.lit.assign(static_cast<std::size_t>(cover.columns) * cover.rows, false);
+    cover.core = box_round(frame.head_bounds, camera, viewport);
     CoverPainter painter(cover, camera, viewport);
     for (const LightRibbon& ribbon : frame.light)
         painter.paint(ribbon.from, ribbon.to);
+    for (const Mesh& mesh : frame.meshes)
+        painter.paint(mesh);
     for (const ImageDisc& disc : frame.discs) {
         painter.paint(disc.centre - disc.right, disc.centre + disc.right);
         painter.paint(disc.centre - disc.up, disc.centre + disc.up);

@@ -1,5 +1,5 @@
-// Where in the picture the light, the field stops and the dimensions are, as a coarse grid of cells: names keep
-// off them.
+// Where in the picture the light, the bodies, the field stops and the dimensions are, as a coarse grid of cells: names
+// keep off them.
 #pragma once
 
 #include <vector>
@@ -7,6 +7,9 @@
 #include "scene/picture/camera.hpp"
 
 namespace beamfork {
+
+/// Pixels that words keep free at the picture's edge and between their boxes.
+constexpr float label_margin_px = 4;
 
 /// A rectangle of the picture, pixels: upper left and lower right corner.
 struct PixelBox {
@@ -22,6 +25,7 @@ struct LightCover {
     int rows = 0;
     std::vector<bool> lit;        ///< row by row, from the upper left
     std::vector<PixelBox> taken;  ///< by other things: no name may touch one
+    PixelBox core;  ///< round the focuser, the head and the eyepieces: names stand beside it
 
     /// Share of the cells under a box (pixels) that are lit, 0..1; 0 for an empty cover.
     [[nodiscard]] float share_under(glm::vec2 low, glm::vec2 high) const;

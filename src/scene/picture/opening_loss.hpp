@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstddef>
+#include <string_view>
 
 namespace beamfork {
 
@@ -14,7 +15,12 @@ constexpr double share_that_shows = 0.02;
 struct Loss {
     double share = 0;
     bool is_leak = false;
+    double in_middle = 0;  ///< of the field
+    double at_edge = 0;
 };
+
+/// Where in the field it takes most: " at the edge", " everywhere", " at most".
+std::string_view place_in_field(const Loss& loss);
 
 Loss loss_at(const EyeClipping& clipping, std::size_t surface);
 

@@ -1,4 +1,4 @@
-// The openings as outlines. Those that take light stand out in the clipping colour; the worst are named.
+// The openings as outlines. Those that take light stand out in the clipping colour and are named: the worst always.
 #include <algorithm>
 
 #include "scene/picture/mesh_shapes.hpp"
@@ -14,7 +14,8 @@ namespace {
 
 // Of the objective's light, at the worst ring of the field.
 constexpr double share_that_stands_out = 0.08;
-constexpr std::size_t named_openings = 3;  // the worst ones; the panel tells them all
+constexpr std::size_t named_openings = 3;  // the worst ones; the others by pointing at their part
+constexpr double least_leak = 0.001;       // glass that should let nothing out is named sooner
 
 struct LossyOpening {
     const PlacedSurface* surface = nullptr;
@@ -42,6 +43,10 @@ void draw_opening(Frame& frame, const PlacedSurface& surface, const Loss& loss, 
     add_outline(frame.lines, outline_in_world(surface, segments), style);
 }
 
+std::string percent(double share) {
+    return share < 0.01 ? "1 %" : fmt::format("{:.0f} %", 100 * share);
+}
+
 // Both arms often have an opening of the same name: it is named once, where it takes more.
 void name_the_worst(Frame& frame, const PictureInput& input, std::vector<LossyOpening> found) {
     std::stable_sort(found.begin(), found.end(), [](const LossyOpening& a, const LossyOpening& b) {
@@ -52,13 +57,17 @@ void name_the_worst(Frame& frame, const PictureInput& input, std::vector<LossyOp
         const std::string name = input.setup.parts[surface->part].name + ": " + surface->name;
         if (std::find(named.begin(), named.end(), name) != named.end()) continue;
         named.push_back(name);
-        if (named.size() > named_openings) return;
+        const bool is_worst = named.size() <= named_openings;
         const Point at = outline_in_world(*surface, 8).front();
-        std::string text = fmt::format("{} {} up to {:.0f} %", name,
-                                       loss.is_leak ? "leaks" : "takes", 100 * loss.share);
-        const int priority = named.size() == 1 ? 3 : 11;
-        frame.labels.push_back({glm::vec3(at), std::move(text), LabelRole::warning,
-                                static_cast<int>(surface->part), priority});
+        std::string text =
+            fmt::format("{} {} {}{}", surface->name, loss.is_leak ? "leaks" : "takes",
+                        percent(loss.share), place_in_field(loss));
+        frame.labels.push_back({.at = glm::vec3(at),
+                                .text = std::move(text),
+                                .role = LabelRole::clipped,
+                                .part = static_cast<int>(surface->part),
+                                .priority = is_worst ? 3 : 11,
+                                .on_hover = !is_worst});
     }
 }
 
@@ -78,7 +87,8 @@ void add_openings(Frame& frame, const PictureInput& input) {
                 if (other.share > loss.share) loss = other;
             }
             draw_opening(frame, surfaces[i], loss, input.effort.round_segments);
-            if (loss.share >= share_that_shows) lossy.push_back({&surfaces[i], loss});
+            if (loss.share >= (loss.is_leak ? least_leak : share_that_shows))
+                lossy.push_back({&surfaces[i], loss});
         }
     }
     name_the_worst(frame, input, std::move(lossy));

@@ -53,8 +53,14 @@ bool is_seen(const Mesh& mesh,
 std::optional<int> part_at(const Frame& frame, const ViewRay& ray, const ViewOptions& options) {
     float nearest = std::numeric_limits<float>::max();
     std::optional<int> found;
-    for (const Mesh& mesh : frame.meshes) {
-        if (mesh.part < 0) continue;
+    std::vector<const Mesh*> meshes;
+    for (const Mesh& mesh : frame.meshes)
+        if (mesh.part >= 0) meshes.push_back(&mesh);
+    if (options.shells == ShellView::whole)
+        for (const Mesh& mesh : frame.housings)
+            meshes.push_back(&mesh);
+    for (const Mesh* one : meshes) {
+        const Mesh& mesh = *one;
         for (std::size_t i = 0; i + 2 < mesh.indices.size(); i += 3) {
             const auto corner = [&](std::size_t k) {
                 return mesh.vertices[mesh.indices[i + k]].position;

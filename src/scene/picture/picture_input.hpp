@@ -36,7 +36,13 @@ void add_focus_gap(Frame& frame, const PictureInput& input);
 /// The drawtube's travel with its present and its wanted place (drawtube_scale.cpp).
 void add_drawtube_scale(Frame& frame, const PictureInput& input);
 
-/// Names of parts and eyes; needs `part_bounds` (part_labels.cpp).
+/// The dividing face, tinted and outlined (splitting_face.cpp).
+void add_splitting_face(Frame& frame, const PictureInput& input);
+
+/// The eyes that look in, with their names and the exit pupils; needs `part_bounds` (eyes.cpp).
+void add_eyes(Frame& frame, const PictureInput& input);
+
+/// Names of parts; needs `part_bounds` (part_labels.cpp).
 void add_part_labels(Frame& frame, const PictureInput& input);
 
 /// When all topics are in: sorts the names, finds the bounds and the revision (picture.cpp).

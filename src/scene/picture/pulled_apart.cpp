@@ -177,10 +177,12 @@ Frame pulled_apart(const Setup& setup,
     const PictureInput input{setup, apart, effort};
     Frame frame;
     add_bodies(frame, input);
+    add_splitting_face(frame, input);
     add_openings(frame, input);
     add_fading_light(frame, {setup, report, effort}, light_left(amount));
     add_fading_stops(frame, input, light_left(amount));
     add_part_labels(frame, input);
+    add_eyes(frame, input);
     add_joining_lines(frame, setup, apart.train);
     finish_frame(frame, input);
     return frame;

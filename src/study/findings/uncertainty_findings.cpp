@@ -35,10 +35,14 @@ void uncertainty_findings(const FindingScope& scope) {
                               format_chance(found.probability)));
         return;
     }
-    // Where focus is missed as stated, the shortfall is the first thing to say.
-    scope.add(scope.report.budget.reaches ? Severity::poor : Severity::note, "reach_is_unsure",
-              fmt::format("The chance of reaching focus is {} %: the margin of {:.1f} mm is "
+    // Where focus is missed as stated, the shortfall is the first thing to say; where the seats take it up, that they do.
+    const FocusBudget& budget = scope.report.budget;
+    const bool by_seats = budget.reaches && budget.seats_take_up != Millimetres{};
+    scope.add(budget.reaches && !by_seats ? Severity::poor : Severity::note, "reach_is_unsure",
+              fmt::format("The chance {} {} %: the margin of {:.1f} mm is "
                           "known to ±{:.1f} mm{}, most of it from the {}.",
+                          by_seats ? "that the drawtube reaches focus without the seats is"
+                                   : "of reaching focus is",
                           format_chance(found.probability), found.margin.value,
                           found.standard.value, found.assumed == 0 ? "" : ", in part assumed",
                           value),

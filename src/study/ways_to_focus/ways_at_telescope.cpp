@@ -14,7 +14,7 @@ namespace {
 constexpr double largest_cut =
     0.2;  // of the focal length: the cone is wider than rings and focuser beyond; common practice, no source
 constexpr double largest_move =
-    0.1;  // of the focal length, for a main mirror: common practice, no source
+    0.15;  // of the focal length, for a main mirror: common practice, no source
 
 void offer_shorter_tube(WaySearch& search, std::size_t telescope) {
     const auto* whole = search.setup().parts[telescope].body.as<Refractor>();

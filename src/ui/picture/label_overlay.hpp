@@ -7,7 +7,10 @@
 #include "scene/picture/emphasis.hpp"
 #include "scene/picture/frame.hpp"
 #include "scene/picture/light_cover.hpp"
+#include "scene/picture/picture_words.hpp"
+#include "scene/picture/train_inset.hpp"
 #include "scene/picture/view_options.hpp"
+#include "ui/picture/word_glide.hpp"
 
 #include <imgui.h>
 
@@ -23,10 +26,27 @@ struct LabelLook {
     float foot_px = 0;  ///< of the picture, where controls stand: no name goes there
     const LightCover* cover = nullptr;  ///< null: of the frame alone
     Emphasis emphasis{};                ///< names of what has faded, or is held back, go
+    WordGlide* glide = nullptr;         ///< null: words stand in their places at once
 };
 
-/// `origin` is the picture's upper left corner on the list, `viewport` its size. Draws nothing when labels
-/// are switched off.
+/// The words of one picture, laid out.
+struct LaidWords {
+    std::vector<Label> labels;  ///< those that are shown; the places name them by index
+    PictureWords placed;
+    std::optional<TrainInset> inset;  ///< names keep off it
+};
+
+/// Nothing when labels are switched off. `viewport`: the picture's size.
+LaidWords lay_out_labels(Viewport viewport, const LabelLook& look);
+
+/// `origin` is the picture's upper left corner on the list.
+void draw_labels(ImDrawList& list,
+                 ImVec2 origin,
+                 Viewport viewport,
+                 const LabelLook& look,
+                 const LaidWords& words);
+
+/// Both at once.
 void draw_labels(ImDrawList& list, ImVec2 origin, Viewport viewport, const LabelLook& look);
 
 }  // namespace beamfork

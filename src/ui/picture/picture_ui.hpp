@@ -9,6 +9,7 @@
 #include "scene/picture/emphasis.hpp"
 #include "scene/picture/view_options.hpp"
 #include "ui/kit/ui.hpp"
+#include "ui/picture/word_glide.hpp"
 
 namespace beamfork {
 
@@ -55,6 +56,7 @@ struct Pick {
 struct CameraFlight {
     std::optional<CameraMove> move;
     std::optional<Pick> pick;
+    WordGlide words;
 };
 
 /// Parts on their way apart or back; `done` runs from 0 to 1.

@@ -23,22 +23,34 @@ void draw_viewport_words(const PictureUi& ui,
     ImDrawList& list = *ImGui::GetWindowDrawList();
     LightCover cover = light_cover(ui.view.frame, ui.pose.camera, viewport);
     cover.taken.push_back({{0, area.height - foot}, {area.width, area.height}});
-    for (const PixelBox& room : rooms_of(handles, area, knobs))
-        cover.taken.push_back(room);
     ImGui::PushClipRect(area.corner(), {area.right(), area.bottom()}, true);
     if (const auto key =
             draw_light_key(list, area.corner(), viewport, {ui.view.frame, ui.pose.camera, options}))
         cover.taken.push_back(*key);
+    // Names first: they stay where they are whatever is selected.
+    const LabelLook look{.frame = ui.view.frame,
+                         .camera = ui.pose.camera,
+                         .options = options,
+                         .hot_part = ui.kept.hovered_part_before,
+                         .selected_part = ui.selected_part,
+                         .foot_px = foot,
+                         .cover = &cover,
+                         .glide = &ui.flight.words};
+    const LaidWords words = lay_out_labels(viewport, look);
+    LightCover free = cover;
+    for (const PixelBox& room : rooms_of(handles, area, knobs))
+        free.taken.push_back(room);
+    for (const PixelBox& box : boxes_of(words.placed))
+        free.taken.push_back(box);
     const bool is_together = options.apart == 0;  // measured is the train as it is used
     if (is_together && options.dimensions && ui.selected_part && ui.report != nullptr) {
         const auto dimensions = part_dimensions(ui.setup(), *ui.report, *ui.selected_part);
-        const auto placed = lay_out_dimensions(dimensions, ui.pose.camera, viewport, measure_number,
-                                               cover, grid(1));
+        const auto placed =
+            lay_out_dimensions(dimensions, ui.pose.camera, viewport, measure_number, free, grid(1));
         draw_dimensions(list, area.corner(), dimensions, placed, options.on_light_ground());
     }
-    draw_labels(list, area.corner(), viewport,
-                {ui.view.frame, ui.pose.camera, options, ui.kept.hovered_part_before,
-                 ui.selected_part, foot, &cover});
+    draw_labels(list, area.corner(), viewport, look, words);
+    if (ui.flight.words.moves()) ui.pace.animating = true;
     ImGui::PopClipRect();
 }
 

@@ -119,8 +119,14 @@ Area draw_talk_picture(const TalkUi& ui, TalkState& talk, const TourStep& step, 
     draw_light_key(list, picture.corner(), talk_viewport(picture),
                    {ui.picture.view.frame, ui.picture.pose.camera, ui.picture.options});
     draw_labels(list, picture.corner(), talk_viewport(picture),
-                {ui.picture.view.frame, ui.picture.pose.camera, ui.picture.options, -1,
-                 std::nullopt, foot, nullptr, talk.emphasis});
+                {.frame = ui.picture.view.frame,
+                 .camera = ui.picture.pose.camera,
+                 .options = ui.picture.options,
+                 .selected_part = std::nullopt,
+                 .foot_px = foot,
+                 .emphasis = talk.emphasis,
+                 .glide = &ui.picture.flight.words});
+    if (ui.picture.flight.words.moves()) ui.picture.pace.animating = true;
     list.PopClipRect();
     return picture;
 }

@@ -147,5 +147,5 @@ TEST_CASE("bounds hold everything of a part, and only parts in the light have so
     CHECK(frame.part_bounds[7].low == frame.part_bounds[7].high);  // the sky
     CHECK(frame.bounds.low.z < 0);         // the dew shade stands before the objective
     CHECK(frame.rear_bounds.low.z > 500);  // behind the drawtube of a 740 mm telescope
-    CHECK(frame.rear_bounds.high.y == frame.bounds.high.y);  // the eyepieces look up
+    CHECK(frame.head_bounds.high.y == frame.bounds.high.y);  // the eyepieces look up
 }

@@ -35,6 +35,7 @@ Frame some_train() {
     Frame frame;
     frame.bounds = {{-60, -60, -100}, {60, 210, 600}};
     frame.rear_bounds = {{-60, -30, 450}, {60, 210, 600}};
+    frame.head_bounds = {{-60, -40, 380}, {60, 210, 600}};
     return frame;
 }
 

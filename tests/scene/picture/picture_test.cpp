@@ -80,7 +80,7 @@ TEST_CASE("every part in the light and both eyes are named, the most important f
         const auto found = std::find_if(frame.labels.begin(), frame.labels.end(),
                                         [&](const Label& label) { return label.text == eye; });
         REQUIRE(found != frame.labels.end());
-        CHECK(found->role == LabelRole::eye);
+        CHECK((found->role == LabelRole::left_eye) == (std::string(eye) == "left eye"));
         CHECK((found->at.x < 0) == (std::string(eye) == "left eye"));
     }
 }

@@ -39,6 +39,26 @@ void append_vanes(std::vector<Body>& bodies, const Newtonian& telescope, const P
     }
 }
 
+// What light meets on its way down the tube.
+std::vector<Field<Newtonian>> tube_fields() {
+    return {
+        optional_field(
+            length_info("holder_diameter_mm", "Secondary holder",
+                        "Diameter of what holds the secondary, if it shades more than the mirror.",
+                        10, 320, 35, 110),
+            &Newtonian::holder_diameter),
+        number_field(length_info("tube_diameter_mm", "Tube opening",
+                                 "Inner diameter of the tube's front end.", 52, 1200, 130, 460),
+                     &Newtonian::tube_diameter),
+        number_field(
+            length_info("tube_overhang_mm", "Tube in front",
+                        "How far the tube's front end lies in front of the focuser's middle; a "
+                        "long, narrow front cuts the field's edge.",
+                        0, 1000, 60, 300),
+            &Newtonian::tube_overhang),
+    };
+}
+
 }  // namespace
 
 std::vector<Field<Newtonian>> Newtonian::fields() {
@@ -79,20 +99,6 @@ std::vector<Field<Newtonian>> Newtonian::fields() {
                         "tube's axis.",
                         0, 60, 0, 8),
             &Newtonian::secondary_offset),
-        optional_field(
-            length_info("holder_diameter_mm", "Secondary holder",
-                        "Diameter of what holds the secondary, if it shades more than the mirror.",
-                        10, 320, 35, 110),
-            &Newtonian::holder_diameter),
-        number_field(length_info("tube_diameter_mm", "Tube opening",
-                                 "Inner diameter of the tube's front end.", 52, 1200, 130, 460),
-                     &Newtonian::tube_diameter),
-        number_field(
-            length_info("tube_overhang_mm", "Tube in front",
-                        "How far the tube's front end lies in front of the focuser's middle; a "
-                        "long, narrow front cuts the field's edge.",
-                        0, 1000, 60, 300),
-            &Newtonian::tube_overhang),
         number_field(
             length_info(
                 "primary_moved_up_mm", "Main mirror moved up",

@@ -145,30 +145,25 @@ std::vector<std::string> collimation_check(const Setup& setup, const Report& rep
         part_as<EyepiecePair>(setup, report.train.choice.eyepiece).focal_length;
     const Millimetres limit = focal_length * std::tan(to_radians(height_limit.fair).value);
     return {
-        "Never near the Sun. Let the telescope cool, and choose a bright star high up; follow it, "
-        "or "
-        "take a pole star.",
-        "Without the head: one strong eyepiece straight in the focuser, or behind the diagonal. "
-        "Put "
-        "the star in the middle of the field and turn it slightly out of focus. If its rings are "
-        "not "
-        "round about one middle, the telescope is out of collimation: adjust it first, by its "
-        "maker's instructions.",
-        "Put the head in, the star in the middle of the left field, slightly out of focus. Look "
-        "with "
-        "the left eye, then with the right one. Rings that are off in both fields alike still come "
-        "from the telescope; rings that differ between the eyes come from the head.",
-        fmt::format(
-            "Focus, the star in the middle of the left field. In the right one it may stand "
-            "{:.2f} mm from the middle of its field stop, up or down: {:.0f}′ behind these "
-            "{:.0f} mm eyepieces. More is tiring.",
-            limit.value, height_limit.fair.value, focal_length.value),
-        "Turn each eyepiece half round in its seat, then swap the two. An error that goes with an "
-        "eyepiece is its own, or its barrel's play in the seat; one that stays is the head's.",
-        "Compare what stays with the list of tolerances: the first ones move the image most. "
-        "Prisms "
-        "are set by the head's maker, unless it has screws for it; never open a head that is not "
-        "meant to be opened.",
+        ("Never near the Sun. Let the telescope cool, and choose a bright star high up; follow "
+         "it, or take a pole star."),
+        ("Without the head: one strong eyepiece straight in the focuser, or behind the diagonal. "
+         "Put the star in the middle of the field and turn it slightly out of focus. If its "
+         "rings are not round about one middle, the telescope is out of collimation: adjust it "
+         "first, by its maker's instructions."),
+        ("Put the head in, the star in the middle of the left field, slightly out of focus. Look "
+         "with the left eye, then with the right one. Rings that are off in both fields alike "
+         "still come from the telescope; rings that differ between the eyes come from the head."),
+        fmt::format("Focus, the star in the middle of the left field. In the right one it may "
+                    "stand {:.2f} mm from the middle of its field stop, up or down: {:.0f}′ behind "
+                    "these {:.0f} mm eyepieces. More is tiring.",
+                    limit.value, height_limit.fair.value, focal_length.value),
+        ("Turn each eyepiece half round in its seat, then swap the two. An error that goes with "
+         "an eyepiece is its own, or its barrel's play in the seat; one that stays is the "
+         "head's."),
+        ("Compare what stays with the list of tolerances: the first ones move the image most. "
+         "Prisms are set by the head's maker, unless it has screws for it; never open a head "
+         "that is not meant to be opened."),
     };
 }
 

@@ -23,7 +23,8 @@ void lens_findings(const FindingScope& scope) {
                 measure_from_front(), room.part);
         } else {
             scope.add(
-                Severity::fails, "lens_in_glass", where + ", where no lens can stand." + worked_out,
+                Severity::fails, "lens_in_glass",
+                fmt::format("{}, where no lens can stand.{}", where, worked_out),
                 is_behind
                     ? fmt::format("Its “Lens position” can be {:.2f} mm at most.", room.highest())
                     : fmt::format("Its “Lens position” can be {:.2f} mm at least.", room.lowest()),

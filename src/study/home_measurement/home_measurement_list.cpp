@@ -113,10 +113,10 @@ HomeMeasurement glass_depth() {
               "front face.",
               0, 50)};
     one.steps = {
-        "Take the eyepiece, or what stands before the head, out; lay the head down so that "
-        "you look straight into it.",
-        "Lay a straight bar across the seat on which the eyepiece's shoulder rests, or across "
-        "the front face, beside the opening's middle.",
+        ("Take the eyepiece, or what stands before the head, out; lay the head down so that "
+         "you look straight into it."),
+        ("Lay a straight bar across the seat on which the eyepiece's shoulder rests, or across "
+         "the front face, beside the opening's middle."),
         "Let a strip of clean, stiff paper down along the bar until it just meets the glass.",
         "Mark it at the bar's upper edge and measure from its lower end to the mark.",
         "From the seat it is the seat's height, from the front face the air before the cube."};

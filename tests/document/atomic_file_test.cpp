@@ -1,7 +1,10 @@
+#include <chrono>
 #include <csignal>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <random>
+#include <thread>
 
 #include "document/atomic_file.hpp"
 #include "document/sample.hpp"
@@ -11,6 +14,7 @@
 
 #include <sys/resource.h>
 #include <sys/stat.h>
+#include <sys/wait.h>
 #include <unistd.h>
 
 using namespace beamfork;
@@ -206,4 +210,29 @@ TEST_CASE("a pipe into which nobody writes is not waited for without end") {
     const auto read = read_file(pipe, 100, std::chrono::milliseconds(20));
     REQUIRE_FALSE(read.has_value());
     CHECK(read.error().what.find("nothing came from this pipe") != std::string::npos);
+}
+
+TEST_CASE("whenever the program is killed, the saved file is whole: one document or the other") {
+    const Folder folder;
+    const auto file = folder / "mine.train.toml";
+    const auto other = apply(new_document(), SetStory{std::string(15'000, 'x')});
+    REQUIRE(other.has_value());
+    REQUIRE(save_file(file, new_document()).has_value());
+    std::mt19937 random(23);
+    for (int round = 0; round < 200; ++round) {
+        const pid_t child = fork();
+        REQUIRE(child >= 0);
+        if (child == 0) {
+            for (bool is_other = true;; is_other = !is_other)
+                if (!save_file(file, is_other ? *other : new_document())) _exit(1);
+        }
+        std::this_thread::sleep_for(std::chrono::microseconds(number_below(random, 5000)));
+        REQUIRE(kill(child, SIGKILL) == 0);
+        int status = 0;
+        REQUIRE(waitpid(child, &status, 0) == child);
+        CHECK(WIFSIGNALED(status));  // and had not failed before
+        const auto loaded = load_file(file);
+        REQUIRE(loaded.has_value());
+        CHECK((loaded->document == new_document() || loaded->document == *other));
+    }
 }

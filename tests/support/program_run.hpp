@@ -19,9 +19,10 @@ struct Ran {
     std::string output;  ///< standard output and error together
 };
 
-inline Ran run(const std::string& arguments) {
-    const std::string command =
-        "env -u DISPLAY -u WAYLAND_DISPLAY '" BEAMFORK_PROGRAM "' " + arguments + " 2>&1";
+/// `environment`: words for env(1), such as "-u HOME" or "LC_ALL=C".
+inline Ran run(const std::string& arguments, const std::string& environment = "") {
+    const std::string command = "env -u DISPLAY -u WAYLAND_DISPLAY " + environment
+                                + " '" BEAMFORK_PROGRAM "' " + arguments + " 2>&1";
     FILE* pipe = popen(command.c_str(), "r");
     REQUIRE(pipe != nullptr);
     Ran ran;

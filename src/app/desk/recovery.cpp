@@ -50,19 +50,22 @@ bool still_runs(const std::string& stem) {
 
 std::optional<LostWork> read_copy(const fs::path& path) {
     const auto bytes = read_file(path, 4 * largest_file);
-    if (!bytes) return std::nullopt;
-    const nlohmann::json root = nlohmann::json::parse(*bytes, nullptr, false);
-    if (!root.is_object()) return std::nullopt;
-    const auto text = root.find("setup");
-    if (text == root.end() || !text->is_string()) return std::nullopt;
-    const auto read = read_setup(text->get<std::string>(), path.string());
-    if (!read) return std::nullopt;
-    const auto file = root.find("file");
-    const bool has_file = file != root.end() && file->is_string();
-    return LostWork{path, has_file ? file->get<std::string>() : "", read->document};
+    return bytes ? read_lost_work(*bytes, path) : std::nullopt;
 }
 
 }  // namespace
+
+std::optional<LostWork> read_lost_work(const std::string& bytes, const fs::path& copy) {
+    const nlohmann::json root = nlohmann::json::parse(bytes, nullptr, false);
+    if (!root.is_object()) return std::nullopt;
+    const auto text = root.find("setup");
+    if (text == root.end() || !text->is_string()) return std::nullopt;
+    const auto read = read_setup(text->get<std::string>(), copy.string());
+    if (!read) return std::nullopt;
+    const auto file = root.find("file");
+    const bool has_file = file != root.end() && file->is_string();
+    return LostWork{copy, has_file ? file->get<std::string>() : "", read->document};
+}
 
 fs::path recovery_folder() {
     const fs::path folder = state_folder();

@@ -28,6 +28,9 @@ std::filesystem::path recovery_folder();
 /// Copies whose process runs no more, newest first. Broken ones are left where they are and not told.
 std::vector<LostWork> find_lost_work(const std::filesystem::path& folder);
 
+/// What a copy's bytes say; nothing: they are none. `copy` is where they lie.
+std::optional<LostWork> read_lost_work(const std::string& bytes, const std::filesystem::path& copy);
+
 class RecoveryDesk {
 public:
     /// Without a folder nothing is kept.

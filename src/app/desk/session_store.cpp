@@ -1,7 +1,6 @@
 #include "app/desk/session_store.hpp"
 
 #include <algorithm>
-#include <fstream>
 
 #include "base/user_folders.hpp"
 #include "document/atomic_file.hpp"
@@ -104,8 +103,12 @@ std::filesystem::path session_path() {
 }
 
 StoredSession load_session(const std::filesystem::path& path) {
-    std::ifstream file(path);
-    const nlohmann::json root = nlohmann::json::parse(file, nullptr, false);
+    constexpr std::size_t largest = 1U << 20U;
+    return read_session(read_file(path, largest).value_or(""));
+}
+
+StoredSession read_session(const std::string& text) {
+    const nlohmann::json root = nlohmann::json::parse(text, nullptr, false);
     if (!root.is_object()) return {};
     try {
         Session session;

@@ -22,6 +22,8 @@ struct StoredSession {
 std::filesystem::path session_path();
 
 StoredSession load_session(const std::filesystem::path& path);
+/// What such a file's text says.
+StoredSession read_session(const std::string& text);
 Result<void> store_session(const std::filesystem::path& path, const StoredSession& stored);
 
 }  // namespace beamfork

@@ -1,6 +1,7 @@
 #include "app/export/film.hpp"
 
 #include <algorithm>
+#include <array>
 #include <csignal>
 #include <filesystem>
 #include <iostream>
@@ -83,6 +84,9 @@ volatile std::sig_atomic_t film_is_to_end = 0;
 
 void end_film(int) { film_is_to_end = 1; }
 
+// SIGPIPE: nobody reads any more how far it is.
+constexpr std::array ending_signals{SIGINT, SIGTERM, SIGHUP, SIGPIPE};
+
 }  // namespace
 
 Result<void> write_film(const Film& film,
@@ -162,13 +166,13 @@ write_film(const Document& document, const MakeFilm& command, const FilmProgress
 
 FilmConsole::FilmConsole() {
     film_is_to_end = 0;
-    std::signal(SIGINT, end_film);
-    std::signal(SIGTERM, end_film);
+    for (const int signal : ending_signals)
+        std::signal(signal, end_film);
 }
 
 FilmConsole::~FilmConsole() {
-    std::signal(SIGINT, SIG_DFL);
-    std::signal(SIGTERM, SIG_DFL);
+    for (const int signal : ending_signals)
+        std::signal(signal, SIG_DFL);
 }
 
 bool FilmConsole::tell(int done, int all) {

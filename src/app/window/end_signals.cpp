@@ -36,6 +36,7 @@ void handle_by(void (*handler)(int)) {
     sigemptyset(&action.sa_mask);
     sigaction(SIGTERM, &action, nullptr);
     sigaction(SIGINT, &action, nullptr);
+    sigaction(SIGHUP, &action, nullptr);  // the terminal that started the window was closed
 }
 
 char read_byte(int pipe) {

@@ -19,8 +19,8 @@ bool comes_true(const std::function<bool()>& condition) {
 
 }  // namespace
 
-TEST_CASE("SIGTERM and SIGINT are told instead of ending the process") {
-    for (const int signal : {SIGTERM, SIGINT}) {
+TEST_CASE("SIGTERM, SIGINT and SIGHUP are told instead of ending the process") {
+    for (const int signal : {SIGTERM, SIGINT, SIGHUP}) {
         std::atomic<int> told = 0;
         EndSignals signals([&] { ++told; });
         CHECK_FALSE(signals.was_asked());
@@ -35,7 +35,7 @@ TEST_CASE("afterwards the signals have their usual handling") {
         const EndSignals signals([] {});
     }
     struct sigaction action {};
-    for (const int signal : {SIGTERM, SIGINT}) {
+    for (const int signal : {SIGTERM, SIGINT, SIGHUP}) {
         REQUIRE(sigaction(signal, nullptr, &action) == 0);
         CHECK((action.sa_handler == SIG_DFL));
     }

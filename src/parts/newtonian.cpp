@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <numbers>
 
 namespace beamfork {
@@ -37,6 +38,20 @@ void append_vanes(std::vector<Body>& bodies, const Newtonian& telescope, const P
         bodies.push_back({PlateBody{edge.corners, depth, 0},
                           stem * turned * translation(inner + length / 2, 0, 0)});
     }
+}
+
+// What may be changed of a main mirror: where it sits, and how bright it is.
+std::vector<Field<Newtonian>> place_fields() {
+    return {
+        number_field(
+            length_info(
+                "primary_moved_up_mm", "Main mirror moved up",
+                "How far the main mirror has been moved up the tube: the image moves out by as "
+                "much, and the secondary meets a wider cone.",
+                0, 200, 0, 50),
+            &Newtonian::primary_moved_up),
+        choice_field(mirror_coating_info(), &Newtonian::coating, mirror_coating_words()),
+    };
 }
 
 // What light meets on its way down the tube.
@@ -99,17 +114,13 @@ std::vector<Field<Newtonian>> Newtonian::fields() {
                         "tube's axis.",
                         0, 60, 0, 8),
             &Newtonian::secondary_offset),
-        number_field(
-            length_info(
-                "primary_moved_up_mm", "Main mirror moved up",
-                "How far the main mirror has been moved up the tube: the image moves out by as "
-                "much, and the secondary meets a wider cone.",
-                0, 200, 0, 50),
-            &Newtonian::primary_moved_up),
-        choice_field(mirror_coating_info(), &Newtonian::coating, mirror_coating_words()),
     };
-    for (auto& field : vane_fields())
-        fields.push_back(std::move(field));
+    const auto append = [&](std::vector<Field<Newtonian>> more) {
+        std::move(more.begin(), more.end(), std::back_inserter(fields));
+    };
+    append(tube_fields());
+    append(place_fields());
+    append(vane_fields());
     return fields;
 }
 

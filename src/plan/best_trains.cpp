@@ -60,6 +60,8 @@ BestForPurpose best_for(const Plan& plan, const Purpose& purpose, std::size_t mo
     }
     std::stable_sort(best.trains.begin(), best.trains.end(),
                      [](const TriedTrain& a, const TriedTrain& b) { return a.score > b.score; });
+    std::erase_if(best.trains,
+                  [&](const TriedTrain& one) { return one.score < best.trains.front().score / 2; });
     if (best.trains.size() > most)
         best.trains.erase(best.trains.begin() + static_cast<long>(most), best.trains.end());
     return best;
@@ -93,8 +95,10 @@ tried(const Plan& plan, const Candidate& candidate, const Purpose& purpose, std:
         const Contribution& most = report->uncertainty.contributions.front();
         train.unsure_of = setup.parts.at(most.part).name + ": " + most.label;
     }
+    train.words = train_words(plan, train.train);
     constexpr double percent = 0.01;
-    train.score = candidate.score * percent * train.result(purpose.keeps);
+    train.score = candidate.score * std::min(1.0, train.result(purpose.keeps) / purpose.enough)
+                  * percent * train.result(ResultId::focus_chance);
     return train;
 }
 

@@ -18,7 +18,8 @@ struct TriedTrain {
     std::vector<double> results{};    ///< in the order of all_results()
     std::vector<std::string> poor{};  ///< sentences of what is poor in it
     std::string unsure_of{};  ///< the length that focus hangs on most: "Club refractor: Back focus"
-    double score = 0;         ///< after light or sharpness
+    double score = 0;         ///< after light or sharpness, and the chance that it comes to focus
+    std::string words{};      ///< its parts (planned_setup.hpp)
     [[nodiscard]] double result(ResultId id) const;
 };
 
@@ -36,7 +37,8 @@ struct BestForPurpose {
 std::optional<TriedTrain>
 tried(const Plan& plan, const Candidate& candidate, const Purpose& purpose, std::string& why_not);
 
-/// At most `most` trains of each purpose; of those that differ in spacers alone the best.
+/// At most `most` trains of each purpose, none less than half as good as the best; of those that differ in spacers alone
+/// the best.
 std::vector<BestForPurpose>
 best_trains(const Plan& plan, std::span<const Purpose> purposes, std::size_t most = 3);
 

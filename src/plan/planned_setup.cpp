@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "base/letters.hpp"
 #include "document/words.hpp"
 
 namespace beamfork {
@@ -48,7 +49,9 @@ Document planned_document(const Plan& plan, const PlannedTrain& train, std::size
     for (std::size_t i = 0; i < plan.parts.uses.size(); ++i) {
         if (tube.back_focus[i]) take(plan.parts.uses[i].target, now.target, setup.chosen.target);
     }
-    if (const auto wrong = title_objection(setup.title)) setup.title.clear();
+    constexpr std::size_t longest_title = 90;  // of the bytes that a title may have
+    if (setup.title.size() > longest_title)
+        setup.title = std::string(letters_within(setup.title, longest_title)) + "…";
     return document;
 }
 

@@ -8,6 +8,7 @@
 
 #include "base/text.hpp"
 #include "parts/eyepiece_pair.hpp"
+#include "parts/newtonian.hpp"
 #include "parts/observer.hpp"
 #include "plan/planned_setup.hpp"
 #include "study/two_eyes/orientation.hpp"
@@ -49,15 +50,17 @@ std::optional<double> field_by_day(const Sight& sight) {
            * (sight.is_erect ? 1 : turned);
 }
 
-// Easy to look through: 15 mm of eye relief and more, beams that are easily found, and little to refocus between visitors.
+// Easy to look through: eye relief, wide beams, a field in which things are found, and little to refocus between visitors.
 std::optional<double> ease_for_visitors(const Sight& sight) {
     constexpr Millimetres enough_relief{20};
     constexpr Millimetres easy_pupil{2};
     constexpr Millimetres much_refocus{20};
+    constexpr Degrees easy_field{1};
     const double relief = std::min(1.0, sight.eye_relief / enough_relief);
     const double pupil = std::min(1.0, sight.exit_pupil / easy_pupil);
     const double stays = 1 - std::min(0.9, sight.refocus / much_refocus);
-    return relief * pupil * stays * sight.apparent_field.value;
+    const double found = std::min(1.0, sight.true_field / easy_field);
+    return relief * pupil * stays * found * sight.apparent_field.value;
 }
 
 constexpr std::array all_purposes{
@@ -65,14 +68,14 @@ constexpr std::array all_purposes{
             "the most sky at once, by beams as wide as the eye's pupil", false, bright_field,
             ResultId::edge_light},
     Purpose{"planets", "Planets", "an exit pupil of about 0.8 mm, at most 250 times, and sharp",
-            false, power_for_planets, ResultId::sharpness},
+            false, power_for_planets, ResultId::sharpness, 100},
     Purpose{"moon", "The Moon at a glance", "the most power at which the whole Moon is seen", false,
             power_for_the_moon, ResultId::edge_light},
     Purpose{"daytime", "Daytime", "near targets in focus, an upright image, much of it at once",
             true, field_by_day, ResultId::edge_light},
     Purpose{"visitors", "A queue of visitors",
-            "eye relief, beams that are easily found, little to refocus from one to the next",
-            false, ease_for_visitors, ResultId::edge_light},
+            "eye relief, wide beams, a field in which things are found, little to refocus", false,
+            ease_for_visitors, ResultId::edge_light},
 };
 
 // How the image stands behind each telescope, diagonal and head, traced once.
@@ -126,7 +129,9 @@ public:
         look_through(found, train);
         const auto score = purpose_.score(found.sight);
         if (!score || !(*score > 0)) return std::nullopt;
-        found.score = *score;
+        constexpr double straight_through = 0.75;
+        found.looks_down = looks_down(train);
+        found.score = *score * (found.looks_down || purpose_.is_near ? 1 : straight_through);
         found.pieces = chain.parts.size();
         found.mass = chain.mass + plan_.pair_of(train).mass;
         found.unstated_joints = chain.unstated_joints;
@@ -142,6 +147,14 @@ private:
             if (is_asked(use) && !fits[use]) return false;
         }
         return true;
+    }
+
+    // A Newtonian's focuser stands aside.
+    [[nodiscard]] bool looks_down(const PlannedTrain& train) const {
+        const auto& chain = plan_.chain_of(train).parts;
+        return plan_.part(plan_.tube_of(train).telescope).body.is<Newtonian>()
+               || std::any_of(chain.begin(), chain.end(),
+                              [&](std::size_t one) { return plan_.parts.chain[one].turns_light; });
     }
 
     void look_through(Candidate& into, const PlannedTrain& train) {
@@ -184,7 +197,8 @@ private:
 // As good in every respect.
 bool is_no_better(const Candidate& one, const Candidate& other) {
     return one.score <= other.score && one.margin <= other.margin && one.pieces >= other.pieces
-           && one.mass >= other.mass && one.unstated_joints >= other.unstated_joints;
+           && one.mass >= other.mass && one.looks_down <= other.looks_down
+           && one.unstated_joints >= other.unstated_joints;
 }
 
 }  // namespace

@@ -33,8 +33,9 @@ struct Purpose {
     bool is_near = false;    ///< asks for the near targets, else for the sky
     /// The more the better, above 0; nothing where the train is not for this.
     std::optional<double> (*score)(const Sight&) = nullptr;
-    /// Of the train tried in full: what of the score its light or sharpness leaves, 0 to 100.
+    /// Of the train tried in full, in percent: less than is enough of it lessens the score in proportion.
     ResultId keeps = ResultId::edge_light;
+    double enough = 80;
 };
 
 std::span<const Purpose> purposes();
@@ -42,13 +43,16 @@ std::span<const Purpose> purposes();
 /// The purpose with that key, or an error with the nearest one.
 Result<Purpose> find_purpose(std::string_view key);
 
-/// A train for a purpose. Each of these is a respect in which it can be better or worse than another.
+/// A train for a purpose. Each of these is a respect in which it can be better or worse than another. Under the sky the
+/// score of one that is looked through straight ahead is a quarter less: the neck tells.
 struct Candidate {
     std::size_t train = 0;  ///< index into Plan::trains
     std::size_t use = 0;    ///< the first of those that the purpose asks for
     Sight sight{};
     double score = 0;
     double margin = 0;  ///< the smallest of those uses, mm; more than is enough counts as enough
+    bool looks_down =
+        false;  ///< one looks down or sideways into the eyepieces, not straight through
     std::size_t pieces = 0;
     double mass = 0;  ///< g, of what is stated
     int unstated_joints = 0;

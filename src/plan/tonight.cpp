@@ -84,7 +84,9 @@ std::vector<Link> links_of(const Plan& plan, const std::vector<Candidate>& candi
 
 bool is_useful(const Sight& sight) {
     constexpr Millimetres smallest_pupil{0.5};
-    return sight.exit_pupil >= smallest_pupil && sight.exit_pupil <= sight.eye_pupil;
+    constexpr double most = 300;
+    return sight.exit_pupil >= smallest_pupil && sight.exit_pupil <= sight.eye_pupil
+           && sight.magnification <= most;
 }
 
 // What one step costs: its exchanges, and how far its ratio is from a pleasant one; nothing where it is no step.

@@ -28,7 +28,7 @@ std::size_t exchanges_between(const std::vector<std::size_t>& before,
                               const std::vector<std::size_t>& after);
 
 /// One for each telescope that comes to focus under the sky for everybody, tried step by step as setups. Powers stay
-/// between an exit pupil as wide as the eye's and 0.5 mm, and lie 1.25 to 2.2 times apart where the drawer allows it
+/// between an exit pupil as wide as the eye's and 0.5 mm, up to 300 times, and lie 1.25 to 2.2 times apart where the drawer allows it
 /// (common practice, no source).
 std::vector<TonightsRow> tonights_rows(const Plan& plan);
 

@@ -42,7 +42,8 @@ void check_bought(const Purchase& purchase, const TriedTrain& train) {
 
 bool is_better_somewhere(const Candidate& one, const Candidate& other) {
     return one.score > other.score || one.margin > other.margin || one.pieces < other.pieces
-           || one.mass < other.mass || one.unstated_joints < other.unstated_joints;
+           || one.mass < other.mass || one.looks_down > other.looks_down
+           || one.unstated_joints < other.unstated_joints;
 }
 
 }  // namespace
@@ -56,6 +57,7 @@ TEST_CASE("what is hidden is worse than a kept train in every respect, and of th
             all[i].score = static_cast<double>(random.below(6));
             all[i].margin = static_cast<double>(random.below(4));
             all[i].pieces = random.below(4);
+            all[i].looks_down = random.chance(0.5);
             all[i].mass = 100 * static_cast<double>(random.below(4));
         }
         const auto kept = not_outdone(all);

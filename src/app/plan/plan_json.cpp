@@ -1,7 +1,6 @@
 #include <algorithm>
 
 #include "app/plan/plan_drawer.hpp"
-#include "plan/planned_setup.hpp"
 
 #include <nlohmann/json.hpp>
 

@@ -5,7 +5,6 @@
 #include "app/plan/plan_drawer.hpp"
 #include "base/letters.hpp"
 #include "base/text.hpp"
-#include "plan/planned_setup.hpp"
 
 #include <fmt/format.h>
 
@@ -30,15 +29,16 @@ std::string seen_words(const TriedTrain& train) {
                        in_column(told(train, ResultId::exit_pupil), 8, true));
 }
 
-std::string train_text(const PlannedDrawer& planned, const TriedTrain& train, int number) {
+std::string train_text(const TriedTrain& train, int number) {
     std::string out = fmt::format("{:>4} {} {} {} {} {}\n", number, seen_words(train),
                                   in_column(told(train, ResultId::edge_light), 6, true),
                                   in_column(told(train, ResultId::sharpness), 6, true),
                                   in_column(told(train, ResultId::focus_margin), 9, true),
                                   in_column(told(train, ResultId::focus_chance), 7, true));
-    out += wrapped("     ", train_words(planned.plan, train.train), 5);
+    out += wrapped("     ", train.words, 5);
     std::string more = fmt::format("drawtube {:.1f} mm out", train.focus.drawtube);
-    if (train.focus.primary_moved.value != 0)
+    constexpr double told_mm = 0.05;
+    if (std::abs(train.focus.primary_moved.value) >= told_mm)
         more += fmt::format(", main mirror {:.1f} mm {}", std::abs(train.focus.primary_moved.value),
                             train.focus.primary_moved.value > 0 ? "up" : "down");
     if (std::abs(train.focus.factor - 1) > 1e-9)
@@ -77,7 +77,7 @@ std::string purpose_text(const PlannedDrawer& planned, const BestForPurpose& bes
     if (!best.trains.empty())
         out += "      power   field  ex.pupil   edge  sharp    margin   focus\n";
     for (const TriedTrain& train : best.trains)
-        out += train_text(planned, train, ++number);
+        out += train_text(train, ++number);
     return out;
 }
 
@@ -91,7 +91,7 @@ std::string offer_words(const Offer& offer) {
 
 // The train it is, and how sure its focus is.
 std::string bought_train_text(const TriedTrain& train) {
-    std::string out = wrapped("       ", train.document.setup.title, 7);
+    std::string out = wrapped("       ", train.words, 7);
     constexpr double sure = 95;  // percent
     if (train.result(ResultId::focus_chance) >= sure) return out;
     return out
@@ -124,12 +124,14 @@ std::string purchases_text(const PlannedDrawer& planned) {
         if (one.parts.size() > 1)
             what += " and " + offer_words(one.parts.back()) + ", for neither does alone";
         if (one.newly_reaching > 0)
-            what += fmt::format("; brings {} combinations of telescope, diagonal, head and pair to "
-                                "focus that nothing owned does",
-                                one.newly_reaching);
+            what +=
+                fmt::format("; brings {} combination{} of telescope, diagonal, head and pair to "
+                            "focus that nothing owned does",
+                            one.newly_reaching, one.newly_reaching == 1 ? "" : "s");
         out += wrapped(fmt::format("{:>4} ", ++number), what, 5);
         for (const OpenedTelescope& opened : one.telescopes)
-            out += wrapped("     + ", opened.name + " comes to focus, as with nothing owned", 7)
+            out += wrapped("     + ",
+                           opened.name + " comes to focus, which it does with nothing owned", 7)
                    + bought_train_text(opened.with_it);
         for (const Improvement& better : one.improvements)
             out += improvement_text(better);
@@ -144,7 +146,9 @@ std::string tonight_text(const TonightsRow& row) {
         std::string orders;
         for (const std::string& order : step.orders)
             orders += (orders.empty() ? "" : "; ") + order;
-        orders += fmt::format("; drawtube to {:.0f} mm", step.train.focus.drawtube);
+        orders += step.train.focus.primary_moved.value != 0
+                      ? "; focus by the main mirror"
+                      : fmt::format("; drawtube to {:.0f} mm", step.train.focus.drawtube);
         out += fmt::format("     {}\n", seen_words(step.train)) + wrapped("       ", orders, 7);
     }
     return out;

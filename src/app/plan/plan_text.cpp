@@ -131,7 +131,7 @@ std::string purchases_text(const PlannedDrawer& planned) {
         out += wrapped(fmt::format("{:>4} ", ++number), what, 5);
         for (const OpenedTelescope& opened : one.telescopes)
             out += wrapped("     + ",
-                           opened.name + " comes to focus, which it does with nothing owned", 7)
+                           opened.name + " comes to focus, to which nothing owned brings it", 7)
                    + bought_train_text(opened.with_it);
         for (const Improvement& better : one.improvements)
             out += improvement_text(better);

@@ -283,8 +283,9 @@ std::optional<PartBody> with_lower_focuser(const PartBody& telescope, Millimetre
         const auto before = field_value(changed, key);
         if (!before) return true;  // not of this kind
         auto made = with_field_unchecked(changed, key, std::get<double>(*before) + length);
-        if (made) changed = *std::move(made);
-        return made.has_value();
+        if (!made) return false;
+        changed = *std::move(made);
+        return true;
     };
     // All are measured to the drawtube's rear face, which comes nearer.
     const bool holds = add("back_focus_mm", lower_by.value)

@@ -17,6 +17,7 @@
 #include "app/export/picture.hpp"
 #include "app/export/sheet.hpp"
 #include "app/export/sight.hpp"
+#include "app/plan/plan_drawer.hpp"
 #include "app/tune/solve.hpp"
 #include "app/window/window.hpp"
 #include "base/shown.hpp"
@@ -199,6 +200,20 @@ ExitStatus carry_out(const CompareFiles& command) {
                                                          : comparison_text(here, there));
                            });
     });
+}
+
+ExitStatus carry_out(const PlanDrawer& command) {
+    const auto read = open_drawer(command.drawer);
+    if (!read) return tell(read.error());
+    if (tell_notices(command.drawer, read->notices)) return ExitStatus::bad_input;
+    const auto planned = plan_drawer(read->drawer, command);
+    if (!planned) return tell(planned.error());
+    if (command.save != 0) {
+        const auto saved = save_train(*planned, command.save, command.output);
+        return saved ? tell_written(command.output) : tell(saved.error());
+    }
+    print(command.json ? plan_json(*planned, command.every) : plan_text(*planned));
+    return planned->serves() ? ExitStatus::fine : ExitStatus::poor_setup;
 }
 
 ExitStatus carry_out(const PrintText& command) { return print(command.text); }

@@ -174,8 +174,11 @@ typed_tolerance(const std::string& key, const toml::node& node, const Where& whe
 // Reads the fields of one entry into a part, one after the other.
 class EntryReader {
 public:
-    EntryReader(Reading& reading, const PartKind& kind, ReadEntry& into)
-        : reading_(reading), kind_(kind), into_(into) {}
+    EntryReader(Reading& reading,
+                const PartKind& kind,
+                ReadEntry& into,
+                std::span<const std::string> beside)
+        : reading_(reading), kind_(kind), into_(into), beside_(beside) {}
 
     Result<void> read(const toml::key& key, const toml::node& value) {
         const auto field =
@@ -183,8 +186,9 @@ public:
                          [&](const FieldInfo& info) { return info.key == key.str(); });
         keep_remark(into_.part.remarks, key.str(), take_remark(reading_, key, value));
         if (field == kind_.fields.end()) {
-            return keep_unrecognised(reading_, key, value, into_.part.unrecognised,
-                                     unknown_field_sentence(key.str(), into_.part.name, kind_));
+            return keep_unrecognised(
+                reading_, key, value, into_.part.unrecognised,
+                unknown_field_sentence(key.str(), into_.part.name, kind_, beside_));
         }
         const Where where = reading_.at(line_of(value));
         auto typed = typed_value(*field, value, where);
@@ -280,6 +284,8 @@ private:
     Reading& reading_;
     const PartKind& kind_;
     ReadEntry& into_;
+    std::span<const std::string>
+        beside_;  // keys of the file's own kind, known but none of the part's
     std::map<std::string, int> stated_;  // key to line
 };
 
@@ -298,7 +304,10 @@ Result<void> read_name(Reading& reading, const toml::table& entry, ReadEntry& in
 
 }  // namespace
 
-Result<ReadEntry> read_entry(Reading& reading, const toml::table& entry, const PartKind* kind) {
+Result<ReadEntry> read_entry(Reading& reading,
+                             const toml::table& entry,
+                             const PartKind* kind,
+                             std::span<const std::string> beside) {
     const auto known = kind != nullptr ? Result<PartKind>(*kind) : read_kind(reading, entry);
     if (!known) return tl::make_unexpected(known.error());
     ReadEntry read{{known->label, known->fresh, {}}, line_of(entry)};
@@ -306,9 +315,13 @@ Result<ReadEntry> read_entry(Reading& reading, const toml::table& entry, const P
         return tl::make_unexpected(named.error());
 
     keep_remark(read.part.remarks, "", reading.comments.take(read.line, read.line));
-    EntryReader fields(reading, *known, read);
+    EntryReader fields(reading, *known, read, beside);
+    const auto is_no_field = [&](std::string_view key) {
+        return key == "name" || (kind == nullptr && key == "kind")
+               || std::find(beside.begin(), beside.end(), key) != beside.end();
+    };
     for (const auto& [key, value] : in_file_order(entry)) {
-        if (key->str() == "name" || (kind == nullptr && key->str() == "kind")) {
+        if (is_no_field(key->str())) {
             keep_remark(read.part.remarks, key->str(), take_remark(reading, *key, *value));
         } else if (auto done = key->str() == tolerances_key ? fields.read_tolerances(*key, *value)
                                                             : fields.read(*key, *value);

@@ -1,6 +1,7 @@
-// One entry of a setup file, such as a [[part]], as a part. Used by setup_reader.cpp alone.
+// One entry of a file, such as a [[part]], as a part. Used by the readers alone.
 #pragma once
 
+#include <span>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -52,8 +53,12 @@ struct ReadEntry {
     int name_line = 0;  ///< 0 when the entry has no name and goes by its kind's label
 };
 
-/// `kind` is given for entries that are of one kind by their heading; else the entry says its kind.
-Result<ReadEntry> read_entry(Reading& reading, const toml::table& entry, const PartKind* kind);
+/// `kind` is given for entries that are of one kind by their heading; else the entry says its kind. Of the keys `beside`,
+/// which the file's own kind has besides, only the remarks are taken.
+Result<ReadEntry> read_entry(Reading& reading,
+                             const toml::table& entry,
+                             const PartKind* kind,
+                             std::span<const std::string> beside = {});
 
 /// Kinds that have a heading of their own, [[observer]] and [[target]]: they are not parts of the train.
 bool has_own_heading(const PartKind& kind);

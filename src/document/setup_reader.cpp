@@ -3,6 +3,7 @@
 #include "base/text.hpp"
 #include "document/read_entry.hpp"
 #include "document/setup_file.hpp"
+#include "document/toml_file.hpp"
 #include "document/tour_lit.hpp"
 #include "document/tour_reader.hpp"
 #include "document/unknown_key.hpp"
@@ -15,54 +16,7 @@ namespace beamfork {
 
 namespace {
 
-tl::unexpected<Error> refuse(const Reading& reading, int line, std::string what) {
-    return fail(ErrorCode::bad_input, std::move(what), reading.at(line));
-}
-
-Result<toml::table> parse(Reading& reading, std::string_view text) {
-    constexpr int longest_key = 16;  // words in a dotted key
-    if (const auto line = line_that_is_not_text(text)) {
-        return refuse(reading, *line,
-                      "expected a text file (UTF-8), found other bytes; is this a Beamfork setup?");
-    }
-    reading.comments = Comments(text);
-    if (const int line = reading.comments.line_with_longer_key(longest_key)) {
-        return refuse(reading, line, "a key of so many words cannot be read");
-    }
-    try {
-        return toml::parse(text);
-    } catch (const toml::parse_error& error) {
-        return refuse(reading, static_cast<int>(error.source().begin.line),
-                      fmt::format("this is not valid TOML: {}", error.description()));
-    }
-}
-
-Result<void> check_version(const Reading& reading, const toml::table& root) {
-    const toml::node* node = root.get("beamfork");
-    if (node == nullptr) {
-        return refuse(
-            reading, 1,
-            fmt::format("expected beamfork = {} at the top of the file; is this a Beamfork setup?",
-                        file_version));
-    }
-    const auto* version = node->as_integer();
-    if (version == nullptr || version->get() < 1) {
-        return refuse(
-            reading, line_of(*node),
-            fmt::format(
-                "beamfork must be the version of the file format, a whole number from 1 to {}",
-                file_version));
-    }
-    if (version->get() > file_version) {
-        return fail(ErrorCode::newer_version,
-                    fmt::format("this file has format version {}, this program knows versions up "
-                                "to {}: open it with a "
-                                "newer Beamfork",
-                                version->get(), file_version),
-                    reading.at(line_of(*node)));
-    }
-    return {};
-}
+constexpr FileFormat setup_format{"beamfork", file_version, "setup"};
 
 std::string place_in_train(const PartKind& kind) {
     return has_own_heading(kind) ? fmt::format("[[{}]]", kind.key)
@@ -103,8 +57,9 @@ public:
             if (const auto wrong = lit_part_objection(word, document_.setup))
                 return refuse(reading_, line, *wrong);
         }
-        // The comment that opens the file stays on top, above the version that is written first.
-        if (!entries.empty()) move_remark_to_top(std::string(entries.front().first->str()));
+        if (!entries.empty())
+            move_remark_to_top(document_.top.remarks, setup_format,
+                               std::string(entries.front().first->str()));
         document_.last_lines = reading_.comments.take_rest();
         std::stable_sort(reading_.notices.begin(), reading_.notices.end(),
                          [](const Notice& a, const Notice& b) { return a.line < b.line; });
@@ -258,16 +213,6 @@ private:
                                   fmt::join(names, ", "), did_you_mean(*name, names)));
     }
 
-    void move_remark_to_top(const std::string& from) {
-        auto found = document_.top.remarks.find(from);
-        if (from == "beamfork" || found == document_.top.remarks.end()) return;
-        std::string& top = document_.top.remarks["beamfork"].above;
-        std::string moved = std::exchange(found->second.above, {});
-        top = moved.empty() || top.empty() ? moved + top : moved + "\n" + top;
-        if (found->second == Remark{}) document_.top.remarks.erase(found);
-        if (document_.top.remarks["beamfork"] == Remark{}) document_.top.remarks.erase("beamfork");
-    }
-
     Reading& reading_;
     Document document_;
     std::vector<int> lines_;  // of each part's heading
@@ -276,18 +221,9 @@ private:
 }  // namespace
 
 Result<ReadSetup> read_setup(std::string_view text, const std::string& file_name) {
-    constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
     Reading reading{file_name, Comments(""), {}, {}};
-    if (text.size() > largest_file) {
-        return refuse(reading, 0,
-                      fmt::format("expected a setup file of at most {} KiB, found {} KiB",
-                                  largest_file / 1024, (text.size() + 1023) / 1024));
-    }
-    if (text.starts_with(byte_order_mark)) text.remove_prefix(byte_order_mark.size());
-    const auto root = parse(reading, text);
+    const auto root = parse_file(reading, text, setup_format);
     if (!root) return tl::make_unexpected(root.error());
-    if (auto version = check_version(reading, *root); !version)
-        return tl::make_unexpected(version.error());
     return SetupReader(reading).read(*root);
 }
 

@@ -44,6 +44,10 @@ std::string toml_lines(std::string_view text) {
     return quoted + "\"\"\"";
 }
 
+std::string toml_words(std::string_view text) {
+    return text.find('\n') != std::string_view::npos ? toml_lines(text) : toml_string(text);
+}
+
 std::string toml_key(std::string_view key) {
     constexpr std::string_view bare =
         "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789_-";

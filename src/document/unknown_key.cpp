@@ -59,8 +59,10 @@ std::string unknown_key_sentence(std::string_view key,
                                     : near);
 }
 
-std::string
-unknown_field_sentence(std::string_view key, const std::string& part_name, const PartKind& kind) {
+std::string unknown_field_sentence(std::string_view key,
+                                   const std::string& part_name,
+                                   const PartKind& kind,
+                                   std::span<const std::string> beside) {
     std::vector<std::string> known;
     for (const FieldInfo& field : kind.fields) {
         if (without_unit(field.key) == without_unit(key)) {
@@ -73,6 +75,7 @@ unknown_field_sentence(std::string_view key, const std::string& part_name, const
     }
     known.emplace_back("name");
     known.emplace_back("plus_minus");
+    known.insert(known.end(), beside.begin(), beside.end());
     const bool has_vowel =
         std::string_view("aeiou").find(kind.key.front()) != std::string_view::npos;
     return unknown_key_sentence(

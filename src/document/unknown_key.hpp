@@ -8,9 +8,12 @@
 
 namespace beamfork {
 
-/// "'focal_length_cm' of 'Club refractor' has no effect: this value is given in mm, as 'focal_length_mm'".
-std::string
-unknown_field_sentence(std::string_view key, const std::string& part_name, const PartKind& kind);
+/// "'focal_length_cm' of 'Club refractor' has no effect: this value is given in mm, as 'focal_length_mm'". `beside` are keys
+/// that the entry may have besides its kind's.
+std::string unknown_field_sentence(std::string_view key,
+                                   const std::string& part_name,
+                                   const PartKind& kind,
+                                   std::span<const std::string> beside = {});
 
 /// "'titel' is unknown at the top of the file; did you mean 'title'?"
 std::string unknown_key_sentence(std::string_view key,

@@ -1,5 +1,7 @@
 #include "app/commands/print_command_line.hpp"
 
+#include <tuple>
+
 #include "app/check/check.hpp"
 #include "app/commands/option_words.hpp"
 #include "ui/panels.hpp"
@@ -15,6 +17,7 @@ PrintCommandLine::PrintCommandLine(CLI::App& app) {
     add_solve(app);
     add_tours(app);
     add_compare(app);
+    add_plan(app);
 }
 
 void PrintCommandLine::add_check(CLI::App& app) {
@@ -83,6 +86,33 @@ void PrintCommandLine::add_compare(CLI::App& app) {
     compare_command_->add_flag("--json", compare_.json, "Print JSON for programs");
 }
 
+void PrintCommandLine::add_plan(CLI::App& app) {
+    plan_command_ = app.add_subcommand(
+        "plan", "Print what can be built from a drawer of parts, and the one thing to buy");
+    plan_command_
+        ->add_option("DRAWER", plan_.drawer, "Drawer file (*.drawer.toml), or harrier-hill")
+        ->required();
+    plan_command_->add_option("--for", plan_.observers, "Observers to plan for; else all");
+    plan_command_->add_option("--purpose", plan_.purposes,
+                              "Only these: widest_bright_field, planets, moon, daytime, visitors");
+    plan_command_->add_flag("!--no-purchases", plan_.purchases, "Only what is owned");
+    plan_command_->add_flag("--tonight", plan_.tonight,
+                            "Also a row of powers for each telescope, with the fewest exchanges");
+    auto* json = plan_command_->add_flag("--json", plan_.json, "Print JSON for programs");
+    plan_command_
+        ->add_flag("--every", plan_.every,
+                   "With --json: every train that can be joined, with its focus in every use")
+        ->needs(json);
+    plan_command_
+        ->add_option_function<std::pair<int, std::string>>(
+            "--save",
+            [this](const std::pair<int, std::string>& asked) {
+                std::tie(plan_.save, plan_.output) = asked;
+            },
+            "Write the train of that number as a setup")
+        ->type_name("NUMBER FILE");
+}
+
 Result<Task> PrintCommandLine::finished_check() const {
     CheckFile check = check_;
     for (std::string& study : check.studies) {
@@ -100,6 +130,7 @@ std::optional<Result<Task>> PrintCommandLine::chosen() const {
     if (solve_command_->parsed()) return Task{solve_};
     if (tours_command_->parsed()) return Task{tours_};
     if (compare_command_->parsed()) return Task{compare_};
+    if (plan_command_->parsed()) return Task{plan_};
     return std::nullopt;
 }
 

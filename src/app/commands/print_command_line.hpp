@@ -28,6 +28,7 @@ private:
     void add_tours(CLI::App& app);
     void add_compare(CLI::App& app);
     [[nodiscard]] Result<Task> finished_check() const;
+    void add_plan(CLI::App& app);
 
     CLI::App* check_command_ = nullptr;
     CLI::App* parts_command_ = nullptr;
@@ -35,12 +36,14 @@ private:
     CLI::App* solve_command_ = nullptr;
     CLI::App* tours_command_ = nullptr;
     CLI::App* compare_command_ = nullptr;
+    CLI::App* plan_command_ = nullptr;
     CheckFile check_;
     ListParts parts_;
     MeasureAtHome measure_;
     SolveFor solve_;
     ListTours tours_;
     CompareFiles compare_;
+    PlanDrawer plan_;
 };
 
 }  // namespace beamfork

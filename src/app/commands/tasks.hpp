@@ -117,6 +117,18 @@ struct CompareFiles {
     std::string second;
     bool json = false;
 };
+/// `beamfork plan DRAWER`: what can be built from a drawer of parts.
+struct PlanDrawer {
+    std::string drawer;                  ///< file, or name of a shipped one
+    std::vector<std::string> observers;  ///< to plan for, by name; empty: all
+    std::vector<std::string> purposes;   ///< by key; empty: all
+    bool purchases = true;
+    bool tonight = false;  ///< also a row of powers for each telescope
+    bool json = false;
+    bool every = false;  ///< JSON alone: every train with its focus for every observer and target
+    int save = 0;        ///< number of the told train to be written as a setup; 0: none
+    std::string output;
+};
 /// `beamfork tours FILE`: tours with their captions.
 struct ListTours {
     std::string file;
@@ -138,6 +150,7 @@ using Task = std::variant<OpenWindow,
                           MakeFilm,
                           ListTours,
                           CompareFiles,
+                          PlanDrawer,
                           PrintText>;
 
 }  // namespace beamfork

@@ -9,18 +9,17 @@ namespace beamfork {
 
 namespace {
 
-// The part behind takes this one up in the front of its barrel.
-bool sits_in_barrel_of(const Mount& part, const Mount& behind) {
-    const auto thread = screws_into_barrel(behind.front);
-    return thread && part.rear == *thread;
-}
-
 std::string with_article(const std::string& end) {
     return (end.front() == 'o' || end.front() == 'M' ? "an " : "a ")
            + (end == "own" ? "end of its maker’s own" : end);
 }
 
 }  // namespace
+
+bool screws_into_front_of(Fitting rear, Fitting front_behind) {
+    const auto thread = screws_into_barrel(front_behind);
+    return thread && rear == *thread;
+}
 
 std::vector<Joint> joints(const Setup& setup, const Choice& choice) {
     std::vector<std::size_t> joined;
@@ -35,7 +34,7 @@ std::vector<Joint> joints(const Setup& setup, const Choice& choice) {
     for (std::size_t i = 1; i < joined.size(); ++i) {
         const Mount here = mount(joined[i]);
         const bool is_taken_up =
-            i + 1 < joined.size() && sits_in_barrel_of(here, mount(joined[i + 1]));
+            i + 1 < joined.size() && screws_into_front_of(here.rear, mount(joined[i + 1]).front);
         if (is_taken_up) {
             // Its own joint is with the barrel; the part before meets the barrel itself.
             found.push_back({joined[i], joined[i + 1], here.rear, mate_of(here.rear)});

@@ -23,6 +23,9 @@ struct Joint {
     bool operator==(const Joint&) const = default;
 };
 
+/// A part that ends so screws into the front of a barrel: that part's own front end.
+bool screws_into_front_of(Fitting rear, Fitting front_behind);
+
 /// All joints from the focuser's rear end to the eyepieces, in the order of the light.
 std::vector<Joint> joints(const Setup& setup, const Choice& choice);
 

@@ -7,7 +7,7 @@ using beamfork::DragDetail;
 
 namespace {
 
-struct Drawer {
+struct SlowDrawer {
     double fixed_s = 0;
     double all_pixels_s = 0;
     [[nodiscard]] double time(float share) const {
@@ -15,7 +15,7 @@ struct Drawer {
     }
 };
 
-void draw(DragDetail& detail, const Drawer& drawer, int frames) {
+void draw(DragDetail& detail, const SlowDrawer& drawer, int frames) {
     for (int i = 0; i < frames; ++i)
         detail.took(drawer.time(detail.share()));
 }
@@ -30,7 +30,7 @@ TEST_CASE("what is fast enough is drawn with every pixel") {
 
 TEST_CASE("a slow drawer follows the hand within a few frames, with as many pixels as it can") {
     DragDetail detail;
-    const Drawer software{0.008, 0.032};
+    const SlowDrawer software{0.008, 0.032};
     draw(detail, software, 4);
     CHECK(software.time(detail.share()) <= DragDetail::most_s);
     CHECK(software.time(detail.share() * 1.5F) > DragDetail::most_s);

@@ -67,11 +67,20 @@ float rank_of(std::size_t ray) {
     return static_cast<float>(turns - std::floor(turns));
 }
 
+// In which roles light is drawn that arrives, and how that which does not.
+struct Hues {
+    ColourRole common = ColourRole::undivided_beam;
+    std::array<ColourRole, 2> arms{ColourRole::left_arm, ColourRole::right_arm};
+    bool lost_throughout =
+        false;  ///< rays that come to no eye bear the clipping colour all the way
+};
+
 class LightDrawer {
 public:
-    LightDrawer(Frame& frame, const PictureInput& input)
+    LightDrawer(Frame& frame, const PictureInput& input, const Hues& hues = {})
         : frame_(frame),
           input_(input),
+          hues_(hues),
           dividing_(dividing_surface(input.train())),
           tracer_(input.train(), primary_wavelength) {}
 
@@ -93,23 +102,25 @@ private:
     void draw_ray(const ForkedRay& ray, float strength) {
         const auto& [left, right] = ray.arms;
         const Places& common = ray.common;  // the start and where it ends or turns at least
-        draw_fading_in(common, strength, dies_in_common_beam(left));
+        const bool both_die = left.is_lost() && right.is_lost();
+        const ColourRole role =
+            hues_.lost_throughout && both_die ? ColourRole::clipped : hues_.common;
+        draw_fading_in(common, {role, strength, dies_in_common_beam(left)});
         if (is_in_shadow(left)) {  // of the telescope's own secondary: no loss
-            draw_fading_in(common, strength, false);
+            draw_fading_in(common, {hues_.common, strength, false});
             return;
         }
         if (dies_in_common_beam(left)) {
-            draw_dying({common.begin() + 1, common.end()},
-                       {ColourRole::undivided_beam, strength, true});
+            draw_dying({common.begin() + 1, common.end()}, {role, strength, true});
             mark_end(Eye::left, left.end, common.back(), strength);
             return;
         }
-        const bool both_die = left.is_lost() && right.is_lost();
-        draw_line({common.begin() + 1, common.end()},
-                  {ColourRole::undivided_beam, strength, both_die});
+        draw_line({common.begin() + 1, common.end()}, {role, strength, both_die});
         draw_arm(Eye::left, left, common.back(), strength);
         draw_arm(Eye::right, right, common.back(), strength);
     }
+
+    [[nodiscard]] ColourRole hue_of(Eye eye) const { return hues_.arms[side_of(eye)]; }
 
     [[nodiscard]] bool dies_in_common_beam(const TracedRay& ray) const {
         return ray.is_lost() && ray.end.surface <= dividing_;
@@ -129,7 +140,7 @@ private:
             mark_end(eye, ray.end, places.back(), share);
             return;
         }
-        draw_line(places, {arm_role(eye), share, false});
+        draw_line(places, {hue_of(eye), share, false});
         draw_fading(ray, eye, share);
     }
 
@@ -145,7 +156,7 @@ private:
     }
 
     // In front of the telescope the beam comes out of the dark.
-    void draw_fading_in(const Places& common, float strength, bool clipped) {
+    void draw_fading_in(const Places& common, const Stroke& whole) {
         constexpr std::array shares{0.15F, 0.4F, 0.7F, 1.0F};
         RayCorner at = common[0];
         // Light runs through the whole tube to a mirror at its end: it has come out of the dark by then.
@@ -157,10 +168,10 @@ private:
             fading * (common[1].at - common[0].at) / static_cast<double>(shares.size());
         for (const float share : shares) {
             const RayCorner next = onward(at, step, 1);
-            draw_line({at, next}, {ColourRole::undivided_beam, share * strength, clipped});
+            draw_line({at, next}, {whole.role, share * whole.strength, whole.clipped});
             at = next;
         }
-        if (inside > 0) draw_line({at, common[1]}, {ColourRole::undivided_beam, strength, clipped});
+        if (inside > 0) draw_line({at, common[1]}, whole);
     }
 
     void draw_dying(const Places& places, const Stroke& alive) {
@@ -179,7 +190,7 @@ private:
         RayCorner at = ray.corners.back();
         for (const float share : shares) {
             const RayCorner next = onward(at, step, 1);
-            draw_line({at, next}, {arm_role(eye), strength * share, false});
+            draw_line({at, next}, {hue_of(eye), strength * share, false});
             at = next;
         }
     }
@@ -204,6 +215,7 @@ private:
 
     Frame& frame_;
     const PictureInput& input_;
+    Hues hues_;
     std::size_t dividing_;
     glm::vec2 pupil_{0};       ///< of the ray that is drawn
     float rank_ = 0;           ///< likewise
@@ -213,6 +225,12 @@ private:
 };
 
 }  // namespace
+
+void add_star_light(Frame& frame, const PictureInput& input, const StarLight& star) {
+    const Hues hues{star.role, {star.role, star.role}, true};
+    LightDrawer(frame, input, hues).draw(star.field, sunflower(star.rays), star.strength);
+    frame.ray_count = star.rays;
+}
 
 void add_light(Frame& frame, const PictureInput& input) {
     const PictureEffort& effort = input.effort;

@@ -1,0 +1,40 @@
+#include "scene/tour/ghost_light.hpp"
+
+#include <algorithm>
+#include <iterator>
+
+#include "scene/picture/fingerprint.hpp"
+#include "scene/picture/picture_input.hpp"
+
+namespace beamfork {
+
+namespace {
+
+constexpr float ghost_strength = 5;  // few rays among many: each is seen by itself
+
+}  // namespace
+
+void add_ghost_light(Frame& frame,
+                     const Setup& was,
+                     const std::string& words,
+                     const PictureEffort& effort) {
+    const auto report = make_trial(was, {64, LightForm::few_rays});
+    if (!report) return;
+    Frame ghost;
+    add_star_light(ghost, {was, *report, effort},
+                   {{0, 0}, ColourRole::ghost, effort.rim_rays, ghost_strength});
+    std::copy_if(ghost.light.begin(), ghost.light.end(), std::back_inserter(frame.light),
+                 [](const LightRibbon& ribbon) { return !ribbon.clipped; });
+    for (const Eye eye : both_eyes) {
+        const Point image =
+            point_near_stop(report->train.path(eye), report->image_behind_stop[side_of(eye)]);
+        frame.marks.push_back(
+            {glm::vec3(image), ColourRole::ghost, 13, MarkShape::ring, true, false});
+        if (eye == Eye::left)
+            frame.labels.insert(frame.labels.begin(),
+                                {glm::vec3(image), words, LabelRole::note, -1, -1});
+    }
+    frame.revision = fingerprint(frame);
+}
+
+}  // namespace beamfork

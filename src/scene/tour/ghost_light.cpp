@@ -12,6 +12,11 @@ namespace {
 
 constexpr float ghost_strength = 5;  // few rays among many: each is seen by itself
 
+bool is_within(const Bounds& bounds, glm::vec3 at) {
+    return glm::all(glm::greaterThanEqual(at, bounds.low))
+           && glm::all(glm::lessThanEqual(at, bounds.high));
+}
+
 }  // namespace
 
 void add_ghost_light(Frame& frame,
@@ -23,8 +28,10 @@ void add_ghost_light(Frame& frame,
     Frame ghost;
     add_star_light(ghost, {was, *report, effort},
                    {{0, 0}, ColourRole::ghost, effort.rim_rays, ghost_strength});
-    std::copy_if(ghost.light.begin(), ghost.light.end(), std::back_inserter(frame.light),
-                 [](const LightRibbon& ribbon) { return !ribbon.clipped; });
+    const auto tells = [&](const LightRibbon& ribbon) {
+        return !ribbon.clipped && is_within(frame.rear_bounds, 0.5F * (ribbon.from + ribbon.to));
+    };
+    std::copy_if(ghost.light.begin(), ghost.light.end(), std::back_inserter(frame.light), tells);
     for (const Eye eye : both_eyes) {
         const Point image =
             point_near_stop(report->train.path(eye), report->image_behind_stop[side_of(eye)]);

@@ -7,7 +7,8 @@
 
 namespace beamfork {
 
-/// Only rays from the middle of the field that reach the left eye's arm and the right one's; their image bears `words`.
+/// Only behind the drawtube: in front of it nothing has changed. Rays from the middle of the field that reach an eye;
+/// their image bears `words`.
 /// Nothing is added where `was` makes no train.
 void add_ghost_light(Frame& frame,
                      const Setup& was,

@@ -42,10 +42,10 @@ struct PlateInLight {
     Setup glass;
     Setup air;
     Millimetres pushed;
-    std::string name;
 };
 
-std::optional<PlateInLight> plate_in_light(const Setup& setup, const Report& report) {
+// The drawtube stands where the glass is in focus.
+std::optional<PlateInLight> plate_in_light(const Setup& setup) {
     const std::size_t head = parts_with_role(setup, Role::splitter).front();
     FilterPlate plate;
     plate.thickness = plate_thickness;
@@ -53,15 +53,17 @@ std::optional<PlateInLight> plate_in_light(const Setup& setup, const Report& rep
     plate.clear_diameter = Millimetres{60};
     Spacer room;
     room.length = plate_thickness;
-    const Setup held = held_at(setup, report.train.drawtube);
-    PlateInLight made{with_part(held, head, {"Thick plate of glass", plate, {}, {}}),
-                      with_part(held, head, {"As much air", room, {}, {}}),
-                      {},
-                      "Thick plate of glass"};
-    const auto axes = build_axes(made.glass, made.glass.chosen, report.train.drawtube);
-    const auto air_axes = build_axes(made.air, made.air.chosen, report.train.drawtube);
-    if (!axes || !air_axes) return std::nullopt;
-    made.pushed = image_behind_stop(*axes, Eye::left) - image_behind_stop(*air_axes, Eye::left);
+    const Setup free = with_part(setup, head, {"Thick plate of glass", plate, {}, {}});
+    const auto budget = solved_focus(free, free.chosen);
+    if (!budget) return std::nullopt;
+    PlateInLight made{
+        held_at(free, budget->drawtube),
+        held_at(with_part(setup, head, {"As much air", room, {}, {}}), budget->drawtube),
+        {}};
+    const auto glass = build_axes(made.glass, made.glass.chosen, budget->drawtube);
+    const auto air = build_axes(made.air, made.air.chosen, budget->drawtube);
+    if (!glass || !air) return std::nullopt;
+    made.pushed = image_behind_stop(*glass, Eye::left) - image_behind_stop(*air, Eye::left);
     return made;
 }
 
@@ -83,7 +85,7 @@ TourStep plate_step(const PlateInLight& plate) {
 Tour what_glass_does(const Setup& setup, const Report& report) {
     const std::vector<std::string> glass = kinds_with_glass(setup, report);
     Tour tour{"what-glass-does-to-light", "What glass does to light", {}};
-    const auto plate = plate_in_light(setup, report);
+    const auto plate = plate_in_light(setup);
     if (plate && !report.budget.primary) tour.steps.push_back(plate_step(*plate));
     tour.steps.push_back(lit_by(
         glass,

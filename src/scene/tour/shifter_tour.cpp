@@ -96,28 +96,33 @@ TourStep after_step(const ShifterInPlace& placed) {
                     "A negative lens gives light path back; a positive one takes some more."})));
 }
 
-TourStep farther_step(const ShifterInPlace& nearer, const ShifterInPlace& farther, double moved) {
+TourStep farther_step(const ShifterInPlace& nearer, const ShifterInPlace& farther) {
     return told_of(
         {farther.setup},
         lit_by({lit_word_of(farther.part()), the_head, the_eyepieces},
                {StandardView::rear,
-                fmt::format("The same lens {:.0f}\u00A0mm farther from the image: the "
+                fmt::format("The same lens {} farther from the image: the "
                             "factor grows from {} to {}, and it gives {} instead of {}.",
-                            moved, nearer.factor(), farther.factor(),
-                            millimetres(farther.works.gain), millimetres(nearer.works.gain)),
+                            millimetres(farther.works.image_distance - nearer.works.image_distance),
+                            nearer.factor(), farther.factor(), millimetres(farther.works.gain),
+                            millimetres(nearer.works.gain)),
                 "Factor 1 + d / |f|, gain d - d / factor, for a thin lens at distance "
                 "d: what its label says holds at one distance alone."}));
 }
 
-// The lens moved towards the telescope in its cell, which stays where it is.
+// The lens moved towards the telescope in its cell, which stays where it is, as far as there is room for it.
 std::vector<TourStep> farther_steps(const ShifterInPlace& placed) {
+    constexpr Millimetres can_be_seen{2};
     std::vector<TourStep> steps;
-    for (const double moved : {15.0, 30.0}) {
+    Millimetres last = placed.works.image_distance;
+    for (const double moved : {10.0, 20.0, 40.0}) {
         Setup setup = placed.setup;
         setup.parts[placed.works.part].body.get<Shifter>().lens_offset -= Millimetres{moved};
         const auto farther = with_work(std::move(setup), placed.is_put_in);
         if (!farther || farther->budget.reaches != placed.budget.reaches) break;
-        steps.push_back(farther_step(placed, *farther, moved));
+        if (farther->works.image_distance < last + can_be_seen) break;
+        last = farther->works.image_distance;
+        steps.push_back(farther_step(placed, *farther));
     }
     return steps;
 }

@@ -135,7 +135,8 @@ bool Workbench::refresh() {
     }
     const bool has_companion = refresh_companion(is_new);
     const bool has_moved = refresh_apart(is_new);
-    return refresh_preview() || has_companion || has_moved || is_new;
+    const bool is_told = refresh_told(is_new);
+    return refresh_preview() || has_companion || has_moved || is_told || is_new;
 }
 
 bool Workbench::refresh_apart(bool is_new) {
@@ -145,6 +146,16 @@ bool Workbench::refresh_apart(bool is_new) {
     if (apart_ > 0 && report_)
         apart_frame_ = pulled_apart(document().setup, *report_, apart_, effort_.picture);
     return true;
+}
+
+bool Workbench::refresh_told(bool is_new) {
+    if (told_ == told_wanted_ && !(is_new && told_)) return false;
+    const bool had_own = told_picture_.frame.has_value();
+    told_ = told_wanted_;
+    told_picture_ = {};
+    if (told_ && report_)
+        told_picture_ = step_picture(*told_, document().setup, *report_, effort_.picture);
+    return had_own || told_picture_.frame || told_picture_.sight;
 }
 
 void Workbench::accompany(std::shared_ptr<const ComparedSetup> other, CompanionPlace place) {

@@ -12,6 +12,7 @@
 #include "document/history.hpp"
 #include "scene/comparison/companion.hpp"
 #include "scene/picture/picture.hpp"
+#include "scene/tour/step_picture.hpp"
 
 namespace beamfork {
 
@@ -50,6 +51,7 @@ public:
     [[nodiscard]] DeskView view() const;
     /// With the ghost of the cure that is under the pointer, if one is.
     [[nodiscard]] const Frame& frame() const {
+        if (told_picture_.frame) return *told_picture_.frame;
         if (apart_frame_) return *apart_frame_;  // by itself: ghosts are of the closed train
         if (preview_frame_) return *preview_frame_;
         return companion_frame_ ? *companion_frame_ : frame_;
@@ -60,6 +62,12 @@ public:
     void accompany(std::shared_ptr<const ComparedSetup> other, CompanionPlace place);
     /// How far the parts are pulled apart from the next refresh() on: 0 together .. 1.
     void pull_apart(float amount) { apart_wanted_ = amount; }
+    /// The step of a tour whose picture is shown from the next refresh() on; none: no tour is told.
+    void tell_step(std::optional<TourStep> step) { told_wanted_ = std::move(step); }
+    /// What each eye sees at that step; null: it does not show that.
+    [[nodiscard]] const std::shared_ptr<const SightImage>& told_sight() const {
+        return told_picture_.sight;
+    }
     [[nodiscard]] const History& history() const { return history_; }
     [[nodiscard]] const Document& document() const { return *history_.document(); }
     [[nodiscard]] const std::shared_ptr<const Document>& shared_document() const {
@@ -95,6 +103,7 @@ private:
     bool refresh_preview();
     bool refresh_companion(bool is_new);
     bool refresh_apart(bool is_new);
+    bool refresh_told(bool is_new);
 
     WorkEffort effort_;
     History history_;
@@ -125,6 +134,10 @@ private:
     float apart_wanted_ = 0;
     float apart_ = 0;  ///< of that frame
     std::optional<Frame> apart_frame_;
+
+    std::optional<TourStep> told_wanted_;
+    std::optional<TourStep> told_;  ///< of that frame
+    StepPicture told_picture_;
 };
 
 }  // namespace beamfork

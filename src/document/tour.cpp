@@ -157,6 +157,11 @@ std::string_view name_of(TourShow show) {
     case TourShow::motion: return "motion";
     case TourShow::pupil: return "pupil";
     case TourShow::apart: return "apart";
+    case TourShow::stars: return "stars";
+    case TourShow::fields: return "fields";
+    case TourShow::ruler: return "ruler";
+    case TourShow::colours: return "colours";
+    case TourShow::sight: return "sight";
     }
     return "motion";
 }

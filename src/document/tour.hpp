@@ -14,6 +14,7 @@
 #include "base/error.hpp"
 #include "document/extras.hpp"
 #include "document/standard_view.hpp"
+#include "train/setup.hpp"
 
 namespace beamfork {
 
@@ -36,10 +37,30 @@ struct TourQuestion {
     bool operator==(const TourQuestion&) const = default;
 };
 /// What a step shows besides where the light goes (scene/picture/view_options.hpp).
-enum class TourShow { motion, pupil, apart };
-inline constexpr std::array all_tour_shows{TourShow::motion, TourShow::pupil, TourShow::apart};
+enum class TourShow {
+    motion,
+    pupil,
+    apart,
+    stars,    ///< the light of two stars alone: one in the middle of the field, one at its edge
+    fields,   ///< what arrives on the field stops alone, without the light on its way
+    ruler,    ///< the light path laid along the parts that are lit, instead of the light
+    colours,  ///< where blue, green and red come together, many times as large
+    sight,    ///< the Moon as each eye sees it, in a corner
+};
+inline constexpr std::array all_tour_shows{TourShow::motion,  TourShow::pupil,  TourShow::apart,
+                                           TourShow::stars,   TourShow::fields, TourShow::ruler,
+                                           TourShow::colours, TourShow::sight};
 /// As the setup file names it: "motion".
 std::string_view name_of(TourShow show);
+
+/// What a step tells of instead of the document's setup: one worked out of it, with a lens put in or a cure carried out.
+/// The built-in tours alone have it; it is never saved.
+struct ToldInstead {
+    Setup setup;
+    std::optional<Setup> ghost{};  ///< whose light and image are seen as well, as what they were
+    std::string ghost_words{};     ///< at that image
+    bool operator==(const ToldInstead&) const = default;
+};
 
 struct TourStep {
     StandardView view = StandardView::overview;
@@ -50,6 +71,7 @@ struct TourStep {
     std::set<TourShow> show{};       ///< beyond what is shown when the tour begins
     std::vector<std::string> lit{};  ///< what stands out (tour_lit.hpp); empty: everything
     std::optional<TourQuestion> asks{};
+    std::optional<ToldInstead> instead{};
     bool operator==(const TourStep&) const = default;
 };
 
@@ -67,6 +89,11 @@ inline constexpr std::size_t most_tour_steps = 200;
 
 /// What stands before the foreign keys of a camera among TourStep::extras.
 inline constexpr std::string_view camera_prefix = "camera.";
+
+/// The setup that a step of the document's tour tells of.
+inline const Setup& told_setup(const TourStep& step, const Setup& setup) {
+    return step.instead ? step.instead->setup : setup;
+}
 
 /// The names that a caption may quote.
 std::span<const std::string_view> quote_names();

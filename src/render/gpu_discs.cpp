@@ -25,14 +25,17 @@ void GpuDiscs::upload(const std::vector<ImageDisc>& discs, const Palette& palett
     if (textures_.size() < count_) textures_.resize(count_);
     glPixelStorei(GL_UNPACK_ALIGNMENT, 4);
     for (std::size_t i = 0; i < count_; ++i)
-        upload(textures_[i], discs[i], palette.of(discs[i].role));
+        upload(textures_[i], discs[i], palette);
 }
 
-void GpuDiscs::upload(DiscTexture& to, const ImageDisc& disc, const Rgb& colour) {
+void GpuDiscs::upload(DiscTexture& to, const ImageDisc& disc, const Palette& palette) {
     BEAMFORK_EXPECTS(disc.light.size() == static_cast<std::size_t>(disc.size) * disc.size);
+    BEAMFORK_EXPECTS(disc.lost.empty() || disc.lost.size() == disc.light.size());
     pixels_.resize(disc.light.size());
     std::transform(disc.light.begin(), disc.light.end(), pixels_.begin(),
-                   [&](float light) { return colour * light; });
+                   [&](float light) { return palette.of(disc.role) * light; });
+    for (std::size_t i = 0; i < disc.lost.size(); ++i)
+        pixels_[i] += palette.of(ColourRole::clipped) * disc.lost[i];
     to.centre = disc.centre;
     to.right = disc.right;
     to.up = disc.up;

@@ -27,7 +27,7 @@ public:
     }
 
 private:
-    void upload(DiscTexture& to, const ImageDisc& disc, const Rgb& colour);
+    void upload(DiscTexture& to, const ImageDisc& disc, const Palette& palette);
 
     std::vector<DiscTexture> textures_;  // kept for later, though the Frame has fewer
     std::size_t count_ = 0;

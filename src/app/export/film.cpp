@@ -14,6 +14,7 @@
 #include "scene/picture/picture.hpp"
 #include "scene/picture/pulled_apart.hpp"
 #include "scene/tour/built_in_tours.hpp"
+#include "scene/tour/step_picture.hpp"
 #include "ui/talk/talk_overlay.hpp"
 
 #include <fmt/format.h>
@@ -104,7 +105,9 @@ Result<void> write_film(const Film& film,
         std::optional<Frame> apart;
         if (moment.options.apart > 0 && film.frame_apart)
             apart = film.frame_apart(moment.options.apart);
-        const auto image = painter->paint(apart ? *apart : frame, moment, command.transparent);
+        const bool has_own = moment.own != nullptr && moment.own->frame;
+        const Frame& seen = has_own ? *moment.own->frame : apart ? *apart : frame;
+        const auto image = painter->paint(seen, moment, command.transparent);
         if (!image) return tl::make_unexpected(image.error());
         if (auto added = sink->add(*image, i + 1); !added) return added;
     }
@@ -131,7 +134,8 @@ Result<void> write_tour(const Document& document,
                     [](const TourStep& step) { return step.show.contains(TourShow::apart); });
     const Frame widest =
         goes_apart ? pulled_apart(document.setup, report, 1, stage_effort()) : Frame{};
-    const TourFrames frames{frame, goes_apart ? &widest : nullptr};
+    const auto own = step_pictures(**tour, document.setup, report, stage_effort());
+    const TourFrames frames{frame, goes_apart ? &widest : nullptr, own};
     const TourScene scene{frames, document.setup, talk_aspect(command.width, command.height),
                           command.turntable.options};
     auto film = tour_film(**tour, quotes, scene, pace);

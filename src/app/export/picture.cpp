@@ -6,6 +6,7 @@
 #include "scene/picture/light_arrival.hpp"
 #include "scene/picture/pulled_apart.hpp"
 #include "scene/tour/built_in_tours.hpp"
+#include "scene/tour/step_picture.hpp"
 #include "scene/tour/tour_motion.hpp"
 #include "ui/talk/talk_overlay.hpp"
 
@@ -94,7 +95,9 @@ Result<Image> tour_picture(ScenePainter& painter,
     std::optional<Frame> apart;
     if (options.apart > 0)
         apart = pulled_apart(document.setup, report, options.apart, stage_effort());
-    const Frame& seen = apart ? *apart : frame;
+    const auto own = step_picture(told.told, document.setup, report, stage_effort());
+    const Frame& seen = own.frame ? *own.frame : apart ? *apart : frame;
+    moment.own = &own;
     moment.camera = tour_camera(told.told, seen, talk_aspect(command.width, command.height));
     moment.is_revealed = command.is_revealed || !told.asked;
     moment.emphasis = step_emphasis(told.told, document.setup, moment.is_revealed ? 1.0F : 0.0F);

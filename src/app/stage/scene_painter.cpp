@@ -7,6 +7,7 @@
 #include "ui/picture/label_overlay.hpp"
 #include "ui/picture/light_key.hpp"
 #include "ui/talk/talk_overlay.hpp"
+#include "ui/talk/talk_sight.hpp"
 
 #include <imgui.h>
 
@@ -115,7 +116,12 @@ Result<Image> ScenePainter::paint_talk(const Frame& frame, const FilmMoment& mom
     const ImVec2 corner{0, layout.title_height};
     list.AddImage(as_imgui_texture(stage_.texture()), corner,
                   {viewport.width, corner.y + viewport.height}, {0, 1}, {1, 0});
-    draw_words(list, corner, viewport, frame, moment, step.asked ? asked_foot(layout) : 0);
+    const float foot = step.asked ? asked_foot(layout) : 0;
+    draw_words(list, corner, viewport, frame, moment, foot);
+    sight_.show(moment.own != nullptr && moment.is_revealed ? moment.own->sight : nullptr);
+    if (sight_.texture() != ImTextureID{})
+        draw_talk_sight(list, {corner.x, corner.y, viewport.width, viewport.height}, foot,
+                        sight_.texture());
     TalkWords words = talk_words(step);
     words.is_revealed = moment.is_revealed;
     draw_talk_overlay(list, size, words);

@@ -3,6 +3,7 @@
 
 #include <string>
 
+#include "app/sight_view/told_sight.hpp"
 #include "app/stage/gui.hpp"
 #include "app/stage/stage.hpp"
 #include "render/canvas.hpp"
@@ -44,6 +45,7 @@ private:
     Stage stage_;
     Gui gui_;
     Canvas canvas_;
+    ToldSight sight_;
     PaintedSize size_;
 };
 

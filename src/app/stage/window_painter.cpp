@@ -47,7 +47,7 @@ View WindowPainter::view_of_now() const {
             .report_error = bench.report_error(),
             .picture = {bench.frame(), bench.other_frame(),
                         as_imgui_texture(drawing_.stage.texture()),
-                        as_imgui_texture(drawing_.stage.other_texture())},
+                        as_imgui_texture(drawing_.stage.other_texture()), told_sight_.texture()},
             .desk = std::move(desk),
             .files = {std::move(entries), {}},
             .comparison = std::move(comparison),
@@ -73,7 +73,9 @@ Result<void> WindowPainter::frame() {
     bench.carry_out(last.desk);
     comparison_.refresh(bench, last.comparison);
     bench.pull_apart(session.view.apart);
+    bench.tell_step(last.picture.told_step);
     bench.refresh();
+    told_sight_.show(bench.told_sight());
     set_camera();
     drawing_.canvas.bind();
     drawing_.gui.end();

@@ -7,6 +7,7 @@
 
 #include "app/comparison/comparison_desk.hpp"
 #include "app/sight_view/sight_stage.hpp"
+#include "app/sight_view/told_sight.hpp"
 #include "app/stage/gui.hpp"
 #include "app/stage/stage_pair.hpp"
 #include "app/tune/tune_finder.hpp"
@@ -58,6 +59,7 @@ private:
     Drawing drawing_;
     Size size_;
     SightStage sights_{[] {}};
+    ToldSight told_sight_;
     TuneFinder tune_{[] {}};
     ComparisonDesk comparison_;
     bool has_tune_ = false;

@@ -11,6 +11,7 @@
 #include "app/export/export_desk.hpp"
 #include "app/finders/cure_finder.hpp"
 #include "app/sight_view/sight_stage.hpp"
+#include "app/sight_view/told_sight.hpp"
 #include "app/stage/full_screen.hpp"
 #include "app/stage/gui.hpp"
 #include "app/stage/notes_window.hpp"
@@ -190,7 +191,7 @@ private:
                 .report = bench.report(),
                 .report_error = bench.report_error(),
                 .picture = {bench.frame(), bench.other_frame(), as_imgui_texture(stage_.texture()),
-                            as_imgui_texture(stage_.other_texture())},
+                            as_imgui_texture(stage_.other_texture()), told_sight_.texture()},
                 .desk = std::move(desk),
                 .files = {demo_pictures_.entries(), recovery_.lost_work()},
                 .exporting = exports_.state(),
@@ -222,7 +223,9 @@ private:
         Workbench& bench = row_.shown();
         bool has_news = comparison_.refresh(bench, requests.comparison, &row_);
         bench.pull_apart(session_.view.apart);
+        bench.tell_step(requests.picture.told_step);
         has_news |= bench.refresh();
+        has_news |= told_sight_.show(bench.told_sight());
         has_news |= demo_pictures_.refresh(requests.files.wants_demo_pictures);
         has_news |= sights_.refresh(bench, requests.sight);
         has_news |= cures_.refresh(bench);
@@ -289,6 +292,7 @@ private:
     SetupRow row_;
     Session session_;
     SightStage sights_{[] { glfwPostEmptyEvent(); }};
+    ToldSight told_sight_;
     CureFinder cures_{[] { glfwPostEmptyEvent(); }};
     TuneFinder tune_{[] { glfwPostEmptyEvent(); }};
     RecoveryDesk recovery_{recovery_folder()};

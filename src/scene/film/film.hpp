@@ -9,6 +9,7 @@
 #include "scene/picture/camera.hpp"
 #include "scene/picture/emphasis.hpp"
 #include "scene/picture/view_options.hpp"
+#include "scene/tour/step_picture.hpp"
 #include "scene/tour/tour_frame.hpp"
 
 namespace beamfork {
@@ -22,6 +23,7 @@ struct FilmMoment {
     std::optional<TourFrame> told{};  ///< a talk's screen round the picture, instead of `caption`
     bool is_revealed = true;          ///< the answer to what it asks
     Emphasis emphasis{};
+    const StepPicture* own = nullptr;  ///< what this step of a tour alone shows; null: nothing
     bool operator==(const FilmMoment&) const = default;
 };
 

@@ -22,6 +22,7 @@ Result<Film> tour_film(const Tour& tour,
         seen.camera = moment.camera;
         seen.told = told[moment.step];
         seen.is_revealed = moment.revealed > 0;
+        if (moment.step < scene.frames.own.size()) seen.own = &scene.frames.own[moment.step];
         seen.emphasis = emphasis_at(tour, moment, scene.setup);
         seen.options = shown_in(tour.steps[moment.step], scene.before);
         const TourStep& last = tour.steps[moment.step == 0 ? 0 : moment.step - 1];

@@ -29,9 +29,13 @@ enum class ColourRole : std::uint8_t {
     dimension,  ///< neutral measuring lines
     metal,
     metal_dark,
-    ghost,  ///< what a change would move, and the other train of a comparison
+    ghost,       ///< what a change would move, and the other train of a comparison
+    edge_star,   ///< light of the one star at the edge of the field, where stars are shown alone
+    blue_light,  ///< the three colours that are traced, where they are told apart ...
+    green_light,
+    red_light,  ///< ... each with its name
 };
-inline constexpr std::size_t colour_role_count = 11;
+inline constexpr std::size_t colour_role_count = 15;
 
 /// The sRGB hex of a role, for panels and pages.
 constexpr std::uint32_t srgb_hex(ColourRole role) {
@@ -47,6 +51,10 @@ constexpr std::uint32_t srgb_hex(ColourRole role) {
     case ColourRole::metal: return 0x7C8896;
     case ColourRole::metal_dark: return 0x39414B;
     case ColourRole::ghost: return 0x009E73;
+    case ColourRole::edge_star: return 0x0072B2;
+    case ColourRole::blue_light: return 0x5A78FF;
+    case ColourRole::green_light: return 0x63D471;
+    case ColourRole::red_light: return 0xFF5A4F;
     }
     return 0xFFFFFF;
 }

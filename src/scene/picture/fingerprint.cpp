@@ -84,8 +84,8 @@ public:
         add_all(at, role, size, shape, on_top, clipped);
     }
     void add(const ImageDisc& whole) {
-        const auto& [centre, right, up, role, size, light] = whole;
-        add_all(centre, right, up, role, size, light);
+        const auto& [centre, right, up, role, size, light, lost] = whole;
+        add_all(centre, right, up, role, size, light, lost);
     }
     void add(const Label& whole) {
         const auto& [at, text, role, part, priority, along, on_hover, twin] = whole;

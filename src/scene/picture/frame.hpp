@@ -97,7 +97,8 @@ struct Mark {
 };
 
 /// A disc carrying a computed image (the illumination of a field stop). `light` is size*size, linear, 1 where all of
-/// it arrives, row 0 at -y of the disc; `right` and `up` are the disc's +x and +y with length = radius.
+/// it arrives, row 0 at -y of the disc; `right` and `up` are the disc's +x and +y with length = radius. `lost` likewise,
+/// in the clipping colour; empty: nothing is told of it.
 struct ImageDisc {
     glm::vec3 centre{0};
     glm::vec3 right{1, 0, 0};
@@ -105,6 +106,7 @@ struct ImageDisc {
     ColourRole role = ColourRole::undivided_beam;
     int size = 0;
     std::vector<float> light;
+    std::vector<float> lost{};
 };
 
 /// `dimension`: of focus that falls short; `clipped`: what takes light; `good`: what is as it should be;

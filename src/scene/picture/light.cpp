@@ -73,11 +73,20 @@ const EyepiecePair& eyepiece_of(const PictureInput& input) {
     return part_as<EyepiecePair>(input.setup, input.train().choice.eyepiece);
 }
 
+// In which roles light is drawn that arrives, and how that which does not.
+struct Hues {
+    ColourRole common = ColourRole::undivided_beam;
+    std::array<ColourRole, 2> arms{ColourRole::left_arm, ColourRole::right_arm};
+    bool lost_throughout =
+        false;  ///< rays that come to no eye bear the clipping colour all the way
+};
+
 class LightDrawer {
 public:
-    LightDrawer(Frame& frame, const PictureInput& input)
+    LightDrawer(Frame& frame, const PictureInput& input, const Hues& hues = {})
         : frame_(frame),
           input_(input),
+          hues_(hues),
           dividing_(dividing_surface(input.train())),
           place_(eye_place(eyepiece_of(input))),
           focal_length_(eyepiece_of(input).focal_length.value),
@@ -103,23 +112,25 @@ private:
     void draw_ray(const ForkedRay& ray, float strength) {
         const auto& [left, right] = ray.arms;
         const Places& common = ray.common;  // the start and where it ends or turns at least
-        draw_fading_in(common, strength, dies_in_common_beam(left));
+        const bool both_die = left.is_lost() && right.is_lost();
+        const ColourRole role =
+            hues_.lost_throughout && both_die ? ColourRole::clipped : hues_.common;
+        draw_fading_in(common, {role, strength, dies_in_common_beam(left)});
         if (is_in_shadow(left)) {  // of the telescope's own secondary: no loss
-            draw_fading_in(common, strength, false);
+            draw_fading_in(common, {hues_.common, strength, false});
             return;
         }
         if (dies_in_common_beam(left)) {
-            draw_dying({common.begin() + 1, common.end()},
-                       {ColourRole::undivided_beam, strength, true});
+            draw_dying({common.begin() + 1, common.end()}, {role, strength, true});
             mark_end(Eye::left, left.end, common.back(), strength);
             return;
         }
-        const bool both_die = left.is_lost() && right.is_lost();
-        draw_line({common.begin() + 1, common.end()},
-                  {ColourRole::undivided_beam, strength, both_die});
+        draw_line({common.begin() + 1, common.end()}, {role, strength, both_die});
         draw_arm(Eye::left, left, common.back(), strength);
         draw_arm(Eye::right, right, common.back(), strength);
     }
+
+    [[nodiscard]] ColourRole hue_of(Eye eye) const { return hues_.arms[side_of(eye)]; }
 
     [[nodiscard]] bool dies_in_common_beam(const TracedRay& ray) const {
         return ray.is_lost() && ray.end.surface <= dividing_;
@@ -139,7 +150,7 @@ private:
             mark_end(eye, ray.end, places.back(), share);
             return;
         }
-        draw_line(places, {arm_role(eye), share, false});
+        draw_line(places, {hue_of(eye), share, false});
         draw_into_eye(ray, eye, share);
     }
 
@@ -156,16 +167,15 @@ private:
     }
 
     // In front of the telescope the beam comes out of the dark.
-    void draw_fading_in(const Places& common, float strength, bool clipped) {
+    void draw_fading_in(const Places& common, const Stroke& whole) {
         // Light runs through the whole tube to a mirror at its end: it has come out of the dark by then.
         const double length = glm::distance(common[0].at, common[1].at);
         const double inside = input_.train().pupil_plane - input_.train().light_enters;
         const double fading =
             inside > 0 ? std::min(1.0, 2 * input_.train().objective_radius / length) : 1;
         const RayCorner bright = onward(common[0], fading * (common[1].at - common[0].at), 1);
-        draw_line({common[0], bright}, {ColourRole::undivided_beam, strength, clipped, 0, 1});
-        if (inside > 0)
-            draw_line({bright, common[1]}, {ColourRole::undivided_beam, strength, clipped});
+        draw_line({common[0], bright}, {whole.role, whole.strength, whole.clipped, 0, 1});
+        if (inside > 0) draw_line({bright, common[1]}, whole);
     }
 
     void draw_dying(const Places& places, const Stroke& alive) {
@@ -189,11 +199,11 @@ private:
         const RayCorner lens =
             to(ray.corners.back(), met + place_.eye_lens * slope, place_.eye_lens);
         const RayCorner pupil = to(lens, at_pupil, place_.pupil);
-        draw_line({ray.corners.back(), lens, pupil}, {arm_role(eye), strength, false});
+        draw_line({ray.corners.back(), lens, pupil}, {hue_of(eye), strength, false});
         if (glm::length(at_pupil) > eye_pupil_radius_) return;  // it falls on the iris
         const RayCorner inside =
             to(pupil, at_pupil - inside_eye_mm * met / focal_length_, place_.pupil + inside_eye_mm);
-        draw_line({pupil, inside}, {arm_role(eye), strength, false, 1, 0});
+        draw_line({pupil, inside}, {hue_of(eye), strength, false, 1, 0});
     }
 
     void mark_end(Eye eye, const RayEnd& told, const RayCorner& end, float strength) {
@@ -212,6 +222,7 @@ private:
 
     Frame& frame_;
     const PictureInput& input_;
+    Hues hues_;
     std::size_t dividing_;
     EyeBehindEyepiece place_;
     double focal_length_;      ///< of the eyepieces
@@ -223,6 +234,12 @@ private:
 };
 
 }  // namespace
+
+void add_star_light(Frame& frame, const PictureInput& input, const StarLight& star) {
+    const Hues hues{star.role, {star.role, star.role}, true};
+    LightDrawer(frame, input, hues).draw(star.field, sunflower(star.rays), star.strength);
+    frame.ray_count = star.rays;
+}
 
 void add_light(Frame& frame, const PictureInput& input) {
     const PictureEffort& effort = input.effort;

@@ -3,6 +3,7 @@
 
 #include "scene/kit/colours.hpp"
 #include "scene/picture/picture.hpp"
+#include "trace/sampling.hpp"
 
 namespace beamfork {
 
@@ -23,6 +24,16 @@ void add_bodies(Frame& frame, const PictureInput& input);
 
 /// Traced rays and the marks where rays die; sets `ray_count` (light.cpp).
 void add_light(Frame& frame, const PictureInput& input);
+
+/// One star alone, in a hue of its own all the way to both eyes; what comes to no eye bears the clipping colour from the
+/// objective on (light.cpp).
+struct StarLight {
+    FieldSlope field{0, 0};
+    ColourRole role = ColourRole::undivided_beam;
+    int rays = 96;
+    float strength = 1;  ///< of each ray
+};
+void add_star_light(Frame& frame, const PictureInput& input, const StarLight& star);
 
 /// Outlines of the openings; those that take light in the clipping colour, named (openings.cpp).
 void add_openings(Frame& frame, const PictureInput& input);

@@ -32,6 +32,9 @@ ViewOptions shown_in(const TourStep& step, ViewOptions before) {
     if (step.show.contains(TourShow::motion)) before.light_moves = true;
     if (step.show.contains(TourShow::pupil)) before.paint_pupil = true;
     if (step.show.contains(TourShow::apart)) before.apart = 1;
+    const bool is_dark =
+        step.show.contains(TourShow::fields) || step.show.contains(TourShow::ruler);
+    if (is_dark) before.light = before.clipped_rays = false;
     return before;
 }
 

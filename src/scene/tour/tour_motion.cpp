@@ -45,7 +45,7 @@ Camera tour_camera(const TourStep& step, const Frame& frame, float aspect) {
 }
 
 Emphasis step_emphasis(const TourStep& step, const Setup& setup, float revealed) {
-    Emphasis emphasis = emphasis_on(step.lit, setup);
+    Emphasis emphasis = emphasis_on(step.lit, told_setup(step, setup));
     emphasis.results = step.asks ? revealed : 1;
     return emphasis;
 }
@@ -79,8 +79,9 @@ double tour_duration(const Tour& tour, TourPace pace) {
     return seconds;
 }
 
-const Frame& TourFrames::of(const TourStep& step) const {
-    return apart != nullptr && step.show.contains(TourShow::apart) ? *apart : together;
+const Frame& TourFrames::of(const Tour& tour, std::size_t step) const {
+    if (step < own.size() && own[step].frame) return *own[step].frame;
+    return apart != nullptr && tour.steps[step].show.contains(TourShow::apart) ? *apart : together;
 }
 
 TourMoment
@@ -88,7 +89,7 @@ tour_at(const Tour& tour, double seconds, const TourFrames& frames, float aspect
     BEAMFORK_EXPECTS(!tour.steps.empty() && pace.flight_s >= 0 && pace.hold_s >= 0
                      && pace.ask_s >= 0);
     const auto seen_from = [&](std::size_t step) {
-        return tour_camera(tour.steps[step], frames.of(tour.steps[step]), aspect);
+        return tour_camera(tour.steps[step], frames.of(tour, step), aspect);
     };
     // Since the step was reached.
     double into = std::clamp(seconds, 0.0, tour_duration(tour, pace));

@@ -4,6 +4,7 @@
 #include "document/tour.hpp"
 #include "scene/picture/camera.hpp"
 #include "scene/picture/emphasis.hpp"
+#include "scene/tour/step_picture.hpp"
 
 namespace beamfork {
 
@@ -22,8 +23,8 @@ struct TourMoment {
     float revealed = 1;  ///< of the answer to what it asks: 0 while the room thinks .. 1, eased
 };
 
-/// Of a talk's picture, at its foot: where question and answers stand when the room is asked.
-inline constexpr float asked_share = 0.28F;
+/// Of a talk's picture, at its foot: where the answers stand once the room has been told.
+inline constexpr float asked_share = 0.12F;
 /// What was traced comes into the picture in so many seconds once the answer is told.
 inline constexpr double reveal_seconds = 0.8;
 
@@ -34,11 +35,13 @@ Emphasis emphasis_at(const Tour& tour, const TourMoment& moment, const Setup& se
 /// 0 to 1 with no speed at either end.
 float eased(double t);
 
-/// A tour's picture data: of the parts together, and, where a step pulls them apart, of that (null: it is framed together).
+/// A tour's picture data: of the parts together, where a step pulls them apart, of that (null: it is framed together), and
+/// by step what it alone shows (scene/tour/step_picture.hpp; empty: no step does).
 struct TourFrames {
     const Frame& together;
     const Frame* apart = nullptr;
-    [[nodiscard]] const Frame& of(const TourStep& step) const;
+    std::span<const StepPicture> own{};
+    [[nodiscard]] const Frame& of(const Tour& tour, std::size_t step) const;
 };
 
 /// From where a step is seen; a step that asks leaves the foot of the picture free.

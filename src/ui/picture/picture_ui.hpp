@@ -6,6 +6,7 @@
 #include <string>
 
 #include "desk/setup_pose.hpp"
+#include "document/tour.hpp"
 #include "scene/picture/emphasis.hpp"
 #include "scene/picture/view_options.hpp"
 #include "ui/kit/ui.hpp"
@@ -28,11 +29,14 @@ struct PictureView {
     const Frame* other_frame = nullptr;  ///< of the picture's right half; null: it is not split
     ImTextureID texture{};               ///< the picture, row 0 at its bottom; null: none yet
     ImTextureID other_texture{};         ///< of the right half
+    ImTextureID
+        told_sight{};  ///< of a tour's step: what each eye sees, side by side; null: not shown
 };
 
 struct PictureRequests {
     SceneArea scene;
     Emphasis emphasis{};
+    std::optional<TourStep> told_step{};  ///< of a tour: the picture shows what it shows
     bool shows_other_half = false;  ///< the picture is split: PictureView::other_frame is drawn too
     int highlighted_part = -1;      ///< under the pointer, in the picture or in a list
 };

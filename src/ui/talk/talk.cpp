@@ -13,6 +13,7 @@
 #include "ui/picture/moving_view.hpp"
 #include "ui/picture/viewport.hpp"
 #include "ui/talk/talk_overlay.hpp"
+#include "ui/talk/talk_sight.hpp"
 
 namespace beamfork {
 
@@ -52,6 +53,7 @@ void light_step(const TalkUi& ui, TalkState& talk, const TourStep& step) {
     talk.emphasis = blend(talk.emphasis_from, to, eased(talk.flight_done));
     if (talk.flight_done >= 1) talk.emphasis = to;
     ui.picture.asks.emphasis = talk.emphasis;
+    ui.picture.asks.told_step = step;
 }
 
 // Once when a step is reached: the speaker's keys may change it after.
@@ -128,6 +130,9 @@ Area draw_talk_picture(const TalkUi& ui, TalkState& talk, const TourStep& step, 
                  .glide = &ui.picture.flight.words});
     if (ui.picture.flight.words.moves()) ui.picture.pace.animating = true;
     list.PopClipRect();
+    const bool is_told = !step.asks || talk.is_revealed;
+    if (is_told && ui.picture.view.told_sight != ImTextureID{})
+        draw_talk_sight(list, picture, foot, ui.picture.view.told_sight);
     return picture;
 }
 
@@ -159,7 +164,7 @@ std::optional<std::size_t> use_answers(const TalkUi& ui,
                                        const TalkWords& words) {
     std::optional<std::size_t> hot;
     if (!words.asked) return hot;
-    const auto areas = answer_areas(layout, words.asked->answers.size());
+    const auto areas = answer_areas(layout, words.asked->answers.size(), words.is_revealed);
     for (std::size_t i = 0; i < areas.size(); ++i) {
         ImGui::SetCursorScreenPos(areas[i].corner());
         const std::string name = "talk/card/" + std::to_string(i + 1);

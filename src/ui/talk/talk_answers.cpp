@@ -9,11 +9,14 @@ namespace beamfork {
 
 namespace {
 
-// Of the foot, from its top: the question, the answers, and what is free above, between and below.
+// Of the caption's band while it is asked, from its top: the question and the answers.
 constexpr float question_top = 0.08F;
-constexpr float question_share = 0.40F;
-constexpr float row_top = 0.54F;
-constexpr float row_share = 0.42F;
+constexpr float question_share = 0.38F;
+constexpr float row_top = 0.52F;
+constexpr float row_share = 0.38F;
+// Of the picture's foot once it is told.
+constexpr float told_row_top = 0.2F;
+constexpr float told_row_share = 0.76F;
 
 enum class AnswerMark { none, right, wrong, past };
 
@@ -128,21 +131,23 @@ void draw_answer(ImDrawList& list,
 float asked_foot(const TalkLayout& layout) { return asked_share * layout.picture_height; }
 
 Area question_area(const TalkLayout& layout) {
-    const float foot = asked_foot(layout);
-    const float top = layout.title_height + layout.picture_height - foot;
-    return {layout.margin, top + question_top * foot, layout.caption_width, question_share * foot};
+    const float band = layout.title_height + layout.picture_height;
+    return {layout.margin, band + question_top * layout.band_height, layout.caption_width,
+            question_share * layout.band_height};
 }
 
-std::vector<Area> answer_areas(const TalkLayout& layout, std::size_t count) {
+std::vector<Area> answer_areas(const TalkLayout& layout, std::size_t count, bool is_revealed) {
+    const float band = layout.title_height + layout.picture_height;
     const float foot = asked_foot(layout);
-    const float top = layout.title_height + layout.picture_height - foot;
-    const float gap = layout.margin;
+    const float top =
+        is_revealed ? band - foot + told_row_top * foot : band + row_top * layout.band_height;
+    const float height = is_revealed ? told_row_share * foot : row_share * layout.band_height;
     const auto columns = static_cast<float>(count);
-    const float width = (layout.caption_width - (columns - 1) * gap) / columns;
+    const float width = (layout.caption_width - (columns - 1) * layout.margin) / columns;
     std::vector<Area> areas;
     for (std::size_t i = 0; i < count; ++i) {
-        areas.push_back({layout.margin + static_cast<float>(i) * (width + gap),
-                         top + row_top * foot, width, row_share * foot});
+        areas.push_back(
+            {layout.margin + static_cast<float>(i) * (width + layout.margin), top, width, height});
     }
     return areas;
 }
@@ -153,17 +158,21 @@ void draw_talk_question(ImDrawList& list,
                         std::optional<std::size_t> hot) {
     if (!words.asked) return;
     const TalkLayout layout = talk_layout(size.x, size.y);
-    const float bottom = layout.title_height + layout.picture_height;
-    list.AddRectFilled({0, bottom - asked_foot(layout)}, {size.x, bottom + 1},
-                       colour(Tone::ground));
-    const Area place = question_area(layout);
-    ImFont& face = *font(TextFace::large);
-    const FittedWords question =
-        fitted(words.asked->question, {place.width, place.height}, face, layout.caption_size);
-    list.AddText(&face, question.size,
-                 {place.left, place.top + (place.height - question.height) / 2},
-                 colour(Tone::text, words.is_revealed ? 0.6F : 1), question.lines.c_str());
-    const std::vector<Area> areas = answer_areas(layout, words.asked->answers.size());
+    const std::vector<Area> areas =
+        answer_areas(layout, words.asked->answers.size(), words.is_revealed);
+    if (words.is_revealed) {
+        const float bottom = layout.title_height + layout.picture_height;
+        list.AddRectFilled({0, bottom - asked_foot(layout)}, {size.x, bottom + 1},
+                           colour(Tone::ground));
+    } else {
+        const Area place = question_area(layout);
+        ImFont& face = *font(TextFace::large);
+        const FittedWords question =
+            fitted(words.asked->question, {place.width, place.height}, face, layout.caption_size);
+        list.AddText(&face, question.size,
+                     {place.left, place.top + (place.height - question.height) / 2},
+                     colour(Tone::text), question.lines.c_str());
+    }
     const float letters = answer_letters(words, areas.front(), layout.caption_size);
     for (std::size_t i = 0; i < areas.size(); ++i)
         draw_answer(list, areas[i], letters, words, i, hot == i);

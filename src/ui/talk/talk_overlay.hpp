@@ -49,18 +49,18 @@ const std::string& newest_words(const TalkWords& words);
 float caption_height(const TalkWords& words, const TalkLayout& layout);
 float caption_room(const TalkLayout& layout);
 
-/// The foot of the picture that a question takes with its answers: no name goes there. The caption's band stays free
-/// for what is told then.
+/// The foot of the picture to which the answers go once the right one is told: no name goes there.
 float asked_foot(const TalkLayout& layout);
-/// Where the question stands, and below it the answers, side by side, from left to right; on the screen.
+/// Where the question stands, in the caption's band, and below it the answers, side by side, from left to right; on the
+/// screen. Once it is told the band is the caption's.
 Area question_area(const TalkLayout& layout);
-std::vector<Area> answer_areas(const TalkLayout& layout, std::size_t count);
+std::vector<Area> answer_areas(const TalkLayout& layout, std::size_t count, bool is_revealed);
 
 void draw_talk_overlay(ImDrawList& list,
                        ImVec2 size,
                        const TalkWords& words,
                        std::optional<std::size_t> hot_answer = {});
-/// Question and answers over the foot of the picture (talk_answers.cpp). `hot`: under the pointer. Once revealed the right one
+/// Question and answers (talk_answers.cpp). `hot`: under the pointer. Once revealed the right one
 /// bears a tick, the chosen one that is wrong a cross.
 void draw_talk_question(ImDrawList& list,
                         ImVec2 size,

@@ -54,6 +54,9 @@ void draw_new_tour(const TourUi& ui, float width) {
     constexpr const char* view_help = "One step, seen as the picture is now.";
     ui.describe("tours/new/view", "From the present view", view_help);
     for (Tour& tour : built_in_tours(ui.setup(), *ui.report)) {
+        // Steps that tell of another setup cannot be saved.
+        std::erase_if(tour.steps, [](const TourStep& step) { return step.instead.has_value(); });
+        if (tour.steps.empty()) continue;
         if (ImGui::Selectable(("Copy of “" + tour.title + "”").c_str())) add_tour(ui, tour);
         const std::string copy_help =
             fmt::format("{} steps of the built-in tour, yours to change.", tour.steps.size());

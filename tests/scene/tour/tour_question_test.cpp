@@ -100,6 +100,9 @@ TEST_CASE("every question of every tour has one right answer on every sample, it
                 CAPTURE(shown->asked->question);
                 CHECK(shown->asked->right.has_value());
                 CHECK(shown->asked->answers.size() == 3);
+                // The answer is told as the caption tells it, to the last digit.
+                if (!shown->asked->truth.empty())
+                    CHECK(right_words(*shown->asked) == shown->asked->truth);
             }
         }
         CHECK(asked_count >= 3);

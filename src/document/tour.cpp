@@ -19,15 +19,15 @@ constexpr std::size_t longest_caption =
 constexpr std::size_t longest_question = 200;  // two lines beside the answers
 constexpr std::size_t longest_answer = 80;
 
-constexpr std::array<std::string_view, 30> all_quote_names{
-    "focus.shortfall",     "focus.verdict",    "focus.margin_in",  "focus.margin_out",
-    "focus.back_focus",    "focus.wanted",     "focus.drawtube",   "head.name",
-    "head.path",           "head.left",        "head.right",       "chain.path",
-    "glass.length",        "eye.left",         "eye.right",        "eye.brighter",
-    "shifter.name",        "shifter.factor",   "shifter.gain",     "shifter.distance",
-    "edge.light",          "edge.rim",         "middle.aperture",  "telescope.aperture",
-    "sight.magnification", "sight.true_field", "sight.exit_pupil", "sight.focal_ratio",
-    "glass.colour",        "glass.depth"};
+constexpr std::array<std::string_view, 32> all_quote_names{
+    "focus.shortfall",  "focus.verdict",      "focus.margin_in",     "focus.margin_out",
+    "focus.back_focus", "focus.wanted",       "focus.drawtube",      "head.name",
+    "head.path",        "head.left",          "head.right",          "chain.path",
+    "glass.length",     "eye.left",           "eye.right",           "eye.brighter",
+    "eye.change",       "eyes.change",        "shifter.name",        "shifter.factor",
+    "shifter.gain",     "shifter.distance",   "edge.light",          "edge.rim",
+    "middle.aperture",  "telescope.aperture", "sight.magnification", "sight.true_field",
+    "sight.exit_pupil", "sight.focal_ratio",  "glass.colour",        "glass.depth"};
 
 std::string in_small_letters(std::string text) {
     for (char& letter : text)

@@ -1,43 +1,30 @@
 #include "scene/tour/built_in_tours.hpp"
 
 #include <algorithm>
-#include <cmath>
 
-#include "base/text.hpp"
 #include "parts/splitter_head.hpp"
 #include "scene/tour/tour_makers.hpp"
 #include "scene/tour/tour_steps.hpp"
 #include "study/findings/report.hpp"
-
-#include <fmt/format.h>
 
 namespace beamfork {
 
 namespace {
 
 // What dividing the light costs: against one eye at the same telescope without the head.
-TourStep what_half_means(const Brightness& brightness) {
-    const auto magnitudes_of = [](double change) {
-        return format_number(std::abs(change), 1) + "\u00A0mag";
-    };
-    const double alone = brightness.one_eye_change();
-    const auto [least, most] = brightness.two_eye_change();
-    const std::string together = most < 0 ? fmt::format("both together {} to {} less",
-                                                        magnitudes_of(least), magnitudes_of(most))
-                                          : std::string("both together about as deep");
+TourStep what_half_means() {
     return showing(
         {TourShow::fields},
         lit_by({the_eyepieces},
                {StandardView::eyes,
-                fmt::format(
-                    "What the division means: each eye sees stars {} {} deep than one eye would "
-                    "without the head, {}.",
-                    magnitudes_of(alone), alone < 0 ? "less" : "more", together),
+                "What the division means: each eye sees stars {eye.change} deep than one eye would "
+                "without the head, both eyes together {eyes.change}.",
                 "Two eyes see a faint thing better than one by the square root of 2 to 1.6, as "
-                "published. Five magnitudes are a hundredfold of light."}));
+                "published; told here by the root of 2. Five magnitudes are a hundredfold of "
+                "light."}));
 }
 
-Tour one_beam_becomes_two(const Setup& setup, const Report& report) {
+Tour one_beam_becomes_two(const Setup& setup) {
     const std::size_t head = parts_with_role(setup, Role::splitter).front();
     const bool slides = part_as<SplitterHead>(setup, head).is_sliding();
     return {
@@ -64,6 +51,7 @@ Tour one_beam_becomes_two(const Setup& setup, const Report& report) {
                   : "Prisms carry both beams to the eyes. Both arms turn about the hinge, so that "
                     "the eyes' distance is set without a change of focus.",
               "Set the distance first, focus after."}),
+         what_half_means(),
          lit_by(
              {the_head, the_eyepieces},
              asking({"Which eye gets more light?",
@@ -74,8 +62,7 @@ Tour one_beam_becomes_two(const Setup& setup, const Report& report) {
                      "Of the light that falls on the telescope, {eye.left} enters the left eye and "
                      "{eye.right} the right, at {sight.magnification}.",
                      "Never at the Sun without a certified solar filter over the whole front "
-                     "opening."})),
-         what_half_means(report.brightness)}};
+                     "opening."}))}};
 }
 
 }  // namespace
@@ -91,7 +78,7 @@ std::vector<Tour> all_tours(const Document& document, const Report& report) {
 }
 
 std::vector<Tour> built_in_tours(const Setup& setup, const Report& report) {
-    return {one_beam_becomes_two(setup, report), why_it_will_not_focus(setup, report),
+    return {one_beam_becomes_two(setup), why_it_will_not_focus(setup, report),
             what_a_shifter_does(setup, report), why_the_edge_goes_dark(setup, report),
             what_glass_does(setup, report)};
 }

@@ -62,8 +62,8 @@ TourStep at_the_objective(const Report& report) {
                         "The front opening, painted by what becomes of the blue "
                         "star's light: blue arrives in the darker eye, orange is lost "
                         "on the way. For that star the telescope is no larger than the blue part.",
-                        "The middle of the field uses {middle.aperture} of the "
-                        "{telescope.aperture}."})));
+                        "The middle of the field has nearly the whole of it where no rim "
+                        "is narrower than the beam."})));
 }
 
 TourStep both_fields(bool is_dark) {

@@ -42,11 +42,11 @@ TourStep told_verdict(const FocusBudget& budget) {
                 "The compensating glass is there to make both arms equal."};
     }
     if (budget.shortfall_is_inward) {
-        return {
-            StandardView::rear,
-            "The light runs together before the eyepieces, {focus.shortfall}, and the Moon is a "
-            "blur in both eyes: no turn of the knob brings the image there.",
-            "The purple arrow runs from the image to where the eyepieces want it."};
+        return {StandardView::rear,
+                "The light runs together before the eyepieces, and the Moon is a blur. Even at the "
+                "end of the focus travel it is {focus.shortfall}: no turn of the knob brings the "
+                "image there.",
+                "The purple arrow runs from the image to where the eyepieces want it."};
     }
     return {StandardView::rear,
             "The image falls behind the eyepieces. Focus lies {focus.shortfall}: a spacer of that "

@@ -5,7 +5,6 @@
 #include "parts/filter_plate.hpp"
 #include "parts/focuser.hpp"
 #include "parts/spacer.hpp"
-#include "scene/tour/colour_foci.hpp"
 #include "scene/tour/tour_makers.hpp"
 #include "scene/tour/tour_steps.hpp"
 #include "study/findings/report.hpp"
@@ -97,10 +96,9 @@ Tour what_glass_does(const Setup& setup, const Report& report) {
     tour.steps.push_back(showing(
         {TourShow::colours},
         {StandardView::rear,
-         fmt::format("Blue, green and red do not come to one focus: {{glass.colour}} lie between "
-                     "blue and red, drawn here {} times as long. A perfect image would forgive "
-                     "{{glass.depth}} either way.",
-                     colour_foci_scale(report)),
+         "Blue, green and red do not come to one focus: {glass.colour} lie between blue and red, "
+         "drawn here beside the eyepieces and many times as long. A perfect image would forgive "
+         "{glass.depth} either way.",
          report.image_quality[0].is_corrected
              ? "The shifter here is made for glass and takes part of the error away."
              : "A slimmer cone forgives more: depth of focus grows with the square of N."}));

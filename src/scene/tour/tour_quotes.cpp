@@ -41,6 +41,11 @@ std::string brighter_eye(const Brightness& brightness) {
     return left > right ? "The left eye" : right > left ? "The right eye" : "Both alike";
 }
 
+std::string depth_in_words(double magnitudes_deeper) {
+    return format_number(std::abs(magnitudes_deeper), 1) + unbroken_space + "mag "
+           + (magnitudes_deeper < 0 ? "less" : "more");
+}
+
 std::string focus_in_words(const FocusBudget& budget) {
     if (budget.reaches) return "in focus";
     if (budget.shortfall == Millimetres{}) return "out of both eyes' reach at once";
@@ -92,6 +97,10 @@ void quote_head(std::vector<TourQuote>& quotes, const Setup& setup, const Report
          {"eye.left", quoted_percent(report.brightness.eyes[0].total()),
           "share of the aperture's light that enters the left eye"},
          {"eye.right", quoted_percent(report.brightness.eyes[1].total()), "and the right eye"},
+         {"eye.change", depth_in_words(report.brightness.one_eye_change()),
+          "how much less deep each eye sees stars than one eye would without the head"},
+         {"eyes.change", depth_in_words(report.brightness.two_eye_change()[0]),
+          "the same of both eyes together, by the smaller published gain of two eyes"},
          {"eye.brighter", brighter_eye(report.brightness),
           "which eye gets more light: The left eye, The right eye or Both alike"}});
 }

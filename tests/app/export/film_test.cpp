@@ -180,8 +180,8 @@ TEST_CASE("a tour is filmed in its own time, and an unknown one is told with the
     film.hold_s = 1;
     film.frames = (folder.path / "tour").string();
     REQUIRE(write_film(filmed_document(), film, goes_on));
-    // Two steps held for 1 s and a flight of 2 s between them.
-    CHECK(std::distance(fs::directory_iterator(film.frames), {}) == 4);
+    // Three steps held for 1 s and flights of 2 s between them.
+    CHECK(std::distance(fs::directory_iterator(film.frames), {}) == 7);
     film.tour = "what-glas-does-to-light";
     const auto mistyped = write_film(filmed_document(), film, goes_on);
     REQUIRE_FALSE(mistyped);
@@ -194,17 +194,17 @@ TEST_CASE("a question is filmed: asked for its time, then answered, in a tour th
     const FilmFolder folder;
     MakeFilm film = small_film();
     film.fps = 1;
-    film.tour = "what a SHIFTER does";  // three steps, of which the first asks
+    film.tour = "what a SHIFTER does";  // five steps, of which the second asks
     film.hold_s = 1;
     film.ask_s = 2;
     film.frames = (folder.path / "tour").string();
     REQUIRE(write_film(filmed_document(), film, goes_on));
-    // Three steps held for 1 s, two flights of 2 s, and 2 s for the question.
-    CHECK(std::distance(fs::directory_iterator(film.frames), {}) == 9);
+    // Five steps held for 1 s, four flights of 2 s, and 2 s for the question.
+    CHECK(std::distance(fs::directory_iterator(film.frames), {}) == 15);
     const auto frame = [&](int number) {
         return read_png(fs::path(film.frames) / fmt::format("frame-{:05}.png", number)).value();
     };
-    // The first two seconds it asks: pictures of 0 s and 1 s are alike; at 3 s the answer stands there.
-    CHECK(compare(frame(1), frame(2))->mean < 0.01);
-    CHECK(compare(frame(2), frame(4))->mean > 0.5);
+    // From 3 s to 5 s it asks: pictures of 3 s and 4 s are alike; at 6 s the answer stands there.
+    CHECK(compare(frame(4), frame(5))->mean < 0.01);
+    CHECK(compare(frame(5), frame(7))->mean > 0.5);
 }

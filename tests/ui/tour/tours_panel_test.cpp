@@ -26,19 +26,19 @@ TEST_CASE(
     "a tour begins as a copy of a built-in one, is written, and each change is undone alone") {
     Desk desk;
     show_tours(desk);
-    new_tour(desk, "why-it-will-not-focus");
+    new_tour(desk, "one-beam-becomes-two");
     REQUIRE(tours_of(desk).size() == 1);
-    CHECK(tours_of(desk)[0].name == "my-why-it-will-not-focus");
+    CHECK(tours_of(desk)[0].name == "my-one-beam-becomes-two");
     const auto steps = tours_of(desk)[0].steps;
-    REQUIRE(steps.size() == 3);
+    REQUIRE(steps.size() == 5);
 
     desk.click("tours/step/1");
     desk.click("tours/step/up");
     CHECK(tours_of(desk)[0].steps[0] == steps[1]);
     desk.click("tours/step/remove");
-    CHECK(tours_of(desk)[0].steps.size() == 2);
+    CHECK(tours_of(desk)[0].steps.size() == 4);
     desk.click("tours/step/add");
-    REQUIRE(tours_of(desk)[0].steps.size() == 3);
+    REQUIRE(tours_of(desk)[0].steps.size() == 5);
     CHECK(tours_of(desk)[0].steps[1].camera.has_value());
     desk.undo();
     desk.undo();

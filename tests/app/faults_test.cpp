@@ -43,7 +43,10 @@ TEST_CASE("a disk that fails in the middle of an export leaves the old file, not
         CAPTURE(command);
         CAPTURE(call);
         const ScratchFolder scratch;
-        const std::string file = scratch.file("kept.glb", "old");
+        const char* name = command == "model"   ? "kept.glb"
+                           : command == "sheet" ? "kept.html"
+                                                : "kept.png";
+        const std::string file = scratch.file(name, "old");
         const Ran ran = run(command + " 2-shifter-cures-it -o '" + file + "'",
                             "LD_PRELOAD='" BEAMFORK_FAILING_CALLS
                             "' ASAN_OPTIONS=verify_asan_link_order=0:detect_leaks=0 "

@@ -129,6 +129,7 @@ struct Label {
         return role == LabelRole::dimension || role == LabelRole::note || role == LabelRole::good
                || role == LabelRole::clipped;
     }
+    bool operator==(const Label&) const = default;
 };
 
 struct Bounds {

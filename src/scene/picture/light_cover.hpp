@@ -15,6 +15,7 @@ constexpr float label_margin_px = 4;
 struct PixelBox {
     glm::vec2 low{0};
     glm::vec2 high{0};
+    bool operator==(const PixelBox&) const = default;
 };
 
 /// Whether a line from one place to another meets the box.
@@ -29,6 +30,7 @@ struct LightCover {
 
     /// Share of the cells under a box (pixels) that are lit, 0..1; 0 for an empty cover.
     [[nodiscard]] float share_under(glm::vec2 low, glm::vec2 high) const;
+    bool operator==(const LightCover&) const = default;
 };
 
 /// Side of a cell in pixels.

@@ -158,7 +158,23 @@ private:
     const std::vector<Label>& labels_;
 };
 
+bool is_as_before(const LaidBefore& before,
+                  const std::vector<Label>& labels,
+                  Viewport viewport,
+                  const LabelLook& look,
+                  const LightCover& cover) {
+    return before.camera == look.camera && before.viewport.width == viewport.width
+           && before.viewport.height == viewport.height && before.foot_px == look.foot_px
+           && before.letters_px == ImGui::GetFontSize() && before.cover == cover
+           && before.labels == labels;
+}
+
 }  // namespace
+
+LaidBefore* kept_in(std::shared_ptr<LaidBefore>& laid) {
+    if (laid == nullptr) laid = std::make_shared<LaidBefore>();
+    return laid.get();
+}
 
 LaidWords lay_out_labels(Viewport viewport, const LabelLook& look) {
     LaidWords words;
@@ -169,8 +185,16 @@ LaidWords lay_out_labels(Viewport viewport, const LabelLook& look) {
         look.cover != nullptr ? *look.cover : light_cover(look.frame, look.camera, viewport);
     words.inset = train_inset(look.frame, look.camera, viewport, look.foot_px);
     if (words.inset) cover.taken.push_back(words.inset->box);
+    if (look.before != nullptr && is_as_before(*look.before, words.labels, viewport, look, cover)) {
+        words.placed = look.before->placed;
+        return words;
+    }
     words.placed =
         lay_out_words(words.labels, look.camera, viewport, measured, cover, look.foot_px);
+    if (look.before != nullptr) {
+        *look.before = {words.labels,         look.camera,      viewport,    look.foot_px,
+                        ImGui::GetFontSize(), std::move(cover), words.placed};
+    }
     return words;
 }
 

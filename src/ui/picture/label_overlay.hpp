@@ -1,6 +1,7 @@
 // The names that float over the picture, on any draw list: in the window and in pictures without one.
 #pragma once
 
+#include <memory>
 #include <optional>
 
 #include "scene/picture/camera.hpp"
@@ -16,6 +17,27 @@
 
 namespace beamfork {
 
+/// The words of one picture, laid out.
+struct LaidWords {
+    std::vector<Label> labels;  ///< those that are shown; the places name them by index
+    PictureWords placed;
+    std::optional<TrainInset> inset;  ///< names keep off it
+};
+
+/// The words that were laid out last, and all that they were laid out by: while that stays, they are not laid out again.
+struct LaidBefore {
+    std::vector<Label> labels;
+    Camera camera;
+    Viewport viewport{0, 0};
+    float foot_px = 0;
+    float letters_px = 0;
+    LightCover cover;
+    PictureWords placed;
+};
+
+/// Made when it is asked for the first time.
+LaidBefore* kept_in(std::shared_ptr<LaidBefore>& laid);
+
 /// What is seen and from where; which part is under the pointer, which one is selected.
 struct LabelLook {
     const Frame& frame;
@@ -27,13 +49,7 @@ struct LabelLook {
     const LightCover* cover = nullptr;  ///< null: of the frame alone
     Emphasis emphasis{};                ///< names of what has faded, or is held back, go
     WordGlide* glide = nullptr;         ///< null: words stand in their places at once
-};
-
-/// The words of one picture, laid out.
-struct LaidWords {
-    std::vector<Label> labels;  ///< those that are shown; the places name them by index
-    PictureWords placed;
-    std::optional<TrainInset> inset;  ///< names keep off it
+    LaidBefore* before = nullptr;       ///< null: laid out anew
 };
 
 /// Nothing when labels are switched off. `viewport`: the picture's size.

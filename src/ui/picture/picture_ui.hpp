@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 
@@ -41,6 +42,8 @@ struct PictureRequests {
     int highlighted_part = -1;      ///< under the pointer, in the picture or in a list
 };
 
+struct LaidBefore;
+
 /// A smooth move of the camera; `done` runs from 0 to 1.
 struct CameraMove {
     Camera from;
@@ -61,6 +64,7 @@ struct CameraFlight {
     std::optional<CameraMove> move;
     std::optional<Pick> pick;
     WordGlide words;
+    std::shared_ptr<LaidBefore> laid{};  ///< names as they stand (label_overlay.hpp)
 };
 
 /// Parts on their way apart or back; `done` runs from 0 to 1.

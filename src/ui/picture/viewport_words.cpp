@@ -35,7 +35,8 @@ void draw_viewport_words(const PictureUi& ui,
                          .selected_part = ui.selected_part,
                          .foot_px = foot,
                          .cover = &cover,
-                         .glide = &ui.flight.words};
+                         .glide = &ui.flight.words,
+                         .before = kept_in(ui.flight.laid)};
     const LaidWords words = lay_out_labels(viewport, look);
     LightCover free = cover;
     for (const PixelBox& room : rooms_of(handles, area, knobs))

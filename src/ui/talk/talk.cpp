@@ -127,7 +127,8 @@ Area draw_talk_picture(const TalkUi& ui, TalkState& talk, const TourStep& step, 
                  .selected_part = std::nullopt,
                  .foot_px = foot,
                  .emphasis = talk.emphasis,
-                 .glide = &ui.picture.flight.words});
+                 .glide = &ui.picture.flight.words,
+                 .before = kept_in(ui.picture.flight.laid)});
     if (ui.picture.flight.words.moves()) ui.picture.pace.animating = true;
     list.PopClipRect();
     const bool is_told = !step.asks || talk.is_revealed;

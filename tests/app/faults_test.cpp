@@ -35,13 +35,13 @@ TEST_CASE("a disk that fails in the middle of an export leaves the old file, not
         std::string call;
         int error;
     };
-    for (const auto& [command, call, error] :
-         {Fault{"model", "mkstemp", EACCES}, Fault{"model", "write", ENOSPC},
-          Fault{"model", "fsync", EIO}, Fault{"model", "fchmod", EIO},
-          Fault{"model", "rename", EACCES}, Fault{"sheet", "write", EIO},
-          Fault{"picture --size 64x64", "write", ENOSPC}}) {
-        CAPTURE(command);
-        CAPTURE(call);
+    for (const Fault& fault : {Fault{"model", "mkstemp", EACCES}, Fault{"model", "write", ENOSPC},
+                               Fault{"model", "fsync", EIO}, Fault{"model", "fchmod", EIO},
+                               Fault{"model", "rename", EACCES}, Fault{"sheet", "write", EIO},
+                               Fault{"picture --size 64x64", "write", ENOSPC}}) {
+        const auto& [command, call, error] = fault;
+        CAPTURE(fault.command);
+        CAPTURE(fault.call);
         const ScratchFolder scratch;
         const char* name = command == "model"   ? "kept.glb"
                            : command == "sheet" ? "kept.html"

@@ -60,14 +60,14 @@ TEST_CASE("whatever names, keys and words hold, nothing steers the terminal") {
         CHECK(says(ran, "\\u009B31m\\u202Enekorb\\u200B"));
         CHECK(steers_nothing(ran.output));
     }
-    for (const auto& [old, fresh] :
-         {std::pair<std::string, std::string>{"aperture_mm",
-                                              "\"a\\u001B[31m\\u0007\\nbeamfork: all is well\""},
-          {"aperture_mm = 100", "aperture_mm = \"\\u001B[2J\\u009B\""},
-          {"kind = \"spacer\"", "kind = \"\\u001B[2Jspacer\\nspacer\""},
-          {"glass = \"N-BAK4\"", "glass = \"\\u202E\\u001B]0;owned\\u0007\""},
-          {"title =", "\"\\u009B" + steering + "\" ="}}) {
-        CAPTURE(fresh);
+    for (const auto& one : {std::pair<std::string, std::string>{
+                                "aperture_mm", "\"a\\u001B[31m\\u0007\\nbeamfork: all is well\""},
+                            {"aperture_mm = 100", "aperture_mm = \"\\u001B[2J\\u009B\""},
+                            {"kind = \"spacer\"", "kind = \"\\u001B[2Jspacer\\nspacer\""},
+                            {"glass = \"N-BAK4\"", "glass = \"\\u202E\\u001B]0;owned\\u0007\""},
+                            {"title =", "\"\\u009B" + steering + "\" ="}}) {
+        const auto& [old, fresh] = one;
+        CAPTURE(one.second);
         const Ran ran =
             run("check '" + scratch.file("bad.train.toml", with(demo_text(), old, fresh)) + "'");
         CHECK(ran.status == 2);
@@ -161,12 +161,13 @@ TEST_CASE("what cannot be written is an error, for every command that prints") {
         CHECK(says(ran, "could not be written"));
     }
     const ScratchFolder scratch;
-    for (const auto& [command, name] : {std::pair<std::string, std::string>{"sheet", "a.html"},
-                                        {"model", "a.glb"},
-                                        {"picture --size 64x64", "a.png"},
-                                        {"sight --height 64", "a.png"},
-                                        {"film --size 64x64", "a.mp4"}}) {
-        CAPTURE(command);
+    for (const auto& one : {std::pair<std::string, std::string>{"sheet", "a.html"},
+                            {"model", "a.glb"},
+                            {"picture --size 64x64", "a.png"},
+                            {"sight --height 64", "a.png"},
+                            {"film --size 64x64", "a.mp4"}}) {
+        const auto& [command, name] = one;
+        CAPTURE(one.first);
         const std::string into = " 2-shifter-cures-it -o '" + scratch.at(name).string() + "'";
         if (name != "a.mp4") CHECK(run(command + into + " 2>&1 >/dev/full #").status == 2);
         std::filesystem::remove(scratch.at(name));

@@ -21,15 +21,15 @@ std::string told(const GivenLight& before, const GivenLight& after) {
 }  // namespace
 
 TEST_CASE("a way tells what light it loses, and that it loses none") {
-    const GivenLight before{200, 0.9, 0.2, 0.1};
+    const GivenLight before{{200}, 0.9, 0.2, 0.1};
     // By hand: 2.5 log10 (0.2 / 0.162) = 0.229; 2.5 log10 2 = 0.753.
-    CHECK(told(before, {180, 0.7, 0.162, 0.05})
+    CHECK(told(before, {{180}, 0.7, 0.162, 0.05})
           == "Light: working aperture 180 mm instead of 200 mm; stars 0.23 mag fainter; sky and "
              "nebulae 0.75 mag dimmer; edge of the field lit to 70 % instead of 90 %");
     CHECK(told(before, before) == "Light: none lost");
-    CHECK(told(before, {200, 0.9, 0.4, 0.1}) == "Light: stars 0.75 mag brighter");
-    CHECK(told(before, {0, 0, 0, 0}) == "Light: none reaches the middle of the field");
-    CHECK(told({0, 0.5, 0, 0}, {200, 0.5, 0.2, 0.1})
+    CHECK(told(before, {{200}, 0.9, 0.4, 0.1}) == "Light: stars 0.75 mag brighter");
+    CHECK(told(before, {{0}, 0, 0, 0}) == "Light: none reaches the middle of the field");
+    CHECK(told({{0}, 0.5, 0, 0}, {{200}, 0.5, 0.2, 0.1})
           == "Light: none came through before; working aperture 200 mm instead of 0 mm");
 }
 

@@ -103,7 +103,7 @@ TEST_CASE("a relay turns the image, and its sizes are sizes") {
     Setup setup = plain_setup();
     const FocusBudget plain = solved_budget(setup);
     FocusBudget relayed = plain;
-    relayed.shifters = {{2, 170, 1 - 170.0 / 100, 0}};
+    relayed.shifters = {{2, {170}, 1 - 170.0 / 100, {0}}};
     const Magnification result = magnification(setup, setup.chosen, relayed);
     const Magnification before = magnification(setup, setup.chosen, plain);
     CHECK(result.image_turned);

@@ -1,4 +1,4 @@
-// From a slider's move to the light of both eyes at 61 field points each: few rays, whose edges in the pupil are
+// From a slider's move to the light of both eyes at every field point (clipping.hpp): few rays, whose edges in the pupil are
 // followed, against counted rays. Both answers are held against many more rays first.
 #include <algorithm>
 #include <ctime>
@@ -56,7 +56,8 @@ double worst_point(const std::array<EyeClipping, 2>& found,
                    const std::array<EyeClipping, 2>& settled) {
     double worst = 0;
     for (std::size_t side = 0; side < 2; ++side) {
-        if (found[side].points.size() != 61) throw std::runtime_error("not 61 points");
+        if (found[side].points.size() != settled[side].points.size())
+            throw std::runtime_error("not the settled points");
         for (std::size_t i = 0; i < found[side].points.size(); ++i) {
             worst = std::max(
                 worst, std::abs(found[side].points[i].relative - settled[side].points[i].relative));

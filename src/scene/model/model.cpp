@@ -36,6 +36,12 @@ ModelLook look_of(Finish finish) {
 
 GltfJson rgb(const Rgb& colour) { return {colour.r, colour.g, colour.b}; }
 
+// A tint that makes glass glow in the picture is brighter than a surface can be: its hue stays.
+Rgb as_surface(const Rgb& tint) {
+    const float brightest = std::max({1.0F, tint.r, tint.g, tint.b});
+    return Rgb{tint.r / brightest, tint.g / brightest, tint.b / brightest};
+}
+
 GltfJson rgba(const Rgb& colour, double alpha) { return {colour.r, colour.g, colour.b, alpha}; }
 
 // A file under way: meshes and nodes are added, materials are shared.
@@ -100,7 +106,7 @@ private:
         const ModelLook look = look_of(mesh.finish);
         GltfJson material{{"name", look.name},
                           {"pbrMetallicRoughness",
-                           {{"baseColorFactor", rgba(mesh.tint, look.alpha)},
+                           {{"baseColorFactor", rgba(as_surface(mesh.tint), look.alpha)},
                             {"metallicFactor", look.metallic},
                             {"roughnessFactor", look.roughness}}},
                           {"doubleSided", true}};

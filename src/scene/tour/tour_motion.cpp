@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/contract.hpp"
+#include "scene/tour/step_picture.hpp"
 
 namespace beamfork {
 

@@ -4,9 +4,11 @@
 #include "document/tour.hpp"
 #include "scene/picture/camera.hpp"
 #include "scene/picture/emphasis.hpp"
-#include "scene/tour/step_picture.hpp"
 
 namespace beamfork {
+
+struct Frame;
+struct StepPicture;
 
 /// Every step is flown to, then held; one that asks waits before. The first is held alone: there is nothing to come from.
 struct TourPace {

@@ -4,6 +4,9 @@
 
 #include "parts/kind.hpp"
 #include "study/findings/report.hpp"
+#include "study/focus/stated_pair.hpp"
+
+#include <fmt/format.h>
 
 namespace beamfork {
 
@@ -26,6 +29,27 @@ FieldInfo within_room(const Ui& ui, std::size_t index, FieldInfo field) {
         field.usual_high = std::max(field.usual_low, std::min(field.usual_high, room.highest()));
     }
     return field;
+}
+
+namespace {
+
+// Why nothing follows from a value: another one of the part rules.
+std::string what_rules(const Part& part, const FieldInfo& field) {
+    if (!is_ruled(part.body, field)) return "";
+    for (const FieldInfo& other : kind_of(part.body).fields) {
+        if (other.key == field.ruled_by)
+            return fmt::format("“{}” rules: focus will not move.", other.label);
+    }
+    return "";
+}
+
+}  // namespace
+
+std::string note_below(const Ui& ui, std::size_t index, const FieldInfo& field) {
+    const Part& part = ui.setup().parts[index];
+    if (field.key != stated_gain_key || ui.report == nullptr) return what_rules(part, field);
+    const auto pair = stated_pair_at_work(ui.setup(), ui.report->budget, index);
+    return pair ? fmt::format("{}. {}", to_words(*pair), stated_pair_is_physics) : "";
 }
 
 }  // namespace beamfork

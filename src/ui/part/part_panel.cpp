@@ -7,8 +7,6 @@
 #include "document/edit.hpp"
 #include "scene/focus/light_path_rows.hpp"
 #include "scene/image/coma_correction_rows.hpp"
-#include "study/findings/report.hpp"
-#include "study/focus/stated_pair.hpp"
 #include "ui/kit/buttons.hpp"
 #include "ui/kit/lettering.hpp"
 #include "ui/kit/widgets.hpp"
@@ -38,24 +36,6 @@ void draw_name(const PartUi& ui, std::size_t index, const Part& part) {
     const bool is_done = ImGui::IsItemDeactivatedAfterEdit();
     ui.describe("part/name", "Name", "The part's name, as you call it. F2");
     if (is_done && name != part.name) ui.edit(RenamePart{index, name});
-}
-
-// Why nothing follows from a value: another one of the part rules.
-std::string what_rules(const Part& part, const FieldInfo& field) {
-    if (!is_ruled(part.body, field)) return "";
-    for (const FieldInfo& other : kind_of(part.body).fields) {
-        if (other.key == field.ruled_by)
-            return fmt::format("“{}” rules: focus will not move.", other.label);
-    }
-    return "";
-}
-
-// What is to be known below a field: that another one rules, or where a stated pair of numbers holds.
-std::string note_below(const PartUi& ui, std::size_t index, const FieldInfo& field) {
-    const Part& part = ui.setup().parts[index];
-    if (field.key != stated_gain_key || ui.report == nullptr) return what_rules(part, field);
-    const auto pair = stated_pair_at_work(ui.setup(), ui.report->budget, index);
-    return pair ? fmt::format("{}. {}", to_words(*pair), stated_pair_is_physics) : "";
 }
 
 void draw_fields(const PartUi& ui, std::size_t index, const Part& part) {

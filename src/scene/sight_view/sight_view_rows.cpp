@@ -4,6 +4,8 @@
 #include <numbers>
 
 #include "base/text.hpp"
+#include "study/findings/report.hpp"
+#include "study/results/results.hpp"
 #include "study/two_eyes/orientation.hpp"
 
 #include <fmt/format.h>
@@ -70,6 +72,21 @@ std::vector<ValueRow> sight_view_rows(const Sights& sights, const SightRequest& 
          "Angle at the eyes between the two images of one star in the middle, by traced rays: the "
          "distance of both places on the field stops over the eyepiece's focal length."}};
     return rows;
+}
+
+SightSummary sight_summary(const Report& report) {
+    const FocusBudget& budget = report.budget;
+    const auto told = [&](ResultId id) {
+        const ResultInfo& result = info_of(id);
+        return result.text(result.value(report));
+    };
+    return {budget.reaches,
+            budget.reaches ? "in focus"
+            : budget.shortfall == Millimetres{}
+                ? "not both eyes in focus"
+                : fmt::format("out of focus by {:.1f} mm", budget.shortfall.value),
+            fmt::format("{}, field {}, exit pupil {}", told(ResultId::magnification),
+                        told(ResultId::true_field), told(ResultId::exit_pupil))};
 }
 
 }  // namespace beamfork

@@ -20,6 +20,16 @@ std::vector<ValueRow> sight_view_rows(const Sights& sights, const SightRequest& 
 /// "Left eye", "Both eyes" ...: what each picture of a layout shows, from the left.
 std::vector<std::string> picture_names(SightLayout layout);
 
+struct Report;
+
+/// Whether the eyes see sharply, and what this pair gives: power, field and exit pupil.
+struct SightSummary {
+    bool is_sharp = false;
+    std::string focus;  ///< "out of focus by 30.0 mm"
+    std::string gives;
+};
+SightSummary sight_summary(const Report& report);
+
 /// The same request, as close as fits its subject.
 SightRequest fitted(SightRequest request, const Sights& sights);
 

@@ -6,14 +6,10 @@
 
 #include "base/text.hpp"
 #include "scene/sight_view/sight_view_rows.hpp"
-#include "study/findings/report.hpp"
-#include "study/results/results.hpp"
 #include "ui/kit/buttons.hpp"
 #include "ui/kit/choosers.hpp"
 #include "ui/kit/field_numbers.hpp"
 #include "ui/kit/lettering.hpp"
-
-#include <fmt/format.h>
 
 namespace beamfork {
 
@@ -183,21 +179,10 @@ void draw_pictures(const SightUi& ui, float side) {
 // Whether it is in focus, and what this pair gives.
 void draw_summary(const SightUi& ui) {
     if (ui.report == nullptr) return;
-    const FocusBudget& budget = ui.report->budget;
-    const bool is_sharp = budget.reaches;
-    const std::string words =
-        is_sharp ? "in focus"
-        : budget.shortfall == Millimetres{}
-            ? "not both eyes in focus"
-            : fmt::format("out of focus by {:.1f} mm", budget.shortfall.value);
-    wrapped_text(typeset(words), text_colour(is_sharp ? ColourRole::good : ColourRole::shortfall));
-    const auto told = [&](ResultId id) {
-        const ResultInfo& result = info_of(id);
-        return result.text(result.value(*ui.report));
-    };
-    wrapped_text(typeset(fmt::format("{}, field {}, exit pupil {}", told(ResultId::magnification),
-                                     told(ResultId::true_field), told(ResultId::exit_pupil))),
-                 colour(Tone::text_dim));
+    const SightSummary told = sight_summary(*ui.report);
+    wrapped_text(typeset(told.focus),
+                 text_colour(told.is_sharp ? ColourRole::good : ColourRole::shortfall));
+    wrapped_text(typeset(told.gives), colour(Tone::text_dim));
 }
 
 // Choices and numbers, beside each other where there is room.
